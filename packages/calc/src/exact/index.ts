@@ -1,0 +1,10 @@
+export { Bounded, bounded } from "./bounded.js";
+export { MeshwrightError } from "./errors.js";
+export { format, type NumberStyle } from "./format.js";
+export { lengthOf } from "./length.js";
+export { printedInterval, type PrintedReading } from "./printed.js";
+export { productOf } from "./product.js";
+export { Rational, rational, type RationalInput, ratioOf, type ReadOptions } from "./rational.js";
+export { toRepeating } from "./repeating.js";
+export type { Rounding, RoundingMode } from "./rounding.js";
+export { simplestIn } from "./simplest.js";
