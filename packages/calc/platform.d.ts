@@ -1,0 +1,2 @@
+// What browsers, workers and Node all have, and no library of the compiler declares without the rest of a page.
+declare function structuredClone<T>(value: T): T;

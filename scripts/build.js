@@ -1,0 +1,103 @@
+// npm run build: writes packages/*/dist. With --if-stale only where a source is newer than what was built from it.
+import { existsSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { createHash } from "node:crypto";
+import { dirname, join } from "node:path";
+import { isMain } from "./lib/main.js";
+import { at, filesBelow, shown } from "./lib/paths.js";
+import { commandOf, runNode } from "./lib/run.js";
+
+const stampFile = at(".cache", "build");
+const isTest = (path) => path.endsWith(".test.ts") || /[\\/]src[\\/]test[\\/]/.test(path);
+const isSource = (path) => path.endsWith(".ts") && !path.endsWith(".d.ts") && !isTest(path);
+
+/** Changes whenever anything changes that the build reads. */
+function stampOfSources() {
+  const hash = createHash("sha256");
+  const inputs = [
+    ...filesBelow(at("packages"), (path) => isSource(path) || path.endsWith(".json")),
+    ...filesBelow(at("scripts", "lib")),
+    at("scripts", "build.js"),
+    at("package-lock.json"),
+    at("tsconfig.json"),
+  ];
+  for (const path of inputs) {
+    const { size, mtimeMs } = statSync(path);
+    hash.update(`${shown(path)} ${size} ${mtimeMs}\n`);
+  }
+  return hash.digest("hex");
+}
+
+export function isBuilt() {
+  return existsSync(stampFile) && readFileSync(stampFile, "utf8") === stampOfSources();
+}
+
+/** Whatever an earlier build left in the folder and this one did not write. */
+function removeOthers(folder, written) {
+  const kept = new Set(written.map((name) => join(folder, name)));
+  const isOurs = (path) => path.endsWith(".js") || path.endsWith(".d.ts");
+  for (const path of filesBelow(folder, isOurs)) {
+    const source = path.endsWith(".d.ts") ? path.replace(/\.d\.ts$/, ".js") : path;
+    if (!kept.has(path) && !kept.has(source)) rmSync(path);
+  }
+}
+
+/** The modules of a package, one file for each source. */
+async function buildModules(name, external) {
+  const { writeModules } = await import("./lib/bundle.js");
+  const sources = at("packages", name, "src");
+  const input = filesBelow(sources, isSource);
+  if (input.length === 0) return [];
+  return writeModules({ input, folder: at("packages", name, "dist"), sources, external });
+}
+
+// Lit's licence asks for its notice wherever its code goes.
+const banner = (version) =>
+  `/*! Meshwright ${version}, MIT licence; with Lit, BSD-3-Clause licence, Copyright 2017 Google LLC */\n`;
+
+/** The self-contained classic scripts of the elements. */
+async function buildScripts() {
+  const { wholeScript } = await import("./lib/bundle.js");
+  const { version } = JSON.parse(readFileSync(at("packages", "elements", "package.json"), "utf8"));
+  const scripts = { "meshwright-article.js": "article.ts", "meshwright.js": "all.ts" };
+  const written = [];
+  for (const [name, source] of Object.entries(scripts)) {
+    const input = at("packages", "elements", "src", source);
+    if (!existsSync(input)) continue;
+    const code = await wholeScript({ input, format: "iife", banner: banner(version) });
+    writeFileSync(at("packages", "elements", "dist", name), code);
+    written.push(name);
+  }
+  return written;
+}
+
+/** Type declarations. What is wrong with types is for `npm run check` to say; a build goes on. */
+async function declarations(name) {
+  const project = at("packages", name, "tsconfig.json");
+  if (!existsSync(project)) return;
+  await runNode(commandOf("typescript-native", "tsc"), [
+    "-p",
+    project,
+    ...["--noEmit", "false", "--declaration", "--emitDeclarationOnly", "--noEmitOnError", "false"],
+  ]);
+}
+
+const onlyCalcOrBuiltIn = (id) => /^(node:|@meshwright\/|[a-z@][^:]*$)/.test(id) && !id.startsWith(".");
+
+/** Builds everything that has sources. */
+export async function build() {
+  const stamp = stampOfSources();
+  for (const name of ["calc", "elements", "figures"]) {
+    const written = await buildModules(name, onlyCalcOrBuiltIn);
+    if (written.length === 0) continue;
+    if (name === "elements") written.push(...(await buildScripts()));
+    removeOthers(at("packages", name, "dist"), written);
+  }
+  // In this order: each reads the declarations of the one before.
+  for (const name of ["calc", "elements", "figures"]) await declarations(name);
+  mkdirSync(dirname(stampFile), { recursive: true });
+  writeFileSync(stampFile, stamp);
+}
+
+if (isMain(import.meta)) {
+  if (!(process.argv.includes("--if-stale") && isBuilt())) await build();
+}

@@ -1,0 +1,116 @@
+// How sources become what is published: modules as they are written, and whole scripts in one file.
+import { existsSync } from "node:fs";
+import nodeResolve from "@rollup/plugin-node-resolve";
+import { rollup } from "rollup";
+import esbuild from "rollup-plugin-esbuild";
+import { minify } from "terser";
+import { at } from "./paths.js";
+
+const policyModule = at("packages", "elements", "src", "host", "policy.ts");
+
+/** Sources import calc by its name; whole scripts take it from its sources, so that what they do not use falls away. */
+const calcFromSource = {
+  name: "calc-from-source",
+  resolveId(id) {
+    const match = /^@meshwright\/calc(?:\/(\w+))?$/.exec(id);
+    return match ? at("packages", "calc", "src", match[1] ?? "", "index.ts") : null;
+  },
+  transform(_code, id) {
+    // package.json says so for the built files; rollup has to be told for the sources.
+    return id.startsWith(at("packages", "calc", "src")) ? { moduleSideEffects: false } : null;
+  },
+};
+
+const typescript = () => esbuild({ target: "es2022", tsconfig: false, sourceMap: false });
+
+/** Rollup's remarks that matter stop the build; an import that nothing answers must not end up in a script. */
+function onwarn(warning) {
+  if (warning.code === "CIRCULAR_DEPENDENCY" && warning.ids?.some((id) => id.includes("node_modules"))) return;
+  if (warning.code === "EMPTY_BUNDLE" || warning.code === "MISSING_NAME_OPTION_FOR_IIFE_EXPORT") return;
+  throw new Error(warning.message);
+}
+
+/** Writes modules one by one, with everything that `external` names left as an import. */
+export async function writeModules({ input, folder, sources, external }) {
+  const bundle = await rollup({ input, external, onwarn, plugins: [typescript()], treeshake: false });
+  const { output } = await bundle.write({
+    dir: folder,
+    format: "es",
+    preserveModules: true,
+    preserveModulesRoot: sources,
+    entryFileNames: "[name].js",
+    minifyInternalExports: false,
+  });
+  await bundle.close();
+  return output.map((chunk) => chunk.fileName);
+}
+
+const litPolicyCall = /(\w+)\?\1\.createPolicy\("lit-html",\{createHTML:(\w+)=>\2\}\):void 0/;
+
+/**
+ * Puts our own function in the place of Lit's policy call: a page may allow another policy's name only, and a second copy
+ * must not die of the name being taken. Another version of Lit may ask in other words, and then the build has to fail.
+ */
+function litPolicy() {
+  let replaced = 0;
+  let calls = 0;
+  return {
+    name: "lit-policy",
+    transform(code, id) {
+      if (!/[\\/](lit|lit-html|lit-element|@lit)[\\/]/.test(id.slice(id.lastIndexOf("node_modules")))) return null;
+      calls += code.split("createPolicy(").length - 1;
+      if (!litPolicyCall.test(code)) return null;
+      replaced += 1;
+      const hooked = code.replace(litPolicyCall, "meshwrightLitPolicy()");
+      return {
+        code: `import { litPolicy as meshwrightLitPolicy } from ${JSON.stringify(policyModule)};\n${hooked}`,
+        map: null,
+      };
+    },
+    buildEnd(error) {
+      if (!error && (calls !== 1 || replaced !== 1)) {
+        this.error(`Lit makes ${calls} policies, ${replaced} of them in known words; exactly 1 is expected.`);
+      }
+    },
+  };
+}
+
+const terserOptions = {
+  ecma: 2022,
+  toplevel: true,
+  compress: { passes: 3, unsafe_arrows: true, unsafe_methods: true, keep_fargs: false, pure_getters: "strict" },
+  mangle: true,
+  format: { comments: /^!/ },
+};
+
+/** The smallest code that does the same. */
+export async function minified(code, { module = false } = {}) {
+  const result = await minify(code, { ...terserOptions, module });
+  return result.code;
+}
+
+/**
+ * One self-contained script. `format` is "iife" for a classic script and "es" for a module; everything it imports is inside.
+ */
+export async function wholeScript({ input, format, banner = "" }) {
+  const hooked = format === "iife" && existsSync(policyModule);
+  const bundle = await rollup({
+    input,
+    onwarn,
+    plugins: [
+      calcFromSource,
+      nodeResolve({ exportConditions: ["browser", "default"] }),
+      ...(hooked ? [litPolicy()] : []),
+      typescript(),
+    ],
+    treeshake: { moduleSideEffects: true, propertyReadSideEffects: false },
+  });
+  const { output } = await bundle.generate({
+    format,
+    inlineDynamicImports: true,
+    generatedCode: "es2015",
+    ...(format === "iife" ? { strict: true } : {}),
+  });
+  await bundle.close();
+  return banner + (await minified(output[0].code, { module: format === "es" }));
+}

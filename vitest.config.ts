@@ -1,0 +1,27 @@
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vitest/config";
+
+const packages = fileURLToPath(new URL("./packages/", import.meta.url));
+
+export default defineConfig({
+  resolve: {
+    alias: [
+      { find: /^@meshwright\/calc$/, replacement: `${packages}calc/src/index.ts` },
+      { find: /^@meshwright\/calc\/(\w+)$/, replacement: `${packages}calc/src/$1/index.ts` },
+    ],
+  },
+  test: {
+    include: ["packages/{calc,figures,bench}/test/**/*.test.ts", "tests/**/*.test.{ts,js}"],
+    // Rows of other people's software have a runner of their own: npm run test:hosts.
+    exclude: ["**/node_modules/**", "tests/hosts/**"],
+    environment: "node",
+    // Property tests with arbitrary precision take their time on a small machine that does other work as well.
+    testTimeout: 30_000,
+    coverage: {
+      provider: "v8",
+      include: ["packages/calc/src/**"],
+      reporter: ["text-summary", "json-summary"],
+      reportsDirectory: "reports/coverage",
+    },
+  },
+});
