@@ -1,0 +1,10 @@
+/**
+ * What a build is: its types and shapes, ids and addresses, checks, and changes.
+ * @module
+ */
+export { applyChanges } from "./changes.js";
+export { checkBuild } from "./check.js";
+export { longestText, scalars, type Scalar } from "./scalars.js";
+export { shapes, stageShape } from "./shapes.js";
+export type * from "./types.js";
+export { branchesOf, innerOf, pathTo, spotOf, stagesOf, valueAt, type Place, type Spot } from "./walk.js";

@@ -1,0 +1,39 @@
+import type { Bounded } from "../exact/index.js";
+import type { Build } from "../build/index.js";
+import { differenceOf } from "./comparison.js";
+import { Evaluation } from "./evaluation.js";
+
+/** What a change does at one output: four numbers, four names. 1/4 is 25 % more. */
+export interface Difference {
+  readonly id: string;
+  /** Motor turns per wheel turn: after / before − 1. */
+  readonly reduction: Bounded;
+  /** Wheel turns for the same motor turns: before / after − 1. */
+  readonly wheelSpeed: Bounded;
+  /** Wheel torque for the same motor torque, without losses: after / before − 1. */
+  readonly wheelTorque: Bounded;
+  /** Twice the difference over the sum. */
+  readonly midpoint: Bounded;
+}
+
+const evaluated = (one: Build | Evaluation): Evaluation => (one instanceof Evaluation ? one : new Evaluation(one));
+
+/** The four numbers of a change from one reduction to another, given as after / before. */
+export function changeOf(quotient: Bounded): Omit<Difference, "id"> {
+  const reduction = differenceOf(quotient, "with");
+  return {
+    reduction,
+    wheelSpeed: differenceOf(quotient, "of").times(-1),
+    wheelTorque: reduction,
+    midpoint: differenceOf(quotient, "mean"),
+  };
+}
+
+/** What changes between two builds, for every output that both drive. What the stages have in common cancels first. */
+export function difference(before: Build | Evaluation, after: Build | Evaluation): readonly Difference[] {
+  const [from, to] = [evaluated(before), evaluated(after)];
+  return from.outputs.flatMap(({ id, reduction }) => {
+    const changed = to.output(id)?.reduction;
+    return reduction && changed ? { id, ...changeOf(changed.over(reduction).bounds) } : [];
+  });
+}

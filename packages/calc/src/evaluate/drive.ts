@@ -1,0 +1,42 @@
+import { innerOf, type Build } from "../build/index.js";
+import { Effect, kinds, type Stage, type Turn } from "../kinds/index.js";
+
+type Positions = Readonly<Record<string, string>> | undefined;
+
+/** Why nothing is driven: let go of, or let go of and held still. */
+export type Released = "free" | "held";
+
+const said = (stage: Stage, turn: number): number => (stage.reverses === undefined ? turn : stage.reverses ? -1 : 1);
+
+/** Runs through stages, multiplying their effects in; answers which way the last one turns, or why nothing does. */
+export function follow(stages: readonly Stage[], into: Effect, positions: Positions): Turn | Released {
+  let turn = 1;
+  for (const stage of stages) {
+    const inner = innerOf(stage, positions);
+    const step = inner === undefined ? kinds[stage.kind].effect(stage, into) : typeof inner === "string" ? inner : follow(inner, into, positions);
+    if (typeof step === "string") return step;
+    turn *= said(stage, step);
+  }
+  // `|| 0` spares everybody the negative zero.
+  return (turn || 0) as Turn;
+}
+
+/** A stage that stands in the train as it is selected, with the group it counts to. */
+export interface Leaf {
+  readonly stage: Stage;
+  readonly group: string | undefined;
+}
+
+/** The stages as they are selected, one after the other. */
+export function* leavesOf(stages: readonly Stage[], positions: Positions, group?: string): Generator<Leaf> {
+  for (const stage of stages) {
+    const inner = innerOf(stage, positions);
+    const own = stage.group ?? group;
+    if (inner === undefined) yield { stage, group: own };
+    else if (typeof inner !== "string") yield* leavesOf(inner, positions, own);
+  }
+}
+
+/** The positions that a mode sets. */
+export const positionsOf = (build: Build, mode: string | undefined): Positions =>
+  build.modes?.find((one) => one.id === mode)?.positions;

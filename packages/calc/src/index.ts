@@ -1,0 +1,8 @@
+/**
+ * Exact arithmetic for drivetrains.
+ * @module
+ */
+export * from "./exact/index.js";
+export * from "./kinds/index.js";
+export * from "./build/index.js";
+export * from "./evaluate/index.js";

@@ -1,0 +1,60 @@
+import { productOf, ratioOf, type Bounded, type Rational } from "../exact/index.js";
+
+/** A ratio known only as an interval, named so that it can cancel against itself. */
+export interface Unknown {
+  readonly key: string;
+  readonly interval: Bounded;
+}
+
+const none: readonly Unknown[] = [];
+
+/**
+ * What a row of stages does: a product of whole numbers over whole numbers, times named unknowns.
+ *
+ * The products run on plain numbers. A product of whole numbers past 2^53 never comes back below it, so one look at
+ * the end tells whether it was exact; only then are the factors gathered one by one and multiplied exactly.
+ */
+export class Effect {
+  up = 1;
+  down = 1;
+  unknowns: readonly Unknown[] = none;
+  readonly #list: [number[], number[]] | undefined;
+
+  /**
+   * @param listing gather the factors, for trains whose product leaves the plain numbers
+   * @param from the stages before, to go on from
+   */
+  constructor(listing = false, from?: Effect) {
+    this.#list = listing ? [[], []] : undefined;
+    if (from) {
+      this.up = from.up;
+      this.down = from.down;
+      this.unknowns = from.unknowns;
+    }
+  }
+
+  /** Multiplies the reduction by `up / down`, whole numbers from 1. */
+  times(up: number, down: number): void {
+    this.up *= up;
+    this.down *= down;
+    if (this.#list) {
+      this.#list[0].push(up);
+      this.#list[1].push(down);
+    }
+  }
+
+  /** Multiplies the reduction by something known only as an interval. */
+  unknown(key: string, interval: Bounded): void {
+    this.unknowns = [...this.unknowns, { key, interval }];
+  }
+
+  /** Whether the plain-number products are exact. */
+  get fits(): boolean {
+    return this.up <= Number.MAX_SAFE_INTEGER && this.down <= Number.MAX_SAFE_INTEGER;
+  }
+
+  /** The exact factor. Only where it {@link fits} or the factors were listed. */
+  get factor(): Rational {
+    return this.#list ? productOf(...this.#list) : ratioOf(this.up, this.down);
+  }
+}

@@ -1,0 +1,71 @@
+import type { Kind } from "./kind.js";
+import type { Numeric, StageBase, Toothed } from "./stage.js";
+
+/** Two gears in mesh. Reduction: driven / driver. */
+export interface PairStage extends StageBase, Toothed {
+  readonly kind: "pair";
+  readonly driver: number;
+  readonly driven: number;
+  readonly driverLabel?: string;
+  readonly drivenLabel?: string;
+  /** The driven gear is a ring with teeth inside. */
+  readonly internal?: boolean;
+  /** Both gears are sold together and changed together. */
+  readonly set?: boolean;
+  /** Only spur (the default) and helical gears have a spur centre distance. */
+  readonly form?: "spur" | "helical" | "bevel" | "hypoid" | "crown";
+  /** Degrees. */
+  readonly helixAngle?: Numeric;
+  /** Which side of the pinion the ring gear sits on, seen from the driver's seat. */
+  readonly ringSide?: "left" | "right";
+  /** Whether the pinion lies ahead of the axle or behind it. */
+  readonly pinionSide?: "ahead" | "behind";
+  /** Profile shift, in modules. */
+  readonly driverShift?: Numeric;
+  readonly drivenShift?: Numeric;
+  readonly driverTip?: string;
+  readonly drivenTip?: string;
+  /** How much thinner than half a pitch the teeth of both gears together are made, at the reference circle. */
+  readonly thinning?: string;
+}
+
+export const pair: Kind<PairStage> = {
+  shape: {
+    driver: "count!",
+    driven: "count!",
+    driverLabel: "text",
+    drivenLabel: "text",
+    internal: "flag",
+    set: "flag",
+    form: "spur|helical|bevel|hypoid|crown",
+    module: "positive",
+    diametralPitch: "positive",
+    pressureAngle: "positive",
+    helixAngle: "number",
+    ringSide: "left|right",
+    pinionSide: "ahead|behind",
+    driverShift: "number",
+    drivenShift: "number",
+    driverTip: "length",
+    drivenTip: "length",
+    thinning: "length",
+  },
+  effect(stage, into) {
+    into.times(stage.driven, stage.driver);
+    const { form = "spur", ringSide, pinionSide } = stage;
+    // A ring to the left of a shaft that comes from behind the axle rolls forwards for a shaft that turns clockwise
+    // seen from behind. Either side changed turns the wheel round; both changed, it is as it was.
+    if (ringSide && pinionSide) return (ringSide === "left") === (pinionSide === "behind") ? 1 : -1;
+    if (form !== "spur" && form !== "helical") return 0;
+    return stage.internal ? 1 : -1;
+  },
+  check(stage, say) {
+    if (stage.internal && stage.driven <= stage.driver)
+      say("error", "ring-too-small", "driven", `A ring of ${stage.driven} cannot hold a gear of ${stage.driver}.`);
+  },
+  parse(text) {
+    const [, driver, driven] = /^(\d+) to (\d+)$/.exec(text) ?? [];
+    return driver && { driver: +driver, driven: +driven! };
+  },
+  write: (stage) => `${stage.driver} to ${stage.driven}`,
+};

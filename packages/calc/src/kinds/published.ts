@@ -1,0 +1,46 @@
+import { printedInterval, rational } from "../exact/index.js";
+import type { Kind } from "./kind.js";
+import type { StageBase } from "./stage.js";
+
+/** A ratio known only as somebody printed it. A fraction, or `exact: true`, is exact; anything else is an interval. */
+export interface PublishedStage extends StageBase {
+  readonly kind: "published";
+  readonly value: string;
+  readonly read?: "rounded" | "truncated" | "unsure";
+  readonly exact?: boolean;
+}
+
+/** Whether the value stands for itself alone. */
+const isExact = (stage: PublishedStage): boolean => stage.exact === true || stage.value.includes("/");
+
+/** "19:1" is how boxes print 19. */
+const plain = (value: string): string => value.replace(/ ?: ?1$/, "");
+
+export const published: Kind<PublishedStage> = {
+  shape: { value: "ratio!", read: "rounded|truncated|unsure", exact: "flag" },
+  effect(stage, into) {
+    const value = plain(stage.value);
+    if (isExact(stage)) {
+      const { numerator, denominator } = rational(value);
+      into.times(Number(numerator), Number(denominator));
+    } else {
+      // Keyed by stage and by what it says: the same box before and after a change is the same unknown.
+      into.unknown(`${stage.id} ${value} ${stage.read ?? "rounded"}`, printedInterval(value, stage.read));
+    }
+    return 0;
+  },
+  check(stage, say) {
+    const value = plain(stage.value);
+    if (!isExact(stage)) {
+      if (printedInterval(value, stage.read).low.sign <= 0)
+        say("error", "ratio-not-positive", "value", `${stage.value} may mean 0; print more digits or count the teeth.`);
+      else if (!value.includes("."))
+        say("warning", "ratio-nominal", "value", `${stage.value} is a nominal figure; count the teeth.`);
+    }
+  },
+  parse(text) {
+    const [, value] = /^printed (\S+)$/.exec(text) ?? [];
+    return value && { value };
+  },
+  write: (stage) => `printed ${stage.value}`,
+};

@@ -1,0 +1,24 @@
+/** A number as a builder wrote it: a JSON number or text. It means exactly its shortest decimal text. */
+export type Numeric = number | string;
+
+/** What every stage can say, whatever its kind. */
+export interface StageBase {
+  readonly id: string;
+  readonly label?: string;
+  /** Stages of one group are totalled together: "gearbox", "axle". */
+  readonly group?: string;
+  /** Whether the stage turns its output against its input. Wins over what its kind would say. */
+  readonly reverses?: boolean;
+  /** How many of this stage a vehicle takes: one, one for each axle, one for each wheel. */
+  readonly per?: "vehicle" | "axle" | "wheel";
+}
+
+/** Teeth of one pitch, where a stage has teeth. Lengths are text with a unit, angles are degrees. */
+export interface Toothed {
+  readonly module?: Numeric;
+  readonly diametralPitch?: Numeric;
+  readonly pressureAngle?: Numeric;
+}
+
+/** +1: the output turns with the input. −1: against it. 0: nobody has established it. */
+export type Turn = 1 | -1 | 0;
