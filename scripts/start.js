@@ -1,0 +1,34 @@
+// npm start: installs if needed, builds if needed, serves the demo. Standard output is one line: where it is.
+import { install } from "./lib/install.js";
+import { at } from "./lib/paths.js";
+import { listen, staticServer } from "./lib/server.js";
+
+const wanted = process.env.PORT ?? "8080";
+const port = Number(wanted);
+if (!/^\d{1,5}$/.test(wanted) || port > 65_535) {
+  process.stderr.write(`PORT is ${JSON.stringify(wanted)}; a whole number from 0 to 65535 is expected.\n`);
+  process.exit(1);
+}
+if (!(await install())) process.exit(1);
+const { build, isBuilt } = await import("./build.js");
+const { docs, areDocsFresh } = await import("./docs.js");
+await Promise.all([isBuilt() || build(), areDocsFresh() || docs()]);
+
+const mounts = {
+  "/": at("demo"),
+  "/meshwright/": at("packages", "elements", "dist"),
+  "/calc/": at("packages", "calc", "dist"),
+  "/bench-app/": at("packages", "bench", "dist"),
+  "/seeds/": at("seeds"),
+  "/api/": at("dist", "api"),
+};
+
+const server = staticServer(mounts);
+process.stdout.write(`Meshwright demo: http://127.0.0.1:${await listen(server, port)}/\n`);
+
+for (const signal of ["SIGINT", "SIGTERM"]) {
+  process.once(signal, () => {
+    server.close(() => process.exit(0));
+    server.closeAllConnections();
+  });
+}
