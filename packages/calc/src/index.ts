@@ -6,3 +6,4 @@ export * from "./exact/index.js";
 export * from "./kinds/index.js";
 export * from "./build/index.js";
 export * from "./evaluate/index.js";
+export * from "./report/index.js";

@@ -1,0 +1,23 @@
+/**
+ * What is shown: the one maker of figure text, and the working step by step.
+ * @module
+ */
+import type { Evaluation } from "../evaluate/index.js";
+import { figureFrom, gearFigures, type Figure, type FigureOptions, type FigureQuery } from "./figure.js";
+
+/** Every figure there is, by name. */
+export const figures: Readonly<Record<string, Figure>> = { ...gearFigures };
+
+/**
+ * The text of a figure or a verdict.
+ *
+ * @throws MeshwrightError `figure-missing` where the query names something that is not there
+ */
+export const figureOf = (evaluation: Evaluation, query: FigureQuery, options?: FigureOptions): string =>
+  figureFrom(figures, evaluation, query, options);
+
+export { figureFrom, gearFigures, type Figure, type FigureContext, type FigureOptions, type FigureQuery } from "./figure.js";
+export { figureWords, type FigureWords } from "./words.js";
+export { working, type Working, type WorkingStep } from "./working.js";
+export { Writer, type NumberForm, type Writing } from "./writer.js";
+export { toHtml, toMarkdown, toText } from "./written.js";
