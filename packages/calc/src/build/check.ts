@@ -6,70 +6,69 @@ import { branchesOf, spotOf, stagesOf } from "./walk.js";
 
 const mostStages = 10_000;
 
+type Named = readonly { readonly id: string }[] | undefined;
+const idsOf = (list: Named): string[] => list?.map((one) => one.id) ?? [];
+
 /** What the shape of a build cannot show: ids, references, order, and what each kind of stage has to say. */
 function checkMeaning(build: Build, reader: Reader): void {
-  const error = (code: string, pointer: string, message: string) => reader.say("error", "meaning", code, pointer, message);
-  const seen = new Set<string>();
-  const unique = (id: string, pointer: string) => {
-    if (seen.has(id)) error("id-repeated", step(pointer, "id"), `"${id}" is used twice; expected ids of their own.`);
-    seen.add(id);
+  const { outputs, branches = [], modes = [], alternatives = [], target } = build;
+  const bad = (code: string, pointer: string, message: string) => reader.say("error", "meaning", code, pointer, message);
+  const unique = (ids: readonly string[], pointer: (n: number) => string) =>
+    ids.forEach((id, n) => {
+      if (ids.indexOf(id) < n) bad("id-repeated", step(pointer(n), "id"), `"${id}" is used twice.`);
+    });
+  const refer = (id: string | undefined, known: readonly string[], pointer: string) => {
+    if (id !== undefined && !known.includes(id))
+      bad("missing-reference", pointer, `No "${id}"; expected one of ${known.slice(0, 8).join(", ")}.`);
   };
-  const stages = new Map<string, ReturnType<typeof stagesOf> extends Generator<infer P> ? P : never>();
-  for (const place of stagesOf(build)) {
-    const { stage, pointer } = place;
-    unique(stage.id, pointer);
-    stages.set(stage.id, place);
+
+  const places = [...stagesOf(build)];
+  if (places.length > mostStages) return bad("too-many-stages", "/stages", `${places.length} stages, expected up to ${mostStages}.`);
+  for (const { stage, pointer } of places)
     kinds[stage.kind].check?.(stage, (severity, code, field, message) =>
       reader.say(severity, "meaning", code, step(pointer, field), message),
     );
+  const ends = [
+    ...branches.map((end, n) => ({ id: end.id, end, pointer: `/branches/${n}` })),
+    ...outputs.map((end, n) => ({ id: end.id, end, pointer: `/outputs/${n}` })),
+  ];
+  const named = [...places.map(({ stage, pointer }) => ({ id: stage.id, pointer })), ...ends];
+  const seen = new Set<string>();
+  for (const { id, pointer } of named) {
+    if (seen.has(id)) bad("id-repeated", step(pointer, "id"), `"${id}" is used twice.`);
+    seen.add(id);
   }
-  if (stages.size > mostStages) error("too-many-stages", "/stages", `${stages.size} stages; expected ${mostStages} at the most.`);
-  const outputs = build.outputs.map((output) => output.id);
-  const branches = build.branches ?? [];
-  branches.forEach((branch, n) => unique(branch.id, `/branches/${n}`));
-  build.outputs.forEach((output, n) => unique(output.id, `/outputs/${n}`));
+  unique(idsOf(modes), (n) => `/modes/${n}`);
+  unique(idsOf(alternatives), (n) => `/alternatives/${n}`);
 
-  const refer = (id: string | undefined, known: readonly string[], pointer: string) => {
-    if (id !== undefined && !known.includes(id))
-      error("missing-reference", pointer, `No "${id}"; expected one of ${known.slice(0, 8).join(", ") || "none"}.`);
-  };
-  const branchIds = branches.map((branch) => branch.id);
-  [...build.outputs.map((one, n) => ({ one, at: `/outputs/${n}` })), ...branches.map((one, n) => ({ one, at: `/branches/${n}` }))].forEach(
-    ({ one, at }) => {
-      refer(one.from, branchIds, `${at}/from`);
-      const path = branchesOf(build, one);
-      const first = path[0];
-      if (first?.from && branchIds.includes(first.from)) error("branch-loop", `${at}/from`, `"${one.from}" comes back to itself.`);
-    },
-  );
-  build.outputs.forEach(({ wheel }, n) => {
-    if (wheel && Object.keys(wheel).filter((key) => key[0] !== "x").length !== 1)
-      error("wheel-unclear", `/outputs/${n}/wheel`, "Expected one of diameter, loadedDiameter and travel.");
-  });
-  Object.keys(build.centre?.share ?? {}).forEach((id) => refer(id, outputs, step("/centre/share", id)));
-  refer(build.target?.output, outputs, "/target/output");
-  if (build.target && rational(build.target.from).compare(build.target.to) > 0)
-    error("range-backwards", "/target", `${build.target.from} to ${build.target.to}; expected the smaller first.`);
-  refer(build.compare?.of, outputs, "/compare/of");
-  refer(build.compare?.with, outputs, "/compare/with");
-  refer(build.headline, outputs, "/headline");
-  build.modes?.forEach((mode, n) => {
-    for (const [id, position] of Object.entries(mode.positions)) {
-      const stage = stages.get(id)?.stage;
-      const known = stage?.kind === "selectable" ? stage.positions.map((one) => one.id) : [];
-      refer(position, known, step(`/modes/${n}/positions`, id));
+  for (const { end, pointer } of ends) {
+    refer(end.from, idsOf(branches), `${pointer}/from`);
+    if (branches.some((branch) => branch.id === branchesOf(build, end)[0]?.from))
+      bad("branch-loop", `${pointer}/from`, `"${end.from}" comes back to itself.`);
+    const wheel = Object.keys(("wheel" in end && end.wheel) || { none: 1 }).filter((key) => key[1] !== "-");
+    if (wheel.length !== 1) bad("wheel-unclear", `${pointer}/wheel`, "Expected one of diameter, loadedDiameter, travel.");
+  }
+  const ids = idsOf(outputs);
+  refer(target?.output, ids, "/target/output");
+  refer(build.compare?.of, ids, "/compare/of");
+  refer(build.compare?.with, ids, "/compare/with");
+  refer(build.headline, ids, "/headline");
+  for (const id in build.centre?.share) refer(id, ids, `/centre/share/${id}`);
+  build.measurements?.forEach((one, n) => refer(one.what, ids, `/measurements/${n}/what`));
+  const stages = new Map(places.map(({ stage }) => [stage.id, stage]));
+  build.mounts?.forEach((one, n) => refer(one.stage, [...stages.keys()], `/mounts/${n}/stage`));
+  modes.forEach(({ positions }, n) => {
+    for (const id in positions) {
+      const stage = stages.get(id);
+      refer(positions[id], stage?.kind === "selectable" ? idsOf(stage.positions) : [], `/modes/${n}/positions/${id}`);
     }
   });
-  build.mounts?.forEach((mount, n) => refer(mount.stage, [...stages.keys()], `/mounts/${n}/stage`));
-  build.measurements?.forEach((one, n) => refer(one.what, outputs, `/measurements/${n}/what`));
-  for (const key of ["modes", "alternatives"] as const) {
-    const ids = build[key]?.map((one) => one.id) ?? [];
-    if (new Set(ids).size < ids.length) error("id-repeated", `/${key}`, "Two of them have one id.");
-  }
-  build.alternatives?.forEach(({ changes }, n) => {
+  alternatives.forEach(({ changes }, n) => {
     for (const address in changes)
-      if (!spotOf(build, address)) error("missing-address", step(`/alternatives/${n}/changes`, address), `Nothing is at ${address}.`);
+      if (!spotOf(build, address)) bad("missing-address", `/alternatives/${n}/changes/${address}`, `Nothing is at ${address}.`);
   });
+  if (target && rational(target.from).compare(target.to) > 0)
+    bad("range-backwards", "/target", `${target.from} to ${target.to}; expected the smaller first.`);
 }
 
 /**
@@ -80,16 +79,15 @@ function checkMeaning(build: Build, reader: Reader): void {
 export function checkBuild(data: unknown): { build?: Build; findings: Finding[] } {
   const reader = new Reader();
   const { findings } = reader;
-  const format = (data as Build | null | undefined)?.format as string | undefined;
-  if (typeof format === "string" && /^meshwright-build\/\d/.test(format) && !/^meshwright-build\/1(\.0)?$/.test(format)) {
-    const newer = /^meshwright-build\/1\.\d+$/.test(format);
-    reader.say("error", "meaning", "newer-format", "/format", `Written for ${format.slice(0, 40)}; this reads meshwright-build/1${newer ? ".0" : ""}.`);
+  const format = String((data as Build | null | undefined)?.format).slice(0, 40);
+  if (/^meshwright-build\/\d/.test(format) && !/^[^/]*\/1(\.0)?$/.test(format)) {
+    reader.say("error", "meaning", "newer-format", "/format", `Written for ${format}; this reads meshwright-build/1.`);
     return { findings };
   }
-  const copy = reader.read("build", data, "") as Build | undefined;
   const failed = () => findings.some((one) => one.severity === "error");
+  const copy = reader.read("build", data, "") as Build;
   if (failed()) return { findings };
-  const build: Build = { ...copy!, stages: copy!.stages ?? [] };
+  const build: Build = { ...copy, stages: copy.stages ?? [] };
   checkMeaning(build, reader);
   return failed() ? { findings } : { build, findings };
 }
