@@ -6,4 +6,5 @@ export * from "./exact/index.js";
 export * from "./kinds/index.js";
 export * from "./build/index.js";
 export * from "./evaluate/index.js";
+export * from "./mesh/index.js";
 export * from "./report/index.js";

@@ -2,6 +2,7 @@
  * What a build is: its types and shapes, ids and addresses, checks, and changes.
  * @module
  */
+export { step } from "./read.js";
 export { applyChanges } from "./changes.js";
 export { checkBuild } from "./check.js";
 export { longestText, scalars, type Scalar } from "./scalars.js";

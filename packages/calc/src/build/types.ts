@@ -102,9 +102,17 @@ export interface Mount {
   readonly holes?: readonly string[];
   /** How much further apart than the theoretical centre distance the pair is set. */
   readonly opening?: string;
+  /** The widest opening that will do. */
+  readonly openingTo?: string;
   readonly walls?: readonly Wall[];
+  /** Diameter of the shaft that carries the driver. */
   readonly shaft?: string;
+  /** Further diameters of a stepped shaft. */
+  readonly steps?: readonly string[];
+  /** Length of the shaft from the motor's face, and where along it the other gear's teeth stand. */
   readonly reach?: string;
+  readonly line?: { readonly from: string; readonly to: string };
+  /** Hole circles of the hub that carries the driven gear. */
   readonly hubHoles?: readonly { readonly count: number; readonly diameter: string }[];
 }
 

@@ -3,10 +3,11 @@
  * @module
  */
 import type { Evaluation } from "../evaluate/index.js";
+import { fitFigures } from "./fit-figure.js";
 import { figureFrom, gearFigures, type Figure, type FigureOptions, type FigureQuery } from "./figure.js";
 
 /** Every figure there is, by name. */
-export const figures: Readonly<Record<string, Figure>> = { ...gearFigures };
+export const figures: Readonly<Record<string, Figure>> = { ...gearFigures, ...fitFigures };
 
 /**
  * The text of a figure or a verdict.
@@ -17,6 +18,7 @@ export const figureOf = (evaluation: Evaluation, query: FigureQuery, options?: F
   figureFrom(figures, evaluation, query, options);
 
 export { figureFrom, gearFigures, type Figure, type FigureContext, type FigureOptions, type FigureQuery } from "./figure.js";
+export { fitFigures } from "./fit-figure.js";
 export { figureWords, type FigureWords } from "./words.js";
 export { working, type Working, type WorkingStep } from "./working.js";
 export { Writer, type NumberForm, type Writing } from "./writer.js";

@@ -21,6 +21,7 @@ export const figureWords = {
   fits: "fits",
   far: "too far apart",
   close: "too close",
+  misfit: "does not fit",
 };
 
 export type FigureWords = Readonly<Record<keyof typeof figureWords, string>>;
