@@ -6,19 +6,21 @@ import { isMain } from "./lib/main.js";
 import { at, filesBelow, shown } from "./lib/paths.js";
 import { commandOf, runNode } from "./lib/run.js";
 
-const stampFile = at(".cache", "build");
+/** In this order: each may use the ones before. */
+const packageNames = ["calc", "elements", "figures"];
+
+const stampFile = (name) => at(".cache", `build-${name}`);
 const isTest = (path) => path.endsWith(".test.ts") || /[\\/]src[\\/]test[\\/]/.test(path);
 const isSource = (path) => path.endsWith(".ts") && !path.endsWith(".d.ts") && !isTest(path);
 
-/** Changes whenever anything changes that the build reads. */
-function stampOfSources() {
+/** Changes whenever anything changes that the build of a package reads. */
+function stampOf(name) {
   const hash = createHash("sha256");
+  const used = packageNames.slice(0, packageNames.indexOf(name) + 1);
   const inputs = [
-    ...filesBelow(at("packages"), (path) => isSource(path) || path.endsWith(".json")),
+    ...used.flatMap((one) => filesBelow(at("packages", one), (path) => isSource(path) || path.endsWith(".json"))),
     ...filesBelow(at("scripts", "lib")),
-    at("scripts", "build.js"),
-    at("package-lock.json"),
-    at("tsconfig.json"),
+    ...["scripts/build.js", "package-lock.json", "tsconfig.json"].map((path) => at(path)),
   ];
   for (const path of inputs) {
     const { size, mtimeMs } = statSync(path);
@@ -27,9 +29,7 @@ function stampOfSources() {
   return hash.digest("hex");
 }
 
-export function isBuilt() {
-  return existsSync(stampFile) && readFileSync(stampFile, "utf8") === stampOfSources();
-}
+const isFresh = (name) => existsSync(stampFile(name)) && readFileSync(stampFile(name), "utf8") === stampOf(name);
 
 /** Whatever an earlier build left in the folder and this one did not write. */
 function removeOthers(folder, written) {
@@ -81,23 +81,39 @@ async function declarations(name) {
   ]);
 }
 
-const onlyCalcOrBuiltIn = (id) => /^(node:|@meshwright\/|[a-z@][^:]*$)/.test(id) && !id.startsWith(".");
+/** What is imported by a name, and not by a path, stays an import. */
+const external = (id) => /^(node:|@?[a-z])/.test(id);
 
-/** Builds everything that has sources. */
-export async function build() {
-  const stamp = stampOfSources();
-  for (const name of ["calc", "elements", "figures"]) {
-    const written = await buildModules(name, onlyCalcOrBuiltIn);
-    if (written.length === 0) continue;
+async function buildPackage(name) {
+  const stamp = stampOf(name);
+  const written = await buildModules(name, external);
+  if (written.length > 0) {
     if (name === "elements") written.push(...(await buildScripts()));
     removeOthers(at("packages", name, "dist"), written);
+    await declarations(name);
   }
-  // In this order: each reads the declarations of the one before.
-  for (const name of ["calc", "elements", "figures"]) await declarations(name);
-  mkdirSync(dirname(stampFile), { recursive: true });
-  writeFileSync(stampFile, stamp);
+  mkdirSync(dirname(stampFile(name)), { recursive: true });
+  writeFileSync(stampFile(name), stamp);
+}
+
+/**
+ * Builds the packages that are not fresh (all of them where `always`), and goes on after one that cannot be built.
+ * Resolves to true where everything is there.
+ */
+export async function build(names = packageNames, { always = false } = {}) {
+  let good = true;
+  for (const name of names.filter((one) => always || !isFresh(one))) {
+    try {
+      await buildPackage(name);
+    } catch (error) {
+      good = false;
+      process.stderr.write(`${name} cannot be built: ${error.message}\n`);
+    }
+  }
+  return good;
 }
 
 if (isMain(import.meta)) {
-  if (!(process.argv.includes("--if-stale") && isBuilt())) await build();
+  const always = !process.argv.includes("--if-stale");
+  process.exitCode = (await build(packageNames, { always })) ? 0 : 1;
 }

@@ -10,9 +10,9 @@ if (!/^\d{1,5}$/.test(wanted) || port > 65_535) {
   process.exit(1);
 }
 if (!(await install())) process.exit(1);
-const { build, isBuilt } = await import("./build.js");
+const { build } = await import("./build.js");
 const { docs, areDocsFresh } = await import("./docs.js");
-await Promise.all([isBuilt() || build(), areDocsFresh() || docs()]);
+await Promise.all([build(), areDocsFresh() || docs()]);
 
 const mounts = {
   "/": at("demo"),
