@@ -54,6 +54,11 @@ export default tseslint.config(
     rules: { "@typescript-eslint/no-unused-expressions": "off", "wc/guard-define-call": "off" },
   },
   {
+    // Examples out of doc comments are run as they are written.
+    files: ["tests/examples/**"],
+    rules: { "no-new-func": "off" },
+  },
+  {
     files: ["scripts/**", "tests/**/*.js", "*.config.js", "packages/figures/**"],
     languageOptions: { globals: node },
     rules: { "no-console": "off" },

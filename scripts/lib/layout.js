@@ -51,10 +51,10 @@ function placeOf(path) {
 /** What is wrong with one import, or undefined. `from` and `to` are places; `deep` tells that `to` is below its folder. */
 function problemOf(from, to, deep) {
   if (from.package !== to.package) return "is a path into another package; import it by its name";
-  if (from.folder === to.folder) return undefined;
-  if (to.folder === "") return from.isTest ? undefined : "is the top of the package, which nothing below may import";
+  if (from.folder === to.folder || from.isTest) return undefined;
+  if (to.folder === "") return "is the top of the package, which nothing below may import";
   const isFace = !deep && (faces.has(to.file) || isLanguage(to.folder, to.file));
-  if (!isFace && !from.isTest) return `reaches past the index of ${to.folder}`;
+  if (!isFace) return `reaches past the index of ${to.folder}`;
   const ranks = from.package === "calc" ? calcRank : from.package === "elements" ? elementsRank : undefined;
   if (ranks === undefined || from.folder === "") return undefined;
   const above = ranks.get(from.folder) ?? (from.package === "calc" ? undefined : Infinity);
