@@ -11,7 +11,7 @@ export default tseslint.config(
     linterOptions: { reportUnusedDisableDirectives: "error" },
     rules: {
       eqeqeq: "error",
-      "no-console": "error",
+      "no-console": ["error", { allow: ["warn"] }],
       "no-eval": "error",
       "no-implied-eval": "error",
       "no-new-func": "error",
@@ -19,6 +19,8 @@ export default tseslint.config(
       "object-shorthand": "error",
       "prefer-const": "error",
       "@typescript-eslint/consistent-type-imports": "error",
+      "@typescript-eslint/no-unused-expressions": ["error", { allowShortCircuit: true, allowTernary: true }],
+      "@typescript-eslint/no-non-null-assertion": "off",
       "@typescript-eslint/no-unused-vars": [
         "error",
         { argsIgnorePattern: "^_", varsIgnorePattern: "^_", caughtErrors: "none", ignoreRestSiblings: true },
