@@ -7,4 +7,5 @@ export * from "./kinds/index.js";
 export * from "./build/index.js";
 export * from "./evaluate/index.js";
 export * from "./mesh/index.js";
+export * from "./motion/index.js";
 export * from "./report/index.js";

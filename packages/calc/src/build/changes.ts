@@ -19,27 +19,39 @@ function listOf(build: Build, into: string | undefined): Stage[] | undefined {
   return position ? value?.positions?.find((one) => one.id === position)?.stages : value?.stages;
 }
 
-function carryOut(draft: Build, change: Change): Finding | undefined {
-  const address = "set" in change ? change.set : "remove" in change ? change.remove : "move" in change ? change.move : "";
-  const spot = address ? spotOf(draft, address) : undefined;
+type Find = ReturnType<typeof finderIn>;
+
+function carryOut(draft: Build, change: Change, find: Find): Finding | undefined {
+  const address =
+    "set" in change ? change.set : "remove" in change ? change.remove : "move" in change ? change.move : "";
+  const spot = address ? find(address) : undefined;
   if (address && !spot) return problem("missing-address", address, `Nothing is at ${address}.`);
   if ("set" in change) {
     const { holder, key } = spot!;
-    if (change.to === null) delete holder[key];
-    else holder[key] = structuredClone(change.to);
+    if (change.to !== null) holder[key] = change.to;
+    else if (Array.isArray(holder))
+      return problem("not-optional", address, `${address} is in a list; expected a value.`);
+    else delete holder[key];
     return undefined;
   }
+  const list = "into" in change || "insert" in change ? listOf(draft, change.into) : undefined;
+  if (!list && "into" in change && change.into !== undefined)
+    return problem("missing-address", change.into, `No stages at ${change.into}.`);
   let stage: Stage;
-  if ("insert" in change) stage = structuredClone(change.insert);
+  let own = list;
+  if ("insert" in change) stage = change.insert;
   else {
-    stage = (spot!.holder as unknown as Stage[])[spot!.key as number]!;
-    if (stage?.id !== address || !spot!.stage) return problem("not-a-stage", address, `${address} is not a stage.`);
-    (spot!.holder as unknown as Stage[]).splice(spot!.key as number, 1);
+    if (!spot!.stage || address.includes(".")) return problem("not-a-stage", address, `${address} is not a stage.`);
+    const from = spot!.holder as unknown as Stage[];
+    own ??= from;
+    if ("move" in change && list) {
+      // Not into itself: what is inside a stage goes where the stage goes.
+      const inside = JSON.stringify(spot!.stage);
+    }
+    stage = from.splice(spot!.key as number, 1)[0]!;
     if ("remove" in change) return undefined;
   }
-  const list = "into" in change || "insert" in change ? listOf(draft, change.into) : (spot!.holder as unknown as Stage[]);
-  if (!list) return problem("missing-address", String(change.into), `No stages at ${change.into}.`);
-  list.splice(change.at, 0, stage);
+  own!.splice(change.at, 0, stage);
   return undefined;
 }
 
@@ -60,7 +72,10 @@ function* torn(before: Build, after: Build, sets: readonly Spot[]): Generator<Fi
  * @param changes new values by address, or a list of changes in the order in which they are made
  * @returns `build` exactly when every change could be made and the result is whole; findings else
  */
-export function applyChanges(build: Build, changes: ChangeSet | readonly Change[]): { build?: Build; findings: Finding[] } {
+export function applyChanges(
+  build: Build,
+  changes: ChangeSet | readonly Change[],
+): { build?: Build; findings: Finding[] } {
   const list: readonly Change[] = Array.isArray(changes)
     ? changes
     : Object.entries(changes).map(([set, to]) => ({ set, to }));
@@ -70,4 +85,3 @@ export function applyChanges(build: Build, changes: ChangeSet | readonly Change[
   if (!findings.length) findings.push(...torn(build, draft, sets));
   return findings.length ? { findings } : checkBuild(draft);
 }
-

@@ -2,7 +2,7 @@ import { rational } from "../exact/index.js";
 import { kinds } from "../kinds/index.js";
 import { Reader, step } from "./read.js";
 import type { Build, Finding } from "./types.js";
-import { branchesOf, spotOf, stagesOf } from "./walk.js";
+import { branchesOf, finderIn, stagesOf } from "./walk.js";
 
 const mostStages = 10_000;
 
@@ -12,7 +12,8 @@ const idsOf = (list: Named): string[] => list?.map((one) => one.id) ?? [];
 /** What the shape of a build cannot show: ids, references, order, and what each kind of stage has to say. */
 function checkMeaning(build: Build, reader: Reader): void {
   const { outputs, branches = [], modes = [], alternatives = [], target } = build;
-  const bad = (code: string, pointer: string, message: string) => reader.say("error", "meaning", code, pointer, message);
+  const bad = (code: string, pointer: string, message: string) =>
+    reader.say("error", "meaning", code, pointer, message);
   const unique = (ids: readonly string[], pointer: (n: number) => string) =>
     ids.forEach((id, n) => {
       if (ids.indexOf(id) < n) bad("id-repeated", step(pointer(n), "id"), `"${id}" is used twice.`);
@@ -23,7 +24,8 @@ function checkMeaning(build: Build, reader: Reader): void {
   };
 
   const places = [...stagesOf(build)];
-  if (places.length > mostStages) return bad("too-many-stages", "/stages", `${places.length} stages, expected up to ${mostStages}.`);
+  if (places.length > mostStages)
+    return bad("too-many-stages", "/stages", `${places.length} stages, expected up to ${mostStages}.`);
   for (const { stage, pointer } of places)
     kinds[stage.kind].check?.(stage, (severity, code, field, message) =>
       reader.say(severity, "meaning", code, step(pointer, field), message),
@@ -43,10 +45,12 @@ function checkMeaning(build: Build, reader: Reader): void {
 
   for (const { end, pointer } of ends) {
     refer(end.from, idsOf(branches), `${pointer}/from`);
-    if (branches.some((branch) => branch.id === branchesOf(build, end)[0]?.from))
+    const first = branchesOf(build, end)[0];
+    if (first?.from && branches.some((branch) => branch.id === first.from))
       bad("branch-loop", `${pointer}/from`, `"${end.from}" comes back to itself.`);
     const wheel = Object.keys(("wheel" in end && end.wheel) || { none: 1 }).filter((key) => key[1] !== "-");
-    if (wheel.length !== 1) bad("wheel-unclear", `${pointer}/wheel`, "Expected one of diameter, loadedDiameter, travel.");
+    if (wheel.length !== 1)
+      bad("wheel-unclear", `${pointer}/wheel`, "Expected one of diameter, loadedDiameter, travel.");
   }
   const ids = idsOf(outputs);
   refer(target?.output, ids, "/target/output");
@@ -56,16 +60,18 @@ function checkMeaning(build: Build, reader: Reader): void {
   for (const id in build.centre?.share) refer(id, ids, `/centre/share/${id}`);
   build.measurements?.forEach((one, n) => refer(one.what, ids, `/measurements/${n}/what`));
   const stages = new Map(places.map(({ stage }) => [stage.id, stage]));
-  build.mounts?.forEach((one, n) => refer(one.stage, [...stages.keys()], `/mounts/${n}/stage`));
+  const stageIds = [...stages.keys()];
+  build.mounts?.forEach((one, n) => refer(one.stage, stageIds, `/mounts/${n}/stage`));
   modes.forEach(({ positions }, n) => {
     for (const id in positions) {
       const stage = stages.get(id);
       refer(positions[id], stage?.kind === "selectable" ? idsOf(stage.positions) : [], `/modes/${n}/positions/${id}`);
     }
   });
+  const find = finderIn(build);
   alternatives.forEach(({ changes }, n) => {
     for (const address in changes)
-      if (!spotOf(build, address)) bad("missing-address", `/alternatives/${n}/changes/${address}`, `Nothing is at ${address}.`);
+      if (!find(address)) bad("missing-address", `/alternatives/${n}/changes/${address}`, `Nothing is at ${address}.`);
   });
   if (target && rational(target.from).compare(target.to) > 0)
     bad("range-backwards", "/target", `${target.from} to ${target.to}; expected the smaller first.`);
@@ -74,20 +80,25 @@ function checkMeaning(build: Build, reader: Reader): void {
 /**
  * Checks plain data against the shape and the meaning of a build.
  *
- * @returns `build`, a copy, exactly when no finding is an error.
+ * @returns `build`, a copy, exactly when no finding is an error. At most a hundred findings, an error always among them.
  */
 export function checkBuild(data: unknown): { build?: Build; findings: Finding[] } {
   const reader = new Reader();
   const { findings } = reader;
-  const format = String((data as Build | null | undefined)?.format).slice(0, 40);
-  if (/^meshwright-build\/\d/.test(format) && !/^[^/]*\/1(\.0)?$/.test(format)) {
-    reader.say("error", "meaning", "newer-format", "/format", `Written for ${format}; this reads meshwright-build/1.`);
+  const format = (data as Build | null | undefined)?.format as unknown;
+  if (typeof format === "string" && /^meshwright-build\/(?!1(\.0)?$)\d/.test(format)) {
+    reader.say(
+      "error",
+      "shape",
+      "newer-format",
+      "/format",
+      `Written for ${format.slice(0, 40)}; this reads meshwright-build/1.0.`,
+    );
     return { findings };
   }
-  const failed = () => findings.some((one) => one.severity === "error");
-  const copy = reader.read("build", data, "") as Build;
-  if (failed()) return { findings };
-  const build: Build = { ...copy, stages: copy.stages ?? [] };
+  const copy = reader.build(data) as Build | undefined;
+  if (reader.failed) return { findings };
+  const build: Build = { ...copy!, stages: copy!.stages ?? [] };
   checkMeaning(build, reader);
-  return failed() ? { findings } : { build, findings };
+  return reader.failed ? { findings } : { build, findings };
 }

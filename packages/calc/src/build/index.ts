@@ -2,10 +2,21 @@
  * What a build is: its types and shapes, ids and addresses, checks, and changes.
  * @module
  */
-export { step } from "./read.js";
 export { applyChanges } from "./changes.js";
 export { checkBuild } from "./check.js";
+export { addressPattern, step } from "./read.js";
 export { longestText, scalars, type Scalar } from "./scalars.js";
 export { shapes, stageShape } from "./shapes.js";
 export type * from "./types.js";
-export { branchesOf, innerOf, pathTo, spotOf, stagesOf, valueAt, type Place, type Spot } from "./walk.js";
+export {
+  branchesOf,
+  finderIn,
+  innerOf,
+  pathTo,
+  placesOf,
+  spotOf,
+  stagesOf,
+  valueAt,
+  type Place,
+  type Spot,
+} from "./walk.js";

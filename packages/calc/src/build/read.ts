@@ -4,14 +4,18 @@ import { longestText, scalars, type Scalar } from "./scalars.js";
 import { shapes, stageShape } from "./shapes.js";
 import type { Finding } from "./types.js";
 
-const own = (object: object, key: string): boolean => Object.prototype.hasOwnProperty.call(object, key);
-
 /** One more step of a JSON Pointer. */
 export const step = (pointer: string, key: string | number): string =>
   `${pointer}/${String(key).replace(/~/g, "~0").replace(/\//g, "~1")}`;
 
-const addressPattern = /^[a-z][A-Za-z0-9-]{0,99}(\.[A-Za-z0-9-]{1,99}){0,2}$/;
-const deepest = 50;
+/** How an address is written. */
+export const addressPattern = /^[a-z][A-Za-z0-9-]{0,99}(\.[A-Za-z0-9-]{1,99}){0,2}$/;
+
+const deepestStage = 50;
+const deepestData = 250;
+const mostData = 250_000;
+/** Whoever mends a hundred places will look again. */
+const mostFindings = 100;
 
 /** What was found, in a few words. */
 const found = (value: unknown): string => {
@@ -22,95 +26,185 @@ const found = (value: unknown): string => {
   return text.slice(0, 42);
 };
 
+/** A shape taken apart: one of a plain value, a list, a map, a choice, or an object by name. */
+interface Form {
+  readonly name: string;
+  readonly scalar: Scalar | undefined;
+  readonly list: { readonly item: Form; readonly from: number; readonly to: number } | undefined;
+  readonly map: Form | undefined;
+  readonly choices: readonly string[] | undefined;
+}
+
+interface Fields {
+  readonly forms: ReadonlyMap<string, Form>;
+  readonly required: readonly string[];
+}
+
+function formOf(shape: string): Form {
+  const name = shape.replace("!", "");
+  const [, item, from, to] = /^\[(.+)\](\d+)-(\d+)$/.exec(name) ?? [];
+  return {
+    name,
+    scalar: scalars[name],
+    list: item ? { item: formOf(item), from: +from!, to: +to! } : undefined,
+    map: name[0] === "{" ? formOf(name.slice(1, -1)) : undefined,
+    choices: name.includes("|") ? name.split("|") : undefined,
+  };
+}
+
+const fieldsOf = (shape: Shape): Fields => ({
+  forms: new Map(Object.entries(shape).map(([key, one]) => [key, formOf(one)])),
+  required: Object.keys(shape).filter((key) => shape[key]!.endsWith("!")),
+});
+
 /**
  * Reads a value of a shape into a copy of its own, and gathers what is wrong with the shape. Counts become numbers; all
  * else stays as it was written.
  */
 export class Reader {
   readonly findings: Finding[] = [];
+  /** Whether any finding is an error. */
+  failed = false;
+  readonly #fields = new Map<string, Fields>();
+  readonly #path: (string | number)[] = [];
+  #left = mostData;
 
   say(severity: Finding["severity"], about: Finding["about"], code: string, pointer: string, message: string): void {
-    this.findings.push({ severity, about, code, pointer, message });
+    const first = severity === "error" && !this.failed;
+    if (first) this.failed = true;
+    if (first || this.findings.length < mostFindings) this.findings.push({ severity, about, code, pointer, message });
   }
 
-  #wrong(code: string, pointer: string, expected: string, value: unknown): undefined {
-    this.say("error", "shape", code, pointer, `Expected ${expected}, found ${found(value)}.`);
-    return undefined;
+  /** Reads the data of a build. */
+  build(value: unknown): unknown {
+    return this.#read(formOf("build"), value, 0);
   }
 
-  read(shape: string, value: unknown, pointer: string, depth = 0): unknown {
-    const scalar = scalars[shape];
-    if (scalar) return this.#scalar(scalar, shape, value, pointer);
-    if (shape === "flag") return typeof value === "boolean" ? value : this.#wrong("not-a-flag", pointer, "true or false", value);
-    if (shape === "any") return value;
-    if (shape === "stage") return this.#stage(value, pointer, depth + 1);
-    if (shape === "span" && typeof value !== "object") return this.read("positive", value, pointer);
-    const [, item, from, to] = /^\[(.+)\](\d*)-?(\d*)$/.exec(shape) ?? [];
-    if (item) return this.#list(item, +from!, +to!, value, pointer, depth);
-    if (shape.includes("|"))
-      return shape.split("|").includes(value as string)
+  #say(about: Finding["about"], code: string, message: string): undefined {
+    this.say("error", about, code, this.#path.reduce<string>(step, ""), message);
+  }
+
+  #wrong(code: string, expected: string, value: unknown): undefined {
+    if (this.findings.length < mostFindings || !this.failed)
+      this.#say("shape", code, `Expected ${expected}, found ${found(value)}.`);
+  }
+
+  #read(form: Form, value: unknown, depth: number): unknown {
+    const { name, scalar, list, map, choices } = form;
+    if (scalar) return this.#scalar(scalar, name, value);
+    if (name === "flag") return typeof value === "boolean" ? value : this.#wrong("not-a-flag", "true or false", value);
+    if (name === "any") return this.#any(value, 0);
+    if (name === "stage") return this.#stage(value, depth + 1);
+    if (name === "span" && typeof value !== "object") return this.#scalar(scalars.positive!, "positive", value);
+    if (choices)
+      return choices.includes(value as string)
         ? value
-        : this.#wrong("not-a-choice", pointer, `one of ${shape.split("|").join(", ")}`, value);
+        : this.#wrong("not-a-choice", `one of ${choices.join(", ")}`, value);
+    if (list) {
+      const { item, from, to } = list;
+      const size = Array.isArray(value) ? value.length : -1;
+      return size >= from && size <= to
+        ? Array.from(value as unknown[], (one, n) => this.#at(n, () => this.#read(item, one, depth)))
+        : this.#wrong("not-a-list", `a list of ${from} to ${to}`, value);
+    }
     if (typeof value !== "object" || value === null || Array.isArray(value))
-      return this.#wrong("not-an-object", pointer, "an object", value);
-    return shape[0] === "{"
-      ? this.#map(shape.slice(1, -1), value, pointer)
-      : this.#object(shapes[shape]!, value, pointer, depth);
+      return this.#wrong("not-an-object", "an object", value);
+    return map ? this.#map(map, value) : this.#object(name, () => shapes[name]!, value, depth);
   }
 
-  #scalar(scalar: Scalar, shape: string, value: unknown, pointer: string): unknown {
+  /** Does something one step further down. */
+  #at<T>(key: string | number, act: () => T): T {
+    this.#path.push(key);
+    const result = act();
+    this.#path.pop();
+    return result;
+  }
+
+  #scalar(scalar: Scalar, name: string, value: unknown): unknown {
     if (typeof value === "string") {
       const { pattern } = scalar;
-      // A text that is too long even for pairs of code units is not worth counting.
+      // Characters are counted only where pairs of code units can make the difference.
       const fits = pattern
         ? value.length < 120 && pattern.test(value)
-        : value.length <= longestText * 2 && [...value].length <= longestText;
+        : value.length <= longestText || (value.length <= longestText * 2 && [...value].length <= longestText);
       if (fits) return scalar.whole ? Number(value) : value;
     } else if (typeof value === "number") {
       const { from = NaN, above = NaN, to = Infinity, whole } = scalar;
       if (Number.isFinite(value) && (value >= from || value > above) && value <= to && !(whole && value % 1)) {
         try {
-          rational(value);
+          if (value % 1) rational(value);
         } catch (error) {
-          this.say("error", "meaning", "number-long", pointer, (error as Error).message);
+          this.#say("meaning", "number-long", (error as Error).message);
         }
         return value;
       }
     }
-    return this.#wrong(`not-${shape}`, pointer, scalar.expected, value);
+    return this.#wrong(`not-${name}`, scalar.expected, value);
   }
 
-  #list(item: string, from: number, to: number, value: unknown, pointer: string, depth: number): unknown {
-    const size = Array.isArray(value) ? value.length : -1;
-    if (size < from || size > to) return this.#wrong("not-a-list", pointer, `a list of ${from} to ${to}`, value);
-    return (value as unknown[]).map((one, n) => this.read(item, one, step(pointer, n), depth));
+  /** Data that is carried along: copied, so that nobody can change it behind our back. */
+  #any(value: unknown, depth: number): unknown {
+    if (typeof value === "object" && value) {
+      const keys = Array.isArray(value) ? value.length : Object.keys(value).length;
+      this.#left -= keys;
+      if (depth > deepestData || this.#left < 0)
+        return this.#say(
+          "meaning",
+          "too-deep",
+          `Expected nesting of ${deepestData} and ${mostData} values at the most.`,
+        );
+      const inner = (one: unknown, key: string | number) => {
+        this.#path.push(key);
+        const copy = this.#any(one, depth + 1);
+        this.#path.pop();
+        return copy;
+      };
+      // An own key such as __proto__ stays an own key.
+      return Array.isArray(value)
+        ? Array.from(value, inner)
+        : Object.fromEntries(Object.entries(value).map(([key, one]) => [key, inner(one, key)]));
+    }
+    return value === null || typeof value === "string" || typeof value === "boolean" || Number.isFinite(value)
+      ? value
+      : this.#wrong("not-json", "a value that JSON can hold", value);
   }
 
-  #map(item: string, value: object, pointer: string): unknown {
+  #map(item: Form, value: object): unknown {
     const copy: Record<string, unknown> = {};
     for (const [key, one] of Object.entries(value))
-      if (addressPattern.test(key)) copy[key] = this.read(item, one, step(pointer, key));
-      else this.#wrong("not-an-address", step(pointer, key), "an address such as rear-ring.driven", key);
+      this.#at(key, () => {
+        if (addressPattern.test(key)) copy[key] = this.#read(item, one, 0);
+        else this.#wrong("not-an-address", "an address such as rear-ring.driven", key);
+      });
     return copy;
   }
 
-  #object(shape: Shape, value: object, pointer: string, depth: number): unknown {
+  #object(name: string, shape: () => Shape, value: object, depth: number): unknown {
+    let fields = this.#fields.get(name);
+    if (!fields) this.#fields.set(name, (fields = fieldsOf(shape())));
     const copy: Record<string, unknown> = {};
-    for (const [key, one] of Object.entries(value)) {
-      if (own(shape, key)) copy[key] = this.read(shape[key]!.replace("!", ""), one, step(pointer, key), depth);
-      else if (key.startsWith("x-")) copy[key] = one;
-      else this.#wrong("unknown-key", step(pointer, key), `one of ${Object.keys(shape).join(", ")}, or x-…`, key);
+    for (const key of Object.keys(value)) {
+      const one = (value as Record<string, unknown>)[key];
+      if (one === undefined) continue;
+      const form = fields.forms.get(key);
+      this.#path.push(key);
+      if (form) copy[key] = this.#read(form, one, depth);
+      else if (key.startsWith("x-")) copy[key] = this.#any(one, 0);
+      else this.#wrong("unknown-key", `one of ${[...fields.forms.keys()].join(", ")}, or x-…`, key);
+      this.#path.pop();
     }
-    for (const key in shape)
-      if (shape[key]!.endsWith("!") && !own(value, key)) this.#wrong("missing", pointer, `"${key}"`, undefined);
+    for (const key of fields.required)
+      if (!Object.hasOwn(value, key) || (value as Record<string, unknown>)[key] === undefined)
+        this.#wrong("missing", `"${key}"`, undefined);
     return copy;
   }
 
-  #stage(value: unknown, pointer: string, depth: number): unknown {
+  #stage(value: unknown, depth: number): unknown {
     const kind = (value as Stage | null | undefined)?.kind;
-    if (typeof kind !== "string" || !own(kinds, kind))
-      return this.#wrong("unknown-kind", step(pointer, "kind"), `one of ${Object.keys(kinds).join(", ")}`, kind);
-    if (depth > deepest) return this.#wrong("too-deep", pointer, `stages nested ${deepest} deep at the most`, undefined);
-    return this.#object(stageShape(kind), value as object, pointer, depth);
+    if (typeof kind !== "string" || !Object.hasOwn(kinds, kind))
+      return this.#at("kind", () => this.#wrong("unknown-kind", `one of ${Object.keys(kinds).join(", ")}`, kind));
+    if (depth > deepestStage)
+      return this.#say("meaning", "too-deep", `Expected stages nested ${deepestStage} deep at the most.`);
+    return this.#object(`${kind} stage`, () => stageShape(kind), value as object, depth);
   }
 }

@@ -22,7 +22,7 @@ export const scalars: Readonly<Record<string, Scalar>> = {
   id: { expected: "an id of small letters, digits and hyphens, a letter first", pattern: of("[a-z][a-z0-9-]{0,99}") },
   text: { expected: `text of up to ${longestText} characters` },
   date: { expected: "a date such as 2026-10-03", pattern: of(String.raw`\d{4}-[01]\d-[0-3]\d`) },
-  format: { expected: '"meshwright-build/1"', pattern: of(String.raw`meshwright-build/1(\.\d{1,9})?`) },
+  format: { expected: '"meshwright-build/1"', pattern: of(String.raw`meshwright-build/1(\.0)?`) },
   count: {
     expected: "a whole number from 1 to 1000000",
     pattern: of("[1-9][0-9]{0,5}|1000000"),

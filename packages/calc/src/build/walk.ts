@@ -1,5 +1,6 @@
 import { kinds, type Stage } from "../kinds/index.js";
 import { step } from "./read.js";
+import { shapes } from "./shapes.js";
 import type { Branch, Build, Output } from "./types.js";
 
 /** Where a stage stands: in which list, at which place. */
@@ -30,14 +31,15 @@ export function* stagesOf(build: Build): Generator<Place> {
 /** The branches that drive an output, from the split outwards. */
 export const branchesOf = (build: Build, end: Output | Branch): readonly Branch[] => {
   const path: Branch[] = [];
-  for (let from = end.from; from; ) {
-    const id: string = from;
-    const branch = build.branches?.find((one) => one.id === id);
-    if (!branch || path.includes(branch)) break;
-    path.unshift(branch);
-    from = branch.from;
+  const byId = new Map(end.from ? build.branches?.map((branch) => [branch.id, branch]) : []);
+  // A branch taken out of the table cannot come again: what loops has an end.
+  for (let from = end.from; from;) {
+    const branch = byId.get(from);
+    byId.delete(from);
+    if (branch) path.push(branch);
+    from = branch?.from;
   }
-  return path;
+  return path.reverse();
 };
 
 /** The lists of stages between an output's motor and its wheel, in the order of drive. */
@@ -47,7 +49,10 @@ export const pathTo = (build: Build, output: Output): readonly (readonly Stage[]
     : [build.stages, ...branchesOf(build, output).map((branch) => branch.stages), output.stages];
 
 /** What a stage stands for when its mode or its own selection is looked at: itself, the stages inside, or nothing driven. */
-export const innerOf = (stage: Stage, positions?: Readonly<Record<string, string>>): readonly Stage[] | "free" | "held" | undefined =>
+export const innerOf = (
+  stage: Stage,
+  positions?: Readonly<Record<string, string>>,
+): readonly Stage[] | "free" | "held" | undefined =>
   kinds[stage.kind].inner?.(stage, positions?.[stage.id]) as readonly Stage[] | "free" | "held" | undefined;
 
 /** An address taken apart: the object or list that holds the value, and its key there. */
@@ -59,30 +64,46 @@ export interface Spot {
   readonly stage?: Stage;
 }
 
-/** Where `id`, `id.field` or `id.field.n` points to in a build, if anywhere. Ids come before the document's own keys. */
-export function spotOf(build: Build, address: string): Spot | undefined {
-  const [id, field, n] = address.split(".") as [string, string?, string?];
-  let spot: Spot | undefined;
-  for (const { stage, list, index, pointer } of stagesOf(build))
-    if (stage.id === id) spot = { holder: list as never, key: index, pointer, stage };
-  for (const key of ["outputs", "branches"] as const) {
-    const list = build[key] ?? [];
-    const index = list.findIndex((one) => one.id === id);
-    if (!spot && index >= 0) spot = { holder: list as never, key: index, pointer: `/${key}/${index}` };
-  }
-  spot ??= { holder: build as never, key: id, pointer: `/${id}` };
-  for (const key of [field, n])
-    if (spot && key !== undefined) {
-      const holder: unknown = spot.holder[spot.key];
-      if (typeof holder !== "object" || holder === null || key === "__proto__") return undefined;
-      if (Array.isArray(holder) && !(/^\d{1,5}$/.test(key) && +key < holder.length)) return undefined;
-      spot = { ...spot, holder: holder as never, key, pointer: step(spot.pointer, key) };
-    }
-  return spot;
+/** Where every id stands, and every key of the document itself. Ids come before keys, stages before outputs and branches. */
+export function placesOf(build: Build): Map<string, Spot> {
+  const places = new Map<string, Spot>();
+  const add = (id: string, holder: object, key: string | number, pointer: string, stage?: Stage) =>
+    places.set(id, { holder: holder as Spot["holder"], key, pointer, ...(stage && { stage }) });
+  for (const key of Object.keys(build)) add(key, build, key, step("", key));
+  for (const key of ["branches", "outputs"] as const)
+    build[key]?.forEach(({ id }, index, list) => add(id, list, index, `/${key}/${index}`));
+  for (const { stage, list, index, pointer } of stagesOf(build)) add(stage.id, list, index, pointer, stage);
+  return places;
 }
 
-/** The value at an address; undefined where there is none. */
-export function valueAt(build: Build, address: string): unknown {
-  const spot = spotOf(build, address);
-  return spot && Object.prototype.hasOwnProperty.call(spot.holder, spot.key) ? spot.holder[spot.key] : undefined;
+const own = (holder: object, key: string | number): boolean => Object.prototype.hasOwnProperty.call(holder, key);
+
+/** Finds many addresses in one build, as it was when this was called. */
+export function finderIn(build: Build): { (address: string): Spot | undefined; value(address: string): unknown } {
+  const places = placesOf(build);
+  const find = (address: string): Spot | undefined => {
+    const [id, ...keys] = address.split(".");
+    let spot = places.get(id!);
+    // A field of the document that is not there yet can be set.
+    if (!spot && own(shapes.build!, id!)) spot = { holder: build as never, key: id!, pointer: `/${id!}` };
+    for (const key of keys.length < 3 ? keys : [""]) {
+      const holder: unknown = spot && own(spot.holder, spot.key) ? spot.holder[spot.key] : undefined;
+      if (typeof holder !== "object" || holder === null || !/^\w[\w-]*$/.test(key) || key === "__proto__")
+        return undefined;
+      if (Array.isArray(holder) && !(/^\d{1,5}$/.test(key) && +key < holder.length)) return undefined;
+      spot = { ...spot!, holder: holder as never, key, pointer: step(spot!.pointer, key) };
+    }
+    return spot;
+  };
+  const value = (address: string): unknown => {
+    const spot = find(address);
+    return spot && own(spot.holder, spot.key) ? spot.holder[spot.key] : undefined;
+  };
+  return Object.assign(find, { value });
 }
+
+/** Where `id`, `id.field` or `id.field.n` points to in a build, if anywhere. */
+export const spotOf = (build: Build, address: string): Spot | undefined => finderIn(build)(address);
+
+/** The value at an address; undefined where there is none. */
+export const valueAt = (build: Build, address: string): unknown => finderIn(build).value(address);

@@ -28,7 +28,12 @@ export class Comparison {
   readonly #build: Build;
   readonly #positions: Readonly<Record<string, string>> | undefined;
 
-  constructor(build: Build, positions: Readonly<Record<string, string>> | undefined, of: OutputEvaluation, other: OutputEvaluation) {
+  constructor(
+    build: Build,
+    positions: Readonly<Record<string, string>> | undefined,
+    of: OutputEvaluation,
+    other: OutputEvaluation,
+  ) {
     this.#build = build;
     this.#positions = positions;
     this.of = of;

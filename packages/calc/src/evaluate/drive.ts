@@ -13,7 +13,12 @@ export function follow(stages: readonly Stage[], into: Effect, positions: Positi
   let turn = 1;
   for (const stage of stages) {
     const inner = innerOf(stage, positions);
-    const step = inner === undefined ? kinds[stage.kind].effect(stage, into) : typeof inner === "string" ? inner : follow(inner, into, positions);
+    const step =
+      inner === undefined
+        ? kinds[stage.kind].effect(stage, into)
+        : typeof inner === "string"
+          ? inner
+          : follow(inner, into, positions);
     if (typeof step === "string") return step;
     turn *= said(stage, step);
   }

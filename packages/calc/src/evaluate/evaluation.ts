@@ -78,10 +78,18 @@ export class Evaluation {
     const [first, ...rest] = this.outputs;
     for (const output of rest)
       if (first && new Comparison(this.build, this.#positions, first, output).sameWay === false)
-        warn("outputs-oppose", `/outputs/${this.outputs.indexOf(output)}`, `${first.label} and ${output.label} turn against each other.`);
+        warn(
+          "outputs-oppose",
+          `/outputs/${this.outputs.indexOf(output)}`,
+          `${first.label} and ${output.label} turn against each other.`,
+        );
     for (const output of this.outputs)
       if (output.locked && !output.reduction)
-        warn("differential-released", "/centre", `The open centre lets the free output run; ${output.label} is not driven.`);
+        warn(
+          "differential-released",
+          "/centre",
+          `The open centre lets the free output run; ${output.label} is not driven.`,
+        );
     return findings;
   }
 }

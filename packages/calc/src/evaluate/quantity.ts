@@ -57,7 +57,10 @@ export class Quantity {
 
 /** A quantity of unknowns that may repeat. */
 export const quantityOf = (factor: Rational, unknowns: readonly Unknown[]): Quantity =>
-  unknowns.reduce((product, unknown) => product.times(new Quantity(rational(1), [{ ...unknown, power: 1 }])), new Quantity(factor));
+  unknowns.reduce(
+    (product, unknown) => product.times(new Quantity(rational(1), [{ ...unknown, power: 1 }])),
+    new Quantity(factor),
+  );
 
 /** π, between two fractions that agree to 40 digits: an unknown like any other, so that it cancels. */
 export const pi = (): Quantity => {

@@ -13,13 +13,7 @@ import { train, type TrainStage } from "./train.js";
 import { worm, type WormStage } from "./worm.js";
 
 export type Stage =
-  | PairStage
-  | TrainStage
-  | BeltStage
-  | WormStage
-  | PlanetaryStage
-  | PublishedStage
-  | SelectableStage<Stage>;
+  PairStage | TrainStage | BeltStage | WormStage | PlanetaryStage | PublishedStage | SelectableStage<Stage>;
 
 const table = { pair, train, belt, worm, planetary, published, selectable };
 

@@ -47,18 +47,35 @@ export const planetary: Kind<PlanetaryStage> = {
   check(stage, say) {
     const { sun, ring, planet, planets, fixed, input, output, repeat = 1 } = stage;
     if (new Set([fixed, input, output]).size < 3)
-      say("error", "members-repeated", "output", `Fixed ${fixed}, input ${input}, output ${output}: expected all three.`);
+      say(
+        "error",
+        "members-repeated",
+        "output",
+        `Fixed ${fixed}, input ${input}, output ${output}: expected all three.`,
+      );
     if (repeat > 100) say("error", "repeat-too-long", "repeat", `${repeat} sets in a row; expected 100 at the most.`);
     if (ring <= sun) say("error", "ring-too-small", "ring", `A ring of ${ring} cannot hold a sun of ${sun}.`);
     if (planet && ring !== sun + 2 * planet)
       say("warning", "planet-does-not-fit", "planet", `Ring ${ring} is not sun ${sun} + 2 × planet ${planet}.`);
     if (planets && (sun + ring) % planets)
-      say("warning", "planets-uneven", "planets", `${planets} planets cannot be spaced evenly: ${sun + ring} does not divide.`);
+      say(
+        "warning",
+        "planets-uneven",
+        "planets",
+        `${planets} planets cannot be spaced evenly: ${sun + ring} does not divide.`,
+      );
   },
   parse(text) {
     const [, sun, ring, repeat] = /^sun (\d+) in ring (\d+)(?: × (\d+))?$/.exec(text) ?? [];
     return (
-      sun && { sun: +sun, ring: +ring!, fixed: "ring", input: "sun", output: "carrier", ...(repeat && { repeat: +repeat }) }
+      sun && {
+        sun: +sun,
+        ring: +ring!,
+        fixed: "ring",
+        input: "sun",
+        output: "carrier",
+        ...(repeat && { repeat: +repeat }),
+      }
     );
   },
   write: (stage) => `sun ${stage.sun} in ring ${stage.ring}${stage.repeat ? ` × ${stage.repeat}` : ""}`,

@@ -30,13 +30,8 @@ export const published: Kind<PublishedStage> = {
     return 0;
   },
   check(stage, say) {
-    const value = plain(stage.value);
-    if (!isExact(stage)) {
-      if (printedInterval(value, stage.read).low.sign <= 0)
-        say("error", "ratio-not-positive", "value", `${stage.value} may mean 0; print more digits or count the teeth.`);
-      else if (!value.includes("."))
-        say("warning", "ratio-nominal", "value", `${stage.value} is a nominal figure; count the teeth.`);
-    }
+    if (!isExact(stage) && !stage.value.includes("."))
+      say("warning", "ratio-nominal", "value", `${stage.value} is a nominal figure; count the teeth.`);
   },
   parse(text) {
     const [, value] = /^printed (\S+)$/.exec(text) ?? [];

@@ -26,7 +26,12 @@ export const selectable: Kind<SelectableStage> = {
   check(stage, say) {
     const ids = stage.positions.map((one) => one.id);
     if (!ids.includes(stage.selected))
-      say("error", "position-missing", "selected", `No position "${stage.selected}"; expected one of ${ids.join(", ")}.`);
+      say(
+        "error",
+        "position-missing",
+        "selected",
+        `No position "${stage.selected}"; expected one of ${ids.join(", ")}.`,
+      );
     if (new Set(ids).size < ids.length) say("error", "id-repeated", "positions", "Two positions have one id.");
     for (const one of stage.positions)
       if (!one.stages === !one.released)

@@ -1,7 +1,15 @@
 import { lengthOf, MeshwrightError, rational, type Bounded, type Rounding } from "../exact/index.js";
 import { kinds } from "../kinds/index.js";
 import { applyChanges, spotOf, valueAt, type Build } from "../build/index.js";
-import { Evaluation, changeOf, type Base, type Comparison, type OutputEvaluation, type Quantity, type Scope } from "../evaluate/index.js";
+import {
+  Evaluation,
+  changeOf,
+  type Base,
+  type Comparison,
+  type OutputEvaluation,
+  type Quantity,
+  type Scope,
+} from "../evaluate/index.js";
 import { Writer, type Writing } from "./writer.js";
 
 /** Which figure is asked for. Every field is text, as it comes from an attribute. */
@@ -49,7 +57,8 @@ const missing = (at: string, what: string): never => {
 export const outputOf = ({ evaluation, query }: FigureContext): OutputEvaluation => {
   const id = query.of ?? evaluation.build.headline;
   return (
-    (id === undefined ? evaluation.outputs[0] : evaluation.output(id)) ?? missing("of", `No output "${id}"; expected one of the build's.`)
+    (id === undefined ? evaluation.outputs[0] : evaluation.output(id)) ??
+    missing("of", `No output "${id}"; expected one of the build's.`)
   );
 };
 
@@ -63,7 +72,10 @@ function reductionOf(context: FigureContext): Quantity | undefined {
   }
   const output = outputOf(context);
   if (group === undefined) return output.reduction;
-  return output.groups.find((one) => one.group === group)?.reduction ?? missing("group", `No group "${group}" on the way to ${output.id}.`);
+  return (
+    output.groups.find((one) => one.group === group)?.reduction ??
+    missing("group", `No group "${group}" on the way to ${output.id}.`)
+  );
 }
 
 export const compared = ({ evaluation, query }: FigureContext): Comparison =>
@@ -105,7 +117,11 @@ export const gearFigures: Readonly<Record<string, Figure>> = {
   /** A value of the build as it was written: a tooth count, a printed ratio, a label. */
   count({ evaluation, query, writer }) {
     const value = valueAt(evaluation.build, query.of ?? "");
-    return typeof value === "number" ? writer.number(rational(value), { digits: 0 }) : typeof value === "string" ? value : writer.words.unknown;
+    return typeof value === "number"
+      ? writer.number(rational(value), { digits: 0 })
+      : typeof value === "string"
+        ? value
+        : writer.words.unknown;
   },
   /** A stage's counts in the order of drive: "15 to 62". */
   counts({ evaluation, query, writer }) {
@@ -116,7 +132,9 @@ export const gearFigures: Readonly<Record<string, Figure>> = {
   /** Which way an output turns against its motor. */
   direction(context) {
     const { words } = context.writer;
-    return { "same way": words.same, "opposite way": words.opposite, "not known": words.unknown }[outputOf(context).turns];
+    return { "same way": words.same, "opposite way": words.opposite, "not known": words.unknown }[
+      outputOf(context).turns
+    ];
   },
   /** Front against rear as a bare percentage, without its sign where that is known. */
   gap(context) {
@@ -129,13 +147,17 @@ export const gearFigures: Readonly<Record<string, Figure>> = {
   lead(context) {
     const gap = gapOf(context);
     const { words } = context.writer;
-    return gap ? context.writer.worded(gap, words.ahead, words.behind, words.level, { ...context.form, ...percent }) : words.unknown;
+    return gap
+      ? context.writer.worded(gap, words.ahead, words.behind, words.level, { ...context.form, ...percent })
+      : words.unknown;
   },
   /** "1.06% farther". */
   farther(context) {
     const gap = gapOf(context);
     const { words } = context.writer;
-    return gap ? context.writer.worded(gap, words.farther, words.lessFar, words.asFar, { ...context.form, ...percent }) : words.unknown;
+    return gap
+      ? context.writer.worded(gap, words.farther, words.lessFar, words.asFar, { ...context.form, ...percent })
+      : words.unknown;
   },
   /** Only the word: ahead, behind, level, or cannot tell. */
   leader(context) {
@@ -162,7 +184,9 @@ export const gearFigures: Readonly<Record<string, Figure>> = {
   /** Ground rolled for one motor turn. */
   travel(context) {
     const { travel } = outputOf(context);
-    return travel ? context.writer.length(travel.bounds, { digits: 2, ...defined(context.form) }) : context.writer.words.unknown;
+    return travel
+      ? context.writer.length(travel.bounds, { digits: 2, ...defined(context.form) })
+      : context.writer.words.unknown;
   },
   /** What changed against another version, as one of four named percentages. */
   change(context) {
@@ -172,9 +196,11 @@ export const gearFigures: Readonly<Record<string, Figure>> = {
     const before = context.version(from).output(id)?.reduction;
     if (!before || !reduction) return writer.words.unknown;
     const change = changeOf(reduction.over(before).bounds);
-    const name = ({ "wheel-speed": "wheelSpeed", "wheel-torque": "wheelTorque" } as Record<string, string>)[measure] ?? measure;
+    const name =
+      ({ "wheel-speed": "wheelSpeed", "wheel-torque": "wheelTorque" } as Record<string, string>)[measure] ?? measure;
     const value = change[name as keyof typeof change] as Bounded | undefined;
-    if (!value) return missing("measure", `No measure "${measure}"; expected reduction, wheel-speed, wheel-torque or midpoint.`);
+    if (!value)
+      return missing("measure", `No measure "${measure}"; expected reduction, wheel-speed, wheel-torque or midpoint.`);
     const unsigned = query.sign === "none" && value.high.sign <= 0 ? value.times(-1) : value;
     return writer.number(unsigned, { ...form, ...percent, sign: query.sign === "none" ? "auto" : "exceptZero" });
   },
@@ -198,10 +224,16 @@ export interface FigureOptions extends Writing {
 }
 
 /** Makes a figure's text from a table of figures: what a page does not show, its bundle need not hold. */
-export function figureFrom(figures: Readonly<Record<string, Figure>>, evaluation: Evaluation, query: FigureQuery, options: FigureOptions = {}): string {
+export function figureFrom(
+  figures: Readonly<Record<string, Figure>>,
+  evaluation: Evaluation,
+  query: FigureQuery,
+  options: FigureOptions = {},
+): string {
   const { build, mode } = evaluation;
   const make = Object.prototype.hasOwnProperty.call(figures, query.figure) ? figures[query.figure]! : undefined;
-  if (!make) return missing("figure", `No figure "${query.figure}"; expected one of ${Object.keys(figures).join(", ")}.`);
+  if (!make)
+    return missing("figure", `No figure "${query.figure}"; expected one of ${Object.keys(figures).join(", ")}.`);
   const digits = query.digits === undefined || query.digits === "" ? undefined : Number(query.digits);
   return make({
     evaluation,

@@ -1,7 +1,7 @@
-import { Bounded, MeshwrightError, type Rational } from "../exact/index.js";
+import { MeshwrightError, type Bounded } from "../exact/index.js";
 import { spotOf, type Mount } from "../build/index.js";
 import type { PairStage } from "../kinds/index.js";
-import { centreDistance, enclose, fits, limitsOf, type Fit, type Measure } from "../mesh/index.js";
+import { centreDistance, enclose, fits, limitsOf, type Fit } from "../mesh/index.js";
 import type { Figure, FigureContext } from "./figure.js";
 import { defined } from "./figure.js";
 
@@ -10,14 +10,15 @@ function pairOf({ evaluation, query }: FigureContext): { pair: PairStage; mount:
   const { build } = evaluation;
   const id = query.of ?? build.mounts?.[0]?.stage;
   const stage = id === undefined ? undefined : spotOf(build, id)?.stage;
-  if (stage?.kind !== "pair") throw new MeshwrightError("figure-missing", "of", `No pair "${id}"; expected a stage of two gears.`);
+  if (stage?.kind !== "pair")
+    throw new MeshwrightError("figure-missing", "of", `No pair "${id}"; expected a stage of two gears.`);
   return { pair: stage, mount: build.mounts?.find((one) => one.stage === id) };
 }
 
-const lengthText = ({ writer, form }: FigureContext, length: Measure | Bounded | undefined): string =>
+const lengthText = ({ writer, form }: FigureContext, length: Bounded | number | undefined): string =>
   length === undefined
     ? writer.words.unknown
-    : writer.length(length instanceof Bounded ? length : typeof length === "number" ? enclose(length) : (length as Rational), defined(form));
+    : writer.length(typeof length === "number" ? enclose(length) : length, defined(form));
 
 const fitOf = (context: FigureContext): Fit => {
   const { pair, mount } = pairOf(context);
@@ -46,7 +47,9 @@ export const fitFigures: Readonly<Record<string, Figure>> = {
   },
   /** By how much the mount falls short of what the pair needs. */
   shortfall(context) {
-    const short = fitOf(context).reasons.find((reason) => reason.code === "too-far" || reason.code === "too-close")?.short;
+    const short = fitOf(context).reasons.find(
+      (reason) => reason.code === "too-far" || reason.code === "too-close",
+    )?.short;
     return short === undefined ? context.writer.words.fits : lengthText(context, short);
   },
   /** Play between the teeth, measured square to them, at the opening that the mount sets. */

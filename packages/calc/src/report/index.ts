@@ -5,9 +5,10 @@
 import type { Evaluation } from "../evaluate/index.js";
 import { fitFigures } from "./fit-figure.js";
 import { figureFrom, gearFigures, type Figure, type FigureOptions, type FigureQuery } from "./figure.js";
+import { motionFigures } from "./motion-figure.js";
 
 /** Every figure there is, by name. */
-export const figures: Readonly<Record<string, Figure>> = { ...gearFigures, ...fitFigures };
+export const figures: Readonly<Record<string, Figure>> = { ...gearFigures, ...fitFigures, ...motionFigures };
 
 /**
  * The text of a figure or a verdict.
@@ -17,8 +18,16 @@ export const figures: Readonly<Record<string, Figure>> = { ...gearFigures, ...fi
 export const figureOf = (evaluation: Evaluation, query: FigureQuery, options?: FigureOptions): string =>
   figureFrom(figures, evaluation, query, options);
 
-export { figureFrom, gearFigures, type Figure, type FigureContext, type FigureOptions, type FigureQuery } from "./figure.js";
+export {
+  figureFrom,
+  gearFigures,
+  type Figure,
+  type FigureContext,
+  type FigureOptions,
+  type FigureQuery,
+} from "./figure.js";
 export { fitFigures } from "./fit-figure.js";
+export { motionFigures } from "./motion-figure.js";
 export { figureWords, type FigureWords } from "./words.js";
 export { working, type Working, type WorkingStep } from "./working.js";
 export { Writer, type NumberForm, type Writing } from "./writer.js";

@@ -39,7 +39,16 @@ function workingOf(output: OutputEvaluation, rounding: Rounding): Working {
     product = product.times(bounds);
     stepwise = stepwise && bounds.isExact ? round(stepwise.times(round(bounds.low))) : undefined;
     const counts = kinds[stage.kind].write?.(stage) ?? "";
-    return { id: stage.id, label: stage.label ?? stage.id, group, counts, reduction: bounds, turns, running: product, stepwise };
+    return {
+      id: stage.id,
+      label: stage.label ?? stage.id,
+      group,
+      counts,
+      reduction: bounds,
+      turns,
+      running: product,
+      stepwise,
+    };
   });
   const total = output.bounds;
   const drift = stepwise && total?.isExact ? stepwise.over(total.low).minus(1) : undefined;

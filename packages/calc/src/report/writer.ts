@@ -30,8 +30,12 @@ export class Writer {
 
   #one(value: Rational, { digits, unit, ...style }: NumberForm, mode?: Rounding["roundingMode"]): string {
     const fixed = { minimumFractionDigits: digits ?? 2, maximumFractionDigits: digits ?? 2 };
-    const base: Rounding = digits === undefined ? (this.#rounding ?? fixed) : { ...fixed, roundingMode: this.#rounding?.roundingMode };
-    const text = format(value, mode ? { ...base, roundingMode: mode } : base, this.#locale, style).replace("-", "\u2212");
+    const base: Rounding =
+      digits === undefined ? (this.#rounding ?? fixed) : { ...fixed, roundingMode: this.#rounding?.roundingMode };
+    const text = format(value, mode ? { ...base, roundingMode: mode } : base, this.#locale, style).replace(
+      "-",
+      "\u2212",
+    );
     return unit ? `${text}\u00a0${unit}` : text;
   }
 
@@ -59,7 +63,9 @@ export class Writer {
   /** A length given in millimetres. */
   length(value: Rational | Bounded, form: NumberForm = {}): string {
     const { unit = "mm" } = form;
-    const scale = { mm: rational(1), cm: rational(10), m: rational(1000), in: rational("25.4"), ft: rational("304.8") }[unit];
+    const scale = { mm: rational(1), cm: rational(10), m: rational(1000), in: rational("25.4"), ft: rational("304.8") }[
+      unit
+    ];
     const scaled = scale ? (value instanceof Bounded ? value.over(scale) : value.over(scale)) : value;
     return this.number(scaled, { digits: 1, ...form, unit });
   }

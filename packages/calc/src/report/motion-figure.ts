@@ -1,0 +1,57 @@
+import { MeshwrightError, type Bounded } from "../exact/index.js";
+import { packVolts, speedsOf, turningRadius, type SpeedUnit, type WheelSpeed } from "../motion/index.js";
+import { compared, defined, outputOf, type Figure, type FigureContext } from "./figure.js";
+
+/** Units of speed by the symbols that they are written with. */
+const units: Readonly<Record<string, SpeedUnit>> = {
+  "km/h": "kilometresPerHour",
+  "m/s": "metresPerSecond",
+  mph: "milesPerHour",
+  "ft/s": "feetPerSecond",
+};
+
+/** The speeds at one state of the battery: full unless measure="nominal". */
+function speedOf(context: FigureContext): WheelSpeed | undefined {
+  const { full, nominal } = speedsOf(context.evaluation.build, outputOf(context));
+  return context.query.measure === "nominal" ? nominal : full;
+}
+
+const number = ({ writer, form }: FigureContext, value: Bounded | undefined, digits: number, unit?: string): string =>
+  value ? writer.number(value, { digits, ...(unit && { unit }), ...defined(form) }) : writer.words.unknown;
+
+/** The figures of motion. Ideal ones: no load, no losses, no slip. */
+export const motionFigures: Readonly<Record<string, Figure>> = {
+  /** How fast the wheel rolls at full charge; measure="nominal" at nominal volts. */
+  speed(context) {
+    const { unit = "km/h" } = context.query;
+    const name = Object.prototype.hasOwnProperty.call(units, unit) ? units[unit] : undefined;
+    if (!name)
+      throw new MeshwrightError(
+        "figure-missing",
+        "unit",
+        `No speed in "${unit}"; expected ${Object.keys(units).join(", ")}.`,
+      );
+    return number(context, speedOf(context)?.[name], 1, unit);
+  },
+  /** Motor turns a minute without load. */
+  "motor-rpm": (context) => number(context, speedOf(context)?.motorRpm, 0),
+  /** Wheel turns a minute without load. */
+  "wheel-rpm": (context) => number(context, speedOf(context)?.wheelRpm, 0),
+  /** Volts of the pack at full charge; measure="nominal" as labelled. */
+  volts(context) {
+    const pack = packVolts(context.evaluation.build.battery ?? {});
+    const volts = context.query.measure === "nominal" ? pack?.nominal : pack?.full;
+    return volts
+      ? context.writer.number(volts, { digits: 2, unit: "V", ...defined(context.form) })
+      : context.writer.words.unknown;
+  },
+  /** Radius of the turning circle that an overdrive matches, at the middle of the rear axle. */
+  circle(context) {
+    const { wheelbase } = context.evaluation.build;
+    const gap = compared(context).difference(context.query.scope === "gears" ? "gears" : "tyres");
+    const radius = wheelbase && gap && turningRadius(gap, wheelbase);
+    return radius
+      ? context.writer.length(radius, { unit: "m", digits: 2, ...defined(context.form) })
+      : context.writer.words.unknown;
+  },
+};
