@@ -1,0 +1,13 @@
+/**
+ * Registers what an article needs.
+ * @module
+ */
+import { define } from "./base/index.js";
+import { MwBuild } from "./build/index.js";
+import { MwEdits } from "./edits/index.js";
+import { MwOverdriveGauge } from "./overdrive-gauge/index.js";
+import { MwRatioSummary } from "./ratio-summary/index.js";
+import { MwTeeth } from "./teeth/index.js";
+import { MwValue } from "./value/index.js";
+
+define(MwBuild, MwTeeth, MwValue, MwRatioSummary, MwOverdriveGauge, MwEdits);

@@ -1,0 +1,214 @@
+import { html, LitElement, type CSSResult, type PropertyDeclarations, type TemplateResult } from "lit";
+import type { Build, Change, ChangeSet, Finding } from "@meshwright/calc/build";
+import type { Evaluation } from "@meshwright/calc/evaluate";
+import { figureFrom, gearFigures, type FigureQuery } from "@meshwright/calc/report";
+import { page, type BuildHolder, type BuildStore, type Reader } from "../store/index.js";
+import { whenWordsArrive, wordsFor, type Words } from "../words/index.js";
+import { standsForBlock } from "./content.js";
+import { version } from "./define.js";
+import { findBuild } from "./find.js";
+import { follow, localeOf, unfollow } from "./locale.js";
+
+const connected = new Set<MeshwrightElement>();
+let watching = false;
+let searching = false;
+
+/** Looks for everybody's build again, once for all the builds that came and went in one turn. */
+function search(): void {
+  if (searching) return;
+  searching = true;
+  queueMicrotask(() => {
+    searching = false;
+    for (const element of connected) element.findBuild();
+  });
+}
+
+const lookAtLanguage = (): void => {
+  for (const element of connected) element.languageChanged();
+};
+
+const readAll = (): void => {
+  for (const element of connected) element.contentChanged();
+};
+
+function watch(): void {
+  if (watching) return;
+  watching = true;
+  page().watchers.add(search);
+  whenWordsArrive(readAll);
+  if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", readAll);
+}
+
+const sheets = new WeakMap<Document, Map<CSSResult, CSSStyleSheet>>();
+
+/** A style sheet made by the document that it is used in: a frame's elements may have grown up in another one. */
+function sheetFor(document: Document, style: CSSResult): CSSStyleSheet {
+  const view = document.defaultView;
+  if (!view || view === globalThis.window) return style.styleSheet!;
+  let known = sheets.get(document);
+  if (!known) sheets.set(document, (known = new Map()));
+  let sheet = known.get(style);
+  if (!sheet) {
+    sheet = new view.CSSStyleSheet();
+    sheet.replaceSync(style.cssText);
+    known.set(style, sheet);
+  }
+  return sheet;
+}
+
+/**
+ * What every element of the library is made from: it finds its build, follows it and its language, and draws. It holds no
+ * number of its own.
+ */
+export abstract class MeshwrightElement extends LitElement implements Reader {
+  static readonly version: string = version;
+  static readonly tag: string = "";
+
+  static override properties: PropertyDeclarations = { build: {} };
+
+  /** The id of the `mw-build` that this is about; none: the nearest. */
+  declare build: string | null;
+
+  #holder: BuildHolder | undefined;
+  #store: BuildStore | undefined;
+  #locale = "en";
+  #roots: readonly Node[] = [];
+
+  /** The store of the build that this belongs to, once there is one. */
+  protected get store(): BuildStore | undefined {
+    return this.#store;
+  }
+
+  /** The `mw-build` that this belongs to. */
+  protected get holder(): BuildHolder | undefined {
+    return this.#holder;
+  }
+
+  protected get locale(): string {
+    return this.#locale;
+  }
+
+  protected get words(): Words {
+    return wordsFor(this.#locale);
+  }
+
+  /** The build as it stands. */
+  protected get current(): Build | undefined {
+    return this.#store?.build;
+  }
+
+  /** The figures as they stand, or those of `"article"` or an alternative. */
+  protected evaluation(at?: string | null): Evaluation | undefined {
+    return this.#store?.evaluation(at ?? "");
+  }
+
+  /**
+   * The text of a figure or a verdict, in this element's language; nothing while there is no build, or where it has no
+   * such figure: then the build's findings tell the author.
+   */
+  protected textOf(query: FigureQuery, at?: string | null): string | undefined {
+    const store = this.#store;
+    const evaluation = this.evaluation(at);
+    if (!store || !evaluation) return undefined;
+    try {
+      const version = (id: string) => store.evaluation(id);
+      const text = figureFrom(gearFigures, evaluation, query, {
+        locale: this.#locale,
+        words: this.words.figures,
+        version,
+      });
+      store.complain(this);
+      return text;
+    } catch (error) {
+      store.complain(this, `<${this.localName}> ${(error as Error).message}`);
+      return undefined;
+    }
+  }
+
+  /** Asks for a change on the reader's behalf, and tells the page when it was made; else answers with what stands against it. */
+  protected change(request: ChangeSet | Change, gesture?: unknown): readonly Finding[] {
+    const findings = this.#store?.change(request, gesture) ?? [];
+    if (!findings.length) this.tell("change", request);
+    return findings;
+  }
+
+  /** The author's content: hidden where it stands for what is drawn, shown where it is prose that a self-closed tag has swallowed. */
+  protected fallback(hide = standsForBlock(this)): TemplateResult {
+    return html`<slot ?hidden=${hide} @slotchange=${this.contentChanged}></slot>`;
+  }
+
+  protected override createRenderRoot(): ShadowRoot {
+    const root = this.shadowRoot ?? this.attachShadow({ mode: "open" });
+    // A server may have drawn the fallback in here.
+    root.replaceChildren();
+    this.#dress(root);
+    return root;
+  }
+
+  #dress(root: ShadowRoot): void {
+    const styles = (this.constructor as typeof LitElement).elementStyles as readonly CSSResult[];
+    root.adoptedStyleSheets = styles.map((style) => sheetFor(this.ownerDocument, style));
+  }
+
+  override connectedCallback(): void {
+    watch();
+    connected.add(this);
+    this.#roots = follow(this, lookAtLanguage);
+    this.languageChanged();
+    this.findBuild();
+    super.connectedCallback();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    connected.delete(this);
+    unfollow(this.#roots);
+    this.#take(undefined);
+  }
+
+  adoptedCallback(): void {
+    if (this.shadowRoot && this.hasUpdated) this.#dress(this.shadowRoot);
+  }
+
+  /** Looks where the build of this is now. */
+  findBuild(): void {
+    this.#take(findBuild(this, this.build));
+  }
+
+  #take(holder: BuildHolder | undefined): void {
+    const store = holder?.store;
+    this.#holder = holder;
+    if (store === this.#store) return;
+    this.#store?.readers.delete(this);
+    this.#store = store;
+    store?.readers.add(this);
+    if (this.isConnected) this.stateChanged();
+  }
+
+  /** The state of the store is another. Draws again; an element that can tell that it would draw the same may not. */
+  stateChanged(): void {
+    this.requestUpdate();
+  }
+
+  /** The light content, or something else outside the store, may be another. */
+  contentChanged(): void {
+    this.requestUpdate();
+  }
+
+  languageChanged(): void {
+    const locale = localeOf(this);
+    if (locale !== this.#locale) {
+      this.#locale = locale;
+      this.contentChanged();
+    }
+  }
+
+  protected override updated(changed: Map<PropertyKey, unknown>): void {
+    if (changed.has("build") && this.isConnected) this.findBuild();
+  }
+
+  /** Tells the page what a reader did. Programs that change a build raise no events. */
+  protected tell(type: string, detail: unknown): void {
+    this.dispatchEvent(new CustomEvent(`mw-${type}`, { detail, bubbles: true, composed: true }));
+  }
+}

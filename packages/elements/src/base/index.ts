@@ -1,0 +1,35 @@
+/**
+ * What every element is made from. How to write one:
+ *
+ * 1. A folder of its own: `<name>/<name>.ts` with the class, `<name>.test.ts` beside it, `index.ts` as its face. Nothing is
+ *    registered on import; `article.ts` and `all.ts` call `define`.
+ * 2. Extend {@link MeshwrightElement}; say `static override readonly tag = "mw-…"`, `static override properties` (spread the
+ *    parent's in is not needed) and `declare` each of them as `T | null`: attributes go away, and frameworks set null.
+ * 3. `static override styles = [properties, block, css…]`. Sizes in `em`, ink is `currentColor`, accents are the private
+ *    `--accent`, `--fault`, `--second`, `--line`, `--ring`, `--paper`; a new public `--mw-*` is mapped in `styles.ts`, once.
+ *    No `style=` in a template, no class, id or part that begins with `mw-`. What stands on its own draws inside
+ *    `<div class="root" part="root">`: a page's `*{all:unset}` beats `:host`.
+ * 4. In `render`, ask `this.evaluation(at)`, `this.current` (the build), `this.store`, `this.words`, `this.locale`. All of them
+ *    are there only while a build is: else `return this.fallback(false)`, the author's content. Draw `this.fallback()` at the
+ *    end: it hides the content where that stands for the element, and shows prose that a self-closed tag has swallowed.
+ *    All figures come from `this.textOf(query, at)`, never from arithmetic of one's own.
+ * 5. To change something: `this.change({ "primary.driver": 17 })`. It goes to the store, raises `mw-change`, and answers with
+ *    the findings that stand against it. State comes back down through `stateChanged()`, once a turn, before the next
+ *    frame; override it where an element can tell cheaply that it would draw the same.
+ * 6. Pictures: extend {@link Picture}, which redraws for the width it has; lettering keeps its size.
+ * 7. Never read the build from an attribute, keep a number in the element, or touch the light DOM or the host's attributes.
+ *
+ * @module
+ */
+export { announce } from "./announce.js";
+export { rootsOf } from "./composed.js";
+export { standsForBlock, standsForValue } from "./content.js";
+export { readCount, writeCount } from "./digits.js";
+export { paperOf } from "./paper.js";
+export { define, version, type ElementClass } from "./define.js";
+export { MeshwrightElement } from "./element.js";
+export { buildsOf } from "./find.js";
+export { localeOf } from "./locale.js";
+export { arrow, hatching, roomFor, round } from "./ink.js";
+export { Picture } from "./picture.js";
+export { block, guard, properties } from "./styles.js";

@@ -1,0 +1,72 @@
+import { MeshwrightElement } from "./element.js";
+import { round } from "./ink.js";
+
+let sizes: ResizeObserver | undefined;
+
+const observe = (root: Element): void => {
+  sizes ??= new ResizeObserver((entries) => {
+    // Not at once: a change of size while sizes are being told is an error to browsers.
+    requestAnimationFrame(() => {
+      for (const { target } of entries) ((target.getRootNode() as ShadowRoot).host as Picture | undefined)?.measure();
+    });
+  });
+  sizes.observe(root);
+};
+
+/**
+ * An element that draws for the width it has, in pixels, with lettering of the page's own size. Its root carries the class
+ * `root`. Coordinates run from where lines of text begin: `x()` turns them round for scripts that run from the right.
+ */
+export abstract class Picture extends MeshwrightElement {
+  /** The width to draw for, in pixels; 0 before it is known. */
+  protected width = 0;
+  /** The size of the text, in pixels. */
+  protected em = 16;
+  /** 1 where lines of text run to the right, −1 where they run to the left. */
+  protected get along(): 1 | -1 {
+    return this.#mirrored ? -1 : 1;
+  }
+  #mirrored = false;
+  #root: Element | null = null;
+
+  /** A distance from the beginning of lines as an x coordinate. */
+  protected x(distance: number): number {
+    return round(this.#mirrored ? this.width - distance : distance);
+  }
+
+  /** Takes measure, and draws again if it is another. */
+  measure(): void {
+    const root = this.#root;
+    if (!root?.isConnected) return;
+    const { fontSize, direction } = getComputedStyle(root);
+    const { width, em } = this;
+    this.width = root.clientWidth;
+    this.em = parseFloat(fontSize);
+    const mirrored = direction === "rtl";
+    if (width === this.width && em === this.em && mirrored === this.#mirrored) return;
+    this.#mirrored = mirrored;
+    this.requestUpdate();
+  }
+
+  override languageChanged(): void {
+    super.languageChanged();
+    this.measure();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    if (this.#root) sizes?.unobserve(this.#root);
+    this.#root = null;
+  }
+
+  protected override updated(changed: Map<PropertyKey, unknown>): void {
+    super.updated(changed);
+    const root = this.renderRoot.querySelector(".root");
+    if (root === this.#root || !this.isConnected) return;
+    if (this.#root) sizes?.unobserve(this.#root);
+    this.#root = root;
+    if (!root) return;
+    observe(root);
+    this.measure();
+  }
+}

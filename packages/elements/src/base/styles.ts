@@ -1,0 +1,75 @@
+import { css } from "lit";
+
+/**
+ * The public properties, each mapped once to a private one. Every element's styles begin with this.
+ */
+export const properties = css`
+  :host {
+    --accent: var(--mw-accent, currentColor);
+    --fault: var(--mw-fault, currentColor);
+    --second: var(--mw-second, currentColor);
+    --line: var(--mw-line, color-mix(in srgb, currentColor 18%, transparent));
+    --paper: var(--mw-paper, Canvas);
+    --ring: var(--mw-ring, var(--accent));
+  }
+  :host([hidden]),
+  [hidden] {
+    display: none !important;
+  }
+  .heard {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
+`;
+
+/** What a page lets down through inheritance is stopped here: on an element inside, because a page's `*` beats `:host`. */
+export const guard = css`
+  .root {
+    letter-spacing: normal;
+    word-spacing: normal;
+    text-transform: none;
+    text-indent: 0;
+    text-align: start;
+    text-shadow: none;
+    white-space: normal;
+    overflow-wrap: normal;
+    word-break: normal;
+    hyphens: manual;
+    line-height: 1.45;
+    font-variant-numeric: lining-nums tabular-nums;
+  }
+  button,
+  select {
+    font: inherit;
+    line-height: inherit;
+    letter-spacing: inherit;
+    color: var(--accent);
+    background: none;
+    border: 0;
+    border-radius: 0;
+    margin: 0;
+    padding: 0.15em 0;
+    min-height: 24px;
+    min-width: 24px;
+    text-decoration: underline dotted 1.5px;
+    text-underline-offset: 0.22em;
+    cursor: pointer;
+    touch-action: manipulation;
+  }
+  :focus-visible {
+    outline: 2px solid var(--ring);
+    outline-offset: 2px;
+  }
+`;
+
+/** For what stands on its own. Its root is drawn with the class `root`. */
+export const block = css`
+  :host {
+    display: block;
+  }
+  ${guard}
+`;

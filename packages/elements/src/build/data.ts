@@ -1,0 +1,58 @@
+import { buildFromAttributes, readBuild } from "@meshwright/calc/document";
+import type { Build, Finding } from "@meshwright/calc/build";
+
+/** What was found where a build was looked for. */
+export interface Found {
+  readonly build?: Build | undefined;
+  readonly findings: readonly Finding[];
+}
+
+const ours = /^(?:id|src|json|mode|permalink)$/;
+const global =
+  /^(?:class|style|slot|part|exportparts|lang|dir|hidden|nonce|tabindex|translate|role|inert|popover|draggable|spellcheck|accesskey|contenteditable|enterkeyhint|inputmode|is|item.*|autofocus|autocapitalize|(?:data|aria|v|x|ng|hx|sveltekit|_ng.*)-.*|on.*|.*[:@.[\]()].*)$/;
+
+/** The attributes that speak of the build. */
+export function notationOf(element: Element): Record<string, string> {
+  const attributes: Record<string, string> = {};
+  for (const { name, value } of element.attributes)
+    if (!ours.test(name) && !global.test(name)) attributes[name] = value;
+  return attributes;
+}
+
+/** The script that holds a build as JSON, if one belongs to this element and no other. */
+export const scriptOf = (element: Element): HTMLScriptElement | undefined =>
+  [...element.querySelectorAll<HTMLScriptElement>('script[type$="json"]')].find(
+    (script) => script.closest(element.localName) === element,
+  );
+
+/** A finding of our own: about what a page asks for, not about the document. */
+export const complaint = (code: string, message: string): Finding => ({
+  severity: "error",
+  about: "meaning",
+  code,
+  pointer: "",
+  message,
+});
+
+const failed = (code: string, message: string): Found => ({ findings: [complaint(code, message)] });
+
+/** A build from a file. */
+export async function fetched(address: string, signal: AbortSignal): Promise<Found> {
+  try {
+    const answer = await fetch(address, { signal });
+    if (!answer.ok) return failed("load-failed", `${address} answered ${answer.status}.`);
+    return readBuild(await answer.text());
+  } catch (error) {
+    return failed("load-failed", `${address} could not be loaded: ${(error as Error).message}`);
+  }
+}
+
+/** A build written as attributes. */
+export const fromNotation = (attributes: Record<string, string>): Found => buildFromAttributes(attributes);
+
+/** A build written as JSON. */
+export const fromJson = (json: unknown): Found => readBuild(json);
+
+/** Nothing was given at all. */
+export const absent = (): Found =>
+  failed("no-build", "No build here: expected attributes, a JSON script inside, or src.");

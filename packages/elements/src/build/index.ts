@@ -1,0 +1,1 @@
+export { MwBuild } from "./mw-build.js";

@@ -1,0 +1,1 @@
+export { MwEdits } from "./mw-edits.js";

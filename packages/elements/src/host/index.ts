@@ -1,0 +1,8 @@
+/**
+ * Everything that a page may refuse: its address, storage, the clipboard, markup. Nothing here throws.
+ * @module
+ */
+export { copyText } from "./clipboard.js";
+export { hashKey, linkWith, readHash, writeHash } from "./hash.js";
+export { litPolicy, mayDraw } from "./policy.js";
+export { keep, kept } from "./storage.js";

@@ -1,0 +1,1 @@
+export { MwOverdriveGauge } from "./mw-overdrive-gauge.js";

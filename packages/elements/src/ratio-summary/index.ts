@@ -1,0 +1,1 @@
+export { MwRatioSummary } from "./mw-ratio-summary.js";

@@ -1,0 +1,2 @@
+export { MwTeeth } from "./mw-teeth.js";
+export { nameOf } from "./name.js";

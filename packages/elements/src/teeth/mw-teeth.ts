@@ -1,0 +1,359 @@
+import { html, nothing, type TemplateResult } from "lit";
+import { valueAt } from "@meshwright/calc/build";
+import {
+  announce,
+  MeshwrightElement,
+  paperOf,
+  properties,
+  readCount,
+  standsForValue,
+  writeCount,
+} from "../base/index.js";
+import { fill } from "../words/index.js";
+import { nameOf } from "./name.js";
+import { setsFor, type GearSet } from "./sets.js";
+import { styles } from "./styles.js";
+
+const highest = 1_000_000;
+const narrow = "(max-width: 560px), (pointer: coarse)";
+const steps: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, PageUp: 10, PageDown: -10 };
+
+/**
+ * A tooth count in a sentence that a reader can change; or, where two gears are sold as a set, a choice among the sets that
+ * can be had.
+ *
+ * @attr of the address: `primary.driver`, `row.teeth.1`; for a set the stage's id, or either count
+ * @attr label its name, where the gear's own is not the one to say
+ * @attr min, max the counts that a reader may try; from 1 where not said
+ * @attr free a set's counts may be changed one by one
+ * @fires mw-change what the reader changed: new values by address
+ * @csspart count the count · @csspart note the article's value · @csspart tray the keys
+ */
+export class MwTeeth extends MeshwrightElement {
+  static override readonly tag = "mw-teeth";
+  static override styles = [properties, styles];
+  static override properties = {
+    of: {},
+    label: {},
+    min: {},
+    max: {},
+    free: { type: Boolean },
+    open: { state: true },
+    draft: { state: true },
+    message: { state: true },
+  };
+
+  declare of: string | null;
+  declare label: string | null;
+  declare min: string | number | null;
+  declare max: string | number | null;
+  declare free: boolean | null;
+  declare private open: "tray" | "strip" | undefined;
+  declare private draft: string | undefined;
+  declare private message: string | undefined;
+
+  #shown = "";
+  #gesture: object | undefined;
+  #wheeled = 0;
+
+  get #address(): string {
+    return this.of ?? "";
+  }
+
+  #at(build = this.current): unknown {
+    return build && valueAt(build, this.#address);
+  }
+
+  get #count(): number {
+    return Number(this.#at());
+  }
+
+  get #sets(): readonly GearSet[] | undefined {
+    return this.free || !this.current ? undefined : setsFor(this.current, this.#address);
+  }
+
+  get #name(): string {
+    return this.label || nameOf(this.current!, this.#address, this.words);
+  }
+
+  get #lowest(): number {
+    return Math.max(1, Math.ceil(Number(this.min)) || 1);
+  }
+
+  get #highest(): number {
+    return Math.min(highest, Math.floor(Number(this.max)) || highest);
+  }
+
+  override stateChanged(): void {
+    // A count that stays has nothing to draw; a set's value is an object.
+    const shown = JSON.stringify([this.#at(), this.#at(this.store?.article), this.store?.canUndo && this.open]);
+    if (shown === this.#shown) return;
+    this.#shown = shown;
+    super.stateChanged();
+  }
+
+  #write(value: number): string {
+    return writeCount(value, this.locale);
+  }
+
+  // Requests
+
+  #ask(changes: Record<string, unknown>, gesture?: unknown): void {
+    const findings = this.change(changes, gesture);
+    this.draft = undefined;
+    this.message = findings.length ? fill(this.words.kept, findings[0]!.message, this.#text()) : undefined;
+    const root = this.renderRoot as ShadowRoot;
+    announce(root, () => this.message ?? this.#outcome());
+  }
+
+  /** Takes a count, or says why not and keeps the last good one. */
+  #take(value: number | undefined, gesture?: unknown): void {
+    const { words } = this;
+    if (value !== undefined && value >= this.#lowest && value <= this.#highest) {
+      this.message = undefined;
+      this.draft = undefined;
+      if (value !== this.#count) this.#ask(this.#changes(value), gesture);
+      return;
+    }
+    this.draft = undefined;
+    const over = value !== undefined && value > this.#highest;
+    this.message = fill(
+      over ? words.most : words.wholeOnly,
+      this.#write(over ? this.#highest : this.#lowest),
+      this.#text(),
+    );
+    announce(this.renderRoot as ShadowRoot, () => this.message ?? "");
+  }
+
+  /** A set's counts are changed together, even where the author lets them be any. */
+  #changes(value: number): Record<string, unknown> {
+    const build = this.current!;
+    const [id, field] = this.#address.split(".");
+    const stage = valueAt(build, id!) as Partial<GearSet> & { set?: boolean };
+    const both = stage?.set ? { [`${id}.driver`]: stage.driver, [`${id}.driven`]: stage.driven } : {};
+    return { ...both, [field ? this.#address : `${id}.driver`]: value };
+  }
+
+  #step(by: number, gesture?: unknown): void {
+    const from = (this.draft === undefined ? undefined : readCount(this.draft)) ?? this.#count;
+    const to = from + by;
+    // Ten at a time stops at the end; one more than the end is refused.
+    this.#take(Math.abs(by) > 1 ? Math.min(Math.max(to, this.#lowest), this.#highest) : to, gesture);
+  }
+
+  #commit(): void {
+    if (this.draft !== undefined) this.#take(readCount(this.draft));
+  }
+
+  /** What the change came to, for those who listen. */
+  #outcome(): string {
+    const outputs = this.evaluation()?.outputs ?? [];
+    const figures = outputs.map(({ id, label }) =>
+      fill(
+        this.words.range,
+        label,
+        this.textOf({ figure: "reduction", of: id })!,
+        this.textOf({ figure: "standing", of: id })!,
+      ),
+    );
+    return [`${this.#name} ${this.#text()}`, ...figures].join(". ");
+  }
+
+  // Handlers
+
+  readonly #focused = (event: FocusEvent): void => {
+    if (this.open) return;
+    this.open = matchMedia(narrow).matches ? "strip" : "tray";
+    (event.target as HTMLInputElement).select();
+  };
+
+  readonly #left = (): void => {
+    this.#commit();
+    this.open = undefined;
+    if (!this.message) return;
+    // Long enough to be read where nobody holds the focus any more.
+    setTimeout(() => this.open || (this.message = undefined), 6000);
+  };
+
+  readonly #clicked = (event: Event): void => {
+    const input = event.target as HTMLInputElement;
+    // The second tap asks for the keyboard.
+    if (this.open === "strip" && this.draft === undefined)
+      input.inputMode = input.inputMode === "none" ? "numeric" : "none";
+    if (this.draft === undefined) input.select();
+  };
+
+  readonly #typed = (event: InputEvent): void => {
+    // Nothing of ours may look like a host's own field being typed in.
+    event.stopPropagation();
+    this.draft = (event.target as HTMLInputElement).value;
+  };
+
+  readonly #pressed = (event: KeyboardEvent): void => {
+    const { key } = event;
+    if (event.isComposing || event.keyCode === 229) return;
+    if ((event.ctrlKey || event.metaKey) && key === "z" && this.draft === undefined) this.store?.undo();
+    else if (event.ctrlKey || event.metaKey || event.altKey) return;
+    else if (key in steps) {
+      this.#gesture = event.repeat && this.#gesture ? this.#gesture : {};
+      this.#step(steps[key]!, this.#gesture);
+    } else if (key === "Home") this.#take(this.#lowest);
+    else if (key === "End" && this.#highest < highest) this.#take(this.#highest);
+    else if (key === "Enter") this.#commit();
+    else if (key === "Escape" && (this.draft !== undefined || this.message)) this.draft = this.message = undefined;
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+
+  readonly #keepFocus = (event: Event): void => event.preventDefault();
+
+  readonly #undo = (): void => {
+    this.store?.undo();
+    this.message = undefined;
+    announce(this.renderRoot as ShadowRoot, () => this.#outcome());
+  };
+
+  readonly #wheel = (): void => {
+    this.#wheeled = performance.now();
+  };
+
+  readonly #chosen = (event: Event): void => {
+    event.stopPropagation();
+    const select = event.target as HTMLSelectElement;
+    const set = this.#sets![select.selectedIndex]!;
+    const [id] = this.#address.split(".");
+    // Some browsers let the wheel turn a choice over.
+    if (performance.now() - this.#wheeled > 100)
+      this.#ask({ [`${id}.driver`]: set.driver, [`${id}.driven`]: set.driven });
+    this.requestUpdate();
+  };
+
+  // Drawing
+
+  /** A value as text: a count, or a set's two. */
+  #text(value = this.#at()): string {
+    const set = value as GearSet;
+    if (typeof value !== "object") return this.#write(Number(value));
+    return `${this.#write(set.driver)} ${this.words.to} ${this.#write(set.driven)}`;
+  }
+
+  protected override updated(changed: Map<PropertyKey, unknown>): void {
+    super.updated(changed);
+    const input = this.renderRoot.querySelector("input,select") as HTMLInputElement | HTMLSelectElement | null;
+    if (input && this.draft === undefined) {
+      const sets = this.#sets;
+      const stage = sets && (valueAt(this.current!, this.#address.split(".")[0]!) as GearSet);
+      if (sets)
+        (input as HTMLSelectElement).selectedIndex = sets.findIndex(
+          (set) => set.driver === stage!.driver && set.driven === stage!.driven,
+        );
+      else if (input.value !== this.#text()) {
+        input.value = this.#text();
+        if (this.open) (input as HTMLInputElement).select();
+      }
+    }
+    const tray = this.renderRoot.querySelector<HTMLElement>(".tray");
+    if (!tray || (!changed.has("open") && !changed.has("message"))) return;
+    const around = this.renderRoot.querySelector(".root")!.getBoundingClientRect();
+    const width = this.ownerDocument.documentElement.clientWidth;
+    tray.classList.toggle("start", around.left < 190);
+    tray.classList.toggle("end", around.right > width - 190);
+    tray.style.setProperty("--paper", `var(--mw-paper, ${paperOf(this)})`);
+    tray.style.color = getComputedStyle(this).color;
+    if (this.open === "strip" && tray.showPopover && !tray.matches(":popover-open")) tray.showPopover();
+  }
+
+  #tray(): TemplateResult | typeof nothing {
+    const { open, message, words } = this;
+    if (!open && !message) return nothing;
+    const strip = open === "strip";
+    return html`<span
+      class=${strip ? "tray strip" : "tray"}
+      part="tray"
+      popover=${strip ? "manual" : nothing}
+      @pointerdown=${this.#keepFocus}
+      @mousedown=${this.#keepFocus}
+      >${
+        open
+          ? html`<button
+                class="wide"
+                type="button"
+                tabindex="-1"
+                ?disabled=${!this.store?.canUndo}
+                @click=${this.#undo}
+              >
+                ${words.undo}</button
+              ><span class="name" aria-hidden="true">${this.#name} <b>${this.#text()}</b></span
+              ><button
+                type="button"
+                tabindex="-1"
+                aria-label="${words.less}: ${this.#name}"
+                @click=${() => this.#step(-1)}
+              >
+                −</button
+              ><button
+                type="button"
+                tabindex="-1"
+                aria-label="${words.more}: ${this.#name}"
+                @click=${() => this.#step(1)}
+              >
+                +
+              </button>`
+          : nothing
+      }${message ? html`<span class="message" id="message">${message}</span>` : nothing}</span
+    >`;
+  }
+
+  #control(text: string, sets: readonly GearSet[] | undefined): TemplateResult {
+    const { words } = this;
+    if (sets)
+      return html`<select
+        aria-label=${fill(words.set, this.#name)}
+        @change=${this.#chosen}
+        @input=${this.#stop}
+        @wheel=${{ handleEvent: this.#wheel, passive: true }}
+      >
+        ${sets.map((set) => html`<option>${this.#text(set)}${set.name ? ` · ${set.name}` : nothing}</option>`)}
+      </select>`;
+    return html`<input
+      type="text"
+      role="spinbutton"
+      inputmode=${this.open === "strip" ? nothing : "numeric"}
+      autocomplete="off"
+      autocorrect="off"
+      spellcheck="false"
+      enterkeyhint="done"
+      aria-label=${fill(words.teeth, this.#name)}
+      aria-valuenow=${this.#count}
+      aria-valuemin=${this.#lowest}
+      aria-valuemax=${this.#highest < highest ? this.#highest : nothing}
+      aria-valuetext=${text}
+      aria-invalid=${this.message ? "true" : nothing}
+      aria-describedby=${this.message ? "message" : nothing}
+      @focus=${this.#focused}
+      @blur=${this.#left}
+      @click=${this.#clicked}
+      @input=${this.#typed}
+      @change=${this.#stop}
+      @keydown=${this.#pressed}
+    />`;
+  }
+
+  readonly #stop = (event: Event): void => event.stopPropagation();
+
+  protected override render(): TemplateResult {
+    const value = this.#at();
+    if (typeof value !== "number" && !(value && this.#sets)) return this.fallback(false);
+    const article = this.#at(this.store!.article);
+    const changed = article !== undefined && JSON.stringify(article) !== JSON.stringify(value);
+    const text = this.#text(value);
+    const sets = this.#sets;
+    return html`<span class="root ${changed ? "changed" : ""} ${this.draft === undefined ? "" : "typing"}" part="count"
+        ><span class="text" aria-hidden="true">${this.draft === undefined ? text : this.draft || "\u2002"}</span
+        >${sets?.length === 1 ? nothing : this.#control(text, sets)}${this.#tray()}</span
+      >${changed ? html` <span class="note" part="note">${fill(this.words.article, this.#text(article))}</span>` : nothing}${this.fallback(
+        standsForValue(this, this.#text(article ?? value)),
+      )}`;
+  }
+}

@@ -1,0 +1,24 @@
+import { spotOf, type Build } from "@meshwright/calc/build";
+
+/** Two gears that are sold together. */
+export interface GearSet {
+  readonly driver: number;
+  readonly driven: number;
+  readonly name: string;
+}
+
+/** The sets that can be had for a stage, the one that is in it first where no part holds it; nothing where it is no set. */
+export function setsFor(build: Build, address: string): readonly GearSet[] | undefined {
+  const stage = spotOf(build, address)?.stage;
+  if (stage?.kind !== "pair" || !stage.set) return undefined;
+  const sets: GearSet[] = [];
+  for (const part of (build.parts ?? []) as readonly Record<string, unknown>[]) {
+    const { is, stage: place, driver, driven, name } = part;
+    if (is !== "set" || (place !== undefined && place !== stage.id)) continue;
+    if (typeof driver === "number" && typeof driven === "number")
+      sets.push({ driver, driven, name: String(name ?? "") });
+  }
+  if (!sets.some((set) => set.driver === stage.driver && set.driven === stage.driven))
+    sets.unshift({ driver: stage.driver, driven: stage.driven, name: "" });
+  return sets;
+}

@@ -1,0 +1,1 @@
+export { MwValue } from "./mw-value.js";
