@@ -1,7 +1,7 @@
 import type { Stage } from "../kinds/index.js";
 import { checkBuild } from "./check.js";
 import type { Build, Change, ChangeSet, Finding } from "./types.js";
-import { spotOf, valueAt, type Spot } from "./walk.js";
+import { finderIn, type Finder } from "./walk.js";
 
 const problem = (code: string, address: string, message: string): Finding => ({
   severity: "error",
@@ -12,57 +12,56 @@ const problem = (code: string, address: string, message: string): Finding => ({
 });
 
 /** The list that `into` names: shared stages, an output's, a branch's, or a position's by `stage.position`. */
-function listOf(build: Build, into: string | undefined): Stage[] | undefined {
-  if (into === undefined) return build.stages as Stage[];
+function listOf(draft: Build, find: Finder, into: string | undefined): Stage[] | undefined {
+  if (into === undefined) return draft.stages as Stage[];
   const [id, position] = into.split(".");
-  const value = valueAt(build, id!) as { stages?: Stage[]; positions?: { id: string; stages?: Stage[] }[] } | undefined;
+  const value = find.value(id!) as { stages?: Stage[]; positions?: { id: string; stages?: Stage[] }[] } | undefined;
   return position ? value?.positions?.find((one) => one.id === position)?.stages : value?.stages;
 }
 
-type Find = ReturnType<typeof finderIn>;
-
-function carryOut(draft: Build, change: Change, find: Find): Finding | undefined {
-  const address =
-    "set" in change ? change.set : "remove" in change ? change.remove : "move" in change ? change.move : "";
-  const spot = address ? find(address) : undefined;
-  if (address && !spot) return problem("missing-address", address, `Nothing is at ${address}.`);
+function carryOut(draft: Build, change: Change, find: Finder): Finding | undefined {
   if ("set" in change) {
-    const { holder, key } = spot!;
-    if (change.to !== null) holder[key] = change.to;
+    const { set: address, to } = change;
+    const spot = find(address);
+    if (!spot) return problem("missing-address", address, `Nothing is at ${address}.`);
+    const { holder, key } = spot;
+    if (to !== null) holder[key] = structuredClone(to);
     else if (Array.isArray(holder))
-      return problem("not-optional", address, `${address} is in a list; expected a value.`);
+      return problem("not-optional", address, `${address} cannot be left out; expected a value.`);
     else delete holder[key];
     return undefined;
   }
-  const list = "into" in change || "insert" in change ? listOf(draft, change.into) : undefined;
-  if (!list && "into" in change && change.into !== undefined)
-    return problem("missing-address", change.into, `No stages at ${change.into}.`);
-  let stage: Stage;
-  let own = list;
-  if ("insert" in change) stage = change.insert;
-  else {
-    if (!spot!.stage || address.includes(".")) return problem("not-a-stage", address, `${address} is not a stage.`);
-    const from = spot!.holder as unknown as Stage[];
-    own ??= from;
-    if ("move" in change && list) {
-      // Not into itself: what is inside a stage goes where the stage goes.
-      const inside = JSON.stringify(spot!.stage);
-    }
-    stage = from.splice(spot!.key as number, 1)[0]!;
-    if ("remove" in change) return undefined;
+  const id = "remove" in change ? change.remove : "move" in change ? change.move : undefined;
+  const spot = id === undefined ? undefined : find(id);
+  if (id !== undefined && spot?.stage?.id !== id) return problem("not-a-stage", id, `${id} is not a stage.`);
+  const home = spot?.holder as unknown as Stage[];
+  const take = (): Stage => home.splice(spot!.key as number, 1)[0]!;
+  if ("remove" in change) {
+    take();
+    return undefined;
   }
-  own!.splice(change.at, 0, stage);
+  const list = "move" in change && change.into === undefined ? home : listOf(draft, find, change.into);
+  if (!list) return problem("missing-address", String(change.into), `No stages at ${change.into}.`);
+  const stage = "insert" in change ? structuredClone(change.insert) : take();
+  const { at } = change;
+  if (!(Number.isInteger(at) && at >= 0 && at <= list.length))
+    return problem("not-a-place", id ?? "", `Place ${String(at)}; expected 0 to ${list.length}.`);
+  list.splice(at, 0, stage);
+  if (id !== undefined && !finderIn(draft)(id)) return problem("into-itself", id, `${id} cannot go into itself.`);
   return undefined;
 }
 
 /** A set is sold as a set: one of its counts alone cannot be changed. */
-function* torn(before: Build, after: Build, sets: readonly Spot[]): Generator<Finding> {
-  const touched = new Map<string, Set<unknown>>();
-  for (const { stage, key, holder } of sets)
-    if (stage?.kind === "pair" && stage.set && !Array.isArray(holder) && (key === "driver" || key === "driven"))
+function* torn(before: Build, after: Build, changes: readonly Change[]): Generator<Finding> {
+  const [was, is] = [finderIn(before), finderIn(after)];
+  const touched = new Map<string, Set<string | number>>();
+  for (const change of changes) {
+    const { stage, key } = ("set" in change && was(change.set)) || {};
+    if (stage?.kind === "pair" && stage.set && (key === "driver" || key === "driven"))
       touched.set(stage.id, (touched.get(stage.id) ?? new Set()).add(key));
+  }
   for (const [id, keys] of touched)
-    if (keys.size < 2 && valueAt(after, `${id}.set`) && valueAt(before, `${id}.set`))
+    if (keys.size < 2 && is.value(`${id}.set`))
       yield problem("set-in-part", id, `${id} is sold as a set; change driver and driven together.`);
 }
 
@@ -80,8 +79,19 @@ export function applyChanges(
     ? changes
     : Object.entries(changes).map(([set, to]) => ({ set, to }));
   const draft = structuredClone(build);
-  const sets = list.flatMap((change) => ("set" in change ? (spotOf(build, change.set) ?? []) : []));
-  const findings = list.flatMap((change) => carryOut(draft, change) ?? []);
-  if (!findings.length) findings.push(...torn(build, draft, sets));
+  const findings: Finding[] = [];
+  let find: Finder | undefined;
+  for (const change of list) {
+    find ??= finderIn(draft);
+    const plain = "set" in change && typeof change.to !== "object" && typeof find.value(change.set) !== "object";
+    try {
+      findings.push(...[carryOut(draft, change, find) ?? []].flat());
+    } catch {
+      findings.push(problem("not-data", "set" in change ? change.set : "", "Expected a value that JSON can hold."));
+    }
+    // Only a plain value for a plain value leaves every address where it was.
+    if (!plain) find = undefined;
+  }
+  if (!findings.length) findings.push(...torn(build, draft, list));
   return findings.length ? { findings } : checkBuild(draft);
 }

@@ -78,8 +78,14 @@ export function placesOf(build: Build): Map<string, Spot> {
 
 const own = (holder: object, key: string | number): boolean => Object.prototype.hasOwnProperty.call(holder, key);
 
+/** Where an address points to, if anywhere, and the value there. */
+export interface Finder {
+  (address: string): Spot | undefined;
+  value(address: string): unknown;
+}
+
 /** Finds many addresses in one build, as it was when this was called. */
-export function finderIn(build: Build): { (address: string): Spot | undefined; value(address: string): unknown } {
+export function finderIn(build: Build): Finder {
   const places = placesOf(build);
   const find = (address: string): Spot | undefined => {
     const [id, ...keys] = address.split(".");

@@ -1,5 +1,5 @@
 import { innerOf, type Build } from "../build/index.js";
-import { Effect, kinds, type Stage, type Turn } from "../kinds/index.js";
+import { kinds, type Effect, type Stage, type Turn } from "../kinds/index.js";
 
 type Positions = Readonly<Record<string, string>> | undefined;
 

@@ -1,0 +1,124 @@
+import { step, type Finding } from "../build/index.js";
+
+/** JSON text nested deeper than this is no build: ten times what one has, and far from what a stack bears. */
+const deepest = 250;
+const longest = 5e6;
+/** So many values, and different keys, are far beyond ten thousand stages; more would only keep the page waiting. */
+const mostValues = 250_000;
+const mostKeys = 20_000;
+
+/** The start of a text, quoted. */
+const quoted = (text: string): string => JSON.stringify(text.slice(0, 20));
+
+/**
+ * Looks through JSON text (RFC 8259) for the first place where it is none, and for keys that an object has twice, which
+ * `JSON.parse` would let pass. What the text says is left to `JSON.parse`, which is many times as fast and knows every escape.
+ */
+export function faultIn(text: string): Finding | undefined {
+  const path: (string | number)[] = [];
+  /** For each key, the last object at each depth that has it: objects are numbered as they begin. */
+  const seen = new Map<string, number[]>();
+  let values = 0;
+  let at = 0;
+  let fault: Finding | undefined;
+
+  const fail = (code: string, message: string): false => {
+    let line = 1;
+    let start = 0;
+    for (let n = 0; n < at; n++)
+      if (text[n] === "\n" || (text[n] === "\r" && text[n + 1] !== "\n")) {
+        line++;
+        start = n + 1;
+      }
+    fault = {
+      severity: "error",
+      about: "shape",
+      code,
+      pointer: path.reduce<string>(step, ""),
+      message: `Line ${line}:${at - start + 1}: ${message}`,
+    };
+    return false;
+  };
+  const expected = (what: string): false =>
+    fail("not-json", `found ${at < text.length ? quoted(text.slice(at)) : "the end"}, expected ${what}.`);
+
+  const skip = (): string => {
+    for (;;) {
+      const code = text.charCodeAt(at);
+      if (code !== 32 && code !== 10 && code !== 13 && code !== 9) return text[at] ?? "";
+      at++;
+    }
+  };
+  /** Moves behind a quoted text and returns what it says; undefined where it is broken, with `at` at the fault. */
+  const readText = (): string | undefined => {
+    const start = at++;
+    let escaped = false;
+    for (;;) {
+      const code = text.charCodeAt(at);
+      // NaN, behind the end, is not above 31 either.
+      if (!(code > 31)) return undefined;
+      if (code === 34) break;
+      if (code === 92) {
+        escaped = true;
+        simple.lastIndex = at;
+        if (!simple.test(text)) return undefined;
+        at = simple.lastIndex;
+      } else at++;
+    }
+    at++;
+    return escaped ? (JSON.parse(text.slice(start, at)) as string) : text.slice(start + 1, at - 1);
+  };
+  const simple = /\\(?:["\\/bfnrt]|u[\dA-Fa-f]{4})/y;
+  const plain = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[Ee][+-]?\d+)?|true|false|null/y;
+
+  /** Whether what stands here is a value; moves behind it. */
+  const value = (): boolean => {
+    const first = skip();
+    if (++values > mostValues || seen.size > mostKeys) return fail("too-long", "expected fewer values.");
+    if (first === '"') return readText() !== undefined || expected("the rest of a text and a closing quote");
+    if (first !== "{" && first !== "[") {
+      plain.lastIndex = at;
+      if (!plain.test(text)) return expected("a value");
+      at = plain.lastIndex;
+      return true;
+    }
+    if (path.length >= deepest) return fail("too-deep", `expected nesting of ${deepest} at the most.`);
+    const end = first === "{" ? "}" : "]";
+    const number = values;
+    const depth = path.length;
+    at++;
+    if (skip() === end) return !!++at;
+    for (let n = 0; ; n++) {
+      path.push(n);
+      if (end === "}") {
+        const start = at;
+        const key = skip() === '"' ? readText() : undefined;
+        if (key === undefined) {
+          path.pop();
+          return expected("a key in double quotes");
+        }
+        path[path.length - 1] = key;
+        let holders = seen.get(key);
+        if (!holders) seen.set(key, (holders = []));
+        if (holders[depth] === number) {
+          at = start;
+          return fail("key-repeated", `found the key ${quoted(key)} again, expected each key once.`);
+        }
+        holders[depth] = number;
+        if (skip() !== ":") return expected('":"');
+        at++;
+      }
+      if (!value()) return false;
+      path.pop();
+      const next = skip();
+      if (next === end) return !!++at;
+      if (next !== ",") return expected(`"," or "${end}"`);
+      at++;
+      skip();
+    }
+  };
+
+  if (text.length > longest) fail("too-long", `found ${text.length} characters, expected ${longest} at the most.`);
+  else if (value() && skip()) expected("the end");
+  return fault;
+}

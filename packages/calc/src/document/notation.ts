@@ -1,0 +1,134 @@
+import { checkBuild, stageShape, type Finding } from "../build/index.js";
+import { kinds, type Stage } from "../kinds/index.js";
+import type { Reading } from "./read.js";
+
+type Data = Record<string, unknown>;
+
+/** Editors make typographic what was typed plain. */
+const plain = (text: string): string =>
+  text
+    .replace(/[‐-―−]/g, "-")
+    .replace(/[“”„"]/g, "")
+    .replace(/\s+/g, " ")
+    .trim();
+
+/** The words that say something other than stages: how each is written, an example, and what it stands for. */
+const words: Readonly<Record<string, readonly [RegExp, string, (found: readonly string[]) => unknown]>> = {
+  target: [
+    /^(\S+) to (\S+?)(?: at (\S+))?$/,
+    "38 to 46",
+    ([, from, to, output]) => ({ from, to, ...(output && { output }) }),
+  ],
+  compare: [/^(\S+) with (\S+)$/, "front with rear", ([, of, other]) => ({ of, with: other })],
+  centre: [/^\S+$/, "spool", ([kind]) => ({ kind })],
+  motor: [/^(\S+?) ?kv$/i, "1850 kv", ([, kv]) => ({ kv })],
+  battery: [/^(\d+) cells?$/, "3 cells", ([, cells]) => ({ cells })],
+  wheel: [/^.+$/, "124 mm", ([diameter]) => ({ diameter })],
+  title: [/^.*$/, "", ([text]) => text],
+  wheelbase: [/^.*$/, "", ([text]) => text],
+  headline: [/^.*$/, "", ([text]) => text],
+};
+
+const slug = (label: string): string =>
+  label
+    .normalize("NFD")
+    .replace(/[\u0300-\u036f]/g, "")
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, "-")
+    .replace(/^[^a-z]+|-$/g, "")
+    .slice(0, 60);
+
+/** A stage as it is written: counts, then further fields by name: `15 to 62, module 0.8, set`. */
+function stageIn(text: string): Data | undefined {
+  const [counts = "", ...more] = text.split(/ ?, ?/);
+  for (const kind of Object.keys(kinds) as Stage["kind"][]) {
+    const fields = kinds[kind].parse?.(counts.toLowerCase().replace(" x ", " × "));
+    if (!fields) continue;
+    const stage: Data = { kind, ...fields };
+    for (const one of more) {
+      const [, key = "", value] = /^(\w+)(?: (.+))?$/.exec(one) ?? [];
+      if (!Object.hasOwn(stageShape(kind), key)) return undefined;
+      stage[key] = value ?? true;
+    }
+    return stage;
+  }
+  return undefined;
+}
+
+/**
+ * Reads a build from attributes: `stages="Spur and pinion: 15 to 62; Gear row: 18 to 31 to 45" front="Ring: 13 to 38"
+ * front-wheel="124 mm" target="38 to 46"`. Stages stand in the order of drive, with a semicolon between them; the label
+ * before the colon makes the id. Words: `stages`, `target`, `compare`, `centre`, `motor`, `battery`, `title`, `wheelbase`,
+ * `headline`, and for an output `<output>-wheel` and `<output>-motor`; any other name is an output's. Typographic dashes,
+ * quotes and spaces do no harm. Never throws.
+ *
+ * @param attributes those of an element that speak of the build, by name
+ * @returns findings, each pointing to its attribute by name where one is to blame: `/front-wheel`
+ */
+export function buildFromAttributes(attributes: Readonly<Record<string, string>>): Reading {
+  const findings: Finding[] = [];
+  const wrong = (name: string, found: string, example: string) =>
+    findings.push({
+      severity: "error",
+      about: "shape",
+      code: "not-understood",
+      pointer: `/${name}`,
+      message: `Found ${JSON.stringify(found.slice(0, 40))}, expected such as "${example}".`,
+    });
+  const document: Data = { format: "meshwright-build/1", stages: [] };
+  const outputs = new Map<string, Data>();
+  const output = (id: string): Data => {
+    const known = outputs.get(id);
+    if (known) return known;
+    const made = { id, stages: [] };
+    outputs.set(id, made);
+    return made;
+  };
+  const lists: [string, string, Data][] = [];
+
+  for (const [name, value] of Object.entries(attributes)) {
+    const text = plain(String(value));
+    const [, owner, what] = /^(.+)-(wheel|motor)$/.exec(name) ?? [];
+    const key = what ?? name;
+    if (owner ? true : key !== "wheel" && Object.hasOwn(words, key)) {
+      const [pattern, example, meaning] = words[key]!;
+      const found = pattern.exec(text);
+      if (found) (owner ? output(owner) : document)[key] = meaning(found);
+      else wrong(name, text, example);
+    } else lists.push([name, text, name === "stages" ? document : output(name)]);
+  }
+
+  const taken = new Set(outputs.keys());
+  for (const [name, text, owner] of lists)
+    owner.stages = text.split(/ ?; ?/).flatMap((piece, n) => {
+      if (!piece) return [];
+      // A label may hold a colon, and so may a printed ratio: the first place counts at which the rest makes sense.
+      let [label, stage] = ["", stageIn(piece)];
+      for (let at = piece.indexOf(":"); !stage && at >= 0; at = piece.indexOf(":", at + 1))
+        [label, stage] = [piece.slice(0, at).trim(), stageIn(piece.slice(at + 1).trim())];
+      if (!stage) {
+        wrong(name, piece, "Ring: 13 to 38");
+        return [];
+      }
+      const prefix = owner === document ? "" : `${name}-`;
+      const first = prefix + slug(label);
+      let id = slug(label) ? first : `${prefix || "stage-"}${n + 1}`;
+      for (let again = 2; taken.has(id); again++) id = `${first || "stage"}-${again}`;
+      taken.add(id);
+      return [{ id, ...(label && { label }), ...stage }];
+    });
+  document.outputs = [...outputs.values()];
+  if (findings.length) return { findings };
+  const names = [...outputs.keys()];
+  const reading = checkBuild(document);
+  return {
+    ...reading,
+    findings: reading.findings.map((finding) => ({
+      ...finding,
+      pointer: finding.pointer.replace(
+        /^\/outputs\/(\d+)(?:\/(wheel|motor)\b)?/,
+        (_, n: string, what?: string) => `/${names[+n]}${what ? `-${what}` : ""}`,
+      ),
+    })),
+  };
+}

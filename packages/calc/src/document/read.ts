@@ -1,0 +1,35 @@
+import { checkBuild, type Build, type Finding } from "../build/index.js";
+import { faultIn } from "./json.js";
+
+/** A build that could be read, or what keeps it from being one. */
+export interface Reading {
+  readonly build?: Build;
+  readonly findings: Finding[];
+}
+
+/**
+ * Reads a build document: JSON text, or the data that it stands for. Never throws: whatever is wrong is a finding.
+ *
+ * @param json text is parsed, and the place of a fault told; anything else is taken as data and copied
+ * @returns `build` exactly when no finding is an error
+ */
+export function readBuild(json: unknown): Reading {
+  try {
+    if (typeof json !== "string") return checkBuild(json);
+    const fault = faultIn(json);
+    return fault ? { findings: [fault] } : checkBuild(JSON.parse(json));
+  } catch {
+    // Only what is no plain data can bring us here: a getter that throws, a proxy that was taken back.
+    return {
+      findings: [
+        {
+          severity: "error",
+          about: "shape",
+          code: "not-data",
+          pointer: "",
+          message: "Expected plain data such as JSON.parse gives.",
+        },
+      ],
+    };
+  }
+}
