@@ -2,7 +2,8 @@
  * Registers every element.
  * @module
  */
-import { define } from "./base/index.js";
+import { fitFigures, motionFigures } from "@meshwright/calc/report";
+import { addFigures, define } from "./base/index.js";
 import { MwBuild } from "./build/index.js";
 import { MwEdits } from "./edits/index.js";
 import { MwOverdriveGauge } from "./overdrive-gauge/index.js";
@@ -10,4 +11,5 @@ import { MwRatioSummary } from "./ratio-summary/index.js";
 import { MwTeeth } from "./teeth/index.js";
 import { MwValue } from "./value/index.js";
 
+addFigures({ ...fitFigures, ...motionFigures });
 define(MwBuild, MwTeeth, MwValue, MwRatioSummary, MwOverdriveGauge, MwEdits);

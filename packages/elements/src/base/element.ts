@@ -1,11 +1,12 @@
 import { html, LitElement, type CSSResult, type PropertyDeclarations, type TemplateResult } from "lit";
 import type { Build, Change, ChangeSet, Finding } from "@meshwright/calc/build";
 import type { Evaluation } from "@meshwright/calc/evaluate";
-import { figureFrom, gearFigures, type FigureQuery } from "@meshwright/calc/report";
+import { figureFrom, type FigureQuery } from "@meshwright/calc/report";
 import { page, type BuildHolder, type BuildStore, type Reader } from "../store/index.js";
 import { whenWordsArrive, wordsFor, type Words } from "../words/index.js";
 import { standsForBlock } from "./content.js";
 import { version } from "./define.js";
+import { figures } from "./figures.js";
 import { findBuild } from "./find.js";
 import { follow, localeOf, unfollow } from "./locale.js";
 
@@ -112,7 +113,7 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
     if (!store || !evaluation) return undefined;
     try {
       const version = (id: string) => store.evaluation(id);
-      const text = figureFrom(gearFigures, evaluation, query, {
+      const text = figureFrom(figures, evaluation, query, {
         locale: this.#locale,
         words: this.words.figures,
         version,

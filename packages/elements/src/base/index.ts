@@ -28,6 +28,7 @@ export { readCount, writeCount } from "./digits.js";
 export { paperOf } from "./paper.js";
 export { define, version, type ElementClass } from "./define.js";
 export { MeshwrightElement } from "./element.js";
+export { addFigures, figures } from "./figures.js";
 export { buildsOf } from "./find.js";
 export { localeOf } from "./locale.js";
 export { arrow, hatching, roomFor, round } from "./ink.js";
