@@ -4,4 +4,4 @@
  * @module
  */
 export { en, type Forms, type Words } from "./en.js";
-export { addWords, fill, fillCount, offerWords, whenWordsArrive, wordsFor } from "./words.js";
+export { addWords, fill, fillCount, languageOf, offerWords, whenWordsArrive, wordsArrived, wordsFor } from "./words.js";

@@ -7,6 +7,11 @@ const waiting = new Set<() => void>();
 /** Adds the strings of a language, by its two or three letters; whatever stands in that language is drawn again. */
 export function addWords(language: string, words: Words): void {
   tables.set(language, words);
+  wordsArrived();
+}
+
+/** Draws again whatever may stand in a language that has just arrived. */
+export function wordsArrived(): void {
   for (const again of waiting) again();
 }
 
@@ -18,9 +23,12 @@ export function offerWords(language: string, load: () => Promise<Words>): void {
 /** Calls back whenever a language has arrived. */
 export const whenWordsArrive = (again: () => void): void => void waiting.add(again);
 
+/** The letters of a locale's language. */
+export const languageOf = (locale: string): string => /^[a-z]*/.exec(locale.toLowerCase())![0];
+
 /** The strings for a locale: its language's, English until they are there or where there are none. */
 export function wordsFor(locale: string): Words {
-  const language = /^[a-z]*/.exec(locale.toLowerCase())![0];
+  const language = languageOf(locale);
   const table = tables.get(language);
   if (table && "undo" in table) return table;
   const load = loaders.get(language);

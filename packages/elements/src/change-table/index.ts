@@ -1,0 +1,1 @@
+export { MwChangeTable } from "./mw-change-table.js";

@@ -1,0 +1,1 @@
+export { MwWheelSpeed } from "./mw-wheel-speed.js";

@@ -1,0 +1,1 @@
+export { MwWorking } from "./mw-working.js";

@@ -1,0 +1,78 @@
+/**
+ * What the elements beyond an article's own say in English. `{0}`, `{1}` stand for what is put in; where a count decides
+ * the form, the forms bear the names of `Intl.PluralRules`.
+ */
+export const workshopEn = {
+  // The working
+  exactly: "Exactly",
+  decimal: "Decimal",
+  upToHere: "Up to here",
+  everyStep: "Rounded at every step",
+  drift: "{0}: rounding at every step would be {1} off.",
+  noDrift: "{0}: rounding at every step happens to end on the same figure.",
+  interval: "{0}: a printed ratio is an interval; it stays one to the end.",
+
+  // Versions side by side
+  published: "As published",
+  yours: "Yours",
+  motorTurns: "Motor turns, {0}",
+  against: "{0} against {1}, {2}",
+  speed: "Ideal speed at full charge, {0}",
+  fit: "Fit, {0}",
+  cost: "To buy",
+  changedBy: "Against the published build, {0}",
+  reduction: "reduction",
+  wheelSpeed: "wheel speed",
+  wheelTorque: "wheel torque",
+  midpoint: "reduction, by the midpoint",
+  fourNames:
+    "Four figures for one change, each by its own base: reduction and torque against before, speed against before, the last against the middle of both.",
+
+  // Speed
+  state: "State",
+  nominal: "Nominal, {0}",
+  full: "Full charge, {0}",
+  loaded: "Loaded, {0} of the free speed",
+  motorRpm: "Motor, turns a minute",
+  wheelRpm: "Wheel, turns a minute",
+  ground: "Ground speed",
+  travel: "Travel for one motor turn",
+  assumes: "What this takes for granted",
+  assumptions: {
+    "kv-as-stated": "the motor’s kV is as stated",
+    "no-load": "no load",
+    "no-losses": "no losses",
+    "no-slip": "no slip",
+    "volts-as-stated": "the volts are as stated",
+    "nominal-volts": "nominal volts",
+    "full-charge": "full charge",
+    "loaded-as-stated": "what load leaves of the speed is as stated",
+    "diameter-unloaded": "the wheel’s diameter is unloaded",
+    "diameter-loaded": "the wheel’s diameter is under load",
+    "travel-measured": "the wheel’s travel was measured",
+  },
+  notKnown: {
+    "not-driven": "Nothing drives it.",
+    "wheel-not-given": "No wheel is given.",
+    "battery-not-known": "Cells or their chemistry are not given.",
+    "kv-not-given": "The motor’s kV is not given.",
+    "turns-are-not-kv": "Turns of wire are not kV; the motor’s kV is not given.",
+  },
+  ideal: "An ideal figure: no load, no losses.",
+  cautions: [
+    "Local rules, the makers’ instructions and qualified people come first.",
+    "First test with the wheels off the ground and the pinion out of mesh; transmitter on first and off last, its failsafe set to stop.",
+    "Keep fingers, hair and sleeves away from gears and tyres. Lock the pinion’s grub screw.",
+    "Check the controller’s and the motor’s limits against the full charge. 4.35 V a cell only where labelled for it, with the matching charge profile. Charge balanced, attended, on something that does not burn.",
+    "Begin with a smaller pinion; stop and measure temperatures, and compare them with a set-up known to run well.",
+    "Never trust a worm or a drag brake to hold a load that can hurt someone.",
+  ],
+};
+
+/** The workshop strings of one language. */
+export type WorkshopWords = { readonly [Key in keyof typeof workshopEn]: Widened<(typeof workshopEn)[Key]> };
+type Widened<T> = T extends string
+  ? string
+  : T extends readonly string[]
+    ? readonly string[]
+    : { readonly [Key in keyof T]: string };

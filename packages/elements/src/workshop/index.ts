@@ -1,0 +1,8 @@
+/**
+ * What the elements beyond an article's own share.
+ * @module
+ */
+export { WorkshopElement } from "./element.js";
+export { workshopEn, type WorkshopWords } from "./en.js";
+export { tables } from "./styles.js";
+export { addWorkshopWords, workshopWordsFor } from "./words.js";
