@@ -7,6 +7,9 @@ import { fraction, listOf, mapOf, near, same } from "./compare.js";
 const interval = { low: fraction, high: fraction };
 const ends = (bounded) => bounded && { low: bounded.low.toFraction(), high: bounded.high.toFraction() };
 
+/** A value that has to be exact: an interval in its place is told as one. */
+const exact = (bounded) => (bounded.isExact ? bounded.low.toFraction() : ends(bounded));
+
 const differenceForm = { "base=with": interval, "base=of": interval, "base=mean": interval };
 
 function differenceOn(comparison, scope) {
@@ -94,13 +97,12 @@ export const files = {
     form: { expect: { reduction: fraction, wheelSpeed: fraction, wheelTorque: fraction, midpoint: fraction } },
     answer(calc, { from, to }) {
       const change = calc.changeOf(calc.bounded(calc.rational(to).over(from)));
-      const exact = (name) => (change[name].isExact ? change[name].low.toFraction() : ends(change[name]));
       return {
         expect: {
-          reduction: exact("reduction"),
-          wheelSpeed: exact("wheelSpeed"),
-          wheelTorque: exact("wheelTorque"),
-          midpoint: exact("midpoint"),
+          reduction: exact(change.reduction),
+          wheelSpeed: exact(change.wheelSpeed),
+          wheelTorque: exact(change.wheelTorque),
+          midpoint: exact(change.midpoint),
         },
       };
     },
@@ -130,9 +132,9 @@ export const files = {
       const opened = calc.meshOf(pair, `${opening} mm`);
       return {
         expect: {
-          centreDistance_mm: mesh.centreDistance?.toFraction(),
-          tipDiameter_mm: { driver: mesh.driver?.tip.toFraction(), driven: mesh.driven?.tip.toFraction() },
-          rootToothUndercut: { driver: mesh.driver?.undercut, driven: mesh.driven?.undercut },
+          centreDistance_mm: exact(mesh.centreDistance),
+          tipDiameter_mm: { driver: exact(mesh.driver.tip), driven: exact(mesh.driven.tip) },
+          rootToothUndercut: { driver: mesh.driver.undercut, driven: mesh.driven.undercut },
           contactRatio: mesh.contactRatio,
           commonFactor: mesh.commonFactor,
           hunting: mesh.hunting,
@@ -176,15 +178,27 @@ export const files = {
   },
   solve: {
     given: ["driven", "restOfTrain", "wantedRatio"],
-    needs: ["solve"],
+    needs: ["solveCount"],
     form: {
       expect: { driverTeeth: fraction, neighbours: listOf({ teeth: same, ratio: fraction, off: fraction }) },
     },
-    answer: () => ({}),
+    answer(calc, { driven, restOfTrain: rest, wantedRatio: reduction }) {
+      const { teeth, neighbours } = calc.solveCount({ driven, rest, wanted: { reduction } });
+      return {
+        expect: {
+          driverTeeth: exact(teeth),
+          neighbours: neighbours.map((one) => ({
+            teeth: one.choice,
+            ratio: exact(one.reduction),
+            off: exact(one.off),
+          })),
+        },
+      };
+    },
   },
   speed: {
     given: ["motor", "volts", "ratio", "wheel"],
-    needs: ["speedOf"],
+    needs: ["speedAt"],
     form: {
       expect: {
         motorRpm: fraction,
@@ -194,6 +208,19 @@ export const files = {
         milesPerHour: near(),
       },
     },
-    answer: () => ({}),
+    answer(calc, { motor, volts, ratio: reduction, wheel }) {
+      const speed = calc.speedAt({ motor, volts, reduction, wheel });
+      // Both ends are the same to far more digits than a plain number holds: only π lies between them.
+      const plain = ({ low, high }) => (low.toNumber() === high.toNumber() ? low.toNumber() : undefined);
+      return {
+        expect: {
+          motorRpm: exact(speed.motorRpm),
+          wheelRpm: exact(speed.wheelRpm),
+          metresPerSecond: plain(speed.metresPerSecond),
+          kilometresPerHour: plain(speed.kilometresPerHour),
+          milesPerHour: plain(speed.milesPerHour),
+        },
+      };
+    },
   },
 };
