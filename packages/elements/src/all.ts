@@ -5,11 +5,14 @@
 import { fitFigures, motionFigures } from "@meshwright/calc/report";
 import { addFigures, define } from "./base/index.js";
 import { MwBuild } from "./build/index.js";
+import { MwChangeTable } from "./change-table/index.js";
 import { MwEdits } from "./edits/index.js";
 import { MwOverdriveGauge } from "./overdrive-gauge/index.js";
 import { MwRatioSummary } from "./ratio-summary/index.js";
 import { MwTeeth } from "./teeth/index.js";
 import { MwValue } from "./value/index.js";
+import { MwWheelSpeed } from "./wheel-speed/index.js";
+import { MwWorking } from "./working/index.js";
 
 addFigures({ ...fitFigures, ...motionFigures });
-define(MwBuild, MwTeeth, MwValue, MwRatioSummary, MwOverdriveGauge, MwEdits);
+define(MwBuild, MwTeeth, MwValue, MwRatioSummary, MwOverdriveGauge, MwEdits, MwChangeTable, MwWheelSpeed, MwWorking);

@@ -1,5 +1,6 @@
 import { buildFromAttributes, readBuild } from "@meshwright/calc/document";
 import type { Build, Finding } from "@meshwright/calc/build";
+import { notationName } from "../notation/index.js";
 
 /** What was found where a build was looked for. */
 export interface Found {
@@ -7,15 +8,11 @@ export interface Found {
   readonly findings: readonly Finding[];
 }
 
-const ours = /^(?:id|src|json|mode|permalink)$/;
-const global =
-  /^(?:class|style|slot|part|exportparts|lang|dir|hidden|nonce|tabindex|translate|role|inert|popover|draggable|spellcheck|accesskey|contenteditable|enterkeyhint|inputmode|is|item.*|autofocus|autocapitalize|(?:data|aria|v|x|ng|hx|sveltekit|_ng.*)-.*|on.*|.*[:@.[\]()].*)$/;
-
 /** The attributes that speak of the build. */
 export function notationOf(element: Element): Record<string, string> {
   const attributes: Record<string, string> = {};
   for (const { name, value } of element.attributes)
-    if (!ours.test(name) && !global.test(name)) attributes[name] = value;
+    if (notationName(name)) attributes[name] = value;
   return attributes;
 }
 
