@@ -1,0 +1,55 @@
+// What the packages say about themselves agrees with what they are.
+import { existsSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { at, foldersIn } from "../../scripts/lib/paths.js";
+
+interface Manifest {
+  readonly name: string;
+  readonly version: string;
+  readonly license: string;
+  readonly type: string;
+  readonly engines: { readonly node: string };
+  readonly files: readonly string[];
+  readonly exports: Readonly<Record<string, string | { readonly types: string; readonly default: string }>>;
+  readonly dependencies?: Readonly<Record<string, string>>;
+}
+
+const manifestAt = (...parts: string[]) => JSON.parse(readFileSync(at(...parts, "package.json"), "utf8")) as Manifest;
+const root = manifestAt();
+const names = foldersIn(at("packages")).filter((name) => existsSync(at("packages", name, "package.json")));
+
+describe.each(names)("packages/%s", (name) => {
+  const manifest = manifestAt("packages", name);
+
+  it("shares version, licence and needs with the others", () => {
+    const { version, license, type, engines } = root;
+    expect(manifest).toMatchObject({ version, license, type, engines });
+    expect(manifest.name).toBe(`@meshwright/${name}`);
+  });
+
+  it("pins what it depends on", () => {
+    for (const [dependency, wanted] of Object.entries(manifest.dependencies ?? {})) {
+      if (dependency.startsWith("@meshwright/")) expect(wanted).toBe(root.version);
+      else expect(wanted).toMatch(/^\d+\.\d+\.\d+$/);
+    }
+  });
+
+  it("offers files that have a source", () => {
+    for (const [subpath, target] of Object.entries(manifest.exports ?? {})) {
+      if (typeof target === "string") continue;
+      const source = target.default.replace("./dist/", "src/").replace(/\.js$/, ".ts");
+      if (source.includes("*")) continue;
+      expect(existsSync(at("packages", name, source)), `${subpath}: ${source}`).toBe(true);
+      expect(target.types).toBe(target.default.replace(/\.js$/, ".d.ts"));
+    }
+  });
+});
+
+it("the elements know their own version", () => {
+  const source = readFileSync(at("packages", "elements", "src", "base", "define.ts"), "utf8");
+  expect(/version = "([^"]+)"/.exec(source)?.[1]).toBe(root.version);
+});
+
+it("the lock file names no place to download from", () => {
+  expect(readFileSync(at("package-lock.json"), "utf8")).not.toMatch(/"resolved": "[a-z+]+:/);
+});
