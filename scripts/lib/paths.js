@@ -11,7 +11,12 @@ export const at = (...parts) => join(root, ...parts);
 /** A path as people write it: from the repository's root, with forward slashes. */
 export const shown = (path) => relative(root, path).split(sep).join("/");
 
-/** All files below a folder, sorted; an absent folder holds none. */
+/**
+ * All files below a folder, sorted; an absent folder holds none.
+ * @param {string} folder
+ * @param {(path: string) => boolean} keep
+ * @returns {string[]}
+ */
 export function filesBelow(folder, keep = () => true) {
   if (!existsSync(folder)) return [];
   const found = [];
@@ -24,7 +29,11 @@ export function filesBelow(folder, keep = () => true) {
   return found.sort();
 }
 
-/** The names of the folders directly below a folder. */
+/**
+ * The names of the folders directly below a folder.
+ * @param {string} folder
+ * @returns {string[]}
+ */
 export function foldersIn(folder) {
   if (!existsSync(folder)) return [];
   return readdirSync(folder)
