@@ -70,6 +70,9 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
   /** The id of the `mw-build` that this is about; none: the nearest. */
   declare build: string | null;
 
+  /** Why the last text that was asked for could not be made. */
+  protected fault: string | undefined;
+
   #holder: BuildHolder | undefined;
   #store: BuildStore | undefined;
   #locale = "en";
@@ -105,7 +108,7 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
 
   /**
    * The text of a figure or a verdict, in this element's language; nothing while there is no build, or where it has no
-   * such figure: then the build's findings tell the author.
+   * such figure: then `fault` says why.
    */
   protected textOf(query: FigureQuery, at?: string | null): string | undefined {
     const store = this.#store;
@@ -113,15 +116,9 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
     if (!store || !evaluation) return undefined;
     try {
       const version = (id: string) => store.evaluation(id);
-      const text = figureFrom(figures, evaluation, query, {
-        locale: this.#locale,
-        words: this.words.figures,
-        version,
-      });
-      store.complain(this);
-      return text;
+      return figureFrom(figures, evaluation, query, { locale: this.#locale, words: this.words.figures, version });
     } catch (error) {
-      store.complain(this, `<${this.localName}> ${(error as Error).message}`);
+      this.fault = `<${this.localName}> ${(error as Error).message}`;
       return undefined;
     }
   }

@@ -58,7 +58,9 @@ export class MwValue extends MeshwrightElement {
   /** Works the text out; says whether it is another. */
   #read(): boolean {
     const before = this.#text;
+    this.fault = undefined;
     this.#text = this.textOf(this.#query, this.at);
+    this.store?.complain(this, this.fault);
     return this.#text !== before;
   }
 
