@@ -1,0 +1,65 @@
+import { lengthOf, rational, ratioOf, type Bounded, type Rational } from "../exact/index.js";
+import { centreOf, diameterAt, formOf, type Form, type NotKnown, type ToothPair, type Toothing } from "./form.js";
+import { enclose } from "./measure.js";
+import { operatingAt, type Operating } from "./operating.js";
+import { recurrenceOf, type Recurrence } from "./recurrence.js";
+
+/** One gear of a pair. Diameters in millimetres, exact for spur gears but for the base circle; a ring's teeth point inwards. */
+export interface Gear {
+  readonly reference: Bounded;
+  readonly base: Bounded;
+  readonly root: Bounded;
+  readonly tip: Bounded;
+  /** Information: cut by a rack, the teeth are hollowed at the root, unless shifted further. */
+  readonly undercut: boolean;
+}
+
+/** The geometry of a pair at its opening. What is not known is absent, and `notKnown` says why. */
+export interface Mesh extends Recurrence, Partial<Operating> {
+  readonly notKnown?: NotKnown;
+  readonly module?: Rational;
+  readonly driver?: Gear;
+  readonly driven?: Gear;
+  /** The theoretical centre distance in millimetres. */
+  readonly centreDistance?: Bounded;
+}
+
+/** A rack of full depth undercuts fewer teeth than 2 (1 − x) cos β / sin² αt (ISO 21771-1). Rings are not cut by a rack. */
+function gearOf(form: Form, { teeth, shift, tip }: Toothing): Gear {
+  const reference = diameterAt(form, teeth, rational(0));
+  const least = (2 * (1 - shift.toNumber()) * form.cosHelix) / Math.sin(form.transverseAngle) ** 2;
+  return {
+    reference,
+    base: reference.times(enclose(Math.cos(form.transverseAngle))),
+    root: diameterAt(form, teeth, shift.minus(ratioOf(5, 4))),
+    tip,
+    undercut: teeth > 0 && teeth < least - 1e-9,
+  };
+}
+
+/**
+ * The geometry of two gears in mesh, by ISO 21771-1: full-depth teeth (an addendum of one module, a dedendum of 1¼),
+ * ideal but for the thinning that is given.
+ *
+ * @param opening how much further apart than the theoretical centre distance: text with a unit, or millimetres. A ring and
+ *   the gear inside it gain backlash by coming closer: there an opening below zero.
+ * @throws MeshwrightError where a number or a length cannot be read
+ *
+ * @example
+ * const mesh = meshOf({ driver: 15, driven: 62, module: "0.8" }, "0.05 mm");
+ * [mesh.centreDistance!.low.toFraction(), mesh.hunting, mesh.normalBacklash!.toFixed(3)]; // => ["154/5", true, "0.034"]
+ */
+export function meshOf(pair: ToothPair, opening: string | Rational = "0 mm"): Mesh {
+  const recurrence = recurrenceOf(pair.driver, pair.driven);
+  const form = formOf(pair);
+  if (typeof form === "string") return { ...recurrence, notKnown: form };
+  const apart = typeof opening === "string" ? lengthOf(opening, "opening") : opening;
+  return {
+    ...recurrence,
+    module: form.module,
+    driver: gearOf(form, form.driver),
+    driven: gearOf(form, form.driven),
+    centreDistance: centreOf(form),
+    ...operatingAt(form, apart.toNumber(), pair.thinning),
+  };
+}
