@@ -1,0 +1,182 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { applyChanges, stagesOf, valueAt, type Build } from "@meshwright/calc/build";
+import { readBuild } from "@meshwright/calc/document";
+import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
+import { kinds } from "@meshwright/calc/kinds";
+import { figureOf, type FigureQuery } from "@meshwright/calc/report";
+import { attributesOf, elementsIn, elementsOf, sourceOf, textOf, type Element } from "./page.js";
+
+const html = sourceOf("index.html");
+const elements = elementsIn(html);
+const all = (...tags: string[]): Element[] => elements.filter((element) => tags.includes(element.tagName));
+const article = all("article")[0]!;
+
+const data: unknown = JSON.parse(
+  textOf(all("script").find((script) => attributesOf(script).type === "application/json")!),
+);
+const reading = readBuild(data);
+const build = reading.build!;
+
+/** The build as published, or one of its alternatives. */
+function version(id: string): Evaluation {
+  if (id === "article") return evaluate(build);
+  const alternative = build.alternatives?.find((one) => one.id === id);
+  return evaluate(applyChanges(build, alternative!.changes).build as Build);
+}
+
+const figure = (query: FigureQuery, at = "article"): string => figureOf(version(at), query, { version });
+
+describe("the build in the article", () => {
+  test("is the starter build", () => {
+    expect(data).toEqual(JSON.parse(readFileSync(new URL("../../seeds/limpet.json", import.meta.url), "utf8")));
+  });
+
+  test("has nothing wrong with it, in any of its versions", () => {
+    expect(reading.findings).toEqual([]);
+    for (const { id, changes } of build.alternatives ?? []) {
+      expect([id, applyChanges(build, changes).findings]).toEqual([id, []]);
+    }
+  });
+});
+
+describe("without scripts, the article is right to the last digit", () => {
+  test.each(all("mw-value").map((element) => [textOf(element), attributesOf(element)] as const))(
+    "%s is %o",
+    (text, attributes) => {
+      const { at, ...query } = { figure: "reduction", ...attributes } as FigureQuery & { at?: string };
+      expect(text).toBe(figure(query, at));
+    },
+  );
+
+  test.each(all("mw-teeth").map((element) => [textOf(element), attributesOf(element).of!] as const))(
+    "%s is %s",
+    (text, of) => {
+      const value = valueAt(build, of);
+      expect(text).toBe(typeof value === "number" ? String(value) : figure({ figure: "counts", of }));
+    },
+  );
+
+  test("both totals stand in the source", () => {
+    for (const of of ["front", "rear"]) expect(html).toContain(`>${figure({ figure: "reduction", of })}<`);
+    expect([figure({ figure: "reduction", of: "front" }), figure({ figure: "reduction", of: "rear" })]).toEqual([
+      "44.30",
+      "43.32",
+    ]);
+  });
+
+  const rowsOf = (tag: string): string[][] =>
+    elementsOf(all(tag)[0]!)
+      .filter((element) => element.tagName === "tr")
+      .map((row) =>
+        elementsOf(row)
+          .filter((cell) => cell.tagName === "th" || cell.tagName === "td")
+          .map((cell) => textOf(cell)),
+      );
+
+  test("the table of stages", () => {
+    const outputs = evaluate(build).outputs;
+    const pairs = outputs[0]!.steps.map(({ stage }, n) => [
+      stage.label,
+      ...outputs.map((output) => figure({ figure: "reduction", of: output.steps[n]!.stage.id })),
+    ]);
+    const subtotal = (label: string, group: string): string[] => [
+      label,
+      ...outputs.map(({ id }) => figure({ figure: "reduction", of: id, group })),
+    ];
+    const total = [
+      "Motor turns for one wheel turn",
+      ...outputs.map(({ id }) => figure({ figure: "reduction", of: id })),
+    ];
+    expect(rowsOf("mw-ratio-summary")).toEqual([
+      ["Stage", ...outputs.map(({ label }) => label)],
+      ...pairs.slice(0, 2),
+      subtotal("Gearbox", "gearbox"),
+      ...pairs.slice(2),
+      subtotal("Axle", "axle"),
+      total,
+    ]);
+  });
+
+  test("the list of counts", () => {
+    const own = new Map(
+      build.outputs.flatMap(({ label, stages }) => stages.map(({ id }) => [id, `${label}: `] as const)),
+    );
+    expect(rowsOf("mw-stage-editor")).toEqual([
+      ["Stage", "Teeth"],
+      ...[...stagesOf(build)].map(({ stage }) => [
+        `${own.get(stage.id) ?? ""}${stage.label}`,
+        kinds[stage.kind].write!(stage),
+      ]),
+    ]);
+  });
+
+  test("the sentence that stands for the picture of the ground", () => {
+    const drift = figure({ figure: "drift", over: "10 m" });
+    const gap = figure({ figure: "gap" });
+    expect(textOf(all("mw-overdrive-gauge")[0]!)).toBe(
+      `For the same turns of the shaft, tyres included, the front rolls ${drift} farther than the rear in 10\u00a0m: ${gap}, measured against the rear.`,
+    );
+  });
+
+  test("a number in the prose that no element holds is one of the story's givens", () => {
+    const shelf = [13, 15, 17, 20, 23, 53, 56, 62, 66, 70];
+    const [mount] = build.mounts!;
+    const lengths = [mount!.closer, mount!.farther].map((length) => length!.replace(" mm", ""));
+    const printed = (
+      build.alternatives!.find(({ id }) => id === "as-printed")!.changes["front-hub"] as { value: string }
+    ).value;
+    const hub = ["article", "hub-23"].map((at) => figure({ figure: "count", of: "front-hub.driven" }, at));
+    const marks = [String(valueAt(build, "primary.module")), "20", "32"];
+    const givens = new Set([...shelf.map(String), ...lengths, printed, ...hub, ...marks]);
+    const bare = (element: Element): boolean =>
+      element.tagName.startsWith("mw-") || /^(svg|header|table)$/.test(element.tagName);
+    const numbers = textOf(article, bare).match(/\d+(?:\.\d+)?/g)!;
+    expect(numbers.filter((number) => !givens.has(number))).toEqual([]);
+  });
+});
+
+describe("the article", () => {
+  const isPlate = (element: Element): boolean =>
+    /^(script|svg|table|mw-build|mw-overdrive-gauge)$/.test(element.tagName);
+
+  test("has 600 to 900 words", () => {
+    const words = textOf(article, isPlate).match(/[\p{L}\p{N}][^\s]*/gu)!.length;
+    expect(words).toBeGreaterThanOrEqual(600);
+    expect(words).toBeLessThanOrEqual(900);
+  });
+
+  test("tells what a dotted underline means before the first one", () => {
+    const order = elements.filter(
+      ({ tagName, attrs }) => tagName === "mw-teeth" || attrs.some(({ value }) => value === "hint"),
+    );
+    expect(order[0]!.tagName).toBe("p");
+    expect(textOf(order[0]!)).toContain("dotted underline");
+    expect(order.slice(1).every(({ tagName }) => tagName === "mw-teeth")).toBe(true);
+  });
+
+  test("holds no code and no style of its own, and asks nobody else for anything", () => {
+    for (const element of elements) {
+      const attributes = attributesOf(element);
+      expect(Object.keys(attributes).filter((name) => name === "style" || name.startsWith("on"))).toEqual([]);
+      expect(element.tagName).not.toBe("style");
+      if (element.tagName === "script" && attributes.type !== "application/json") expect(textOf(element)).toBe("");
+      for (const address of [attributes.src, attributes.href]) expect(address ?? "").not.toMatch(/^(\w+:|\/)/);
+    }
+    expect(all("script").filter((script) => "src" in attributesOf(script))).toHaveLength(1);
+    expect(sourceOf("article.css")).not.toMatch(/url\(|@import|@font-face/);
+  });
+
+  test("names every pinned version that it speaks of", () => {
+    const pinned = all("mw-value").flatMap((element) => [attributesOf(element).at, attributesOf(element).from]);
+    const told = new Set(pinned.filter((id) => id && id !== "article"));
+    expect(told).toEqual(new Set(build.alternatives!.map(({ id }) => id)));
+  });
+
+  test("has one main heading, and no level is skipped", () => {
+    const levels = elements.filter(({ tagName }) => /^h[1-6]$/.test(tagName)).map(({ tagName }) => Number(tagName[1]));
+    expect(levels[0]).toBe(1);
+    expect(levels.filter((level) => level === 1)).toHaveLength(1);
+    levels.slice(1).forEach((level, n) => expect(level - levels[n]!).toBeLessThanOrEqual(1));
+  });
+});
