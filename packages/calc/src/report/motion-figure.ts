@@ -37,6 +37,18 @@ export const motionFigures: Readonly<Record<string, Figure>> = {
   "motor-rpm": (context) => number(context, speedOf(context)?.motorRpm, 0),
   /** Wheel turns a minute without load. */
   "wheel-rpm": (context) => number(context, speedOf(context)?.wheelRpm, 0),
+  /**
+   * Wheel turns while the first driven gear is turned so many times by hand (`over`, 10 where not said); measure="held":
+   * of one wheel while the other one of an open axle differential is held.
+   */
+  "hand-turns"(context) {
+    const { over = "10", measure } = context.query;
+    const { steps, reduction, output } = outputOf(context);
+    const held = measure === "held";
+    if (!steps[0] || !reduction || (held && output.axle !== "differential")) return context.writer.words.unknown;
+    const turns = steps[0].reduction.over(reduction).times(over);
+    return number(context, turns.times(held ? 2 : 1).bounds, 2);
+  },
   /** Volts of the pack at full charge; measure="nominal" as labelled. */
   volts(context) {
     const pack = packVolts(context.evaluation.build.battery ?? {});
