@@ -81,17 +81,21 @@ export function applyChanges(
   const draft = structuredClone(build);
   const findings: Finding[] = [];
   let find: Finder | undefined;
-  for (const change of list) {
-    find ??= finderIn(draft);
-    const plain = "set" in change && typeof change.to !== "object" && typeof find.value(change.set) !== "object";
+  for (const change of list)
     try {
-      findings.push(...[carryOut(draft, change, find) ?? []].flat());
+      find ??= finderIn(draft);
+      const plain = "set" in change && typeof change.to !== "object" && typeof find.value(change.set) !== "object";
+      const found = carryOut(draft, change, find);
+      if (found) findings.push(found);
+      // Only a plain value for a plain value leaves every address where it was.
+      if (!plain) find = undefined;
     } catch {
-      findings.push(problem("not-data", "set" in change ? change.set : "", "Expected a value that JSON can hold."));
+      // Either what was set is no data, or an earlier change has left nothing to find one's way in.
+      const { build: whole, findings: why } = checkBuild(draft);
+      return { findings: whole ? [problem("not-data", "", "Expected a change that JSON can hold.")] : why };
     }
-    // Only a plain value for a plain value leaves every address where it was.
-    if (!plain) find = undefined;
-  }
-  if (!findings.length) findings.push(...torn(build, draft, list));
-  return findings.length ? { findings } : checkBuild(draft);
+  if (findings.length) return { findings };
+  const result = checkBuild(draft);
+  if (result.build) findings.push(...torn(build, result.build, list));
+  return findings.length ? { findings } : result;
 }
