@@ -1,0 +1,1 @@
+export { MwBenchCard } from "./mw-bench-card.js";
