@@ -1,0 +1,17 @@
+/**
+ * Which gears, sets and wheels meet a target: exact, complete, in a stated order, stoppable.
+ * @module
+ */
+export { tradeOffs, type Batch, type Cost, type Order } from "./batch.js";
+export { fitBy, type Adapter, type LooseGear, type PairFit, type PairFits } from "./fit.js";
+export { findPairs, nearMisses, type FoundPair, type PairQuestion } from "./pairs.js";
+export {
+  findTrains,
+  FoundTrain,
+  type Candidate,
+  type StageChoice,
+  type TrainQuestion,
+  type WantedOutput,
+  type WheelCandidate,
+} from "./trains.js";
+export type { Wanted } from "./wanted.js";

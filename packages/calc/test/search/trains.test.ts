@@ -1,0 +1,236 @@
+import { describe, expect, it } from "vitest";
+import { lengthOf, rational, type Rational } from "../../src/exact/index.js";
+import { findTrains, type TrainQuestion } from "../../src/search/index.js";
+import { counts, inside, product, randomFrom, some, worst } from "./brute.js";
+
+interface Pick {
+  readonly driver: number;
+  readonly driven: number;
+  readonly id?: string;
+}
+
+/** Every combination looked at with exact fractions, one after the other. */
+function bruteForce({ stages, outputs, compare }: TrainQuestion) {
+  const choices = stages.map((stage): readonly Pick[] =>
+    "choose" in stage
+      ? stage.choose
+      : stage.drivers.flatMap((driver) => stage.drivens.map((driven) => ({ driver, driven }))),
+  );
+  const wheelLists = outputs.map((output) => output.wheels ?? [undefined]);
+  const found: { picks: Pick[]; wheels: number[]; distance: Rational; reductions: Rational[]; ahead?: Rational }[] = [];
+  const wheelNumbers = product(wheelLists.map((list) => list.map((_, n) => n)));
+  for (const picks of product(choices)) {
+    const reductions = outputs.map((output) =>
+      picks.reduce(
+        (value, { driver, driven }, n) => {
+          const { on } = stages[n]!;
+          return !on || on.includes(output.id) ? value.times(driven).over(driver) : value;
+        },
+        rational(output.rest ?? 1),
+      ),
+    );
+    if (!reductions.every((value, n) => inside(value, outputs[n]!))) continue;
+    const distance = worst(reductions, outputs);
+    for (const wheels of wheelNumbers) {
+      if (!compare) {
+        found.push({ picks, wheels, distance, reductions });
+        continue;
+      }
+      const [of, against] = [compare.of, compare.with].map((id) => outputs.findIndex((one) => one.id === id));
+      const size = (n: number) => wheelLists[n]![wheels[n]!];
+      let ahead = reductions[against!]!.over(reductions[of!]!);
+      if (size(of!) && size(against!))
+        ahead = ahead.times(lengthOf(size(of!)!.diameter)).over(lengthOf(size(against!)!.diameter));
+      ahead = ahead.minus(1);
+      if (inside(ahead, compare)) found.push({ picks, wheels, distance, reductions, ahead });
+    }
+  }
+  const text = (one: Pick) => one.id ?? "";
+  return found.sort((a, b) => {
+    const nearer = a.distance.compare(b.distance);
+    if (nearer) return nearer;
+    for (const [n, one] of a.picks.entries()) {
+      const other = b.picks[n]!;
+      const first = one.driver - other.driver || one.driven - other.driven;
+      if (first) return first;
+      if (text(one) !== text(other)) return text(one) < text(other) ? -1 : 1;
+    }
+    const differs = a.wheels.findIndex((wheel, n) => wheel !== b.wheels[n]);
+    return differs < 0 ? 0 : a.wheels[differs]! - b.wheels[differs]!;
+  });
+}
+
+const show = (one: {
+  picks: readonly Pick[];
+  distance: Rational;
+  reductions: Rational[];
+  ahead?: Rational | undefined;
+}) =>
+  [
+    one.picks.map(({ driver, driven, id }) => `${driver}:${driven}${id ?? ""}`),
+    one.reductions,
+    one.distance,
+    one.ahead ?? "",
+  ].join(" ");
+
+function compareWithBruteForce(question: TrainQuestion) {
+  const expected = bruteForce(question);
+  const batches = [...findTrains(question)];
+  const found = batches.flatMap((batch) => batch.found);
+  expect(found.map(show)).toEqual(expected.map(show));
+  const wheelOf = (n: number, output: number) => question.outputs[output]!.wheels?.[expected[n]!.wheels[output]!];
+  found.forEach((one, n) => one.wheels.forEach((wheel, output) => expect(wheel).toBe(wheelOf(n, output))));
+  expect(batches.filter((batch) => batch.count !== undefined).every((batch) => batch.count === expected.length)).toBe(
+    true,
+  );
+  for (const batch of batches) {
+    const distances = batch.found.map((one) => one.distance.toFraction());
+    expect(new Set(distances).size).toBeLessThanOrEqual(1);
+  }
+  return found.length;
+}
+
+function randomQuestion(seed: number, scale = 1): TrainQuestion {
+  const random = randomFrom(seed);
+  const outputs = ["front", "rear", "middle"].slice(0, 1 + random(3)).map((id, n) => {
+    const from = rational(1 + random(400)).over(10 + random(90));
+    return {
+      id,
+      ...(random(2) && { rest: rational(1 + random(50)).over(1 + random(20)) }),
+      ...((n === 0 || random(3) > 0) && { from, to: from.times(rational(10 + random(40)).over(10)) }),
+      ...(random(2) && { wheels: some(random, 3, () => ({ diameter: `${60 + random(9)} mm` })) }),
+    };
+  });
+  const ids = outputs.map((output) => output.id);
+  const teeth = () => (6 + random(40)) * scale;
+  const stages = some(random, 3, () => 0).map((_, n) => {
+    const on = random(2) ? ids.filter(() => random(2) > 0) : undefined;
+    const where = { id: `stage-${n}`, ...(on?.length && { on }) };
+    return random(2)
+      ? { ...where, drivers: [...new Set(some(random, 4, teeth))], drivens: [...new Set(some(random, 4, teeth))] }
+      : {
+          ...where,
+          choose: some(random, 6, teeth).map((driver, m) => ({ driver, driven: teeth(), id: "dbafce"[m]! })),
+        };
+  });
+  const from = rational(random(21) - 10).over(10);
+  const compare = ids.length > 1 &&
+    random(2) && { of: ids[0]!, with: ids[1]!, from, to: from.plus(rational(random(10)).over(10)) };
+  return { stages, outputs, ...(compare && { compare }) };
+}
+
+describe("findTrains", () => {
+  it(
+    "finds what a plain brute force finds, in the same order, over 3,000 random questions",
+    { timeout: 120_000 },
+    () => {
+      let hits = 0;
+      for (let seed = 0; seed < 3000; seed++) hits += compareWithBruteForce(randomQuestion(seed));
+      expect(hits).toBeGreaterThan(10_000);
+    },
+  );
+
+  it("stays exact where products leave the safe integers", { timeout: 60_000 }, () => {
+    let hits = 0;
+    for (let seed = 0; seed < 300; seed++) hits += compareWithBruteForce(randomQuestion(seed, 20_011));
+    expect(hits).toBeGreaterThan(500);
+  });
+
+  const set = (driver: number, driven: number, amount: number, fresh = 1) => ({
+    id: `${driver}-${driven}`,
+    driver,
+    driven,
+    cost: { fresh, amount, unpriced: 0 },
+  });
+  const outputs = [{ id: "axle", rest: "5/2", from: 7, to: 8 }];
+
+  it("orders by price or by new parts where that is asked, ties by nearest", () => {
+    const stages = [
+      {
+        id: "ring",
+        choose: [set(13, 38, 900), set(12, 35, 300), set(11, 33, 300), set(12, 36, 500, 0), set(10, 40, 1)],
+      },
+    ];
+    const idsBy = (order: "nearest" | "cheapest" | "fewest-new") =>
+      [...findTrains({ stages, outputs, order })]
+        .flatMap((batch) => batch.found)
+        .map((one) => (one.picks[0] as Pick).id);
+    expect(idsBy("nearest")).toEqual(["11-33", "12-36", "13-38", "12-35"]);
+    expect(idsBy("cheapest")).toEqual(["11-33", "12-35", "12-36", "13-38"]);
+    expect(idsBy("fewest-new")).toEqual(["12-36", "11-33", "12-35", "13-38"]);
+    const wheels = [{ diameter: 120, cost: { fresh: 2, amount: 700, unpriced: 1 } }];
+    const [found] = [...findTrains({ stages, outputs: [{ ...outputs[0]!, wheels }] })].flatMap((batch) => batch.found);
+    expect(found!.cost).toEqual({ fresh: 3, amount: 1000, unpriced: 1 });
+  });
+
+  it("refuses what it cannot look for", () => {
+    const ask = (change: object) => () => [
+      ...findTrains({ stages: [{ id: "one", drivers: [10], drivens: [30] }], outputs, ...change }),
+    ];
+    expect(ask({ stages: [{ id: "one", on: ["rear"], drivers: [10], drivens: [30] }] })).toThrow(
+      expect.objectContaining({ code: "missing-reference", at: "rear" }),
+    );
+    expect(ask({ stages: [{ id: "one", drivers: [10], drivens: [-30] }] })).toThrow(
+      expect.objectContaining({ code: "not-a-count", at: "one" }),
+    );
+    const many = counts(1, 9000).map((driver) => ({ driver, driven: 30_011 - driver }));
+    expect(
+      ask({
+        stages: ["a", "b", "c"].map((id) => ({ id, on: ["axle"], choose: many })),
+        outputs: [...outputs, { id: "rear" }],
+      }),
+    ).toThrow(expect.objectContaining({ code: "too-many-choices" }));
+  });
+
+  it("finds nothing where a list is empty, and tells so", () => {
+    expect([...findTrains({ stages: [{ id: "one", drivers: [], drivens: [30] }], outputs })]).toEqual([
+      { found: [], count: 0, progress: 1 },
+    ]);
+  });
+
+  it("tells the count first, and its progress rises to the end", () => {
+    const stage = (id: string) => ({ id, choose: counts(10, 80).map((driver) => ({ driver, driven: 97 - driver })) });
+    const question = {
+      stages: [stage("a"), { ...stage("b"), on: ["front"] }, { ...stage("c"), on: ["rear"] }],
+      outputs: [
+        { id: "front", from: 1, to: "1.1" },
+        { id: "rear", from: 1, to: "1.1" },
+      ],
+    };
+    const batches = [...findTrains(question)];
+    const progress = batches.map((batch) => batch.progress);
+    expect(progress).toEqual([...progress].sort((a, b) => a - b));
+    expect(progress.at(-1)).toBe(1);
+    const first = batches.findIndex((batch) => batch.found.length);
+    const told = batches.findIndex((batch) => batch.count !== undefined);
+    expect(told).toBeLessThan(first);
+    expect(batches.flatMap((batch) => batch.found)).toHaveLength(batches[told]!.count!);
+  });
+
+  it("gives for Limpet, as a whole, the figures of its article", () => {
+    const found = [
+      ...findTrains({
+        stages: [
+          { id: "primary", drivers: [13, 15, 17, 20, 23], drivens: [53, 56, 62, 66, 70] },
+          { id: "front-ring", on: ["front"], choose: [{ driver: 13, driven: 38 }] },
+          {
+            id: "rear-ring",
+            on: ["rear"],
+            choose: [
+              { driver: 12, driven: 35 },
+              { driver: 11, driven: 36 },
+            ],
+          },
+        ],
+        outputs: [
+          { id: "front", rest: rational("5/2").times("22/15"), from: 38, to: 46, wheels: [{ diameter: "124 mm" }] },
+          { id: "rear", rest: rational("5/2").times("23/16"), from: 38, to: 46, wheels: [{ diameter: "120 mm" }] },
+        ],
+        compare: { of: "front", with: "rear", from: 0, to: "0.02" },
+      }),
+    ].flatMap((batch) => batch.found);
+    const limpet = found.find(({ picks }) => picks[0]!.driver === 15 && picks[0]!.driven === 62)!;
+    expect(limpet.reductions.map(String)).toEqual(["25916/585", "24955/576"]);
+    expect(limpet.ahead!.toDecimal({ maximumFractionDigits: 4 })).toBe("0.0106");
+  });
+});
