@@ -25,6 +25,7 @@ export default defineConfig({
       include: ["packages/calc/src/**"],
       reporter: ["text-summary", "json-summary"],
       reportsDirectory: "reports/coverage",
+      thresholds: { branches: 98 },
     },
   },
 });
