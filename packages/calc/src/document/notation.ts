@@ -111,9 +111,9 @@ export function buildFromAttributes(attributes: Readonly<Record<string, string>>
         return [];
       }
       const prefix = owner === document ? "" : `${name}-`;
-      const first = prefix + slug(label);
-      let id = slug(label) ? first : `${prefix || "stage-"}${n + 1}`;
-      for (let again = 2; taken.has(id); again++) id = `${first || "stage"}-${again}`;
+      const base = slug(label) ? prefix + slug(label) : `${prefix || "stage-"}${n + 1}`;
+      let id = base;
+      for (let again = 2; taken.has(id); again++) id = `${base}-${again}`;
       taken.add(id);
       return [{ id, ...(label && { label }), ...stage }];
     });

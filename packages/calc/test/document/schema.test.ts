@@ -155,14 +155,12 @@ function object(shape: Readonly<Record<string, string>>, depth: number): fc.Arbi
 }
 
 const stage = (depth: number): fc.Arbitrary<unknown> =>
-  fc
-    .constantFrom(...(Object.keys(kinds) as Stage["kind"][]))
-    .chain((kind) =>
-      object({ ...stageShape(kind), ...(depth < 1 && { positions: "flag" }) }, depth).map((fields) => ({
-        ...(fields as object),
-        kind,
-      })),
-    );
+  fc.constantFrom(...(Object.keys(kinds) as Stage["kind"][])).chain((kind) =>
+    object({ ...stageShape(kind), ...(depth < 1 && { positions: "flag" }) }, depth).map((fields) => ({
+      ...(fields as object),
+      kind,
+    })),
+  );
 
 describe("the Schema", () => {
   it("is JSON, and says what it is for", () => {
