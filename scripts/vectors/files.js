@@ -174,7 +174,18 @@ export const files = {
     optional: ["module", "diametralPitch"],
     needs: ["findPairs"],
     form: { expect_nearestToMiddleFirst: listOf(listOf(same)) },
-    answer: () => ({}),
+    answer(calc, { drivers, drivens, module, diametralPitch, restOfTrain: rest, target, slot }) {
+      if ((module === undefined) === (diametralPitch === undefined)) throw new Error("Not one pitch.");
+      const batches = calc.findPairs({
+        drivers,
+        drivens,
+        pitch: module === undefined ? { diametralPitch } : { module },
+        outputs: [{ id: "total", rest, from: target.from, to: target.to }],
+        mount: { from: `${slot.from_mm} mm`, to: `${slot.to_mm} mm` },
+      });
+      const pairs = [...batches].flatMap(({ found }) => found.map((pair) => [pair.driver.teeth, pair.driven.teeth]));
+      return { expect_nearestToMiddleFirst: pairs };
+    },
   },
   solve: {
     given: ["driven", "restOfTrain", "wantedRatio"],
