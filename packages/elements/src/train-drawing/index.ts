@@ -1,0 +1,1 @@
+export { MwTrainDrawing } from "./mw-train-drawing.js";

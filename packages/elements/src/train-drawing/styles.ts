@@ -1,0 +1,95 @@
+import { css } from "lit";
+
+export const styles = css`
+  svg {
+    display: block;
+    direction: ltr;
+    overflow: visible;
+    font-size: 0.86em;
+    fill: none;
+    stroke: currentColor;
+    stroke-linejoin: round;
+    stroke-linecap: round;
+  }
+  text {
+    fill: currentColor;
+    stroke: none;
+    unicode-bidi: plaintext;
+  }
+  .edge,
+  .axis,
+  .turn {
+    stroke-width: 1.1;
+  }
+  .fine,
+  .hatch {
+    stroke-width: 0.7;
+  }
+  .hatch,
+  .shade {
+    opacity: 0.6;
+  }
+  .shade {
+    stroke-width: 0.6;
+  }
+  .pitch {
+    stroke-width: 0.6;
+    stroke-dasharray: 11 3 1.5 3;
+    stroke-linecap: butt;
+    opacity: 0.75;
+  }
+  .article {
+    stroke-width: 1;
+    stroke-dasharray: 5 3.5;
+    stroke-linecap: butt;
+  }
+  .belt {
+    stroke-width: 2.4;
+  }
+  .chain {
+    stroke-width: 2.4;
+    stroke-dasharray: 3 2;
+  }
+  .slot {
+    stroke-width: 1.2;
+  }
+  .solid {
+    fill: currentColor;
+    stroke: none;
+  }
+  .count {
+    font-size: 1.2em;
+  }
+  .few {
+    font-size: 0.88em;
+    opacity: 0.85;
+  }
+  .needed,
+  .short {
+    font-weight: 600;
+  }
+  .fault {
+    color: var(--fault);
+  }
+  text.fault,
+  .fault text {
+    font-weight: 600;
+  }
+  p {
+    margin: 0.35em 0 0;
+    font-size: 0.86em;
+    color: var(--second);
+  }
+  p.fault {
+    color: var(--fault);
+    font-size: 1em;
+  }
+  button {
+    font-size: 0.86em;
+  }
+  @media (prefers-reduced-motion: reduce), print {
+    button {
+      display: none;
+    }
+  }
+`;
