@@ -48,6 +48,8 @@ const pitchOf = (pair: ToothPair, gear: GearBody = {}): Toothed => {
 function pitchReasons(...pitches: [Toothed, Toothed]): Reason[] {
   const { pitch, coarser, sameAngle } = comparePitch(...pitches) ?? {};
   if (!pitch || pitch === "same") return [];
+  // The coarser one first.
+  if (coarser!.sign < 0) return pitchReasons(pitches[1], pitches[0]);
   return [{ code: sameAngle ? `pitch-${pitch}` : "angle-different", weight: "refusal", pitches, coarser: coarser! }];
 }
 
@@ -84,7 +86,9 @@ export function fits({ pair: asked, mount, driver, driven, sleeves = [], plates 
   if (driven?.circles && hubHoles) reasons.push(...hubReasons(driven.circles, hubHoles, plates, "driven"));
   if (driver && reach !== undefined) reasons.push(...reachReasons(driver, reach, line, "driver"));
   const mesh = meshOf(pair, opening?.low);
-  if (mesh.contactRatio! < 1) reasons.push({ code: "no-contact", weight: "refusal" });
+  // Helical teeth follow each other along their width as well.
+  if (mesh.contactRatio! < (pair.helixAngle === undefined ? 1 : 0))
+    reasons.push({ code: "no-contact", weight: "refusal" });
   for (const of of ["driver", "driven"] as const)
     if (mesh[of]?.undercut) reasons.push({ code: "undercut", weight: "information", of });
   if (!mesh.hunting) reasons.push({ code: "same-teeth-meet", weight: "information", teeth: mesh.driverTurns });

@@ -1,4 +1,4 @@
-import { Bounded, bounded, ratioOf, type Rational } from "../exact/index.js";
+import { bounded, ratioOf, type Bounded, type Rational } from "../exact/index.js";
 
 /** Floating point, good to about twelve digits: geometry with angles does not stay a fraction. */
 export type Approximate = number;

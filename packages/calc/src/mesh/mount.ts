@@ -113,9 +113,11 @@ export function setCentre(mount: CentreMount, pair: PairPitch, theoretical: Boun
       const [inner, outer] = [first.minus(available), available.minus(last)];
       return { available, short: inner.low.compare(outer.low) > 0 ? inner : outer };
     })
-    .sort((a, b) => a.short.low.compare(b.short.low));
-  if (holes[0]) {
-    const { available, short } = holes[0];
+    .sort((a, b) => a.available.low.compare(b.available.low));
+  const nearest = [...holes].sort((a, b) => a.short.low.compare(b.short.low))[0];
+  const hole = holes.find(({ short }) => short.high.sign <= 0) ?? nearest;
+  if (hole) {
+    const { available, short } = hole;
     reasons.push(...lacking("no-hole", short, { needed: first, available }));
     opening = available.minus(theoretical);
   }

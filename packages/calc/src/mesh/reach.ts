@@ -32,7 +32,7 @@ export function reachReasons(
     .filter((facing) => (body.facing ?? facing) === facing)
     .map((facing) => {
       const inward = facing === "hub in" && hub.sign > 0;
-      const begin = inward ? larger(hub, early) : early;
+      const begin = larger(inward ? hub : rational(0), early);
       // To the end of what must be on the shaft; else the boss pushes the teeth past their partner.
       const needed = inward ? begin : begin.plus(width).plus(hub);
       return needed.compare(reach) > 0

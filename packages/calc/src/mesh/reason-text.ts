@@ -10,9 +10,12 @@ const pitchText = ({ module, diametralPitch, pressureAngle }: Toothed): string =
 /** Millimetres to the micrometre. */
 const plainLength = ({ low }: Bounded): string => `${low.toDecimal({ maximumFractionDigits: 3 })} mm`;
 
+/** What a limit is called where its kind is no name. */
+const places: Readonly<Record<string, string>> = { "known-pair": "slot", "tooth-sum": "maker's range" };
+
 /** A sentence or two for each code; the names in braces are those of the reason's fields. */
 const texts: Readonly<Record<ReasonCode, string>> = {
-  "pitch-near": "Close, not equal: {first} against {second}, {coarser} % apart. Do not mesh them.",
+  "pitch-near": "Close, not equal: {first} is {coarser} % coarser than {second}. Do not mesh them.",
   "pitch-different": "{first} does not mesh with {second}.",
   "angle-different": "Pressure angles differ: {first}, {second}.",
   "too-close":
@@ -50,18 +53,18 @@ const texts: Readonly<Record<ReasonCode, string>> = {
  * reasonText(reasons[0]!).slice(0, 76); // => "Needs 33.2 mm between centres. Your slot ends at 31.3 mm, 1.9 mm short: 78 t"
  */
 export function reasonText(reason: Reason, lengthText: (length: Bounded) => string = plainLength): string {
-  const { pitches = [], coarser, needed, available, short } = reason;
+  const { label = "wall", pitches = [], coarser, needed, available, short } = reason;
   const [first, second] = pitches.map(pitchText);
   const [need, have, gap] = [needed, available, short].map((length) => length && lengthText(length));
   const words: Readonly<Record<string, unknown>> = {
-    label: "wall",
     ...reason,
+    label: places[label] ?? label,
     first,
     second,
-    coarser: coarser?.abs().times(100).toDecimal({ maximumFractionDigits: 2 }),
+    coarser: coarser?.times(100).toDecimal({ maximumFractionDigits: 2 }),
     needed: need,
     available: have,
     short: gap,
   };
-  return texts[reason.code].replace(/{(\w+)}/g, (_, name: string) => `${words[name] ?? "…"}`.replace("-", " "));
+  return texts[reason.code].replace(/{(\w+)}/g, (_, name: string) => `${words[name] ?? "…"}`);
 }
