@@ -1,6 +1,16 @@
 /**
- * The one error that Meshwright throws. `code` is for programs, in kebab-case; `at` says where (an argument, an option
- * or an address); the message is one sentence for people.
+ * The one error that this package throws. `code` is for programs, `at` says where, the message is one sentence for people:
+ * what was found, and what is expected.
+ *
+ * @example
+ * import { MeshwrightError, rational } from "@meshwright/calc/exact";
+ * let caught: unknown;
+ * try {
+ *   rational("1/0");
+ * } catch (error) {
+ *   caught = error;
+ * }
+ * caught instanceof MeshwrightError && caught.code; // => "zero-denominator"
  */
 export class MeshwrightError extends Error {
   /** What went wrong, in kebab-case: `"zero-denominator"`. */
@@ -10,8 +20,19 @@ export class MeshwrightError extends Error {
 
   constructor(code: string, at: string, message: string) {
     super(message);
+    this.name = "MeshwrightError";
     this.code = code;
     this.at = at;
-    this.name = "MeshwrightError";
   }
+}
+
+/** Throws "Found this; expected that." */
+export function fail(code: string, at: string, found: unknown, expected: string): never {
+  const shown =
+    typeof found === "string"
+      ? JSON.stringify(found.slice(0, 40))
+      : found === Object(found)
+        ? "an object"
+        : String(found);
+  throw new MeshwrightError(code, at, `Found ${shown}; expected ${expected}.`);
 }

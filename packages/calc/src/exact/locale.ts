@@ -1,0 +1,19 @@
+import { fail } from "./errors.js";
+
+const formats = /* @__PURE__ */ new Map<string, Intl.NumberFormat>();
+
+/** A formatter, kept for the next time: making one costs a hundred times as much as using it. The oldest of sixty makes room. */
+export function numberFormat(locale: string, options?: Intl.NumberFormatOptions): Intl.NumberFormat {
+  const key = locale + JSON.stringify(options);
+  let format = formats.get(key);
+  if (!format) {
+    try {
+      format = new Intl.NumberFormat(locale, options);
+    } catch {
+      return fail("not-a-locale", "locale", locale, 'a language tag such as "en" or "de-CH"');
+    }
+    if (formats.size > 59) formats.delete(formats.keys().next().value!);
+    formats.set(key, format);
+  }
+  return format;
+}
