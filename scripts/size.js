@@ -1,9 +1,10 @@
 // npm run size: bytes of what a page loads, minified and with brotli at its strongest.
 // --json: the last line is one object. --write: what is measured becomes what is expected.
+// --of article: which modules it is made of, minified and not compressed, the heaviest first.
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { brotliCompressSync, constants } from "node:zlib";
 import { isMain } from "./lib/main.js";
-import { at } from "./lib/paths.js";
+import { at, shown } from "./lib/paths.js";
 
 /** Promised to users: these are never to be exceeded. Each language has the last one. */
 const limits = { exact: 4000, calc: 16_000, article: 18_000, all: 40_000 };
@@ -24,25 +25,36 @@ const brotli = (code) =>
     },
   }).length;
 
+/** What is measured, and the source that it is made from. */
+const entries = {
+  exact: { input: at("packages", "calc", "src", "exact", "index.ts"), format: "es" },
+  calc: { input: at("packages", "calc", "src", "index.ts"), format: "es" },
+  article: { input: at("packages", "elements", "src", "article.ts"), format: "iife" },
+  all: { input: at("packages", "elements", "src", "all.ts"), format: "iife" },
+};
+
 /** Measures what is there: an object of bytes by name. */
 export async function measure() {
   const { minified, wholeScript } = await import("./lib/bundle.js");
   const sizes = {};
-  const calcParts = { exact: "exact/index.ts", calc: "index.ts" };
-  for (const [name, source] of Object.entries(calcParts)) {
-    const input = at("packages", "calc", "src", source);
-    if (existsSync(input)) sizes[name] = brotli(Buffer.from(await wholeScript({ input, format: "es" })));
+  for (const [name, entry] of Object.entries(entries)) {
+    if (existsSync(entry.input)) sizes[name] = brotli(Buffer.from(await wholeScript(entry)));
   }
-  const dist = at("packages", "elements", "dist");
-  for (const [name, file] of Object.entries({ article: "meshwright-article.js", all: "meshwright.js" })) {
-    if (existsSync(`${dist}/${file}`)) sizes[name] = brotli(readFileSync(`${dist}/${file}`));
-  }
+  const words = at("packages", "elements", "dist", "words");
   const isLanguage = (file) => /^[a-z]{2,3}(-[A-Za-z]+)*\.js$/.test(file);
-  for (const file of existsSync(`${dist}/words`) ? readdirSync(`${dist}/words`).filter(isLanguage) : []) {
-    const code = readFileSync(`${dist}/words/${file}`, "utf8");
+  for (const file of existsSync(words) ? readdirSync(words).filter(isLanguage).sort() : []) {
+    const code = readFileSync(`${words}/${file}`, "utf8");
     sizes[`words-${file.slice(0, -3)}`] = brotli(Buffer.from(await minified(code, { module: true })));
   }
   return sizes;
+}
+
+/** Prints what one script is made of. */
+async function tellModules(name) {
+  const { weightsOf } = await import("./lib/bundle.js");
+  for (const [path, bytes] of await weightsOf(entries[name])) {
+    process.stdout.write(`${String(bytes).padStart(7)} ${shown(path)}\n`);
+  }
 }
 
 const limitOf = (name) => limits[name] ?? languageLimit;
@@ -85,6 +97,12 @@ export async function checkSizes() {
 if (isMain(import.meta)) {
   const { build } = await import("./build.js");
   if (!(await build(["calc", "elements"]))) process.exit(1);
+  const of = process.argv[process.argv.indexOf("--of") + 1];
+  if (process.argv.includes("--of")) {
+    if (!Object.hasOwn(entries, of)) throw new Error(`--of ${of}; expected one of ${Object.keys(entries).join(", ")}.`);
+    await tellModules(of);
+    process.exit(0);
+  }
   if (process.argv.includes("--write")) {
     const sizes = await measure();
     writeFileSync(expectedFile, `${JSON.stringify(sizes, null, 2)}\n`);

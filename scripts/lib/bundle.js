@@ -120,15 +120,14 @@ const shorterTemplates = {
 
 const terserOptions = {
   ecma: 2022,
-  toplevel: true,
   compress: { passes: 3, unsafe_arrows: true, unsafe_methods: true, keep_fargs: false, pure_getters: "strict" },
   mangle: true,
   format: { comments: /^!/ },
 };
 
 /** The smallest code that does the same. */
-export async function minified(code, { module = false } = {}) {
-  const result = await minify(code, { ...terserOptions, module });
+export async function minified(code, { module = false, toplevel = true } = {}) {
+  const result = await minify(code, { ...terserOptions, module, toplevel });
   return result.code;
 }
 
@@ -136,6 +135,24 @@ export async function minified(code, { module = false } = {}) {
  * One self-contained script. `format` is "iife" for a classic script and "es" for a module; everything it imports is inside.
  */
 export async function wholeScript({ input, format, banner = "" }) {
+  const { code } = await bundled({ input, format });
+  return banner + (await minified(code, { module: format === "es" }));
+}
+
+/** The bytes that each module brings into a whole script, minified by itself: `[path, bytes]`, the heaviest first. */
+export async function weightsOf({ input, format }) {
+  const { modules } = await bundled({ input, format });
+  const weights = [];
+  for (const [path, { code }] of Object.entries(modules)) {
+    // Its names are used elsewhere, which a minifier that sees one module alone cannot know.
+    const small = code === null ? "" : await minified(code, { toplevel: false });
+    if (small.length > 0) weights.push([path, small.length]);
+  }
+  return weights.sort((a, b) => b[1] - a[1]);
+}
+
+/** One file of code, not minified yet, and the modules that it was put together from. */
+async function bundled({ input, format }) {
   const hooked = format === "iife" && existsSync(policyModule);
   const bundle = await rollup({
     input,
@@ -156,5 +173,5 @@ export async function wholeScript({ input, format, banner = "" }) {
     ...(format === "iife" ? { strict: true } : {}),
   });
   await bundle.close();
-  return banner + (await minified(output[0].code, { module: format === "es" }));
+  return output[0];
 }
