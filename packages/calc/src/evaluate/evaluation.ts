@@ -88,7 +88,7 @@ export class Evaluation {
         warn(
           "differential-released",
           "/centre",
-          `The open centre lets the free output run; ${output.label} is not driven.`,
+          `Another output is let go of, and the centre is open: nothing settles how fast ${output.label} turns.`,
         );
     return findings;
   }
