@@ -96,7 +96,7 @@ export function checkBuild(data: unknown): { build?: Build; findings: Finding[] 
     );
     return { findings };
   }
-  const copy = reader.build(data) as Build | undefined;
+  const copy = reader.read(data) as Build | undefined;
   if (reader.failed) return { findings };
   const build: Build = { ...copy!, stages: copy!.stages ?? [] };
   checkMeaning(build, reader);

@@ -75,9 +75,9 @@ export class Reader {
     if (first || this.findings.length < mostFindings) this.findings.push({ severity, about, code, pointer, message });
   }
 
-  /** Reads the data of a build. */
-  build(value: unknown): unknown {
-    return this.#read(formOf("build"), value, 0);
+  /** Reads the data of a build, or of what has another shape. */
+  read(value: unknown, shape = "build"): unknown {
+    return this.#read(formOf(shape), value, 0);
   }
 
   #say(about: Finding["about"], code: string, message: string): undefined {

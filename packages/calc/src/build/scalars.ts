@@ -32,6 +32,13 @@ export const scalars: Readonly<Record<string, Scalar>> = {
   },
   digits: { expected: "a whole number from 0 to 100", pattern: of("[1-9]?[0-9]|100"), from: 0, to: 100, whole: true },
   whole: { expected: "a whole number from 0", pattern: of("[0-9]{1,6}"), from: 0, to: 1e6, whole: true },
+  amount: {
+    expected: 'an amount such as "4.20"',
+    pattern: of(String.raw`\d{1,9}(\.\d{1,3})?`),
+    from: 0,
+    to: 1e9,
+  },
+  currency: { expected: "a currency's three letters, such as EUR", pattern: of("[A-Z]{3}") },
   positive: { expected: "a number above 0", pattern: of(`${notZero}(${number}|${fraction})`), above: 0, to: 1e12 },
   number: { expected: "a number", pattern: of(`-?(${number}|${fraction})`), from: -1e12, to: 1e12 },
   length: { expected: 'a length such as "118 mm" or "4.65 in"', pattern: of(`(${number}|${fraction})${unit}`) },

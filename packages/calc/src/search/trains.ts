@@ -1,7 +1,7 @@
 import { lengthOf, MeshwrightError, type Rational, rational, type RationalInput, ratioOf } from "../exact/index.js";
 import { arrange, type Batch, type Cost, costOfAll, type Order } from "./batch.js";
 import { heapify, sink } from "./heap.js";
-import { type Column, firstFrom, multiply, type Table, unfold, unitOf } from "./table.js";
+import { firstFrom, multiply, type Table, unfold, unitOf } from "./table.js";
 import { aimsOf, boundsOf, farthest, type Gap, type Wanted } from "./wanted.js";
 import { type Cast, castFor, type Fraction, fractionOf, greatest, isBelow, type Whole } from "./whole.js";
 

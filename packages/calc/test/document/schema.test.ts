@@ -88,6 +88,8 @@ const good: Record<string, fc.Arbitrary<unknown>> = {
   count: fc.oneof(fc.integer({ min: 1, max: 1e6 }), fc.constantFrom("1", "15", "1000000")),
   digits: fc.oneof(fc.integer({ min: 0, max: 100 }), fc.constantFrom("0", "100")),
   whole: fc.oneof(fc.nat(1e6), fc.constantFrom("0", "12")),
+  amount: fc.oneof(fc.nat(1e6), fc.constantFrom("4.20", "0", 3.5)),
+  currency: fc.constantFrom("EUR", "GBP"),
   positive: fc.oneof(fc.integer({ min: 1 }), fc.constantFrom("0.8", "62/15", 0.001, 2.5)),
   number: fc.oneof(fc.integer(), fc.constantFrom("-0.25", "0", "7/3")),
   length: fc.constantFrom("0 mm", "118 mm", "1/8 in", "3.72m"),
