@@ -48,8 +48,6 @@ const pitchOf = (pair: ToothPair, gear: GearBody = {}): Toothed => {
 function pitchReasons(...pitches: [Toothed, Toothed]): Reason[] {
   const { pitch, coarser, sameAngle } = comparePitch(...pitches) ?? {};
   if (!pitch || pitch === "same") return [];
-  // The coarser one first.
-  if (coarser!.sign < 0) return pitchReasons(pitches[1], pitches[0]);
   return [{ code: sameAngle ? `pitch-${pitch}` : "angle-different", weight: "refusal", pitches, coarser: coarser! }];
 }
 

@@ -1,4 +1,4 @@
-import type { Bounded } from "../exact/index.js";
+import { rational, type Bounded } from "../exact/index.js";
 import type { Toothed } from "../kinds/index.js";
 import type { Reason, ReasonCode } from "./reason.js";
 
@@ -15,7 +15,7 @@ const places: Readonly<Record<string, string>> = { "known-pair": "slot", "tooth-
 
 /** A sentence or two for each code; the names in braces are those of the reason's fields. */
 const texts: Readonly<Record<ReasonCode, string>> = {
-  "pitch-near": "Close, not equal: {first} is {coarser} % coarser than {second}. Do not mesh them.",
+  "pitch-near": "Close, not equal: {coarse} is {coarser} % coarser than {fine}. Do not mesh them.",
   "pitch-different": "{first} does not mesh with {second}.",
   "angle-different": "Pressure angles differ: {first}, {second}.",
   "too-close":
@@ -53,15 +53,19 @@ const texts: Readonly<Record<ReasonCode, string>> = {
  * reasonText(reasons[0]!).slice(0, 76); // => "Needs 33.2 mm between centres. Your slot ends at 31.3 mm, 1.9 mm short: 78 t"
  */
 export function reasonText(reason: Reason, lengthText: (length: Bounded) => string = plainLength): string {
-  const { label = "wall", pitches = [], coarser, needed, available, short } = reason;
+  const { label = "wall", pitches = [], coarser = rational(0), needed, available, short } = reason;
   const [first, second] = pitches.map(pitchText);
+  const [coarse, fine, by] =
+    coarser.sign < 0 ? [second, first, coarser.plus(1).inverse().minus(1)] : [first, second, coarser];
   const [need, have, gap] = [needed, available, short].map((length) => length && lengthText(length));
   const words: Readonly<Record<string, unknown>> = {
     ...reason,
     label: places[label] ?? label,
     first,
     second,
-    coarser: coarser?.times(100).toDecimal({ maximumFractionDigits: 2 }),
+    coarse,
+    fine,
+    coarser: by.times(100).toDecimal({ maximumFractionDigits: 2 }),
     needed: need,
     available: have,
     short: gap,

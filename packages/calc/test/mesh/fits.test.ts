@@ -505,7 +505,12 @@ describe("pitch and teeth", () => {
     expect(textOf(near, "pitch-near")).toBe(
       "Close, not equal: module 0.8 is 0.79 % coarser than 32 DP. Do not mesh them.",
     );
-    expect(textOf({ pair, driven: { module: 1 } }, "pitch-different")).toBe("module 1 does not mesh with module 0.8.");
+    const [reason] = fits(near).reasons;
+    expect(reason!.coarser!.toFraction()).toBe("-1/128");
+    expect(textOf({ pair, driven: { diametralPitch: 32 } }, "pitch-near")).toBe(
+      "Close, not equal: module 0.8 is 0.79 % coarser than 32 DP. Do not mesh them.",
+    );
+    expect(textOf({ pair, driven: { module: 1 } }, "pitch-different")).toBe("module 0.8 does not mesh with module 1.");
     expect(textOf({ pair, driven: { pressureAngle: "14.5" } }, "angle-different")).toBe(
       "Pressure angles differ: module 0.8, module 0.8 at 14.5°.",
     );
