@@ -7,7 +7,13 @@ import { at, filesBelow, shown } from "./lib/paths.js";
 import { commandOf, runNode } from "./lib/run.js";
 
 /** In this order: each may use the ones before. */
-const packageNames = ["calc", "elements", "figures"];
+const packageNames = ["calc", "elements", "figures", "bench"];
+
+/** Self-contained classic scripts: by package, the file and the source that it begins with. */
+const wholeScripts = {
+  elements: { "meshwright-article.js": "article.ts", "meshwright.js": "all.ts" },
+  bench: { "meshwright-bench.js": "register.ts" },
+};
 
 const stampFile = (name) => at(".cache", `build-${name}`);
 const isTest = (path) => path.endsWith(".test.ts") || /[\\/]src[\\/]test[\\/]/.test(path);
@@ -54,18 +60,17 @@ async function buildModules(name, external) {
 const banner = (version) =>
   `/*! Meshwright ${version}, MIT licence; with Lit, BSD-3-Clause licence, Copyright 2017 Google LLC */\n`;
 
-/** The self-contained classic scripts of the elements. */
-async function buildScripts() {
+/** The self-contained classic scripts of a package. */
+async function buildScripts(name) {
   const { wholeScript } = await import("./lib/bundle.js");
-  const { version } = JSON.parse(readFileSync(at("packages", "elements", "package.json"), "utf8"));
-  const scripts = { "meshwright-article.js": "article.ts", "meshwright.js": "all.ts" };
+  const { version } = JSON.parse(readFileSync(at("packages", name, "package.json"), "utf8"));
   const written = [];
-  for (const [name, source] of Object.entries(scripts)) {
-    const input = at("packages", "elements", "src", source);
+  for (const [file, source] of Object.entries(wholeScripts[name] ?? {})) {
+    const input = at("packages", name, "src", source);
     if (!existsSync(input)) continue;
     const code = await wholeScript({ input, format: "iife", banner: banner(version) });
-    writeFileSync(at("packages", "elements", "dist", name), code);
-    written.push(name);
+    writeFileSync(at("packages", name, "dist", file), code);
+    written.push(file);
   }
   return written;
 }
@@ -88,7 +93,7 @@ async function buildPackage(name) {
   const stamp = stampOf(name);
   const written = await buildModules(name, external);
   if (written.length > 0) {
-    if (name === "elements") written.push(...(await buildScripts()));
+    written.push(...(await buildScripts(name)));
     removeOthers(at("packages", name, "dist"), written);
     await declarations(name);
   }

@@ -18,7 +18,7 @@ const mounts = {
   "/": at("demo"),
   "/meshwright/": at("packages", "elements", "dist"),
   "/calc/": at("packages", "calc", "dist"),
-  "/bench-app/": at("packages", "bench", "dist"),
+  "/meshwright-bench/": at("packages", "bench", "dist"),
   "/seeds/": at("seeds"),
   "/api/": at("dist", "api"),
 };

@@ -1,5 +1,6 @@
 // How sources become what is published: modules as they are written, and whole scripts in one file.
 import { existsSync } from "node:fs";
+import { join } from "node:path";
 import nodeResolve from "@rollup/plugin-node-resolve";
 import { rollup } from "rollup";
 import esbuild from "rollup-plugin-esbuild";
@@ -8,12 +9,15 @@ import { at } from "./paths.js";
 
 const policyModule = at("packages", "elements", "src", "host", "policy.ts");
 
-/** Sources import calc by its name; whole scripts take it from its sources, so that what they do not use falls away. */
-const calcFromSource = {
-  name: "calc-from-source",
+/** Sources import packages by name; whole scripts take them from source, so that what they do not use falls away. */
+const packagesFromSource = {
+  name: "packages-from-source",
   resolveId(id) {
-    const match = /^@meshwright\/calc(?:\/(\w+))?$/.exec(id);
-    return match ? at("packages", "calc", "src", match[1] ?? "", "index.ts") : null;
+    const match = /^@meshwright\/(\w+)(?:\/([\w-]+))?$/.exec(id);
+    if (match === null) return null;
+    const sources = at("packages", match[1], "src");
+    const candidates = match[2] === undefined ? ["index.ts"] : [`${match[2]}/index.ts`, `${match[2]}.ts`];
+    return candidates.map((path) => join(sources, path)).find((path) => existsSync(path)) ?? null;
   },
   transform(_code, id) {
     // package.json says so for the built files; rollup has to be told for the sources.
@@ -158,7 +162,7 @@ async function bundled({ input, format }) {
     input,
     onwarn,
     plugins: [
-      calcFromSource,
+      packagesFromSource,
       nodeResolve({ exportConditions: ["browser", "default"] }),
       ...(hooked ? [litPolicy()] : []),
       typescript(),
