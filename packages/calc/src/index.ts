@@ -8,4 +8,5 @@ export * from "./build/index.js";
 export * from "./evaluate/index.js";
 export * from "./mesh/index.js";
 export * from "./motion/index.js";
+export * from "./document/index.js";
 export * from "./report/index.js";
