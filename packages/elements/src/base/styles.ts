@@ -73,3 +73,45 @@ export const block = css`
   }
   ${guard}
 `;
+
+/** Line drawings: outlines in the text's own ink, lettering in the text's own type. */
+export const drawing = css`
+  svg {
+    display: block;
+    overflow: visible;
+    font-size: 0.86em;
+  }
+  path,
+  rect {
+    fill: none;
+    stroke: currentColor;
+  }
+  .thin,
+  rect {
+    stroke-width: 0.8;
+  }
+  .end {
+    stroke-width: 0.7;
+    stroke-dasharray: 3 2;
+  }
+  .bar {
+    stroke-width: 0.3em;
+  }
+  .faint {
+    opacity: 0.55;
+  }
+  .ink {
+    fill: currentColor;
+    stroke: none;
+  }
+  text {
+    fill: currentColor;
+  }
+  .figure {
+    font-weight: 600;
+  }
+  .few {
+    font-size: 0.88em;
+    opacity: 0.85;
+  }
+`;

@@ -11,8 +11,7 @@ export interface Found {
 /** The attributes that speak of the build. */
 export function notationOf(element: Element): Record<string, string> {
   const attributes: Record<string, string> = {};
-  for (const { name, value } of element.attributes)
-    if (notationName(name)) attributes[name] = value;
+  for (const { name, value } of element.attributes) if (notationName(name)) attributes[name] = value;
   return attributes;
 }
 

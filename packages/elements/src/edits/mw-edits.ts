@@ -18,7 +18,8 @@ export class MwEdits extends MeshwrightElement {
     properties,
     block,
     css`
-      .root {
+      .root,
+      .actions {
         display: flex;
         flex-wrap: wrap;
         gap: 0.1em 1.1em;
@@ -41,6 +42,11 @@ export class MwEdits extends MeshwrightElement {
         padding: 0.2em 0.4em;
         width: 100%;
         box-sizing: border-box;
+      }
+      @media not print {
+        .paper {
+          display: none;
+        }
       }
       @media print {
         button {
@@ -110,9 +116,9 @@ export class MwEdits extends MeshwrightElement {
     const link = this.#link;
     return html`<div class="root" part="root" tabindex="-1">
         <span class="now" part="changes">
-          ${store.arrived ? html`${fillCount(words.readers, store.changed, this.locale)} ` : nothing}${store.changed ? this.#changes() : words.restored}
+          ${store.changed ? html`<span class=${store.arrived ? "" : "paper"}>${fillCount(words.readers, store.changed, this.locale)} </span>` : nothing}${store.changed ? this.#changes() : words.restored}
         </span>
-        <span part="actions">
+        <span class="actions" part="actions">
           ${store.canUndo ? html`<button type="button" @click=${() => this.#act("undo")}>${words.undo}</button>` : nothing}
           ${store.changed ? html`<button type="button" @click=${() => this.#act("reset")}>${store.arrived ? words.showArticle : words.reset}</button>` : nothing}
           ${store.changed && link ? html`<button type="button" @click=${this.#copy}>${this.copied ? words.copied : words.copy}</button>` : nothing}

@@ -2,7 +2,7 @@ import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 
 import type { Base, Comparison, Scope } from "@meshwright/calc/evaluate";
 import { turningRadius } from "@meshwright/calc/motion";
 import { Writer } from "@meshwright/calc/report";
-import { arrow, block, hatching, Picture, properties, roomFor, round } from "../base/index.js";
+import { arrow, block, drawing, hatching, Picture, properties, roomFor, round } from "../base/index.js";
 import { fill } from "../words/index.js";
 import { styles } from "./styles.js";
 
@@ -10,6 +10,7 @@ const bases: readonly Base[] = ["with", "of", "mean"];
 const scopes: readonly Scope[] = ["tyres", "gears"];
 /** Below this a gap is drawn enlarged as well. */
 const small = 0.05;
+const steps = [2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000];
 
 /**
  * Front against rear as lengths of ground, rolled for the same turns of what they share. What it is measured against, and
@@ -22,7 +23,7 @@ const small = 0.05;
  */
 export class MwOverdriveGauge extends Picture {
   static override readonly tag = "mw-overdrive-gauge";
-  static override styles = [properties, block, styles];
+  static override styles = [properties, block, drawing, styles];
   static override properties = { of: {}, with: {}, base: {}, scope: {}, at: {}, choice: { state: true } };
 
   declare of: string | null;
@@ -57,136 +58,115 @@ export class MwOverdriveGauge extends Picture {
     </select>`;
   }
 
+  #picture(label: string, height: number, drawing: SVGTemplateResult): TemplateResult {
+    return html`<svg part="ground" role="img" aria-label=${label} width=${this.width} height=${Math.ceil(height)}>
+      ${drawing}
+    </svg>`;
+  }
+
   /** Two axles that turn against each other, as arrows from the middle. */
   #opposed(pair: Comparison): TemplateResult {
-    const { width, along } = this;
+    const { width, along, words } = this;
     const em = this.em * 0.86;
-    const middle = width / 2;
-    const reach = Math.min(width / 2 - em, 16 * em);
+    const middle = round(width / 2);
+    const reach = Math.min(middle - em, 16 * em);
     const line = (label: string, way: number, y: number): SVGTemplateResult => {
       const end = middle + way * along * reach;
       return svg`<text x=${round(middle - way * along * 0.5 * em)} y=${round(y + 0.35 * em)} text-anchor=${way > 0 ? "end" : "start"}>${label}</text>
-        <path d="M${middle} ${y}H${round(end - way * along * 0.6 * em)}" stroke="currentColor" stroke-width=${round(0.3 * em)} />
-        <path d=${arrow(end, y, way * along, em)} fill="currentColor" />`;
+        <path class="bar" d="M${middle} ${round(y)}H${round(end - way * along * 0.6 * em)}" />
+        <path class="ink" d=${arrow(end, y, way * along, em)} />`;
     };
-    const height = round(5.2 * em);
-    return html`<svg
-        part="ground"
-        role="img"
-        aria-label=${this.words.oppose}
-        width=${width}
-        height=${height}
-        viewBox="0 0 ${width} ${height}"
-      >
-        <path d="M${middle} ${round(0.3 * em)}V${round(4.9 * em)}" stroke="currentColor" />
-        ${line(pair.of.label, 1, round(1.4 * em))} ${line(pair.with.label, -1, round(3.8 * em))}
-      </svg>
-      <p class="fault" part="fault">${this.words.oppose}</p>`;
+    return html`${this.#picture(
+        words.oppose,
+        5.2 * em,
+        svg`<path d="M${middle} ${round(0.3 * em)}V${round(4.9 * em)}" />${line(pair.of.label, 1, 1.4 * em)}${line(pair.with.label, -1, 3.8 * em)}`,
+      )}
+      <p class="fault" part="fault">${words.oppose}</p>`;
   }
 
   /** Both lengths from a common start, the gap dimensioned. */
   #ground(pair: Comparison, base: Base, scope: Scope): TemplateResult {
     const { width, along, words } = this;
     const em = this.em * 0.86;
+    const x = (distance: number) => this.x(distance);
+    const text = (at: number, y: number, anchor: string, words: string, kind = ""): SVGTemplateResult =>
+      svg`<text class=${kind} x=${x(at)} y=${round(y)} text-anchor=${anchor}>${words}</text>`;
     const difference = pair.difference(scope, "with")!;
-    const low = 1 + difference.low.toNumber();
-    const high = 1 + difference.high.toNumber();
+    const [low, high] = [1 + difference.low.toNumber(), 1 + difference.high.toNumber()];
     const size = Math.max(Math.abs(low - 1), Math.abs(high - 1));
+    const farther = this.#query("farther", base, scope);
+    const gap = low < 1 && high > 1 ? `${this.#query("leader", base, scope)}: ${farther}` : farther;
+    const room = roomFor(gap) * em;
+
     const labels = [pair.of.label, pair.with.label];
-    const beside = Math.max(...labels.map(roomFor)) * em + 0.8 * em;
+    const beside = (Math.max(...labels.map(roomFor)) + 0.8) * em;
     const stacked = beside > width * 0.34;
     const start = stacked ? 1 : beside;
-    const longest = Math.max(high, 1);
-    const unit = (width - start - 1.2 * em) / longest;
-    const pitch = (stacked ? 3 : 2.3) * em;
-    const first = round((stacked ? 2 : 1.2) * em);
-    const rows = [first, round(first + pitch)] as const;
-    const thick = round(0.3 * em);
-    const floor = rows[1] + 1.3 * em;
-    const enlarged = size < small && size > 0;
-    const gap = this.#query("farther", base, scope);
-    const x = (distance: number) => this.x(distance);
-    const end = (length: number) => start + length * unit;
+    const unit = (width - start - 1.2 * em) / Math.max(high, 1);
+    const first = (stacked ? 2 : 1.2) * em;
+    const second = first + (stacked ? 3 : 2.3) * em;
+    const floor = second + 1.3 * em;
 
-    const bar = (
-      y: number,
-      from: number,
-      to: number,
+    /** Both bars with their ends, on a scale of lengths; what is not known of the first is hatched. */
+    const bars = (
       scale: (length: number) => number,
-      faint: boolean,
-    ): SVGTemplateResult =>
-      svg`<path d="M${x(scale(from))} ${y}H${x(scale(to))}" stroke="currentColor" stroke-width=${thick} opacity=${faint ? 0.55 : nothing} />`;
-    const doubt = (y: number, scale: (length: number) => number): SVGTemplateResult | typeof nothing =>
-      low === high
-        ? nothing
-        : svg`<path d="${hatching(x(scale(low)), x(scale(high)), y - thick * 1.2, thick * 2.4)}M${x(scale(high))} ${round(y - thick * 1.5)}v${round(thick * 3)}M${x(scale(low))} ${round(y - thick * 1.5)}v${round(thick * 3)}" fill="none" stroke="currentColor" />`;
-    /** A dimension between two ends, its figure beside it. */
-    const dimension = (y: number, a: number, b: number, right: number): SVGTemplateResult => {
-      const [near, far] = [Math.min(a, b), Math.max(a, b)];
-      const room = roomFor(gap) * em;
-      const inside = far - near > 1.6 * em;
-      const head = 0.55 * em;
-      const text =
-        far + room + 1.4 * em < right
-          ? ([far + (inside ? 0.4 : 1.3) * em, "start"] as const)
-          : ([near - (inside ? 0.4 : 1.3) * em, "end"] as const);
-      return svg`<path d="M${x(near - (inside ? 0 : em))} ${y}H${x(far + (inside ? 0 : em))}" stroke="currentColor" stroke-width="0.8" />
-        <path d="${arrow(x(near), y, inside ? -along : along, head)}${arrow(x(far), y, inside ? along : -along, head)}" fill="currentColor" />
-        <text x=${x(text[0])} y=${round(y + 0.35 * em)} text-anchor=${text[1]} font-weight="600">${gap}</text>`;
+      from: number,
+      top: number,
+      y: number,
+      under: number,
+      bottom: number,
+    ) => {
+      const thick = 0.3 * em;
+      const tick = (length: number) => `M${x(scale(length))} ${round(y - thick * 1.5)}v${round(thick * 3)}`;
+      return svg`<path class="end" d=${[low, high, 1].map((length) => `M${x(scale(length))} ${round(top)}V${round(bottom)}`).join("")} />
+        <path class="bar" d="M${x(from)} ${round(y)}H${x(scale(low))}" />
+        <path class="bar faint" d="M${x(from)} ${round(under)}H${x(scale(1))}" />
+        ${low < high ? svg`<path d=${hatching(x(scale(low)), x(scale(high)), y - thick * 1.2, thick * 2.4) + tick(low) + tick(high)} />` : nothing}`;
+    };
+    /** A dimension between two ends, the gap beside it; where that has no room, below the picture. */
+    const dimension = (y: number, one: number, other: number, left: number) => {
+      const [near, far] = [Math.min(one, other), Math.max(one, other)];
+      // Where arrows do not fit between, they point from outside.
+      const outside = far - near > 1.6 * em ? 0 : em;
+      const way = outside ? along : -along;
+      const before = near - outside - 0.4 * em;
+      below = before - room < left;
+      return svg`<path class="thin" d="M${x(near - outside)} ${round(y)}H${x(far + outside)}" />
+        <path class="ink" d=${arrow(x(near), y, way, 0.55 * em) + arrow(x(far), y, -way, 0.55 * em)} />
+        ${below ? nothing : text(before, y + 0.35 * em, "end", gap, "figure")}`;
     };
 
-    const ends = [...new Set([low, high, 1])];
-    let lower: SVGTemplateResult;
-    let height: number;
-    if (enlarged) {
-      // The end again, in a frame: as much larger as makes the gap a third of it, in round steps.
+    let below = !size;
+    let lower: SVGTemplateResult | undefined;
+    let height = floor + 1.4 * em;
+    const end = (length: number) => start + length * unit;
+    const span = [low, low < high ? high : 1] as const;
+    if (size && size < small) {
+      // The end again in a frame, as many times as large as fits, in round steps.
       const frame = Math.min(width * 0.5, 15 * em);
       const left = width - frame - 1;
-      const steps = [2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000];
       const factor = steps.findLast((step) => size * unit * step <= frame * 0.45) ?? 2;
-      const top = round(floor + 0.2 * em);
-      const tall = round(4.6 * em);
-      const inner = (length: number) => left + frame * 0.72 + (length - longest) * unit * factor;
-      const [one, two] = [round(top + 0.9 * em), round(top + 2 * em)];
+      const top = floor + 0.2 * em;
       const caption = fill(words.enlarged, factor);
-      const fits = roomFor(caption) * em * 0.88 + em < left;
-      lower = svg`<rect x=${Math.min(x(left), x(left + frame))} y=${top} width=${round(frame)} height=${tall} fill="none" stroke="currentColor" stroke-width="0.8" />
-        <path d=${ends.map((length) => `M${x(inner(length))} ${round(top + 0.3 * em)}V${round(top + 3.5 * em)}`).join("")} stroke="currentColor" stroke-width="0.7" stroke-dasharray="2 2" />
-        <path d="M${x(left + 0.3 * em)} ${one}H${x(inner(low))}" stroke="currentColor" stroke-width=${thick} />${doubt(one, inner)}
-        <path d="M${x(left + 0.3 * em)} ${two}H${x(inner(1))}" stroke="currentColor" stroke-width=${thick} opacity="0.55" />
-        ${dimension(round(top + 3.4 * em), inner(low), inner(low === high ? 1 : high), left + frame)}
-        <text class="few" x=${x(fits ? left - 0.6 * em : left + frame)} y=${round(fits ? top + 1 * em : top + tall + em)} text-anchor="end">${caption}</text>`;
-      height = top + tall + (fits ? 0.3 : 1.4) * em;
-    } else {
-      lower =
-        size && low === high
-          ? dimension(round(floor + 0.6 * em), end(low), end(1), width)
-          : svg`<text x=${x(width)} y=${round(floor + em)} text-anchor="end" font-weight="600">${gap}</text>`;
-      height = floor + 1.4 * em;
+      const enlarged = (length: number) => left + frame * 0.74 + (length - Math.max(high, 1)) * unit * factor;
+      lower = svg`<rect x=${Math.min(x(left), x(width - 1))} y=${round(top)} width=${round(frame)} height=${round(4.3 * em)} />
+        ${bars(enlarged, left + 0.3 * em, top + 0.3 * em, top + 0.9 * em, top + 2 * em, top + 3.5 * em)}
+        ${dimension(top + 3.3 * em, enlarged(span[0]), enlarged(span[1]), left)}
+        ${roomFor(caption) * em < left ? text(left - 0.6 * em, top + em, "end", caption, "few") : text(width, top + 5.3 * em, "end", caption, "few")}`;
+      height = top + (roomFor(caption) * em < left ? 4.5 : 5.7) * em;
+    } else if (size) {
+      lower = dimension(floor + 0.6 * em, end(span[0]), end(span[1]), start + 4 * em);
     }
-    height = Math.ceil(height);
-    return html`<svg
-      part="ground"
-      role="img"
-      aria-label=${fill(words.gap, pair.of.label, gap, pair.with.label)}
-      width=${width}
-      height=${height}
-      viewBox="0 0 ${width} ${height}"
-    >
-      <path d="M${x(start)} ${round(0.2 * em)}V${round(floor)}" stroke="currentColor" stroke-width="1.2" />
-      <path
-        d=${ends.map((length) => `M${x(end(length))} ${round(0.3 * em)}V${round(floor)}`).join("")}
-        stroke="currentColor"
-        stroke-width="0.7"
-        stroke-dasharray="3 2"
-      />
-      ${bar(rows[0], 0, low, end, false)}${doubt(rows[0], end)}${bar(rows[1], 0, 1, end, true)}
-      ${labels.map((label, n) => svg`<text x=${x(stacked ? 0.5 * em : start - 0.6 * em)} y=${round(rows[n]! + (stacked ? -0.75 : 0.35) * em)} text-anchor=${stacked ? "start" : "end"}>${label}</text>`)}
-      <text class="few" x=${x(start)} y=${round(floor + em)} text-anchor=${stacked || along < 0 ? "start" : "middle"}>
-        ${words.start}
-      </text>
-      ${lower}
-    </svg>`;
+    const picture = this.#picture(
+      fill(words.gap, labels[0]!, gap, labels[1]!),
+      height,
+      svg`<path d="M${x(start)} ${round(0.2 * em)}V${round(floor)}" />
+        ${bars(end, start, 0.3 * em, first, second, floor)}
+        ${labels.map((label, n) => text(stacked ? 0.5 * em : start - 0.6 * em, [first, second][n]! + (stacked ? -0.75 : 0.35) * em, stacked ? "start" : "end", label))}
+        ${text(start, floor + em, stacked ? "start" : "middle", words.start, "few")}
+        ${lower ?? nothing}`,
+    );
+    return html`${picture}${below ? html`<p class="gap" aria-hidden="true">${gap}</p>` : nothing}`;
   }
 
   /** The turning circle that it matches, where the wheelbase is known and the front is ahead. */
@@ -215,27 +195,26 @@ export class MwOverdriveGauge extends Picture {
       ["of", of.label],
       ["mean", words.mean],
     ];
+    if (pair.sameWay === false)
+      return html`<div class="root" part="root">${this.width ? this.#opposed(pair) : nothing}</div>
+        ${this.fallback()}`;
+    const counting = tyres
+      ? this.#select(
+          "scope",
+          words.scope,
+          [
+            ["tyres", words.tyres],
+            ["gears", words.onlyGears],
+          ],
+          scope,
+        )
+      : words.onlyGears;
     return html`<div class="root" part="root">
-        ${!this.width ? nothing : pair.sameWay === false ? this.#opposed(pair) : this.#ground(pair, base, scope)}
+        ${this.width ? this.#ground(pair, base, scope) : nothing}
         <p part="basis">
-          ${words.scope}
-          ${
-            tyres
-              ? this.#select(
-                  "scope",
-                  words.scope,
-                  [
-                    ["tyres", words.tyres],
-                    ["gears", words.onlyGears],
-                  ],
-                  scope,
-                )
-              : words.onlyGears
-          }${words.comma}
-          ${words.base} ${this.#select("base", words.base, named, base)}
+          ${words.scope} ${counting}${words.comma} ${words.base} ${this.#select("base", words.base, named, base)}
         </p>
-        ${pair.by === "motor-speed" ? html`<p>${words.bySpeed}</p>` : nothing}
-        ${pair.sameWay === false ? nothing : this.#circle(pair, scope)}
+        ${pair.by === "motor-speed" ? html`<p>${words.bySpeed}</p>` : nothing}${this.#circle(pair, scope)}
       </div>
       ${this.fallback()}`;
   }

@@ -1,25 +1,16 @@
 import { css } from "lit";
 
 export const styles = css`
-  svg {
-    display: block;
-    overflow: visible;
-    font-size: 0.86em;
-  }
-  text {
-    fill: currentColor;
-  }
-  .few {
-    font-size: 0.88em;
-    opacity: 0.85;
-  }
-  .cut {
-    fill: var(--paper);
-  }
   p {
     margin: 0.35em 0 0;
     font-size: 0.86em;
     color: var(--second);
+  }
+  .gap {
+    margin: 0.2em 0 0;
+    color: inherit;
+    font-weight: 600;
+    text-align: end;
   }
   p.fault {
     color: var(--fault);

@@ -1,9 +1,11 @@
-import { html, nothing, svg, type TemplateResult } from "lit";
+import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit";
 import type { OutputEvaluation } from "@meshwright/calc/evaluate";
-import { arrow, block, hatching, Picture, properties, roomFor, round } from "../base/index.js";
+import { block, drawing, hatching, Picture, properties, roomFor, round } from "../base/index.js";
 import { fill } from "../words/index.js";
 import { rowsOf, type Row } from "./rows.js";
 import { styles } from "./styles.js";
+
+const rangeGap = /[^\p{Nd}.,٫]+/u;
 
 /**
  * What the drive comes to at each output: its stages, the groups' subtotals, the total, and where that stands in the range
@@ -15,7 +17,7 @@ import { styles } from "./styles.js";
  */
 export class MwRatioSummary extends Picture {
   static override readonly tag = "mw-ratio-summary";
-  static override styles = [properties, block, styles];
+  static override styles = [properties, block, drawing, styles];
   static override properties = { of: {}, at: {} };
 
   declare of: string | null;
@@ -31,66 +33,55 @@ export class MwRatioSummary extends Picture {
 
   /** Where each output stands in the range. */
   #range(outputs: readonly OutputEvaluation[]): TemplateResult | typeof nothing {
-    const { width, em: text, along, words } = this;
+    const { width, words } = this;
+    const em = this.em * 0.86;
     const target = this.evaluation(this.at)?.build.target;
     const shown = outputs.filter((output) => output.standing && output.bounds);
     if (!target || !shown.length) return nothing;
-    const em = text * 0.82;
     const before = this.at ? [] : this.#outputs("article");
-    const ends = shown.map(({ bounds }) => [bounds!.low.toNumber(), bounds!.high.toNumber()] as const);
+    const endsOf = (output?: OutputEvaluation): readonly number[] =>
+      output?.bounds ? [output.bounds.low.toNumber(), output.bounds.high.toNumber()] : [];
     const limits = [Number(target.from), Number(target.to)];
-    const past = before.flatMap(({ bounds }) => (bounds ? [bounds.low.toNumber()] : []));
-    const all = [...limits, ...ends.flat(), ...past];
+    const all = [...limits, ...shown.flatMap(endsOf), ...before.flatMap(endsOf)];
     const [least, most] = [Math.min(...all), Math.max(...all)];
-    const labels = shown.map(({ id, label }) => `${label} ${this.#figure("reduction", id)}`);
-    const beside = Math.max(...labels.map(roomFor)) * em + em;
+    const margin = (most - least) * 0.12 || 1;
+    const figures = shown.map(({ id }) => this.#figure("reduction", id));
+    const beside = Math.max(...shown.map(({ label }, n) => roomFor(label + figures[n]!) + 1.4)) * em;
     const stacked = beside > width * 0.4;
     const left = stacked ? em : beside;
-    const margin = (most - least) * 0.12 || 1;
     const at = (value: number): number =>
       this.x(left + ((value - least + margin) / (most - least + 2 * margin)) * (width - left - em));
     const pitch = (stacked ? 3.1 : 2) * em;
-    const lines = shown.map((_, n) => round((stacked ? 2.2 : 1.3) * em + n * pitch));
-    const bottom = lines[lines.length - 1]! + 0.9 * em;
-    const [from, to] = [at(limits[0]!), at(limits[1]!)];
-    const summary = shown.map(({ id, label }) =>
-      fill(words.range, label, this.#figure("reduction", id), this.#figure("standing", id)),
-    );
+    const top = (stacked ? 2.2 : 1.3) * em;
+    const bottom = round(top + (shown.length - 1) * pitch + 0.9 * em);
+    const [from, to] = limits.map(at);
     const range = this.textOf({ figure: "range" }, this.at)!;
+    const lines = shown.map((output, n): SVGTemplateResult => {
+      const y = round(top + n * pitch);
+      const [low, high] = endsOf(output) as [number, number];
+      const past = endsOf(before.find(({ id }) => id === output.id));
+      const head = (value: number) =>
+        `M${at(value)} ${round(y - 0.15 * em)}l${round(0.42 * em)} ${round(-0.75 * em)}h${round(-0.84 * em)}z`;
+      const tick = (value: number) => `M${at(value)} ${round(y - 0.8 * em)}V${y}`;
+      return svg`<text x=${this.x(stacked ? 0 : left - 0.9 * em)} y=${round(stacked ? y - 1.1 * em : y + 0.32 * em)} text-anchor=${stacked ? "start" : "end"}>${output.label} <tspan class="figure">${figures[n]}</tspan></text>
+        <path class="thin" d="M${this.x(left)} ${y}H${this.x(width - em)}" />
+        <path class="span" d="M${from} ${y}H${to}" />
+        ${past.length && past[0] !== low ? svg`<path class="end" d=${head(past[0]!)} />` : nothing}
+        ${low < high ? svg`<path d=${hatching(at(low), at(high), y - 0.7 * em, 0.55 * em) + tick(low) + tick(high)} />` : svg`<path class="ink" d=${head(low)} />`}`;
+    });
+    const summary = shown.map(({ id, label }, n) =>
+      fill(words.range, label, figures[n]!, this.#figure("standing", id)),
+    );
     return html`<svg
       part="range"
       role="img"
       aria-label="${summary.join(". ")}. ${fill(words.from, range)}"
       width=${width}
       height=${round(bottom + 1.3 * em)}
-      viewBox="0 0 ${width} ${round(bottom + 1.3 * em)}"
     >
-      <path
-        d="M${from} ${round(0.5 * em)}V${bottom}M${to} ${round(0.5 * em)}V${bottom}"
-        stroke="currentColor"
-        stroke-width="1.2"
-      />
-      ${limits.map(
-        (limit, n) =>
-          svg`<text x=${at(limit)} y=${round(bottom + 0.95 * em)} text-anchor="middle">${range.split(/[^\p{Nd}.,٫]+/u)[n]}</text>`,
-      )}
-      ${shown.map((output, n) => {
-        const y = lines[n]!;
-        const [low, high] = ends[n]!;
-        const article = before.find(({ id }) => id === output.id)?.bounds;
-        const moved = article && (article.low.toNumber() !== low || article.high.toNumber() !== high);
-        const head = (x: number) =>
-          `M${x} ${round(y - 0.15 * em)}l${round(0.42 * em)} ${round(-0.75 * em)}h${round(-0.84 * em)}z`;
-        return svg`<text x=${this.x(stacked ? 0 : left - 0.9 * em)} y=${round(stacked ? y - 1.1 * em : y + 0.32 * em)} text-anchor=${stacked ? "start" : "end"}>${output.label} <tspan font-weight="600">${this.#figure("reduction", output.id)}</tspan></text>
-          <path d="M${this.x(left)} ${y}H${this.x(width - em)}" stroke="currentColor" stroke-width="0.8" />
-          <path d="M${from} ${y}H${to}" stroke="currentColor" stroke-width="3" opacity="0.45" />
-          ${moved ? svg`<path d=${head(at(article.low.toNumber()))} fill="none" stroke="currentColor" stroke-width="1" stroke-dasharray="2 1.5" />` : nothing}
-          ${
-            low === high
-              ? svg`<path d=${head(at(low))} fill="currentColor" />`
-              : svg`<path d="${hatching(at(low), at(high), y - 0.7 * em, 0.55 * em)}M${at(low)} ${round(y - 0.8 * em)}V${y}M${at(high)} ${round(y - 0.8 * em)}V${y}" fill="none" stroke="currentColor" stroke-width="1" />`
-          }`;
-      })}
+      <path d="M${from} ${round(0.5 * em)}V${bottom}M${to} ${round(0.5 * em)}V${bottom}" />
+      ${limits.map((limit, n) => svg`<text x=${at(limit)} y=${round(bottom + 0.95 * em)} text-anchor="middle">${range.split(rangeGap)[n]}</text>`)}
+      ${lines}
     </svg>`;
   }
 

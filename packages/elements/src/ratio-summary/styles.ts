@@ -28,12 +28,8 @@ export const styles = css`
   }
   thead th,
   .teeth,
-  .subtotal > *,
-  .few {
+  .subtotal > * {
     color: var(--second);
-  }
-  .few {
-    font-size: 0.86em;
   }
   .line {
     display: flex;
@@ -46,13 +42,11 @@ export const styles = css`
     border-bottom: 1.5px solid currentColor;
   }
   svg {
-    display: block;
     margin: 0 0 0.6em;
-    overflow: visible;
-    font-size: 0.82em;
   }
-  text {
-    fill: currentColor;
+  .span {
+    stroke-width: 3;
+    opacity: 0.45;
   }
   details {
     margin-top: 0.4em;
@@ -69,5 +63,10 @@ export const styles = css`
   p {
     margin: 0.3em 0;
     overflow-wrap: anywhere;
+  }
+  @media print {
+    details:not([open]) {
+      display: none;
+    }
   }
 `;

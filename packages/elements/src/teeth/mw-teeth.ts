@@ -257,8 +257,8 @@ export class MwTeeth extends MeshwrightElement {
     if (!tray || (!changed.has("open") && !changed.has("message"))) return;
     const around = this.renderRoot.querySelector(".root")!.getBoundingClientRect();
     const width = this.ownerDocument.documentElement.clientWidth;
-    tray.classList.toggle("start", around.left < 190);
-    tray.classList.toggle("end", around.right > width - 190);
+    tray.classList.toggle("start", this.open !== "strip" && around.left < 190);
+    tray.classList.toggle("end", this.open !== "strip" && around.right > width - 190);
     tray.style.setProperty("--paper", `var(--mw-paper, ${paperOf(this)})`);
     tray.style.color = getComputedStyle(this).color;
     if (this.open === "strip" && tray.showPopover && !tray.matches(":popover-open")) tray.showPopover();

@@ -59,6 +59,7 @@ export const styles = css`
     background: Canvas;
   }
   .note {
+    margin-inline-start: 0.2em;
     color: var(--second);
     font-size: 0.82em;
     font-style: italic;
@@ -179,6 +180,7 @@ export const styles = css`
     .text {
       color: inherit;
       text-decoration: none;
+      outline: none !important;
     }
     .changed .text {
       text-decoration: underline double;

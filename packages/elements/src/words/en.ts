@@ -43,7 +43,7 @@ export const en = {
   total: "Motor turns for one wheel turn",
   exact: "The exact fractions",
   range: "{0}: {1}, {2}",
-  from: "the range {0} to {1}",
+  from: "The range is {0}.",
   start: "start",
   enlarged: "the end, {0}×",
   gap: "For the same turns of the shaft, {0} against {2}: {1}.",
