@@ -10,9 +10,21 @@ import { MwEdits } from "./edits/index.js";
 import { MwOverdriveGauge } from "./overdrive-gauge/index.js";
 import { MwRatioSummary } from "./ratio-summary/index.js";
 import { MwTeeth } from "./teeth/index.js";
+import { MwTrainDrawing } from "./train-drawing/index.js";
 import { MwValue } from "./value/index.js";
 import { MwWheelSpeed } from "./wheel-speed/index.js";
 import { MwWorking } from "./working/index.js";
 
 addFigures({ ...fitFigures, ...motionFigures });
-define(MwBuild, MwTeeth, MwValue, MwRatioSummary, MwOverdriveGauge, MwEdits, MwChangeTable, MwWheelSpeed, MwWorking);
+define(
+  MwBuild,
+  MwTeeth,
+  MwValue,
+  MwRatioSummary,
+  MwOverdriveGauge,
+  MwEdits,
+  MwChangeTable,
+  MwTrainDrawing,
+  MwWheelSpeed,
+  MwWorking,
+);

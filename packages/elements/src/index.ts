@@ -9,6 +9,7 @@ export { MwEdits } from "./edits/index.js";
 export { MwOverdriveGauge } from "./overdrive-gauge/index.js";
 export { MwRatioSummary } from "./ratio-summary/index.js";
 export { MwTeeth } from "./teeth/index.js";
+export { MwTrainDrawing } from "./train-drawing/index.js";
 export { MwValue } from "./value/index.js";
 export { MwWheelSpeed } from "./wheel-speed/index.js";
 export { MwWorking } from "./working/index.js";

@@ -23,7 +23,7 @@ function inRows(
 ): { readonly rows: number; readonly placed: readonly (Note & { readonly row: number })[] } {
   const rows: [number, number][][] = [];
   const placed = notes.map((note) => {
-    const room = roomFor(note.text) * em * 0.92;
+    const room = roomFor(note.text) * em * (note.kind === "few" ? 1 : 1.25);
     const before = { start: 0, middle: room / 2, end: room }[note.anchor ?? "middle"];
     const x = Math.max(before, Math.min(width - room + before, note.x));
     const [start, end] = [x - before - 0.25 * em, x - before + room + 0.25 * em];

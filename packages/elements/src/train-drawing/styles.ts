@@ -87,6 +87,12 @@ export const styles = css`
   button {
     font-size: 0.86em;
   }
+  @media (forced-colors: active) {
+    /* Drawings keep their own colours there, unless told. */
+    .fault {
+      color: CanvasText;
+    }
+  }
   @media (prefers-reduced-motion: reduce), print {
     button {
       display: none;

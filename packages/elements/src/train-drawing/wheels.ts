@@ -62,10 +62,20 @@ const far = (a: { x: number; y: number }, x: number, y: number): number => Math.
 const clearOf = (list: readonly Body[], x: number, y: number, room: number): boolean =>
   list.every((one) => far(one, x, y) > one.reach + room);
 
-/** What is hidden behind wheels nearer to the eye, as a clip path's data: everything but their circles. */
-const around = (sheet: Sheet, nearer: readonly Body[]): string =>
-  `M-999-999H${sheet.width + 999}V${sheet.y * 2 + 2999}H-999z` +
-  nearer.map(({ x, y, reach }) => circle(x, y, reach)).join("");
+/**
+ * Clip paths that leave away what is hidden behind wheels nearer to the eye: one a wheel, each clipped by the next, because
+ * the circles of gears in mesh overlap.
+ */
+const clips = (id: string, sheet: Sheet, nearer: readonly Body[]): SVGTemplateResult[] =>
+  nearer.map(({ x, y, reach }, n) => {
+    const outside = `M-999-999H${sheet.width + 999}V${sheet.y * 2 + 2999}H-999z`;
+    const next = n + 1 < nearer.length ? `url(#${id}-${n + 1})` : nothing;
+    return svg`<clipPath id="${id}-${n}" clip-path=${next}><path clip-rule="evenodd" d=${outside + circle(x, y, reach)} /></clipPath>`;
+  });
+
+/** The first of them, if there is one. */
+const clipped = (id: string, nearer: readonly Body[]): string | typeof nothing =>
+  nearer.length ? `url(#${id}-0)` : nothing;
 
 /** Whether a wheel has room inside for its count. */
 const holdsCount = ({ ring, rim, bore }: Body, em: number): boolean =>
@@ -114,8 +124,8 @@ export function drawWheels(layout: Layout, sheet: Sheet, count: (teeth: number) 
       : isPlain(body)
         ? ""
         : circle(x, y, bore) + (webbed ? circle(x, y, rim) + circle(x, y, bore * 1.7) : "");
-    return svg`${nearer.length ? svg`<clipPath id="behind${n}"><path clip-rule="evenodd" d=${around(sheet, nearer)} /></clipPath>` : nothing}
-      <g clip-path=${nearer.length ? `url(#behind${n})` : nothing}>
+    return svg`${clips(`behind${n}`, sheet, nearer)}
+      <g clip-path=${clipped(`behind${n}`, nearer)}>
         ${outlineOf(body, sheet)}
         <path class="fine" d=${inside} />
         ${webbed ? svg`<path class="shade" d=${shading(body)} />` : nothing}
@@ -230,10 +240,18 @@ export function ghostsOf(article: Layout, layout: Layout): readonly PlacedWheel[
   return article.wheels.filter((wheel) => !drawn.has(key(wheel)));
 }
 
-/** Those, dashed. */
-export const drawGhosts = (article: Layout, layout: Layout, sheet: Sheet): SVGTemplateResult[] =>
-  ghostsOf(article, layout).map((wheel) => {
-    const x = sheet.x(wheel.x);
-    const own = !layout.wheels.some((one) => Math.abs(one.x - wheel.x) < 1e-6);
-    return svg`<path class="article" d=${circle(x, sheet.y, wheel.radii.tip * sheet.scale)} />${own ? svg`<path class="fine" d=${cross(x, sheet.y, 0.35 * sheet.em)} />` : nothing}`;
+/** Those, dashed, behind whatever is nearer to the eye. */
+export function drawGhosts(article: Layout, layout: Layout, sheet: Sheet): SVGTemplateResult[] {
+  const planes = [...new Set(layout.wheels.map((wheel) => wheel.stage))];
+  return ghostsOf(article, layout).map((ghost, n) => {
+    const x = sheet.x(ghost.x);
+    const nearer = layout.wheels.filter((wheel) => planes.indexOf(wheel.stage) > planes.indexOf(ghost.stage));
+    const own = !layout.wheels.some((wheel) => Math.abs(wheel.x - ghost.x) < 1e-6);
+    const bodies = nearer.map((wheel) => bodyOf(wheel, sheet, undefined));
+    return svg`${clips(`beneath${n}`, sheet, bodies)}
+      <g clip-path=${clipped(`beneath${n}`, bodies)}>
+        <path class="article" d=${circle(x, sheet.y, ghost.radii.tip * sheet.scale)} />
+        ${own ? svg`<path class="fine" d=${cross(x, sheet.y, 0.35 * sheet.em)} />` : nothing}
+      </g>`;
   });
+}
