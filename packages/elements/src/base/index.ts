@@ -6,7 +6,7 @@
  * 2. Extend {@link MeshwrightElement}; say `static override readonly tag = "mw-…"`, `static override properties` (spread the
  *    parent's in is not needed) and `declare` each of them as `T | null`: attributes go away, and frameworks set null.
  * 3. `static override styles = [properties, block, css…]`. Sizes in `em`, ink is `currentColor`, accents are the private
- *    `--accent`, `--fault`, `--second`, `--line`, `--ring`, `--paper`; a new public `--mw-*` is mapped in `styles.ts`, once.
+ *    `--_accent`, `--_fault`, `--_second`, `--_line`, `--_ring`, `--_paper`; a new public `--mw-*` is mapped in `styles.ts`, once.
  *    No `style=` in a template, no class, id or part that begins with `mw-`. What stands on its own draws inside
  *    `<div class="root" part="root">`: a page's `*{all:unset}` beats `:host`.
  * 4. In `render`, ask `this.evaluation(at)`, `this.current` (the build), `this.store`, `this.words`, `this.locale`. All of them

@@ -5,12 +5,15 @@ import { css } from "lit";
  */
 export const properties = css`
   :host {
-    --accent: var(--mw-accent, currentColor);
-    --fault: var(--mw-fault, currentColor);
-    --second: var(--mw-second, currentColor);
-    --line: var(--mw-line, color-mix(in srgb, currentColor 18%, transparent));
-    --paper: var(--mw-paper, Canvas);
-    --ring: var(--mw-ring, var(--accent));
+    --_accent: var(--mw-accent, currentColor);
+    --_fault: var(--mw-fault, currentColor);
+    --_second: var(--mw-second, currentColor);
+    --_line: var(--mw-line, color-mix(in srgb, currentColor 18%, transparent));
+    --_ring: var(--mw-ring, var(--_accent));
+  }
+  :host,
+  .tray {
+    --_paper: var(--mw-paper, var(--_page, Canvas));
   }
   :host([hidden]),
   [hidden] {
@@ -47,7 +50,7 @@ export const guard = css`
     font: inherit;
     line-height: inherit;
     letter-spacing: inherit;
-    color: var(--accent);
+    color: var(--_accent);
     background: none;
     border: 0;
     border-radius: 0;
@@ -61,7 +64,7 @@ export const guard = css`
     touch-action: manipulation;
   }
   :focus-visible {
-    outline: 2px solid var(--ring);
+    outline: 2px solid var(--_ring);
     outline-offset: 2px;
   }
 `;

@@ -38,7 +38,7 @@ export class MwBenchCard extends WorkshopElement {
         margin: 1em 0 0.2em;
       }
       .whose {
-        color: var(--second);
+        color: var(--_second);
         margin: 0 0 0.6em;
       }
       th:first-child {
@@ -46,7 +46,7 @@ export class MwBenchCard extends WorkshopElement {
       }
       .measured {
         min-width: 6em;
-        border-inline-start: 1px solid var(--line);
+        border-inline-start: 1px solid var(--_line);
       }
       .box {
         display: inline-block;
@@ -67,7 +67,7 @@ export class MwBenchCard extends WorkshopElement {
         text-indent: -1.4em;
       }
       .lines {
-        border-bottom: 1px solid var(--line);
+        border-bottom: 1px solid var(--_line);
         height: 2.2em;
       }
       @media print {

@@ -8,7 +8,7 @@ export const styles = css`
     display: inline-block;
     position: relative;
     vertical-align: baseline;
-    color: var(--fault);
+    color: var(--_fault);
   }
   summary {
     display: inline-block;

@@ -34,7 +34,7 @@ export class MwChangeTable extends WorkshopElement {
       th:first-child {
         position: sticky;
         inset-inline-start: 0;
-        background: var(--paper);
+        background: var(--_paper);
         min-width: 9em;
       }
       thead th {
@@ -42,14 +42,14 @@ export class MwChangeTable extends WorkshopElement {
         min-width: 5.5em;
       }
       .group th {
-        color: var(--second);
+        color: var(--_second);
         padding-top: 0.9em;
         white-space: normal;
         text-align: start;
       }
       .word {
         display: block;
-        color: var(--second);
+        color: var(--_second);
         font-size: 0.86em;
       }
       tbody tr > :nth-child(3) {

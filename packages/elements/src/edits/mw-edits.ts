@@ -29,7 +29,7 @@ export class MwEdits extends MeshwrightElement {
         flex: 1 1 16em;
       }
       .note {
-        color: var(--second);
+        color: var(--_second);
         font-style: italic;
         font-size: 0.88em;
       }
@@ -38,7 +38,7 @@ export class MwEdits extends MeshwrightElement {
         font-size: max(16px, 0.88em);
         color: inherit;
         background: none;
-        border: 1px solid var(--line);
+        border: 1px solid var(--_line);
         padding: 0.2em 0.4em;
         width: 100%;
         box-sizing: border-box;

@@ -4,7 +4,7 @@ export const styles = css`
   p {
     margin: 0.35em 0 0;
     font-size: 0.86em;
-    color: var(--second);
+    color: var(--_second);
   }
   .gap {
     margin: 0.2em 0 0;
@@ -13,7 +13,7 @@ export const styles = css`
     text-align: end;
   }
   p.fault {
-    color: var(--fault);
+    color: var(--_fault);
     font-size: 1em;
     font-weight: 600;
   }

@@ -18,7 +18,7 @@ export const styles = css`
     white-space: nowrap;
     padding: 0.34em 0 0.34em 1em;
     padding-inline: 1em 0;
-    border-bottom: 1px solid var(--line);
+    border-bottom: 1px solid var(--_line);
   }
   th:first-child {
     text-align: start;
@@ -29,7 +29,7 @@ export const styles = css`
   thead th,
   .teeth,
   .subtotal > * {
-    color: var(--second);
+    color: var(--_second);
   }
   .line {
     display: flex;
@@ -51,7 +51,7 @@ export const styles = css`
   details {
     margin-top: 0.4em;
     font-size: 0.86em;
-    color: var(--second);
+    color: var(--_second);
   }
   summary {
     display: inline-block;

@@ -259,7 +259,7 @@ export class MwTeeth extends MeshwrightElement {
     const width = this.ownerDocument.documentElement.clientWidth;
     tray.classList.toggle("start", this.open !== "strip" && around.left < 190);
     tray.classList.toggle("end", this.open !== "strip" && around.right > width - 190);
-    tray.style.setProperty("--paper", `var(--mw-paper, ${paperOf(this)})`);
+    tray.style.setProperty("--_page", paperOf(this));
     tray.style.color = getComputedStyle(this).color;
     if (this.open === "strip" && tray.showPopover && !tray.matches(":popover-open")) tray.showPopover();
   }

@@ -12,12 +12,9 @@ export function setsFor(build: Build, address: string): readonly GearSet[] | und
   const stage = spotOf(build, address)?.stage;
   if (stage?.kind !== "pair" || !stage.set) return undefined;
   const sets: GearSet[] = [];
-  for (const part of (build.parts ?? []) as readonly Record<string, unknown>[]) {
-    const { is, stage: place, driver, driven, name } = part;
-    if (is !== "set" || (place !== undefined && place !== stage.id)) continue;
-    if (typeof driver === "number" && typeof driven === "number")
-      sets.push({ driver, driven, name: String(name ?? "") });
-  }
+  for (const { is, stage: place = stage.id, driver, driven, name = "", available, owned } of build.parts ?? [])
+    if (/^(set|hub)$/.test(is) && place === stage.id && driver && driven && (available !== false || owned))
+      sets.push({ driver, driven, name });
   if (!sets.some((set) => set.driver === stage.driver && set.driven === stage.driven))
     sets.unshift({ driver: stage.driver, driven: stage.driven, name: "" });
   return sets;

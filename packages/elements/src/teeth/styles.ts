@@ -8,7 +8,7 @@ export const styles = css`
     text-transform: none;
   }
   .text {
-    color: var(--accent);
+    color: var(--_accent);
     text-decoration: underline dotted max(1.5px, 0.075em);
     text-underline-offset: 0.22em;
   }
@@ -17,7 +17,7 @@ export const styles = css`
     text-decoration-thickness: max(1px, 0.06em);
   }
   .root:focus-within > .text {
-    outline: 2px solid var(--ring);
+    outline: 2px solid var(--_ring);
     outline-offset: 2px;
     border-radius: 1px;
   }
@@ -39,7 +39,7 @@ export const styles = css`
     letter-spacing: inherit;
     font-variant-numeric: inherit;
     text-align: center;
-    color: var(--accent);
+    color: var(--_accent);
     opacity: 0;
     outline: 0;
     cursor: pointer;
@@ -48,7 +48,7 @@ export const styles = css`
   }
   .typing > .text {
     color: transparent;
-    text-decoration-color: var(--accent);
+    text-decoration-color: var(--_accent);
   }
   .typing > input {
     opacity: 1;
@@ -60,7 +60,7 @@ export const styles = css`
   }
   .note {
     margin-inline-start: 0.2em;
-    color: var(--second);
+    color: var(--_second);
     font-size: 0.82em;
     font-style: italic;
     white-space: normal;
@@ -81,7 +81,7 @@ export const styles = css`
     font-size: 0.88em;
     line-height: 1.3;
     direction: inherit;
-    background: var(--paper);
+    background: var(--_paper);
     border: 1px solid currentColor;
     border-radius: 3px;
   }
@@ -101,7 +101,7 @@ export const styles = css`
     min-height: max(1.9em, 26px);
     font-size: 1.1em;
     text-align: center;
-    color: var(--accent);
+    color: var(--_accent);
     cursor: pointer;
     touch-action: manipulation;
     user-select: none;

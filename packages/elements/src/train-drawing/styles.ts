@@ -69,7 +69,7 @@ export const styles = css`
     font-weight: 600;
   }
   .fault {
-    color: var(--fault);
+    color: var(--_fault);
   }
   text.fault,
   .fault text {
@@ -78,10 +78,10 @@ export const styles = css`
   p {
     margin: 0.35em 0 0;
     font-size: 0.86em;
-    color: var(--second);
+    color: var(--_second);
   }
   p.fault {
-    color: var(--fault);
+    color: var(--_fault);
     font-size: 1em;
   }
   button {

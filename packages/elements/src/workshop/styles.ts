@@ -23,7 +23,7 @@ export const tables = css`
     vertical-align: baseline;
     padding: 0.34em 0;
     padding-inline: 1em 0;
-    border-bottom: 1px solid var(--line);
+    border-bottom: 1px solid var(--_line);
   }
   td {
     white-space: nowrap;
@@ -38,14 +38,14 @@ export const tables = css`
   }
   thead th,
   .quiet {
-    color: var(--second);
+    color: var(--_second);
   }
   .total > * {
     font-weight: 600;
     border-bottom: 1.5px solid currentColor;
   }
   .note {
-    color: var(--second);
+    color: var(--_second);
     font-size: 0.86em;
     margin: 0.5em 0 0;
   }
@@ -53,7 +53,7 @@ export const tables = css`
     padding-inline-start: 1.2em;
   }
   .fault {
-    color: var(--fault);
+    color: var(--_fault);
   }
   @media print {
     button {
