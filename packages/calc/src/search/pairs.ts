@@ -15,7 +15,7 @@ export interface PairQuestion<D extends Gear = Gear, E extends Gear = Gear> {
   readonly drivers: readonly D[];
   readonly drivens: readonly E[];
   readonly outputs: readonly Wanted[];
-  /** The pitch of bare counts. */
+  /** The pitch of bare counts, and the one that the mount is counted in where it has none of its own. */
   readonly pitch?: Toothed;
   /** What the pair must fit. */
   readonly mount?: FitMount;
@@ -77,7 +77,8 @@ interface Class {
 
 /** All pairs that are worth a look, nearest to the middle first: what is not to be found is left out before the product. */
 function* look(question: PairQuestion, missed: boolean): Generator<Batch<FoundPair>, void> {
-  const { pitch = {}, mount } = question;
+  const { pitch = {} } = question;
+  const mount = question.mount && (moduleOf(question.mount) ? question.mount : { ...question.mount, ...pitch });
   const fit = question.fit ?? fitBy(mount);
   const judged = question.fit ?? mount;
   const aims = aimsOf(question.outputs);
@@ -179,7 +180,7 @@ export function findPairs<D extends Gear, E extends Gear>(
  * const mount = { knownPair: [23, 53], closer: "0.1 mm", farther: "0.9 mm" } as const;
  * const question = { drivers, drivens: [{ teeth: 66, module: "0.8" }], mount, outputs: [{ id: "pair", from: 3, to: 5 }] };
  * const missed = [...nearMisses(question)].flatMap((batch) => batch.found);
- * missed.map(({ driver, reasons }) => [driver.teeth, reasons[0]!.code]); // => [[16, "pitch-near"], [17, "too-far"]]
+ * missed.map(({ driver, reasons }) => [driver.teeth, reasons[0]!.code]); // => [[17, "too-far"], [16, "pitch-near"]]
  */
 export function nearMisses<D extends Gear, E extends Gear>(
   question: PairQuestion<D, E>,

@@ -1,0 +1,7 @@
+/**
+ * Parts that can be had, and what a change means to buy.
+ * @module
+ */
+export { needsOf, orderOf, type BuyLine, type Need, type OrderLine, type OrderList } from "./order.js";
+export { canBeHad, costOf, readParts, type Part, type PartKind, type Price } from "./part.js";
+export { partsFromRows, type UnderstoodColumn } from "./rows.js";

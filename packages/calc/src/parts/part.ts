@@ -1,0 +1,140 @@
+import { Reader, step, type Finding } from "../build/index.js";
+import { rational } from "../exact/index.js";
+import type { Numeric, Toothed } from "../kinds/index.js";
+import { ceilOf, type HoleCircle } from "../mesh/index.js";
+
+/** What a part is. A `set` is a ring and pinion, a `hub` the gears of a hub reduction: both gears sold together. */
+export type PartKind =
+  | "pinion"
+  | "spur"
+  | "gear"
+  | "set"
+  | "hub"
+  | "gearbox"
+  | "belt"
+  | "pulley"
+  | "wheel"
+  | "sleeve"
+  | "plate"
+  | "motor"
+  | "battery"
+  | "other";
+
+/** What one pack costs, and when that was looked up. */
+export interface Price {
+  readonly amount: Numeric;
+  /** ISO 4217. */
+  readonly currency: string;
+  readonly checked?: string;
+}
+
+/** A part as it is marked and sold; its fields are those of `shapes.part`. What is not known is left out. */
+export interface Part extends Toothed {
+  readonly id: string;
+  readonly name?: string;
+  readonly is: PartKind;
+  /** The stage it is fitted to or meant for; for a wheel, the output. */
+  readonly stage?: string;
+  readonly teeth?: number;
+  /** Both counts of what is sold together. */
+  readonly driver?: number;
+  readonly driven?: number;
+  /** A gearbox's ratio as printed. */
+  readonly value?: string;
+  /** Of a belt or pulley. */
+  readonly pitch?: string;
+  /** Profile shift, in modules. */
+  readonly shift?: Numeric;
+  readonly tipDiameter?: string;
+  readonly bore?: string;
+  /** A sleeve's outside diameter. */
+  readonly outside?: string;
+  /** A wheel's diameter. */
+  readonly diameter?: string;
+  readonly width?: string;
+  /** Length of the boss beside the teeth. */
+  readonly hub?: string;
+  readonly facing?: "hub in" | "hub out";
+  readonly circles?: readonly HoleCircle[];
+  readonly maker?: string;
+  /** Of one pack. */
+  readonly price?: Price;
+  /** Where it can be had. */
+  readonly source?: string;
+  readonly available?: boolean;
+  /** Pieces in a pack; 1 where not given. */
+  readonly pack?: number;
+  /** Pieces that the builder owns, fitted ones among them. */
+  readonly owned?: number;
+  readonly status?: "fitted" | "owned" | "ordered" | "spare";
+}
+
+/** Fields without which nothing can be done with a part of a kind. */
+const needed: Readonly<Partial<Record<PartKind, readonly (keyof Part)[]>>> = {
+  pinion: ["teeth"],
+  spur: ["teeth"],
+  gear: ["teeth"],
+  pulley: ["teeth"],
+  set: ["driver", "driven"],
+  hub: ["driver", "driven"],
+  wheel: ["diameter"],
+  sleeve: ["bore", "outside"],
+  plate: ["circles"],
+};
+
+/** What the shape of a list of parts cannot show: ids of their own, one pitch a part, and what its kind needs. */
+function checkParts(parts: readonly Part[], reader: Reader): void {
+  const seen = new Set<string>();
+  for (const [n, part] of parts.entries()) {
+    const error = (code: string, field: string, message: string) =>
+      reader.say("error", "meaning", code, `/${n}${step("", field)}`, message);
+    if (seen.has(part.id)) error("id-repeated", "id", `"${part.id}" is used twice; expected ids of their own.`);
+    seen.add(part.id);
+    for (const field of needed[part.is] ?? [])
+      if (part[field] === undefined) error("part-incomplete", field, `A ${part.is} without ${field}; expected one.`);
+    if (part.module !== undefined && part.diametralPitch !== undefined)
+      error("pitch-twice", "diametralPitch", "A module and a diametral pitch; expected the one that is marked.");
+  }
+}
+
+/**
+ * Reads a list of parts strictly. Never throws: whatever is wrong is a finding.
+ *
+ * @param json JSON text, or the data that it stands for
+ * @returns `parts`, a copy, exactly when no finding is an error
+ *
+ * @example
+ * const { parts, findings } = readParts([{ id: "p15", is: "pinion", teeth: "15", module: "0.8" }, { id: "s62", is: "spur" }]);
+ * parts; // => undefined
+ * findings.map(({ code, pointer }) => [code, pointer]); // => [["part-incomplete", "/1/teeth"]]
+ */
+export function readParts(json: unknown): { readonly parts?: readonly Part[]; readonly findings: readonly Finding[] } {
+  const reader = new Reader();
+  try {
+    const parts = reader.read(typeof json === "string" ? JSON.parse(json) : json, "[part]0-10000") as Part[];
+    if (!reader.failed) checkParts(parts, reader);
+    if (!reader.failed) return { parts, findings: reader.findings };
+  } catch {
+    reader.say("error", "shape", "not-json", "", "Expected JSON.");
+  }
+  return { findings: reader.findings };
+}
+
+/** Whether a part can be had: it is owned, or on sale. Undefined where nobody has said. */
+export const canBeHad = ({ owned, available }: Part): boolean | undefined => (owned ? true : available);
+
+/**
+ * What it takes to have a part, for the order of a search: whether it is new, its price in thousandths (rounded up) in one
+ * currency, and whether it has none.
+ *
+ * @example
+ * const price = { amount: "4.20", currency: "EUR" };
+ * costOf({ id: "p15", is: "pinion", price }, "EUR"); // => { fresh: 1, amount: 4200, unpriced: 0 }
+ * costOf({ id: "p15", is: "pinion", price }, "GBP"); // => { fresh: 1, amount: 0, unpriced: 1 }
+ * costOf({ id: "p15", is: "pinion", owned: 1 }, "EUR"); // => { fresh: 0, amount: 0, unpriced: 0 }
+ */
+export function costOf({ owned, price }: Part, currency: string): { fresh: number; amount: number; unpriced: number } {
+  if (owned) return { fresh: 0, amount: 0, unpriced: 0 };
+  if (price?.currency !== currency) return { fresh: 1, amount: 0, unpriced: 1 };
+  return { fresh: 1, amount: ceilOf(rational(price.amount).times(1000)), unpriced: 0 };
+}
