@@ -1,116 +1,148 @@
-import { MeshwrightError } from "./errors.js";
+import { fail } from "./errors.js";
 import { Rational, rational, type RationalInput } from "./rational.js";
 import type { Rounding } from "./rounding.js";
 
-/** A closed interval of exact numbers: the value is somewhere in it, ends included. Immutable. */
+/** What is read as an interval: one, or its ends as JSON and structured clones carry them, or an exact number. */
+export type BoundedInput = Bounded | RationalInput | { readonly low: RationalInput; readonly high: RationalInput };
+
+/**
+ * A closed interval of exact numbers: the value is somewhere in it, ends included. Immutable; made by {@link bounded}.
+ * Results are never narrower than the truth, and as narrow as they can be where each operand occurs once.
+ * Through JSON it travels as `{ "low": "n/d", "high": "n/d" }`.
+ *
+ * @example
+ * import { bounded } from "@meshwright/calc/exact";
+ * const box = bounded("2.605", "2.615"); // printed 2.61
+ * const total = box.times("59/14");
+ * total.toDecimals({ maximumFractionDigits: 2 }); // => { low: "10.97", high: "11.03" }
+ * total.supportedDigits(); // => 0
+ */
 export class Bounded {
-  readonly #low: Rational;
-  readonly #high: Rational;
+  readonly low: Rational;
+  readonly high: Rational;
 
-  /** @internal Use `bounded`. */
+  /** @internal `low` at most `high`: use {@link bounded}, which checks. */
   constructor(low: Rational, high: Rational) {
-    this.#low = low;
-    this.#high = high;
+    this.low = low;
+    this.high = high;
+    Object.freeze(this);
   }
 
-  get low(): Rational {
-    return this.#low;
-  }
-  get high(): Rational {
-    return this.#high;
-  }
+  /** Whether there is one value only. */
   get isExact(): boolean {
-    return this.#low.equals(this.#high);
+    return this.low.equals(this.high);
   }
-  plus(other: Bounded | RationalInput): Bounded {
-    const b = bounded(other);
-    return new Bounded(this.#low.plus(b.#low), this.#high.plus(b.#high));
+
+  plus(other: BoundedInput): Bounded {
+    const { low, high } = bounded(other);
+    return new Bounded(this.low.plus(low), this.high.plus(high));
   }
-  minus(other: Bounded | RationalInput): Bounded {
+
+  minus(other: BoundedInput): Bounded {
     return this.plus(bounded(other).negate());
   }
-  times(other: Bounded | RationalInput): Bounded {
-    const b = bounded(other);
-    const products = [this.#low, this.#high].flatMap((x) => [x.times(b.#low), x.times(b.#high)]);
-    products.sort((x, y) => x.compare(y));
-    return new Bounded(products[0]!, products[3]!);
+
+  times(other: BoundedInput): Bounded {
+    const { low, high } = bounded(other);
+    const ends = [this.low, this.high].flatMap((end) => [end.times(low), end.times(high)]);
+    ends.sort((one, two) => one.compare(two));
+    return new Bounded(ends[0]!, ends[3]!);
   }
-  over(other: Bounded | RationalInput): Bounded {
+
+  /** @throws MeshwrightError `division-by-zero` where the divisor may be zero */
+  over(other: BoundedInput): Bounded {
     return this.times(bounded(other).inverse());
   }
+
+  /** @throws MeshwrightError `division-by-zero` where this may be zero */
   inverse(): Bounded {
-    if (this.contains(0))
-      throw new MeshwrightError(
-        "division-by-zero",
-        "divisor",
-        "The divisor may be zero; expected an interval without it.",
-      );
-    return new Bounded(this.#high.inverse(), this.#low.inverse());
+    if (this.contains(0)) fail("division-by-zero", "divisor", "an interval around 0", "one without it");
+    return new Bounded(this.high.inverse(), this.low.inverse());
   }
+
   negate(): Bounded {
-    return new Bounded(this.#high.negate(), this.#low.negate());
+    return new Bounded(this.high.negate(), this.low.negate());
   }
+
   abs(): Bounded {
-    if (this.#low.sign >= 0) return this;
-    if (this.#high.sign <= 0) return this.negate();
-    const down = this.#low.negate();
-    return new Bounded(rational(0), down.compare(this.#high) > 0 ? down : this.#high);
+    if (this.low.sign >= 0) return this;
+    const other = this.negate();
+    if (other.low.sign >= 0) return other;
+    return new Bounded(rational(0), other.high.compare(this.high) > 0 ? other.high : this.high);
   }
+
+  /** A whole power, also below zero: tighter than repeated products, as both factors are the same unknown. */
   power(exponent: number): Bounded {
     if (exponent < 0) return this.inverse().power(-exponent);
-    const base = exponent % 2 === 0 ? this.abs() : this;
-    return new Bounded(base.#low.power(exponent), base.#high.power(exponent));
+    const { low, high } = exponent % 2 ? this : this.abs();
+    return new Bounded(low.power(exponent), high.power(exponent));
   }
-  contains(value: Bounded | RationalInput): boolean {
-    const b = bounded(value);
-    return this.#low.compare(b.#low) <= 0 && this.#high.compare(b.#high) >= 0;
+
+  /** Whether all of the other is inside. */
+  contains(other: BoundedInput): boolean {
+    const { low, high } = bounded(other);
+    return this.low.compare(low) <= 0 && this.high.compare(high) >= 0;
   }
-  /** -1 or 1 where every value of this is below or above every value of the other, 0 where both are one and the same number, else undefined: cannot tell. */
-  compare(other: Bounded | RationalInput): -1 | 0 | 1 | undefined {
-    const b = bounded(other);
-    if (this.#high.compare(b.#low) < 0) return -1;
-    if (this.#low.compare(b.#high) > 0) return 1;
-    return this.isExact && b.isExact ? 0 : undefined;
+
+  /** -1 or 1 where all of this is below or above all of the other, 0 where both are one and the same number, else undefined: cannot tell. */
+  compare(other: BoundedInput): -1 | 0 | 1 | undefined {
+    const { low, high } = bounded(other);
+    const least = this.low.compare(high);
+    const most = this.high.compare(low);
+    return least === most || least > 0 ? least : most < 0 ? most : undefined;
   }
-  equals(other: Bounded | RationalInput): boolean {
-    const b = bounded(other);
-    return this.#low.equals(b.#low) && this.#high.equals(b.#high);
+
+  equals(other: BoundedInput): boolean {
+    const { low, high } = bounded(other);
+    return this.low.equals(low) && this.high.equals(high);
   }
-  /** Both ends as decimals, rounded outward whatever `roundingMode` says. */
+
+  /**
+   * Both ends as decimal text in ASCII, rounded outward, whatever `roundingMode` is stated, so that the text holds the
+   * interval. Where there is one value only, both are that value, rounded as stated.
+   */
   toDecimals(rounding?: Rounding): { low: string; high: string } {
-    if (this.isExact) return { low: this.#low.toDecimal(rounding), high: this.#low.toDecimal(rounding) };
+    const [down, up] = this.isExact ? [] : (["floor", "ceil"] as const);
     return {
-      low: this.#low.toDecimal({ ...rounding, roundingMode: "floor" }),
-      high: this.#high.toDecimal({ ...rounding, roundingMode: "ceil" }),
+      low: this.low.toDecimal(down ? { ...rounding, roundingMode: down } : rounding),
+      high: this.high.toDecimal(up ? { ...rounding, roundingMode: up } : rounding),
     };
   }
-  /** The most fraction digits, up to `maximum`, at which both ends round to the same text; undefined where there are none. */
-  supportedDigits(maximum = 100, roundingMode: Rounding["roundingMode"] = "halfExpand"): number | undefined {
+
+  /**
+   * The most fraction digits, from 0 to `maximum`, at which both ends round to the same text: what may be shown as one
+   * figure. Undefined where there are none. More digits may agree where fewer do not: 0.4999 and 0.5001 are both 0.50.
+   */
+  supportedDigits(maximum = 100, roundingMode?: Rounding["roundingMode"]): number | undefined {
     for (let digits = maximum; digits >= 0; digits--) {
       const rounding: Rounding = { minimumFractionDigits: digits, maximumFractionDigits: digits, roundingMode };
-      if (this.#low.toDecimal(rounding) === this.#high.toDecimal(rounding)) return digits;
+      if (this.low.toDecimal(rounding) === this.high.toDecimal(rounding)) return digits;
     }
     return undefined;
   }
+
   toJSON(): { low: string; high: string } {
-    return { low: this.#low.toFraction(), high: this.#high.toFraction() };
+    return { low: this.low.toFraction(), high: this.high.toFraction() };
   }
 }
 
-/** The closed interval from `low` to `high`; with one argument, the exact value. Reads `{ low, high }` back. */
-export function bounded(
-  low: Bounded | RationalInput | { readonly low: RationalInput; readonly high: RationalInput },
-  high?: RationalInput,
-): Bounded {
+/**
+ * The closed interval from `low` to `high`; with one argument, an exact number. Reads back what JSON and structured clones
+ * make of an interval.
+ * @throws MeshwrightError `ends-reversed`, and what {@link rational} throws
+ *
+ * @example
+ * import { bounded } from "@meshwright/calc/exact";
+ * bounded("2.735", "2.745").over(2).high.toFraction(); // => "549/400"
+ */
+export function bounded(low: BoundedInput, high?: RationalInput): Bounded {
   if (low instanceof Bounded) return low;
-  if (typeof low === "object" && !(low instanceof Rational)) return bounded(low.low, low.high);
-  const bottom = rational(low);
+  if (Object(low) === low && "low" in (low as object)) {
+    const ends = low as Bounded;
+    return bounded(ends.low, ends.high);
+  }
+  const bottom = rational(low as RationalInput);
   const top = high === undefined ? bottom : rational(high);
-  if (bottom.compare(top) > 0)
-    throw new MeshwrightError(
-      "ends-reversed",
-      "high",
-      `The interval runs from ${bottom} to ${top}; expected low to high.`,
-    );
+  if (bottom.compare(top) > 0) fail("ends-reversed", "high", String(top), `at least ${bottom}`);
   return new Bounded(bottom, top);
 }

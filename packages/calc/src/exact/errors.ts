@@ -31,7 +31,7 @@ export function fail(code: string, at: string, found: unknown, expected: string)
   const shown =
     typeof found === "string"
       ? JSON.stringify(found.slice(0, 40))
-      : found === Object(found)
+      : Object(found) === found
         ? "an object"
         : String(found);
   throw new MeshwrightError(code, at, `Found ${shown}; expected ${expected}.`);

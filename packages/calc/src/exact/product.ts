@@ -11,20 +11,10 @@ function check(factors: readonly number[], at: string, least: number): number {
   return product;
 }
 
-let primes: number[] | undefined;
-
-/** The primes up to 1000: enough to take counts up to a million apart. */
-function smallPrimes(): readonly number[] {
-  if (primes) return primes;
-  primes = [];
-  for (let value = 2; value < 1000; value++) if (!primes.some((prime) => value % prime === 0)) primes.push(value);
-  return primes;
-}
-
 const add = (counts: Map<number, number>, value: number, by: number): unknown =>
   counts.set(value, (counts.get(value) ?? 0) + by);
 
-/** How often each prime occurs above the line, less how often below; what is left of a factor past a million stands for itself. */
+/** How often each prime occurs above the line, less how often below. */
 function primePowers(numerators: readonly number[], denominators: readonly number[]): Map<number, number> {
   const factors = new Map<number, number>();
   for (const factor of numerators) add(factors, Math.abs(factor), 1);
@@ -32,10 +22,9 @@ function primePowers(numerators: readonly number[], denominators: readonly numbe
   const powers = new Map<number, number>();
   for (const [factor, count] of factors) {
     let rest = factor;
-    for (const prime of smallPrimes()) {
-      if (prime * prime > rest) break;
+    // Past a thousand, what is left is a prime, or a count beyond a million, which may stay whole.
+    for (let prime = 2; prime <= 1000 && prime * prime <= rest; prime += prime > 2 ? 2 : 1)
       for (; rest % prime === 0; rest /= prime) add(powers, prime, count);
-    }
     add(powers, rest, count);
   }
   return powers;
@@ -64,11 +53,10 @@ export function productOf(numerators: readonly number[], denominators: readonly 
   if (numerators.includes(0)) return ratioOf(0, 1);
   const over: bigint[] = [];
   const under: bigint[] = [];
-  let apart = true;
+  let apart = true; // all are primes
   for (const [prime, power] of primePowers(numerators, denominators)) {
     (power > 0 ? over : under).push(BigInt(prime) ** BigInt(Math.abs(power)));
-    // From the square of the first prime that was not tried, it need not be one.
-    apart &&= prime < 1009 * 1009;
+    apart &&= prime < 1e6;
   }
   const sign = above < 0 === below < 0 ? 1n : -1n;
   return (apart ? lowest : ratioOf)(sign * multiply(over), multiply(under));

@@ -58,7 +58,7 @@ export class Rational {
   }
 
   get isInteger(): boolean {
-    return this.top % this.bottom === 0;
+    return this.denominator === 1n;
   }
 
   plus(other: RationalInput): Rational;
@@ -246,9 +246,6 @@ class WideRational extends Rational {
   override get sign(): -1 | 1 {
     return this.above > 0n ? 1 : -1;
   }
-  override get isInteger(): boolean {
-    return this.below === 1n;
-  }
   override plus(other: RationalInput): Rational {
     return sumOf(this, rational(other));
   }
@@ -367,9 +364,8 @@ function fromAny(input: unknown, at: string, locale: string | undefined): Ration
     return wide(...readText(text, at, undefined));
   }
   // What a structured clone leaves of a value: the fields without the class.
-  const { top, bottom, above, below } = Object(input) as Record<string, unknown>;
-  if (bottom && isSafeInteger(top) && isSafeInteger(bottom)) return ratioOf(top as number, bottom as number);
-  if (below && typeof above === "bigint" && typeof below === "bigint") return wide(above, below);
+  const { top, bottom, above = top, below = bottom } = Object(input) as Record<string, number>;
+  if (below) return ratioOf(above!, below);
   return fail("not-a-number", at, input, 'a number, or text such as "2.6" or "62/15"');
 }
 

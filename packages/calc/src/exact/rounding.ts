@@ -56,51 +56,54 @@ interface Plan {
   readonly negativeZero: boolean | undefined;
 }
 
-function wrong(name: keyof Rounding, value: unknown, expected: string): never {
-  return fail("option-out-of-range", name, value, expected);
-}
-
 function choice(rounding: Rounding, name: keyof typeof choices): number {
   const value = rounding[name];
-  if (value === undefined) return 0;
   const list: readonly unknown[] = choices[name];
-  const index = list.indexOf(value);
-  return index < 0 ? wrong(name, value, list.join(", ")) : index;
+  const index = value === undefined ? 0 : list.indexOf(value);
+  return index < 0 ? fail("option-out-of-range", name, value, list.join(", ")) : index;
 }
 
-function digits(value: number | undefined, name: keyof Rounding, least: number, otherwise: number): number {
+function digits(
+  rounding: Rounding,
+  name: `${"min" | "max"}imum${"Fraction" | "Significant"}Digits`,
+  least: number,
+  otherwise: number,
+): number {
+  const value = rounding[name];
   if (value === undefined) return otherwise;
-  return value >= least && value <= 100 ? Math.floor(value) : wrong(name, value, `${least} to 100`);
+  return value >= least && value <= 100
+    ? Math.floor(value)
+    : fail("option-out-of-range", name, value, `${least} to 100`);
 }
 
 /** ECMA-402, SetNumberFormatDigitOptions. */
 function planOf(rounding: Rounding, usualFraction: number): Plan {
-  const { minimumFractionDigits, maximumFractionDigits, minimumSignificantDigits, maximumSignificantDigits } = rounding;
   const increment = choices.roundingIncrement[choice(rounding, "roundingIncrement")]!;
   const priority = choice(rounding, "roundingPriority");
-  const significant = priority > 0 || minimumSignificantDigits !== undefined || maximumSignificantDigits !== undefined;
-  const leastFraction = digits(minimumFractionDigits, "minimumFractionDigits", 0, 0);
+  const leastFraction = digits(rounding, "minimumFractionDigits", 0, 0);
   const mostFraction = digits(
-    maximumFractionDigits,
+    rounding,
     "maximumFractionDigits",
     leastFraction,
     Math.max(increment > 1 ? 0 : usualFraction, leastFraction),
   );
-  const leastSignificant = digits(minimumSignificantDigits, "minimumSignificantDigits", 1, 1);
+  const leastSignificant = digits(rounding, "minimumSignificantDigits", 1, 0);
+  const mostSignificant = digits(rounding, "maximumSignificantDigits", leastSignificant || 1, 0);
+  const significant = priority + leastSignificant + mostSignificant > 0;
   if (increment > 1 && (significant || leastFraction < mostFraction))
-    wrong("roundingIncrement", increment, "1 unless equal fraction digits, and nothing else, are stated");
+    fail(
+      "option-out-of-range",
+      "roundingIncrement",
+      increment,
+      "1 unless equal fraction digits, and nothing else, are stated",
+    );
   return {
     rule: rules[choice(rounding, "roundingMode")]!,
     increment,
     leastFraction,
     mostFraction,
-    leastSignificant,
-    mostSignificant: digits(
-      maximumSignificantDigits,
-      "maximumSignificantDigits",
-      leastSignificant,
-      Math.max(21, leastSignificant),
-    ),
+    leastSignificant: leastSignificant || 1,
+    mostSignificant: mostSignificant || Math.max(21, leastSignificant),
     significant,
     priority,
     strip: choice(rounding, "trailingZeroDisplay") > 0,
@@ -156,9 +159,8 @@ function longText(numerator: bigint, denominator: bigint, plan: Plan): string {
 /** The point and the digits after it, without the zeros that nobody asked for. */
 function trimmed(fraction: string, keep: number, strip: boolean): string {
   let { length } = fraction;
-  while (length > 0 && fraction.charCodeAt(length - 1) === 48) length--;
-  if (length === 0 && strip) return "";
-  if (length < keep) length = keep;
+  while (length && fraction.charCodeAt(length - 1) === 48) length--;
+  if (length < keep && (length || !strip)) length = keep;
   return length > 0 ? "." + fraction.slice(0, length) : "";
 }
 

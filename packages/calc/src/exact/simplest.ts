@@ -1,19 +1,25 @@
 import type { Bounded } from "./bounded.js";
-import { ratioOf, type Rational } from "./rational.js";
+import { type Rational, ratioOf } from "./rational.js";
 
-function simplestBetween(a: bigint, b: bigint, c: bigint, d: bigint): [bigint, bigint] {
-  const whole = a / b;
-  if (whole * b === a) return [whole, 1n];
-  if ((whole + 1n) * d <= c) return [whole + 1n, 1n];
-  const [n, m] = simplestBetween(d, c - whole * d, b, a - whole * b);
-  return [whole * n + m, n];
-}
-
-/** The fraction of smallest denominator (then smallest size) in the interval, by the Stern–Brocot tree. */
+/**
+ * The simplest fraction in an interval: of all that lie in it the one with the smallest denominator, then the smallest
+ * numerator. It is found by going down the Stern–Brocot tree, a whole run of steps to one side at a time.
+ *
+ * @example
+ * import { printedInterval, simplestIn } from "@meshwright/calc/exact";
+ * simplestIn(printedInterval("2.74")).toFraction(); // => "52/19"
+ */
 export function simplestIn(interval: Bounded): Rational {
   const { low, high } = interval;
-  if (low.sign <= 0 && high.sign >= 0) return ratioOf(0, 1);
   if (high.sign < 0) return simplestIn(interval.negate()).negate();
-  const [n, m] = simplestBetween(low.numerator, low.denominator, high.numerator, high.denominator);
-  return ratioOf(n, m);
+  if (low.sign <= 0) return ratioOf(0, 1);
+  let [a, b, c, d] = [low.numerator, low.denominator, high.numerator, high.denominator];
+  let [n, m, p, q] = [0n, 1n, 1n, 0n];
+  for (;;) {
+    const up = (a + b - 1n) / b;
+    if (up * d <= c) return ratioOf(up * p + n, up * q + m);
+    const down = up - 1n;
+    [n, m, p, q] = [p, q, down * p + n, down * q + m];
+    [a, b, c, d] = [d, c - down * d, b, a - down * b];
+  }
 }
