@@ -9,6 +9,7 @@ import { MwChangeTable } from "./change-table/index.js";
 import { MwEdits } from "./edits/index.js";
 import { MwOverdriveGauge } from "./overdrive-gauge/index.js";
 import { MwRatioSummary } from "./ratio-summary/index.js";
+import { MwStageEditor } from "./stage-editor/index.js";
 import { MwTeeth } from "./teeth/index.js";
 import { MwTrainDrawing } from "./train-drawing/index.js";
 import { MwValue } from "./value/index.js";
@@ -23,6 +24,7 @@ define(
   MwRatioSummary,
   MwOverdriveGauge,
   MwEdits,
+  MwStageEditor,
   MwChangeTable,
   MwTrainDrawing,
   MwWheelSpeed,

@@ -8,6 +8,7 @@ export { MwChangeTable } from "./change-table/index.js";
 export { MwEdits } from "./edits/index.js";
 export { MwOverdriveGauge } from "./overdrive-gauge/index.js";
 export { MwRatioSummary } from "./ratio-summary/index.js";
+export { MwStageEditor } from "./stage-editor/index.js";
 export { MwTeeth } from "./teeth/index.js";
 export { MwTrainDrawing } from "./train-drawing/index.js";
 export { MwValue } from "./value/index.js";

@@ -1,0 +1,1 @@
+export { MwStageEditor } from "./mw-stage-editor.js";
