@@ -149,6 +149,14 @@ describe("without scripts, the article is right to the last digit", () => {
     );
   });
 
+  test("the sentence that stands for the drawing", () => {
+    const [from, to] = ["from", "to"].map((measure) => figure({ figure: "slot", of: "primary", measure }));
+    const [counts, centre] = ["counts", "centre"].map((name) => figure({ figure: name, of: "primary" }));
+    expect(textOf(all("mw-train-drawing")[0]!)).toBe(
+      `${counts} teeth, module ${String(valueAt(build, "primary.module"))}: ${centre} between centres, in a slot from ${from} to ${to}.`,
+    );
+  });
+
   test("the sentence that stands for the picture of the ground", () => {
     const drift = figure({ figure: "drift", over: "10 m" });
     const gap = figure({ figure: "gap" });
@@ -176,7 +184,7 @@ describe("without scripts, the article is right to the last digit", () => {
 
 describe("the article", () => {
   const isPlate = (element: Element): boolean =>
-    /^(script|svg|table|mw-build|mw-overdrive-gauge)$/.test(element.tagName) ||
+    /^(script|svg|table|mw-build|mw-overdrive-gauge|mw-train-drawing)$/.test(element.tagName) ||
     attributesOf(element).class === "sheets";
 
   test("has 600 to 900 words", () => {

@@ -1,0 +1,276 @@
+// node demo/make.js: writes into the article its build, from seeds, and into the guide's pages what can be read off the
+// code: elements, figures, kinds of stage.
+// What is made stands between <!-- made: name --> and <!-- end -->; everything else in the pages is written by hand.
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { format, resolveConfig } from "prettier";
+import { shapes, scalars, stageShape } from "@meshwright/calc/build";
+import { readBuild } from "@meshwright/calc/document";
+import { evaluate } from "@meshwright/calc/evaluate";
+import { kinds } from "@meshwright/calc/kinds";
+import { figureOf, figures } from "@meshwright/calc/report";
+import { examples, queries } from "./examples.js";
+
+const limpet = readFileSync(new URL("../seeds/limpet.json", import.meta.url), "utf8");
+const here = fileURLToPath(new URL(".", import.meta.url));
+const packages = fileURLToPath(new URL("../packages/", import.meta.url));
+
+const escaped = (text) => text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;");
+/** Words of a doc comment as HTML: what stands in backticks is code. */
+const prose = (text) =>
+  escaped(text)
+    .split(/`([^`]+)`/)
+    .map((part, n) =>
+      n % 2 ? `<code>${part}</code>` : part.replace(/(\w)'(\w|\s)/g, "$1’$2").replace(/"([^"=]+)"/g, "“$1”"),
+    )
+    .join("");
+const code = (text) => `<code>${escaped(text)}</code>`;
+const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
+const row = (cells) =>
+  `<tr><th scope="row">${cells[0]}</th>${cells
+    .slice(1)
+    .map((cell) => `<td>${cell}</td>`)
+    .join("")}</tr>`;
+const table = (heads, rows) =>
+  `<table><thead><tr>${heads.map((head) => `<th scope="col">${head}</th>`).join("")}</tr></thead><tbody>${rows.map(row).join("")}</tbody></table>`;
+
+/** The doc comment's text before `end`, as lines without their stars. */
+function commentBefore(source, end) {
+  const start = source.lastIndexOf("/**", end);
+  return source
+    .slice(start + 3, source.indexOf("*/", start))
+    .split("\n")
+    .map((line) => line.replace(/^\s*\* ?/, "").trimEnd());
+}
+
+/** An element's description and its tagged lines: attributes, events, parts. */
+function elementIn(source) {
+  const tag = /static override readonly tag = "(mw-[a-z-]+)"/.exec(source)?.[1];
+  if (!tag) return undefined;
+  const lines = commentBefore(source, source.indexOf("export class Mw"));
+  // A tagged line may go on in the next one, and hold several tags with a dot between them.
+  const joined = lines.join("\n").replace(/\n(?!@|\n|$)/g, " ");
+  const [description = ""] = joined.trim().split(/\n+@/);
+  const tagged = [...joined.replace(/ · @/g, "\n@").matchAll(/^@(attr|fires|csspart) (.+)$/gm)];
+  const of = (kind) =>
+    tagged
+      .filter((one) => one[1] === kind)
+      .map((one) => {
+        const [, names, text] = /^((?:[\w…-]+, )*[\w…-]+) (.*)$/.exec(one[2]);
+        return [names.split(", ").map(code).join(", "), capital(prose(text))];
+      });
+  return {
+    tag,
+    description: description.replaceAll("\n", " "),
+    attributes: of("attr"),
+    events: of("fires"),
+    parts: of("csspart"),
+  };
+}
+
+const folders = (path) => readdirSync(path, { withFileTypes: true }).filter((one) => one.isDirectory());
+
+/** An article's own first, then what goes deeper; whatever is new comes last. */
+const order = [
+  ...["build", "teeth", "value", "ratio-summary", "overdrive-gauge", "edits", "stage-editor", "train-drawing"],
+  ...["pair-finder", "change-table", "wheel-speed", "working", "order-list", "parts-list", "bench-card"],
+].map((name) => `mw-${name}`);
+const place = ({ tag }) => (order.includes(tag) ? order.indexOf(tag) : order.length);
+
+/** Every element that the whole script registers. */
+function elementsMade() {
+  const sources = join(packages, "elements", "src");
+  const registered = readFileSync(join(sources, "all.ts"), "utf8");
+  return folders(sources)
+    .flatMap(({ name }) => readdirSync(join(sources, name)).map((file) => join(sources, name, file)))
+    .filter((file) => /mw-[a-z-]+\.ts$/.test(file) && !file.endsWith(".test.ts"))
+    .map((file) => readFileSync(file, "utf8"))
+    .filter((source) => registered.includes(/export class (Mw\w+)/.exec(source)?.[1] ?? "none"))
+    .map(elementIn)
+    .filter((one) => one !== undefined)
+    .sort((one, other) => place(one) - place(other) || one.tag.localeCompare(other.tag));
+}
+
+function elementSection({ tag, description, attributes, events, parts }) {
+  return [
+    `<section><h2 id="${tag}">${code(`<${tag}>`)}</h2><p>${prose(description)}</p>`,
+    attributes.length ? table(["Attribute", "What it says"], attributes) : "",
+    events.length ? table(["Event", "When"], events) : "",
+    parts.length ? table(["Part", "What it is"], parts) : "",
+    "</section>",
+  ].join("");
+}
+
+/** The figures by name, each with its doc comment and what it comes to for Limpet. */
+function figuresMade(build) {
+  const report = join(packages, "calc", "src", "report");
+  const texts = readdirSync(report)
+    .filter((name) => name.endsWith("figure.ts"))
+    .map((name) => readFileSync(join(report, name), "utf8"));
+  const docs = new Map(
+    texts.flatMap((text) =>
+      [...text.matchAll(/\/\*\*((?:(?!\*\/)[^])*)\*\/\s+(?:"([\w-]+)"|(\w+))(?:\(|: \()/g)].map((one) => [
+        one[2] ?? one[3],
+        one[1].replace(/\s*\n\s*\* ?/g, " ").trim(),
+      ]),
+    ),
+  );
+  const evaluation = evaluate(build);
+  return table(
+    ["Figure", "What it is"],
+    Object.keys(figures).map((figure) => {
+      const query = queries[figure] ?? {};
+      const asked = Object.entries(query)
+        .map(([name, value]) => `${name}="${value}"`)
+        .join(" ");
+      return [
+        code(figure),
+        `${capital(prose(docs.get(figure) ?? ""))}<br />${asked ? `${code(asked)}: ` : ""}<samp>${escaped(figureOf(evaluation, { ...query, figure }))}</samp>`,
+      ];
+    }),
+  );
+}
+
+/** A shape's letters in words. */
+function shapeText(shape) {
+  const needed = shape.endsWith("!");
+  const bare = shape.replace(/!$/, "");
+  const [, item] = /^\[(.+)\]/.exec(bare) ?? [];
+  const [, entry] = /^\{(.+)\}$/.exec(bare) ?? [];
+  const one = (name) =>
+    name === "any"
+      ? "a value"
+      : (scalars[name]?.expected ?? (shapes[name] ? `<a href="#shape-${name}">${name}</a>` : name));
+  const text =
+    bare === "flag"
+      ? "true or false"
+      : item
+        ? `a list: ${one(item)}`
+        : entry
+          ? `by id or address: ${one(entry)}`
+          : bare.includes("|")
+            ? bare.split("|").map(code).join(" or ")
+            : one(bare);
+  return needed ? `${text} <em>(must be there)</em>` : text;
+}
+
+const fieldsTable = (shape) =>
+  table(
+    ["Field", "What it holds"],
+    Object.entries(shape).map(([name, letters]) => [code(name), shapeText(letters)]),
+  );
+
+function kindsMade() {
+  const common = stageShape("pair");
+  return Object.entries(kinds)
+    .map(([name, kind]) => {
+      const source = readFileSync(join(packages, "calc", "src", "kinds", `${name}.ts`), "utf8");
+      const description = commentBefore(source, source.search(/export interface \w+Stage/))
+        .join(" ")
+        .trim();
+      const example = examples[name];
+      const { build } = readBuild({
+        format: "meshwright-build/1",
+        stages: [example],
+        outputs: [{ id: "wheel", stages: [] }],
+      });
+      const comes = figureOf(evaluate(build), { figure: "reduction" });
+      const written = kind.write?.(example);
+      return [
+        `<section><h3 id="kind-${name}">${code(name)}</h3><p>${prose(description)}</p>`,
+        `<pre><code>${escaped(JSON.stringify(example, null, 2))}</code></pre>`,
+        `<p>Reduction: ${comes}.${written ? ` In attributes: ${code(written)}.` : ""}</p>`,
+        fieldsTable(
+          Object.fromEntries(
+            Object.entries(kind.shape).filter(
+              ([field]) => !(field in common) || name === "pair" || field in kind.shape,
+            ),
+          ),
+        ),
+        "</section>",
+      ].join("");
+    })
+    .join("");
+}
+
+const shapesMade = () =>
+  Object.entries(shapes)
+    .map(([name, shape]) => `<section><h3 id="shape-${name}">${name}</h3>${fieldsTable(shape)}</section>`)
+    .join("");
+
+function propertiesMade() {
+  const styles = readFileSync(join(packages, "elements", "src", "base", "styles.ts"), "utf8");
+  const meaning = {
+    "--mw-accent": "What can be changed or pressed",
+    "--mw-fault": "What is wrong",
+    "--mw-second": "Notes and captions",
+    "--mw-line": "Fine lines",
+    "--mw-paper": "What lies over the text: trays, heads of columns",
+    "--mw-ring": "The ring around what has the focus",
+  };
+  return table(
+    ["Property", "Colour of", "Where it is not set"],
+    [...styles.matchAll(/var\((--mw-[\w-]+), ((?:[^()]|\([^()]*\))+)\)/g)].map(([, name, value]) => [
+      code(name),
+      meaning[name] ?? "",
+      value.startsWith("var(") ? "as the accent" : code(value),
+    ]),
+  );
+}
+
+function languagesMade() {
+  const words = readdirSync(join(packages, "elements", "src", "words")).filter((name) => /^[a-z]{2,3}\.ts$/.test(name));
+  const names = new Intl.DisplayNames("en", { type: "language" });
+  const list = words.map((name) => names.of(name.replace(".ts", ""))).sort((one, other) => one.localeCompare(other));
+  return `<p>There are words in ${new Intl.ListFormat("en").format(list)}; in any other language the elements speak English, with that language’s numbers.</p>`;
+}
+
+/** What is made, by name. */
+function made() {
+  const { build } = readBuild(limpet);
+  const elements = elementsMade();
+  return {
+    elements: elements.map(elementSection).join(""),
+    tags: table(
+      ["Tag", "For"],
+      elements.map(({ tag, description }) => [
+        `<a href="elements.html#${tag}">${code(tag)}</a>`,
+        prose(/^.*?[.;:](?=\s|$)/.exec(description)?.[0].replace(/[;:]$/, ".") ?? description),
+      ]),
+    ),
+    figures: figuresMade(build),
+    kinds: kindsMade(),
+    shapes: shapesMade(),
+    properties: propertiesMade(),
+    languages: languagesMade(),
+  };
+}
+
+/** The article with its build inside, and the guide's pages, by their paths in this folder, as they should stand. */
+export async function pages() {
+  const parts = made();
+  const options = await resolveConfig(here);
+  const guide = readdirSync(join(here, "guide")).filter((name) => name.endsWith(".html"));
+  const paths = ["index.html", ...guide.map((name) => `guide/${name}`)];
+  return Object.fromEntries(
+    await Promise.all(
+      paths.map(async (path) => {
+        const text = readFileSync(join(here, path), "utf8")
+          .replace(
+            /(<script type="application\/json">)[^]*?(<\/script>)/,
+            (_, open, close) => `${open}\n${limpet}${close}`,
+          )
+          .replace(
+            /(<!-- made: (\w+) -->)[^]*?(<!-- end -->)/g,
+            (_, open, part, close) => `${open}\n${parts[part]}\n${close}`,
+          );
+        return [path, await format(text, { ...options, parser: "html" })];
+      }),
+    ),
+  );
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  for (const [path, text] of Object.entries(await pages())) writeFileSync(join(here, path), text);
+}
