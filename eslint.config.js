@@ -56,8 +56,8 @@ export default tseslint.config(
     rules: { "@typescript-eslint/no-unused-expressions": "off", "wc/guard-define-call": "off" },
   },
   {
-    // Examples out of doc comments are run as they are written.
-    files: ["tests/examples/**"],
+    // Examples out of doc comments and of the README are run as they are written.
+    files: ["tests/demo/**", "tests/examples/**"],
     rules: { "no-new-func": "off" },
   },
   {
