@@ -8,6 +8,10 @@ import { MwBuild } from "./build/index.js";
 import { MwChangeTable } from "./change-table/index.js";
 import { MwEdits } from "./edits/index.js";
 import { MwOverdriveGauge } from "./overdrive-gauge/index.js";
+import { MwBenchCard } from "./bench-card/index.js";
+import { MwOrderList } from "./order-list/index.js";
+import { MwPairFinder } from "./pair-finder/index.js";
+import { MwPartsList } from "./parts-list/index.js";
 import { MwRatioSummary } from "./ratio-summary/index.js";
 import { MwStageEditor } from "./stage-editor/index.js";
 import { MwTeeth } from "./teeth/index.js";
@@ -29,4 +33,5 @@ define(
   MwTrainDrawing,
   MwWheelSpeed,
   MwWorking,
+  MwBenchCard,
 );

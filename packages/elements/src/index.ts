@@ -15,3 +15,7 @@ export { MwValue } from "./value/index.js";
 export { MwWheelSpeed } from "./wheel-speed/index.js";
 export { MwWorking } from "./working/index.js";
 export { addWords, offerWords } from "./words/index.js";
+export { MwBenchCard } from "./bench-card/index.js";
+export { MwOrderList } from "./order-list/index.js";
+export { MwPairFinder } from "./pair-finder/index.js";
+export { MwPartsList } from "./parts-list/index.js";

@@ -7,6 +7,7 @@ export { checkBuild } from "./check.js";
 export { addressPattern, Reader, step } from "./read.js";
 export { longestText, scalars, type Scalar } from "./scalars.js";
 export { shapes, stageShape } from "./shapes.js";
+export type * from "./part.js";
 export type * from "./types.js";
 export {
   branchesOf,

@@ -1,4 +1,5 @@
 import type { Numeric, Stage } from "../kinds/index.js";
+import type { Part } from "./part.js";
 
 /** A wheel: by a diameter, unloaded or under the vehicle's weight, or by the ground it was seen to roll. */
 export interface Wheel {
@@ -154,7 +155,7 @@ export interface Build {
   readonly headline?: string;
   readonly alternatives?: readonly Alternative[];
   readonly measurements?: readonly Measurement[];
-  readonly parts?: readonly unknown[];
+  readonly parts?: readonly Part[];
 }
 
 /** New values by address: `id`, `id.field` or `id.field.n`. Null takes an optional field away. */

@@ -30,10 +30,11 @@ export function* stagesOf(build: Build): Generator<Place> {
 
 /** The branches that drive an output, from the split outwards. */
 export const branchesOf = (build: Build, end: Output | Branch): readonly Branch[] => {
+  if (!end.from) return [];
   const path: Branch[] = [];
-  const byId = new Map(end.from ? build.branches?.map((branch) => [branch.id, branch]) : []);
+  const byId = new Map(build.branches?.map((branch) => [branch.id, branch]));
   // A branch taken out of the table cannot come again: what loops has an end.
-  for (let from = end.from; from;) {
+  for (let from: string | undefined = end.from; from;) {
     const branch = byId.get(from);
     byId.delete(from);
     if (branch) path.push(branch);

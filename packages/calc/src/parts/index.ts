@@ -3,5 +3,6 @@
  * @module
  */
 export { needsOf, orderOf, type BuyLine, type Need, type OrderLine, type OrderList } from "./order.js";
-export { canBeHad, costOf, readParts, type Part, type PartKind, type Price } from "./part.js";
+export type { Part, PartKind, Price } from "../build/index.js";
+export { canBeHad, costOf, readParts } from "./part.js";
 export { partsFromRows, type UnderstoodColumn } from "./rows.js";

@@ -1,8 +1,7 @@
-import { branchesOf, stagesOf, type Build, type Output } from "../build/index.js";
+import { branchesOf, stagesOf, type Build, type Output, type Part, type PartKind } from "../build/index.js";
 import { lengthOf, rational, type Rational } from "../exact/index.js";
 import { comparePitch } from "../mesh/index.js";
 import type { Toothed } from "../kinds/index.js";
-import type { Part, PartKind } from "./part.js";
 
 /** What one place in a build asks for. */
 export interface Need {

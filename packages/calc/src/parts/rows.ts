@@ -1,5 +1,5 @@
-import type { Finding } from "../build/index.js";
-import { type Part, readParts } from "./part.js";
+import type { Finding, Part } from "../build/index.js";
+import { readParts } from "./part.js";
 
 /** What a column was taken for. */
 export interface UnderstoodColumn {

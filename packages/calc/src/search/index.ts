@@ -14,4 +14,4 @@ export {
   type WantedOutput,
   type WheelCandidate,
 } from "./trains.js";
-export type { Wanted } from "./wanted.js";
+export type { Wanted as WantedTotal } from "./wanted.js";

@@ -1,5 +1,5 @@
 import { spotOf, type Build } from "@meshwright/calc/build";
-import type { Part } from "@meshwright/calc/parts";
+import type { Part } from "@meshwright/calc/build";
 
 /** Two gears that are sold together. */
 export interface GearSet {
@@ -13,7 +13,8 @@ export function setsFor(build: Build, address: string): readonly GearSet[] | und
   const stage = spotOf(build, address)?.stage;
   if (stage?.kind !== "pair" || !stage.set) return undefined;
   const sets: GearSet[] = [];
-  for (const { is, stage: place = stage.id, driver, driven, name = "", available, owned } of (build.parts ?? []) as readonly Part[])
+  for (const { is, stage: place = stage.id, driver, driven, name = "", available, owned } of (build.parts ??
+    []) as readonly Part[])
     if (/^(set|hub)$/.test(is) && place === stage.id && driver && driven && (available !== false || owned))
       sets.push({ driver, driven, name });
   if (!sets.some((set) => set.driver === stage.driver && set.driven === stage.driven))

@@ -121,12 +121,12 @@ export const workshopEn = {
   stop: "Stop",
   stopped: "Stopped; what was found up to here is shown.",
   outsideRange: "{0} {1}: {2}.",
-  unsureRange: "{0} may be outside the range: a ratio in the train is known only as printed.",
-  sleeveOf: "with {0}",
+  unsureRange:
+    "A ratio in the train is known only as printed: a pair counts only where all that it can be is in the range.",
+  numberOnly: "A number above 0.",
   centres: "Centre distance",
   totals: "Motor turns, {0}",
   picture: "Pairs by centre distance and total. The box is the mount and the range: {0}",
-  mountSide: "mount: {0}",
   noParts: "The build lists no gears to choose from.",
   noTarget: "The build names no range to reach.",
 

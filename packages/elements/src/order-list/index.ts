@@ -1,0 +1,1 @@
+export { MwOrderList } from "./mw-order-list.js";

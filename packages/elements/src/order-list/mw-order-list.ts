@@ -1,0 +1,166 @@
+import { html, nothing, type TemplateResult } from "lit";
+import { needsOf, orderOf, type BuyLine, type Need, type OrderLine, type OrderList } from "@meshwright/calc/parts";
+import { announce, block, properties } from "../base/index.js";
+import { copyText } from "../host/index.js";
+import { fill, fillCount } from "../words/index.js";
+import { dateText, moneyText, partName, partsOf, tables, WorkshopElement } from "../workshop/index.js";
+
+/**
+ * What this version of the build means to get, beside another one: to buy in whole packs, owned already, stays, left over.
+ * Nothing is invented where a price is missing.
+ *
+ * @attr from `article` (default), an alternative's id, or `nothing`: what the build is counted from
+ * @attr at `article` or an alternative's id: what is to be had; the reader's version where not said
+ * @csspart table the parts to buy · @csspart rest what is owned, stays or is left over
+ */
+export class MwOrderList extends WorkshopElement {
+  static override readonly tag = "mw-order-list";
+  static override styles = [properties, block, tables];
+  static override properties = { from: {}, at: {}, said: { state: true } };
+
+  declare from: string | null;
+  declare at: string | null;
+  declare private said: string | undefined;
+
+  #order(): OrderList | undefined {
+    const build = this.evaluation(this.at)?.build;
+    const parts = partsOf(build);
+    const start = this.from === "nothing" ? undefined : this.evaluation(this.from ?? "article")?.build;
+    return build && orderOf(start ? needsOf(start, parts) : [], needsOf(build, parts));
+  }
+
+  #missing({ stage, teeth, driver, driven, value, diameter }: Need): string {
+    const what = teeth ?? (driver ? `${driver} ${this.words.to} ${driven}` : (value ?? diameter ?? ""));
+    return `${this.#stageName(stage)}: ${what}`;
+  }
+
+  #stageName(id: string): string {
+    const evaluation = this.evaluation(this.at)!;
+    const stage = evaluation.outputs.flatMap(({ steps }) => steps).find((step) => step.stage.id === id)?.stage;
+    return stage?.label ?? evaluation.output(id)?.label ?? id;
+  }
+
+  #lines(order: OrderList): string[] {
+    const { shop } = this;
+    const part = ({ part: one, pieces }: OrderLine) =>
+      `${pieces} × ${partName(one)}${one.maker ? `, ${one.maker}` : ""}`;
+    const section = (head: string, lines: readonly string[]) => (lines.length ? ["", head, ...lines] : []);
+    return [
+      this.evaluation(this.at)!.build.title ?? "",
+      ...section(
+        shop.toBuy,
+        order.buy.map(
+          (line) =>
+            `${part(line)}: ${this.#packs(line)}, ${this.#cost(line)}${line.part.source ? `, ${line.part.source}` : ""}`,
+        ),
+      ),
+      ...section(shop.sum, order.buy.length ? [this.#sum(order)] : []),
+      ...section(shop.ownedAlready, order.owned.map(part)),
+      ...section(shop.stays, order.stays.map(part)),
+      ...section(shop.leftOver, order.left.map(part)),
+      ...section(
+        shop.noPart,
+        order.missing.map((need) => this.#missing(need)),
+      ),
+    ];
+  }
+
+  #packs({ packs, part }: BuyLine): string {
+    return (part.pack ?? 1) > 1 ? fill(this.shop.packs, packs, part.pack!) : `${packs}`;
+  }
+
+  #cost({ cost }: BuyLine): string {
+    return cost ? moneyText(cost.amount, cost.currency, this.locale) : this.shop.noPrice;
+  }
+
+  #sum({ sums, unpriced }: OrderList): string {
+    const amounts = sums.map(({ amount, currency }) => moneyText(amount, currency, this.locale));
+    const more = unpriced ? [fillCount(this.shop.unpriced, unpriced, this.locale)] : [];
+    return [...amounts, ...more].join(` ${this.shop.and} `);
+  }
+
+  readonly #copy = async (): Promise<void> => {
+    const order = this.#order();
+    if (!order) return;
+    this.said = (await copyText(this.#lines(order).join("\n").trim())) ? this.shop.copied : this.shop.notCopied;
+    announce(this.renderRoot as ShadowRoot, () => this.said ?? "");
+  };
+
+  readonly #print = (): void => this.ownerDocument.defaultView?.print();
+
+  #buy(order: OrderList): TemplateResult {
+    const { shop, locale } = this;
+    if (!order.buy.length) return html`<p>${shop.nothingToBuy}</p>`;
+    return html`<div class="scroll" tabindex="0" role="region" aria-label=${shop.toBuy}>
+      <table part="table">
+        <caption>
+          ${shop.toBuy}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">${shop.part}</th>
+            <th scope="col">${shop.pieces}</th>
+            <th scope="col">${shop.packsHead}</th>
+            <th scope="col">${shop.price}</th>
+            <th scope="col" class="words">${shop.where}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${order.buy.map(
+            (line) =>
+              html`<tr>
+                <th scope="row">
+                  ${partName(line.part)}${line.part.maker ? html` <span class="quiet">${line.part.maker}</span>` : nothing}
+                </th>
+                <td>${line.pieces}</td>
+                <td>${this.#packs(line)}</td>
+                <td>
+                  ${this.#cost(line)}${
+                    line.part.price?.checked
+                      ? html`<br /><span class="quiet">${dateText(line.part.price.checked, locale)}</span>`
+                      : nothing
+                  }
+                </td>
+                <td class="words">
+                  ${line.part.source ?? "–"}${line.part.available === false ? html` <span class="fault">${shop.notToBeHad}</span>` : nothing}
+                </td>
+              </tr>`,
+          )}
+          <tr class="total">
+            <th scope="row" colspan="3">${shop.sum}</th>
+            <td colspan="2" class="words">${this.#sum(order)}</td>
+          </tr>
+        </tbody>
+      </table>
+    </div>`;
+  }
+
+  #rest(head: string, lines: readonly OrderLine[]): TemplateResult | typeof nothing {
+    if (!lines.length) return nothing;
+    const list = new Intl.ListFormat(this.locale, { type: "unit" });
+    const all = lines.map(({ part, pieces }) => (pieces > 1 ? `${pieces} × ${partName(part)}` : partName(part)));
+    return html`<p class="note" part="rest"><strong>${head}:</strong> ${list.format(all)}.</p>`;
+  }
+
+  protected override render(): TemplateResult {
+    const order = this.#order();
+    if (!order) return this.fallback(false);
+    const { shop } = this;
+    return html`<div class="root" part="root">
+        ${this.#buy(order)} ${this.#rest(shop.ownedAlready, order.owned)} ${this.#rest(shop.stays, order.stays)}
+        ${this.#rest(shop.leftOver, order.left)}
+        ${
+          order.missing.length
+            ? html`<p class="note">
+                <strong>${shop.noPart}:</strong> ${order.missing.map((need) => this.#missing(need)).join("; ")}.
+              </p>`
+            : nothing
+        }
+        <p class="note">
+          <button type="button" @click=${this.#copy}>${shop.copyList}</button>
+          <button type="button" @click=${this.#print}>${shop.printPage}</button> ${this.said}
+        </p>
+      </div>
+      ${this.fallback()}`;
+  }
+}

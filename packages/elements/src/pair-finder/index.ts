@@ -1,0 +1,1 @@
+export { MwPairFinder } from "./mw-pair-finder.js";

@@ -1,0 +1,72 @@
+import { css } from "lit";
+
+export const styles = css`
+  .question {
+    margin: 0 0 0.6em;
+  }
+  input[type="text"] {
+    font: inherit;
+    color: inherit;
+    background: none;
+    border: 0;
+    border-bottom: 1.5px dotted var(--_accent);
+    border-radius: 0;
+    padding: 0.1em 0;
+    width: 3em;
+    min-height: 24px;
+    text-align: center;
+  }
+  .controls {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.2em 1.4em;
+    margin: 0 0 0.8em;
+    font-size: 0.93em;
+  }
+  label {
+    display: inline-flex;
+    align-items: baseline;
+    gap: 0.45em;
+    min-height: 24px;
+  }
+  input[type="checkbox"] {
+    accent-color: var(--_accent);
+    min-width: 1.1em;
+    min-height: 1.1em;
+    align-self: center;
+  }
+  svg {
+    display: block;
+    overflow: visible;
+    font-size: 0.82em;
+    margin: 0.4em 0 0.8em;
+  }
+  text {
+    fill: currentColor;
+  }
+  .faint {
+    fill: var(--_second);
+  }
+  .why {
+    display: block;
+    color: var(--_second);
+    font-size: 0.86em;
+  }
+  .miss .why {
+    color: var(--_fault);
+  }
+  .miss > th {
+    font-weight: 400;
+  }
+  .hit > th {
+    font-weight: 600;
+  }
+  tbody th {
+    white-space: normal;
+  }
+  @media (max-width: 480px) {
+    .wide {
+      display: none;
+    }
+  }
+`;

@@ -1,0 +1,1 @@
+export { MwPartsList } from "./mw-parts-list.js";
