@@ -1,6 +1,6 @@
-import { bounded, rational, type Bounded } from "../exact/index.js";
+import { bounded, rational, type Bounded, type Rational } from "../exact/index.js";
 import type { Build } from "../build/index.js";
-import { Effect, type Turn } from "../kinds/index.js";
+import { Effect } from "../kinds/index.js";
 import { follow } from "./drive.js";
 import { rolledBy, type OutputEvaluation } from "./output.js";
 import type { Quantity } from "./quantity.js";
@@ -11,14 +11,23 @@ export type Scope = "gears" | "tyres";
 /** What a difference is measured against: the second output, the first one, or their mean. */
 export type Base = "with" | "of" | "mean";
 
-const over = (top: Bounded, bottom: Bounded): Bounded => top.over(bottom);
+/** What grows with its argument takes an interval end by end; an exact value is worked out once. */
+const betweenEnds = (x: Bounded, at: (end: Rational) => Rational): Bounded => {
+  const low = at(x.low);
+  return x.low === x.high ? bounded(low) : bounded(low, at(x.high));
+};
 
 /** Turns a quotient into a difference: quotient − 1, 1 − 1/quotient, or twice the difference over the sum. */
 export function differenceOf(quotient: Bounded, base: Base): Bounded {
   // Each of them grows with the quotient, so the ends stay the ends.
-  const at = (x: Bounded["low"]) =>
-    base === "with" ? x.minus(1) : base === "of" ? rational(1).minus(x.inverse()) : x.minus(1).times(2).over(x.plus(1));
-  return bounded(at(quotient.low), at(quotient.high));
+  const one = rational(1);
+  const at = (x: Rational) =>
+    base === "with"
+      ? x.minus(one)
+      : base === "of"
+        ? one.minus(x.inverse())
+        : x.minus(one).times(rational(2)).over(x.plus(one));
+  return betweenEnds(quotient, at);
 }
 
 /** How two outputs stand to each other. Positive: the first is ahead. */
@@ -27,6 +36,8 @@ export class Comparison {
   readonly with: OutputEvaluation;
   readonly #build: Build;
   readonly #positions: Readonly<Record<string, string>> | undefined;
+  #gears: Quantity | undefined;
+  #tyres: Quantity | undefined;
 
   constructor(
     build: Build,
@@ -47,17 +58,21 @@ export class Comparison {
 
   /** How often the first turns while the second turns once, or how far it rolls while the second rolls 1. */
   quotient(scope: Scope): Quantity | undefined {
+    return scope === "gears" ? (this.#gears ??= this.#quotient()) : (this.#tyres ??= this.#rolled());
+  }
+
+  #quotient(): Quantity | undefined {
     const [mine, other] = [this.of, this.with];
     if (!mine.locked || !other.locked) return undefined;
-    let quotient = other.locked.over(mine.locked);
-    if (this.by === "motor-speed") {
-      const kvs = [mine, other].map((one) => (one.output.motor ?? this.#build.motor)?.kv);
-      if (!kvs[0] || !kvs[1]) return undefined;
-      quotient = quotient.times(kvs[0]).over(kvs[1]);
-    }
-    if (scope === "gears") return quotient;
-    const [front, rear] = [mine.output.wheel, other.output.wheel];
-    return front && rear && quotient.times(rolledBy(front)).over(rolledBy(rear));
+    const quotient = other.locked.over(mine.locked);
+    if (this.by === "shaft") return quotient;
+    const [mineKv, otherKv] = [mine, other].map((output) => (output.output.motor ?? this.#build.motor)?.kv);
+    return mineKv && otherKv ? quotient.times(mineKv).over(otherKv) : undefined;
+  }
+
+  #rolled(): Quantity | undefined {
+    const [mine, other] = [this.of.output.wheel, this.with.output.wheel];
+    return mine && other && this.quotient("gears")?.times(rolledBy(mine).over(rolledBy(other)));
   }
 
   /** How much farther the first goes. Undefined where a wheel, a kV or the drive is missing. */
@@ -68,32 +83,36 @@ export class Comparison {
 
   /** Whether both turn the same way; null where the stages after the split do not establish it. */
   get sameWay(): boolean | null {
-    const [mine, other] = [[...this.of.path], [...this.with.path]];
     if (this.by === "motor-speed") return null;
-    while (mine.length && mine[0] === other[0]) {
-      mine.shift();
-      other.shift();
-    }
+    const [mine, other] = [this.of.path, this.with.path];
+    let shared = 0;
+    while (shared < mine.length && mine[shared] === other[shared]) shared++;
+    const turn = this.#turn(mine, shared) * this.#turn(other, shared);
+    return turn ? turn > 0 : null;
+  }
+
+  #turn(path: OutputEvaluation["path"], from: number): number {
     let turn = 1;
-    for (const list of [...mine, ...other]) {
-      const next: Turn | string = follow(list, new Effect(), this.#positions);
+    for (let n = from; n < path.length; n++) {
+      const next = follow(path[n]!, new Effect(), this.#positions);
       turn *= typeof next === "string" ? 0 : next;
     }
-    return turn ? turn > 0 : null;
+    return turn;
   }
 
   /** Half the sum of both reductions: motor turns per wheel turn straight on with an open even split and equal tyres. */
   get arithmeticMean(): Bounded | undefined {
-    const [a, b] = [this.of.locked?.bounds, this.with.locked?.bounds];
-    return a && b && over(a.plus(b), bounded(2));
+    return this.#mean((x, y) => x.plus(y).over(rational(2)));
   }
 
   /** Motor turns per average wheel turn of a locked drive. */
   get harmonicMean(): Bounded | undefined {
+    return this.#mean((x, y) => x.times(y).times(rational(2)).over(x.plus(y)));
+  }
+
+  /** A mean grows with either reduction, so its ends come from the ends. */
+  #mean(at: (x: Rational, y: Rational) => Rational): Bounded | undefined {
     const [a, b] = [this.of.locked?.bounds, this.with.locked?.bounds];
-    if (!a || !b) return undefined;
-    // It grows with either reduction, so the ends come from the ends.
-    const at = (x: Bounded["low"], y: Bounded["low"]) => x.times(y).times(2).over(x.plus(y));
-    return bounded(at(a.low, b.low), at(a.high, b.high));
+    return a && b && bounded(at(a.low, b.low), at(a.high, b.high));
   }
 }

@@ -33,13 +33,14 @@ export interface Leaf {
 }
 
 /** The stages as they are selected, one after the other. */
-export function* leavesOf(stages: readonly Stage[], positions: Positions, group?: string): Generator<Leaf> {
+export function leavesOf(stages: readonly Stage[], positions: Positions, leaves: Leaf[] = [], group?: string): Leaf[] {
   for (const stage of stages) {
     const inner = innerOf(stage, positions);
     const own = stage.group ?? group;
-    if (inner === undefined) yield { stage, group: own };
-    else if (typeof inner !== "string") yield* leavesOf(inner, positions, own);
+    if (inner === undefined) leaves.push({ stage, group: own });
+    else if (typeof inner !== "string") leavesOf(inner, positions, leaves, own);
   }
+  return leaves;
 }
 
 /** The positions that a mode sets. */

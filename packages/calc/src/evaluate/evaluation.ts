@@ -5,8 +5,6 @@ import { Comparison } from "./comparison.js";
 import { follow, positionsOf } from "./drive.js";
 import { OutputEvaluation, type Shared } from "./output.js";
 
-const one = rational(1);
-
 /** What a build comes to. Nothing is worked out before it is read, and nothing twice. */
 export class Evaluation {
   readonly build: Build;
@@ -46,10 +44,10 @@ export class Evaluation {
     return said[split.indexOf(output)]!.over(said.reduce((sum, part) => sum.plus(part)));
   }
 
-  #centre(output: OutputEvaluation): Rational | undefined {
-    if (this.build.centre?.kind !== "differential" || output.output.motor) return one;
+  #centre(output: OutputEvaluation): Rational | 1 | undefined {
+    if (this.build.centre?.kind !== "differential" || output.output.motor) return 1;
     const others = this.outputs.filter((other) => other !== output && !other.output.motor);
-    if (others.every((other) => other.state === "driven")) return one;
+    if (others.every((other) => other.state === "driven")) return 1;
     // The motor turns are the share-weighted sum of what the outputs turn: a held one adds nothing, and a free one takes
     // whatever it likes.
     return others.every((other) => other.state === "held") ? this.share(output) : undefined;

@@ -2,7 +2,7 @@ import { lengthOf, rational, type Bounded, type Rational } from "../exact/index.
 import { pathTo, type Build, type Output, type Wheel } from "../build/index.js";
 import { Effect, type Stage, type Turn } from "../kinds/index.js";
 import { follow, leavesOf, type Leaf, type Released } from "./drive.js";
-import { pi, quantityOf, type Quantity } from "./quantity.js";
+import { pi, Quantity, quantityOf } from "./quantity.js";
 
 /** Where a total stands in the range that the builder likes. */
 export type Standing = "inside" | "below" | "above" | "uncertain";
@@ -33,14 +33,39 @@ export interface Shared {
   readonly positions: Readonly<Record<string, string>> | undefined;
   readonly trunk: { readonly effect: Effect; readonly turn: Turn | Released };
   /** What an open centre differential makes of an output's own reduction. */
-  centre(output: OutputEvaluation): Rational | undefined;
+  centre(output: OutputEvaluation): Rational | 1 | undefined;
 }
 
-/** The reduction and the direction of a few stages on their own. */
+/** The reduction and the direction of a few stages on their own, none of them released. */
 function through(stages: readonly Stage[]): [Quantity, Turn] {
-  const effect = new Effect(true);
-  const turn = follow(stages, effect, undefined) as Turn;
-  return [quantityOf(effect.factor, effect.unknowns), turn];
+  let effect = new Effect();
+  let turn = follow(stages, effect, undefined);
+  if (!effect.fits) turn = follow(stages, (effect = new Effect(true)), undefined);
+  return [quantityOf(effect.factor, effect.unknowns), turn as Turn];
+}
+
+class Leg implements Step {
+  readonly stage: Stage;
+  readonly group: string | undefined;
+  readonly reduction: Quantity;
+  readonly turns: Turns;
+  readonly #leaves: readonly Leaf[];
+  readonly #place: number;
+
+  constructor(leaves: readonly Leaf[], place: number) {
+    const { stage, group } = leaves[place]!;
+    const [reduction, turn] = through([stage]);
+    this.stage = stage;
+    this.group = group;
+    this.reduction = reduction;
+    this.turns = turnsOf(turn);
+    this.#leaves = leaves;
+    this.#place = place;
+  }
+
+  get running(): Quantity {
+    return this.#place ? through(this.#leaves.slice(0, this.#place + 1).map((leaf) => leaf.stage))[0] : this.reduction;
+  }
 }
 
 interface Drive {
@@ -49,12 +74,19 @@ interface Drive {
   readonly released: Released | undefined;
 }
 
+const rolled = new WeakMap<Wheel, Quantity>();
+
 /** Ground rolled in one turn of a wheel, in millimetres. */
 export function rolledBy(wheel: Wheel): Quantity {
-  const { travel } = wheel;
-  return travel
-    ? quantityOf(lengthOf(travel.length).over(travel.turns), [])
-    : pi().times(lengthOf(wheel.loadedDiameter ?? wheel.diameter!));
+  let ground = rolled.get(wheel);
+  if (!ground) {
+    const { travel } = wheel;
+    ground = travel
+      ? new Quantity(lengthOf(travel.length).over(travel.turns))
+      : pi().times(lengthOf(wheel.loadedDiameter ?? wheel.diameter!));
+    rolled.set(wheel, ground);
+  }
+  return ground;
 }
 
 /** What a build comes to at one output. Nothing is worked out before it is read. */
@@ -62,6 +94,9 @@ export class OutputEvaluation {
   readonly output: Output;
   readonly #shared: Shared;
   #drive: Drive | undefined;
+  #bounds: Bounded | undefined;
+  #steps: readonly Step[] | undefined;
+  #path: readonly (readonly Stage[])[] | undefined;
 
   constructor(shared: Shared, output: Output) {
     this.#shared = shared;
@@ -78,7 +113,7 @@ export class OutputEvaluation {
 
   /** The lists of stages from the motor to the wheel. */
   get path(): readonly (readonly Stage[])[] {
-    return pathTo(this.#shared.build, this.output);
+    return (this.#path ??= pathTo(this.#shared.build, this.output));
   }
 
   #run(listing: boolean): Drive {
@@ -114,11 +149,11 @@ export class OutputEvaluation {
   get reduction(): Quantity | undefined {
     const { reduction } = this.#driven;
     const factor = reduction && this.#shared.centre(this);
-    return factor && (factor.equals(1) ? reduction : reduction.times(factor));
+    return factor && (factor === 1 ? reduction : reduction.times(factor));
   }
 
   get bounds(): Bounded | undefined {
-    return this.reduction?.bounds;
+    return (this.#bounds ??= this.reduction?.bounds);
   }
 
   /** +1 with the motor, −1 against it, 0 not known. */
@@ -131,24 +166,15 @@ export class OutputEvaluation {
   }
 
   get #leaves(): readonly Leaf[] {
-    return this.path.flatMap((list) => [...leavesOf(list, this.#shared.positions)]);
+    const leaves: Leaf[] = [];
+    for (const list of this.path) leavesOf(list, this.#shared.positions, leaves);
+    return leaves;
   }
 
   /** Every stage of the way, from the motor outwards. */
   get steps(): readonly Step[] {
     const leaves = this.#leaves;
-    return leaves.map(({ stage, group }, n) => {
-      const [reduction, turn] = through([stage]);
-      return {
-        stage,
-        group,
-        reduction,
-        turns: turnsOf(turn),
-        get running() {
-          return through(leaves.slice(0, n + 1).map((leaf) => leaf.stage))[0];
-        },
-      };
-    });
+    return (this.#steps ??= leaves.map((_, place) => new Leg(leaves, place)));
   }
 
   /** The reduction of each group of stages, in the order of the train. */
@@ -160,7 +186,9 @@ export class OutputEvaluation {
         if (stages) stages.push(stage);
         else groups.set(group, [stage]);
       }
-    return [...groups].map(([group, stages]) => ({ group, reduction: through(stages)[0] }));
+    const list: Group[] = [];
+    groups.forEach((stages, group) => list.push({ group, reduction: through(stages)[0] }));
+    return list;
   }
 
   /** Ground rolled for one motor turn, in millimetres; undefined without a wheel or a drive. */

@@ -1,4 +1,4 @@
-import { bounded, rational, type Bounded, type Rational, type RationalInput } from "../exact/index.js";
+import { bounded, ratioOf, rational, type Bounded, type Rational, type RationalInput } from "../exact/index.js";
 import type { Unknown } from "../kinds/index.js";
 
 /** A named unknown to a whole power. */
@@ -6,15 +6,22 @@ export interface Power extends Unknown {
   readonly power: number;
 }
 
-const merge = (left: readonly Power[], right: readonly Power[], sign: 1 | -1): readonly Power[] => {
+const merge = (left: readonly Power[], right: readonly Unknown[], sign: 1 | -1): readonly Power[] => {
   if (!right.length) return left;
   const powers = new Map(left.map((one) => [one.key, one]));
-  for (const one of right) {
-    const power = (powers.get(one.key)?.power ?? 0) + sign * one.power;
-    if (power) powers.set(one.key, { ...one, power });
+  for (const one of right as readonly (Unknown & Partial<Power>)[]) {
+    const power = (powers.get(one.key)?.power ?? 0) + sign * (one.power ?? 1);
+    if (power) powers.set(one.key, { key: one.key, interval: one.interval, power });
     else powers.delete(one.key);
   }
   return [...powers.values()];
+};
+
+/** A product by halves, so that wide values meet only wide ones. */
+const product = (factors: readonly Rational[], from = 0, to = factors.length): Rational => {
+  if (to - from < 2) return factors[from]!;
+  const middle = (from + to) >> 1;
+  return product(factors, from, middle).times(product(factors, middle, to));
 };
 
 /**
@@ -36,10 +43,15 @@ export class Quantity {
 
   /** All that it can be. */
   get bounds(): Bounded {
-    return this.unknowns.reduce((product, { interval, power }) => {
-      for (let n = Math.abs(power); n; n--) product = power > 0 ? product.times(interval) : product.over(interval);
-      return product;
-    }, bounded(this.factor));
+    if (!this.unknowns.length) return bounded(this.factor);
+    const lows: Rational[] = [];
+    const highs: Rational[] = [];
+    for (const { interval, power } of this.unknowns)
+      for (let n = Math.abs(power); n; n--) {
+        lows.push(power > 0 ? interval.low : interval.high.inverse());
+        highs.push(power > 0 ? interval.high : interval.low.inverse());
+      }
+    return bounded(product(lows).times(this.factor), product(highs).times(this.factor));
   }
 
   times(other: Quantity | RationalInput): Quantity {
@@ -57,16 +69,16 @@ export class Quantity {
 
 /** A quantity of unknowns that may repeat. */
 export const quantityOf = (factor: Rational, unknowns: readonly Unknown[]): Quantity =>
-  unknowns.reduce(
-    (product, unknown) => product.times(new Quantity(rational(1), [{ ...unknown, power: 1 }])),
-    new Quantity(factor),
-  );
+  new Quantity(factor, merge([], unknowns, 1));
+
+let piOnce: Quantity | undefined;
 
 /** π, between two fractions that agree to 40 digits: an unknown like any other, so that it cancels. */
 export const pi = (): Quantity => {
-  const low = BigInt("31415926535897932384626433832795028841971");
-  const ten40 = 10n ** 40n;
-  return new Quantity(rational(1), [
-    { key: "π", power: 1, interval: bounded(rational(low).over(ten40), rational(low + 1n).over(ten40)) },
-  ]);
+  if (!piOnce) {
+    const low = BigInt("31415926535897932384626433832795028841971");
+    const unit = 10n ** 40n;
+    piOnce = quantityOf(rational(1), [{ key: "π", interval: bounded(ratioOf(low, unit), ratioOf(low + 1n, unit)) }]);
+  }
+  return piOnce;
 };

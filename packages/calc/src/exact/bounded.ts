@@ -44,7 +44,7 @@ export class Bounded {
 
   times(other: BoundedInput): Bounded {
     const { low, high } = bounded(other);
-    const ends = [this.low, this.high].flatMap((end) => [end.times(low), end.times(high)]);
+    const ends = [this.low, this.high].flatMap((end) => [low.times(end), high.times(end)]);
     ends.sort((one, two) => one.compare(two));
     return new Bounded(ends[0]!, ends[3]!);
   }
@@ -92,11 +92,6 @@ export class Bounded {
     return least === most || least > 0 ? least : most < 0 ? most : undefined;
   }
 
-  equals(other: BoundedInput): boolean {
-    const { low, high } = bounded(other);
-    return this.low.equals(low) && this.high.equals(high);
-  }
-
   /**
    * Both ends as decimal text in ASCII, rounded outward, whatever `roundingMode` is stated, so that the text holds the
    * interval. Where there is one value only, both are that value, rounded as stated.
@@ -114,7 +109,9 @@ export class Bounded {
    * figure. Undefined where there are none. More digits may agree where fewer do not: 0.4999 and 0.5001 are both 0.50.
    */
   supportedDigits(maximum = 100, roundingMode?: Rounding["roundingMode"]): number | undefined {
-    for (let digits = maximum; digits >= 0; digits--) {
+    // Texts agree where the ends lie at most one unit apart; the float is no more than where to begin, with one to spare.
+    const most = 1 - Math.floor(Math.log10(this.high.minus(this.low).toNumber()));
+    for (let digits = Math.min(maximum, most); digits >= 0; digits--) {
       const rounding: Rounding = { minimumFractionDigits: digits, maximumFractionDigits: digits, roundingMode };
       if (this.low.toDecimal(rounding) === this.high.toDecimal(rounding)) return digits;
     }
@@ -143,6 +140,6 @@ export function bounded(low: BoundedInput, high?: RationalInput): Bounded {
   }
   const bottom = rational(low as RationalInput);
   const top = high === undefined ? bottom : rational(high);
-  if (bottom.compare(top) > 0) fail("ends-reversed", "high", String(top), `at least ${bottom}`);
+  if (top !== bottom && bottom.compare(top) > 0) fail("ends-reversed", "high", String(top), `at least ${bottom}`);
   return new Bounded(bottom, top);
 }

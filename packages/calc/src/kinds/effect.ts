@@ -18,14 +18,15 @@ export class Effect {
   up = 1;
   down = 1;
   unknowns: readonly Unknown[] = none;
-  readonly #list: [number[], number[]] | undefined;
+  private readonly list: readonly [number[], number[]] | undefined;
+  private shared = true;
 
   /**
    * @param listing gather the factors, for trains whose product leaves the plain numbers
    * @param from the stages before, to go on from
    */
   constructor(listing = false, from?: Effect) {
-    this.#list = listing ? [[], []] : undefined;
+    this.list = listing ? [[], []] : undefined;
     if (from) {
       this.up = from.up;
       this.down = from.down;
@@ -37,15 +38,17 @@ export class Effect {
   times(up: number, down: number): void {
     this.up *= up;
     this.down *= down;
-    if (this.#list) {
-      this.#list[0].push(up);
-      this.#list[1].push(down);
+    if (this.list) {
+      this.list[0].push(up);
+      this.list[1].push(down);
     }
   }
 
   /** Multiplies the reduction by something known only as an interval. */
   unknown(key: string, interval: Bounded): void {
-    this.unknowns = [...this.unknowns, { key, interval }];
+    if (this.shared) this.unknowns = [...this.unknowns];
+    this.shared = false;
+    (this.unknowns as Unknown[]).push({ key, interval });
   }
 
   /** Whether the plain-number products are exact. */
@@ -55,6 +58,6 @@ export class Effect {
 
   /** The exact factor. Only where it {@link fits} or the factors were listed. */
   get factor(): Rational {
-    return this.#list ? productOf(...this.#list) : ratioOf(this.up, this.down);
+    return this.list ? productOf(...this.list) : ratioOf(this.up, this.down);
   }
 }
