@@ -1,8 +1,8 @@
-import type { Motor, Wheel } from "../build/index.js";
-import { bounded, MeshwrightError, rational, type Bounded, type Rational, type RationalInput } from "../exact/index.js";
+import type { Build, Motor, Wheel } from "../build/index.js";
+import { rational, type Bounded, type Rational, type RationalInput } from "../exact/index.js";
 import { rolledBy, type OutputEvaluation } from "../evaluate/index.js";
-import type { Build } from "../build/index.js";
 import { packVolts } from "./battery.js";
+import { shareOf } from "./share.js";
 import { speedFigures, type SpeedUnit } from "./units.js";
 
 /** What a speed takes for granted. */
@@ -61,9 +61,7 @@ export const freeSpeed = ({ kv }: Motor, volts: RationalInput): Rational | undef
 export function speedAt({ motor, volts, reduction, wheel, loaded }: SpeedQuestion): WheelSpeed | undefined {
   const free = freeSpeed(motor, volts);
   if (!free) return undefined;
-  const share = loaded ? bounded(loaded.from, loaded.to) : bounded(1);
-  if (share.low.sign <= 0 || share.high.compare(1) > 0)
-    throw new MeshwrightError("out-of-range", "loaded", "The loaded share is not above 0 and up to 1.");
+  const share = shareOf(loaded ? { low: loaded.from, high: loaded.to } : 1, "loaded");
   const motorRpm = share.times(free);
   const wheelRpm = motorRpm.over(reduction);
   const measure = wheel.travel ? "travel-measured" : wheel.loadedDiameter ? "diameter-loaded" : "diameter-unloaded";

@@ -1,4 +1,5 @@
-import { bounded, MeshwrightError, rational, type Bounded, type RationalInput } from "../exact/index.js";
+import { bounded, type Bounded, type RationalInput } from "../exact/index.js";
+import { shareOf } from "./share.js";
 
 /**
  * Torque at the wheel, or at both wheels of an axle together: motor torque times reduction times the efficiency of every
@@ -16,10 +17,8 @@ export function wheelTorque(
   reduction: Bounded | RationalInput,
   efficiencies: readonly RationalInput[],
 ): Bounded {
-  return efficiencies.reduce((torque: Bounded, efficiency) => {
-    const share = rational(efficiency, { at: "efficiencies" });
-    if (share.sign <= 0 || share.compare(1) > 0)
-      throw new MeshwrightError("out-of-range", "efficiencies", `Found ${share}; expected above 0 and up to 1.`);
-    return torque.times(share);
-  }, bounded(reduction).times(motorTorque));
+  return efficiencies.reduce(
+    (torque: Bounded, efficiency) => torque.times(shareOf(efficiency, "efficiencies")),
+    bounded(reduction).times(motorTorque),
+  );
 }
