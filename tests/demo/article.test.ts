@@ -4,6 +4,7 @@ import { applyChanges, stagesOf, valueAt, type Build } from "@meshwright/calc/bu
 import { readBuild } from "@meshwright/calc/document";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 import { kinds } from "@meshwright/calc/kinds";
+import { needsOf, readParts } from "@meshwright/calc/parts";
 import { figureOf, type FigureQuery } from "@meshwright/calc/report";
 import { attributesOf, elementsIn, elementsOf, sourceOf, textOf, type Element } from "./page.js";
 
@@ -149,6 +150,46 @@ describe("without scripts, the article is right to the last digit", () => {
     );
   });
 
+  test("the parts", () => {
+    const { parts } = readParts(build.parts);
+    const fitted = needsOf(build, parts).flatMap(({ part, pieces }) =>
+      part ? [[part.name, part.maker, String(pieces)]] : [],
+    );
+    expect(rowsOf("mw-parts-list")).toEqual([["Part", "Maker", "Pieces"], ...fitted]);
+  });
+
+  test("the card for the workshop", () => {
+    const turns = (of: string, measure?: string): string => figure({ figure: "hand-turns", over: "10", of, measure });
+    expect(rowsOf("mw-bench-card")).toEqual([
+      ["To check by hand", "Should be"],
+      ["Spur and pinion, between centres", figure({ figure: "centre", of: "primary" })],
+      ["10 turns of the spur: front wheels", turns("front")],
+      ["The same, one front wheel held: the other", turns("front", "held")],
+      ["10 turns of the spur: rear wheels", turns("rear")],
+    ]);
+  });
+
+  test("of the shelf's twenty-five pairs, 15 to 62 alone fits and reaches the range", () => {
+    const { parts } = readParts(build.parts);
+    const shelf = (is: string): number[] =>
+      parts.flatMap((part) => (part.is === is && part.module !== undefined ? (part.teeth ?? []) : []));
+    const pairs = shelf("pinion").flatMap((driver) => shelf("spur").map((driven) => [driver, driven] as const));
+    const good = pairs.filter(([driver, driven]) => {
+      const changed = evaluate(applyChanges(build, { "primary.driver": driver, "primary.driven": driven }).build!);
+      const says = (query: FigureQuery): string => figureOf(changed, query);
+      return (
+        says({ figure: "fit", of: "primary" }) === "fits" &&
+        build.outputs.every(({ id: of }) => says({ figure: "standing", of }) === "inside")
+      );
+    });
+    expect(pairs).toHaveLength(25);
+    expect(good).toEqual([[15, 62]]);
+    const [counts, centre] = ["counts", "centre"].map((name) => figure({ figure: name, of: "primary" }));
+    expect(textOf(all("mw-pair-finder")[0]!)).toBe(
+      `Of the shelf’s ${pairs.length} pairs one fits the slot and reaches ${figure({ figure: "range" })}: ${counts}, at ${centre}.`,
+    );
+  });
+
   test("the sentence that stands for the drawing", () => {
     const [from, to] = ["from", "to"].map((measure) => figure({ figure: "slot", of: "primary", measure }));
     const [counts, centre] = ["counts", "centre"].map((name) => figure({ figure: name, of: "primary" }));
@@ -184,8 +225,9 @@ describe("without scripts, the article is right to the last digit", () => {
 
 describe("the article", () => {
   const isPlate = (element: Element): boolean =>
-    /^(script|svg|table|mw-build|mw-overdrive-gauge|mw-train-drawing)$/.test(element.tagName) ||
-    attributesOf(element).class === "sheets";
+    /^(script|svg|table|mw-build|mw-overdrive-gauge|mw-train-drawing|mw-pair-finder|mw-order-list)$/.test(
+      element.tagName,
+    ) || attributesOf(element).class === "sheets";
 
   test("has 600 to 900 words", () => {
     const words = textOf(article, isPlate).match(/[\p{L}\p{N}][^\s]*/gu)!.length;

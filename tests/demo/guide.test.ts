@@ -4,7 +4,6 @@ import { describe, expect, test } from "vitest";
 import * as calc from "@meshwright/calc";
 import * as documents from "@meshwright/calc/document";
 import { checkFigures } from "../../packages/figures/src/index.js";
-// @ts-expect-error: a script without declarations
 import { pages } from "../../demo/make.js";
 import { attributesOf, elementsIn, sourceOf, textOf } from "./page.js";
 
@@ -12,7 +11,7 @@ const readme = readFileSync(new URL("../../README.md", import.meta.url), "utf8")
 const fences = (language: string): string[] =>
   [...readme.matchAll(new RegExp(`^\`\`\`${language}\\n([^]*?)^\`\`\``, "gm"))].map((fence) => fence[1]!);
 
-const written = (await (pages as () => Promise<Record<string, string>>)()) satisfies Record<string, string>;
+const written: Readonly<Record<string, string>> = await pages();
 const paths = Object.keys(written);
 const names = paths.filter((path) => path.startsWith("guide/"));
 
