@@ -34,4 +34,7 @@ define(
   MwWheelSpeed,
   MwWorking,
   MwBenchCard,
+  MwOrderList,
+  MwPairFinder,
+  MwPartsList,
 );
