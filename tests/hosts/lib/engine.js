@@ -1,0 +1,137 @@
+// One window on a page in any of the three engines, with the few things that the rows need of it.
+import puppeteer from "puppeteer-core";
+import { findBrowsers } from "../../../scripts/lib/browsers.js";
+import { startWebKit } from "../../../scripts/engines.js";
+
+export const delay = (milliseconds) => new Promise((resolve) => setTimeout(resolve, milliseconds));
+
+/** WebDriver's names of the keys that have no character. */
+const webDriverKeys = {
+  ArrowUp: "\uE013",
+  ArrowDown: "\uE015",
+  Tab: "\uE004",
+  Enter: "\uE007",
+  Escape: "\uE00C",
+  Backspace: "\uE003",
+};
+
+/** Chromium and Firefox, over what puppeteer speaks with each. */
+async function puppeteerEngine(browserName, executablePath) {
+  const browser = await puppeteer.launch({
+    browser: browserName,
+    executablePath,
+    headless: true,
+    args:
+      browserName === "chrome"
+        ? [
+            ...["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking", "--no-first-run"],
+            "--js-flags=--expose-gc",
+          ]
+        : [],
+  });
+  return {
+    async open(url, { width = 1024, height = 768, features, before, wait = "load" } = {}) {
+      const page = await browser.newPage();
+      await page.setViewport({ width, height });
+      if (features) await page.emulateMediaFeatures(features);
+      await before?.(page);
+      await page.goto(url, { waitUntil: wait });
+      return {
+        /** The underlying page, where a row needs more than the others can. */
+        page,
+        url: () => page.url(),
+        go: (to) => page.goto(to, { waitUntil: "load" }),
+        back: () => page.goBack({ waitUntil: "load" }),
+        run: (action, ...values) => page.evaluate(action, ...values),
+        press: (key) => page.keyboard.press(key),
+        type: (text) => page.keyboard.type(text),
+        click: (x, y) => page.mouse.click(x, y),
+        close: () => page.close(),
+      };
+    },
+    stop: () => browser.close(),
+  };
+}
+
+/** WebKit, over the WebDriver protocol. */
+async function webKitEngine({ miniBrowser }) {
+  const { port, stop } = await startWebKit();
+  const call = async (method, path, body) => {
+    const answer = await fetch(`http://127.0.0.1:${port}${path}`, {
+      method,
+      ...(body === undefined ? {} : { body: JSON.stringify(body), headers: { "content-type": "application/json" } }),
+    });
+    const { value } = await answer.json();
+    if (!answer.ok) throw new Error(`${value.error}: ${value.message}`);
+    return value;
+  };
+  const { sessionId } = await call("POST", "/session", {
+    capabilities: {
+      alwaysMatch: {
+        browserName: "MiniBrowser",
+        "webkitgtk:browserOptions": { binary: miniBrowser, args: ["--automation"] },
+      },
+    },
+  });
+  const session = `/session/${sessionId}`;
+  const actions = (type, list) => call("POST", `${session}/actions`, { actions: [{ type, id: type, actions: list }] });
+  const run = (action, ...values) =>
+    call("POST", `${session}/execute/async`, {
+      script: `const done = arguments[arguments.length - 1]; const given = [...arguments].slice(0, -1);
+        Promise.resolve().then(() => (${action})(...given)).then((value) => done({ value }), (error) => done({ error: String(error) }));`,
+      args: values,
+    }).then((answer) => {
+      if (answer?.error) throw new Error(answer.error);
+      return answer?.value ?? undefined;
+    });
+  const press = (value) =>
+    actions("key", [
+      { type: "keyDown", value },
+      { type: "keyUp", value },
+    ]);
+  return {
+    async open(url, { width = 1024, height = 768 } = {}) {
+      await call("POST", `${session}/window/rect`, { width, height });
+      await call("POST", `${session}/url`, { url });
+      return {
+        url: () => call("GET", `${session}/url`),
+        go: (to) => call("POST", `${session}/url`, { url: to }),
+        back: () => call("POST", `${session}/back`, {}),
+        run,
+        press: (key) => press(webDriverKeys[key] ?? key),
+        async type(text) {
+          for (const character of text) await press(character);
+        },
+        click: (x, y) =>
+          actions("pointer", [
+            { type: "pointerMove", duration: 0, x: Math.round(x), y: Math.round(y) },
+            { type: "pointerDown", button: 0 },
+            { type: "pointerUp", button: 0 },
+          ]),
+        close: () => call("POST", `${session}/url`, { url: "about:blank" }),
+      };
+    },
+    async stop() {
+      await call("DELETE", session).catch(() => undefined);
+      await stop();
+    },
+  };
+}
+
+/** Starts an engine by its name. */
+export function startEngine(name) {
+  const found = findBrowsers();
+  if (name === "webkit") return webKitEngine(found);
+  return puppeteerEngine(name === "chromium" ? "chrome" : "firefox", found[name]);
+}
+
+/** Asks again until something is true: pages settle when they do. */
+export async function until(question, what = String(question), longest = 8000) {
+  const end = Date.now() + longest;
+  for (;;) {
+    const answer = await question();
+    if (answer) return answer;
+    if (Date.now() > end) throw new Error(`Never came: ${what}`);
+    await delay(40);
+  }
+}
