@@ -58,8 +58,8 @@ export default {
   rootDir: fileURLToPath(new URL(".", import.meta.url)),
   files: process.env.TESTS ?? "packages/{elements,bench}/src/**/*.test.ts",
   browsers: [launchers[engine]()],
-  // One page at a time where the driver would otherwise put the pages into frames of one window.
-  concurrency: engine === "webkit" ? 1 : 2,
+  // One page at a time: a page behind another gets no frames and no focus.
+  concurrency: 1,
   testsStartTimeout: 60_000,
   testsFinishTimeout: 120_000,
   nodeResolve: { exportConditions: ["browser", "default"] },

@@ -15,6 +15,6 @@ export function announce(root: ShadowRoot, text: () => string): void {
   }
   clearTimeout(timer);
   timer = setTimeout(() => {
-    region!.textContent = text();
+    if (root.host.isConnected) region!.textContent = text();
   }, settled);
 }

@@ -77,8 +77,8 @@ export class MwEdits extends MeshwrightElement {
     // The store tells its readers at the end of this turn.
     await Promise.resolve();
     await this.updateComplete;
-    if (!(this.renderRoot as ShadowRoot).activeElement)
-      this.renderRoot.querySelector<HTMLElement>("button:not(:disabled), .root")?.focus();
+    const root = this.renderRoot as ShadowRoot;
+    if (!root.activeElement) (root.querySelector("button") ?? root.querySelector<HTMLElement>(".root"))?.focus();
   }
 
   async #copy(): Promise<void> {
@@ -92,6 +92,8 @@ export class MwEdits extends MeshwrightElement {
 
   #value(value: unknown): string {
     if (typeof value === "number") return writeCount(value, this.locale);
+    const { driver, driven } = (value ?? {}) as { driver?: number; driven?: number };
+    if (driver && driven) return `${this.#value(driver)} ${this.words.to} ${this.#value(driven)}`;
     return typeof value === "string" ? value : "";
   }
 

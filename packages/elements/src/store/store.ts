@@ -18,6 +18,19 @@ const longest = 200;
 
 const same = (one: unknown, other: unknown): boolean => one === other || JSON.stringify(one) === JSON.stringify(other);
 
+/** Puts a value into a layer. What is the author's own is no change; a stage that was replaced whole stays so. */
+function put(base: Build, sets: Record<string, unknown>, address: string, value: unknown): void {
+  const [id, field, place] = address.split(".") as [string, string?, string?];
+  const whole = sets[id] as Record<string, unknown> | undefined;
+  if (field && whole && typeof whole === "object") {
+    const list = whole[field] as readonly unknown[];
+    value = { ...whole, [field]: place ? list.map((one, n) => (n === +place ? value : one)) : value };
+    address = id;
+  }
+  for (const other of Object.keys(sets)) if (other === address || other.startsWith(`${address}.`)) delete sets[other];
+  if (!same(valueAt(base, address), value)) sets[address] = value;
+}
+
 /**
  * One build of a page: what the author published and, as a layer over it, what the reader changed. Requests go up
  * to it; whatever draws reads from it and is told once a turn when something is different. The author's build is never
@@ -148,10 +161,7 @@ export class BuildStore {
         for (const address of Object.keys(sets)) if (address.split(".")[0] === request.remove) delete sets[address];
     } else {
       const base = structure.length ? applyChanges(this.#article!, structure).build! : this.#article!;
-      for (const [address, value] of Object.entries(request)) {
-        delete sets[address];
-        if (!same(valueAt(base, address), value)) sets[address] = value;
-      }
+      for (const [address, value] of Object.entries(request)) put(base, sets, address, value);
     }
     if (!this.#lay({ structure, sets })) {
       return applyChanges(this.#build, structural ? [request as Change] : (request as ChangeSet)).findings;

@@ -125,13 +125,11 @@ export class MwTeeth extends MeshwrightElement {
     announce(this.renderRoot as ShadowRoot, () => this.message ?? "");
   }
 
-  /** A set's counts are changed together, even where the author lets them be any. */
+  /** Where the author lets a set's counts be any, the stage is replaced whole: a set is never changed in part. */
   #changes(value: number): Record<string, unknown> {
-    const build = this.current!;
-    const [id, field] = this.#address.split(".");
-    const stage = valueAt(build, id!) as Partial<GearSet> & { set?: boolean };
-    const both = stage?.set ? { [`${id}.driver`]: stage.driver, [`${id}.driven`]: stage.driven } : {};
-    return { ...both, [field ? this.#address : `${id}.driver`]: value };
+    const [id, field] = this.#address.split(".") as [string, string?];
+    const stage = valueAt(this.current!, id) as { readonly set?: boolean } | undefined;
+    return stage?.set && field ? { [id]: { ...stage, [field]: value } } : { [this.#address]: value };
   }
 
   #step(by: number, gesture?: unknown): void {

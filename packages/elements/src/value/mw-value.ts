@@ -76,7 +76,7 @@ export class MwValue extends MeshwrightElement {
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
     if (!changed.size && this.hasUpdated) return;
     const query: Record<string, string> = { figure: "reduction" };
-    for (const name of asked) if (this[name] ?? "") query[name] = String(this[name]);
+    for (const name of asked) if ((this[name] ?? "") !== "") query[name] = String(this[name]);
     this.#query = query as unknown as FigureQuery;
     this.#read();
     if (this.store) this.#judge();
