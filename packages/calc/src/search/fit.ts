@@ -3,6 +3,7 @@ import {
   type AdapterPlate,
   boreReasons,
   type FitMount,
+  type FitQuestion,
   fits,
   type GearBody,
   hubReasons,
@@ -31,56 +32,81 @@ export interface PairFit {
 
 export type PairFits = (driver: LooseGear, driven: LooseGear) => PairFit;
 
-/** Remembers answers by a key: most of a long list of parts is alike. */
-function remember<A extends unknown[], K, T>(keyOf: (...of: A) => K, make: (...of: A) => T): (...of: A) => T {
-  const known = new Map<K, T>();
-  return (...of) => {
-    const key = keyOf(...of);
-    let one = known.get(key);
-    if (one === undefined) known.set(key, (one = make(...of)));
-    return one;
-  };
-}
-
 /**
- * Whether pairs fit a mount, by `fits`; each gear and each sort of pair is looked at once.
+ * Whether pairs fit a mount, by `fits`; what is alike is looked at once.
  *
  * @param adapters sleeves and plates that may be used
+ *
+ * @example
+ * const fit = fitBy({ shaft: "1/8 in" }, [{ id: "sleeve", bore: "1/8 in", outside: "5 mm" }]);
+ * const { adapters } = fit({ teeth: 15, module: "0.8", bore: "5 mm" }, { teeth: 62, module: "0.8" });
+ * adapters.map(({ id }) => id); // => ["sleeve"]
  */
 export function fitBy(mount: FitMount = {}, adapters: readonly Adapter[] = []): PairFits {
   const { shaft, steps = [], hubHoles, reach, line } = mount;
   const shafts = shaft === undefined ? steps : [shaft, ...steps];
   const sleeves = adapters.flatMap(({ id, bore, outside }) => (bore && outside ? { label: id, bore, outside } : []));
   const plates = adapters.flatMap(({ id, circles }) => (circles ? { label: id, circles } : []));
-  const same = <T>(one: T): T => one;
-  const ofDriver = remember(same<LooseGear>, (gear) => [
-    ...(gear.bore === undefined ? [] : boreReasons(gear.bore, shafts, sleeves, "driver")),
-    ...(reach === undefined ? [] : reachReasons(gear, reach, line, "driver")),
-  ]);
-  const ofDriven = remember(same<LooseGear>, ({ circles }) =>
-    circles && hubHoles ? hubReasons(circles, hubHoles, plates, "driven") : [],
-  );
-  const pitchOf = ({ module, diametralPitch, pressureAngle }: LooseGear) =>
-    ({ module, diametralPitch, pressureAngle }) as GearBody;
-  const both = (driver: LooseGear, driven: LooseGear) => ({
-    pair: {
-      driver: driver.teeth,
-      driven: driven.teeth,
-      driverShift: driver.shift,
-      drivenShift: driven.shift,
-      driverTip: driver.tipDiameter,
-      drivenTip: driven.tipDiameter,
-    },
-    driver: pitchOf(driver),
-    driven: pitchOf(driven),
-  });
-  const ofPair = remember(
-    (driver: LooseGear, driven: LooseGear) => JSON.stringify(both(driver, driven)),
-    (driver, driven) => fits({ ...both(driver, driven), mount } as never).reasons,
-  );
-  return (driver, driven) => {
-    const reasons = [...ofPair(driver, driven), ...ofDriver(driver), ...ofDriven(driven)];
+  const judge = (driver: LooseGear, driven: LooseGear): PairFit => {
+    const pitchOf = ({ module, diametralPitch, pressureAngle }: LooseGear) => ({
+      module,
+      diametralPitch,
+      pressureAngle,
+    });
+    const question = {
+      pair: {
+        driver: driver.teeth,
+        driven: driven.teeth,
+        driverShift: driver.shift,
+        drivenShift: driven.shift,
+        driverTip: driver.tipDiameter,
+        drivenTip: driven.tipDiameter,
+      },
+      mount,
+      driver: pitchOf(driver),
+      driven: pitchOf(driven),
+    };
+    const reasons = [
+      ...fits(question as FitQuestion).reasons,
+      ...(driver.bore === undefined ? [] : boreReasons(driver.bore, shafts, sleeves, "driver")),
+      ...(reach === undefined ? [] : reachReasons(driver, reach, line, "driver")),
+      ...(driven.circles && hubHoles ? hubReasons(driven.circles, hubHoles, plates, "driven") : []),
+    ];
     const used = reasons.flatMap(({ code, label }) => (code === "sleeve" || code === "plate" ? label! : []));
     return { reasons, adapters: adapters.filter(({ id }) => used.includes(id)) };
+  };
+  // Most of a long list of parts is alike: what is alike is looked at once.
+  const sorts = new Map<string, number>();
+  const known = new Map<LooseGear, number>();
+  const answers = new Map<number, PairFit>();
+  const sortOf = (gear: LooseGear): number => {
+    let sort = known.get(gear);
+    if (sort === undefined) {
+      const { teeth, module, diametralPitch, pressureAngle, shift, tipDiameter, bore, circles, width, hub, facing } =
+        gear;
+      const text = JSON.stringify([
+        teeth,
+        module,
+        diametralPitch,
+        pressureAngle,
+        shift,
+        tipDiameter,
+        bore,
+        circles,
+        width,
+        hub,
+        facing,
+      ]);
+      sort = sorts.get(text) ?? sorts.size;
+      sorts.set(text, sort);
+      known.set(gear, sort);
+    }
+    return sort;
+  };
+  return (driver, driven) => {
+    const key = sortOf(driver) * 2 ** 26 + sortOf(driven);
+    let answer = answers.get(key);
+    if (!answer) answers.set(key, (answer = judge(driver, driven)));
+    return answer;
   };
 }

@@ -1,9 +1,9 @@
-import { MeshwrightError, rational, type Rational, ratioOf } from "../exact/index.js";
+import { rational, type Rational, ratioOf } from "../exact/index.js";
 import type { Toothed } from "../kinds/index.js";
 import { comparePitch, type FitMount, moduleOf, toothSumsFor } from "../mesh/index.js";
 import { arrange, type Batch, type Cost, costOfAll, type Order } from "./batch.js";
 import { type Adapter, fitBy, type LooseGear, type PairFit, type PairFits } from "./fit.js";
-import { type Aim, aimsOf, boundsOf, farthest, type Gap, type Wanted } from "./wanted.js";
+import { type Aim, aimsOf, boundsOf, countOf, farthest, type Gap, type Wanted } from "./wanted.js";
 import { type Cast, castFor, greatest, isBelow, type Whole } from "./whole.js";
 
 type Gear = LooseGear | number;
@@ -47,16 +47,22 @@ interface Shelf {
 
 const order = (a: string | undefined = "", b: string | undefined = ""): number => (a < b ? -1 : a > b ? 1 : 0);
 
-function shelvesOf(gears: readonly (LooseGear | number)[], pitch: Toothed, at: string): Map<string, Shelf> {
+function shelvesOf(gears: readonly Gear[], pitch: Toothed, at: string): Map<string, Shelf> {
   const shelves = new Map<string, Shelf>();
+  // By what is written; two ways to write one pitch share a shelf.
+  const written = new Map<string, Shelf>();
   for (const one of gears) {
     const gear = typeof one === "number" ? { ...pitch, teeth: one } : one;
-    const { teeth, pressureAngle = 20 } = gear;
-    if (!(Number.isSafeInteger(teeth) && teeth > 0))
-      throw new MeshwrightError("not-a-count", at, `Found ${teeth} teeth; expected a whole number from 1.`);
-    const key = `${moduleOf(gear)} ${rational(pressureAngle)}`;
-    let shelf = shelves.get(key);
-    if (!shelf) shelves.set(key, (shelf = { pitch: gear, byTeeth: new Map() }));
+    const { module, diametralPitch, pressureAngle = 20 } = gear;
+    const text = `${module} ${diametralPitch} ${pressureAngle}`;
+    let shelf = written.get(text);
+    if (!shelf) {
+      const key = `${moduleOf(gear)} ${rational(pressureAngle)}`;
+      shelf = shelves.get(key) ?? { pitch: gear, byTeeth: new Map() };
+      shelves.set(key, shelf);
+      written.set(text, shelf);
+    }
+    const teeth = countOf(gear.teeth, at);
     const alike = shelf.byTeeth.get(teeth);
     if (alike) alike.push(gear);
     else shelf.byTeeth.set(teeth, [gear]);
@@ -75,6 +81,9 @@ interface Class {
   readonly meshes: boolean;
 }
 
+const unjudged: PairFit = { reasons: [], adapters: [] };
+const free = costOfAll([]);
+
 /** All pairs that are worth a look, nearest to the middle first: what is not to be found is left out before the product. */
 function* look(question: PairQuestion, missed: boolean): Generator<Batch<FoundPair>, void> {
   const { pitch = {} } = question;
@@ -82,14 +91,16 @@ function* look(question: PairQuestion, missed: boolean): Generator<Batch<FoundPa
   const fit = question.fit ?? fitBy(mount);
   const judged = question.fit ?? mount;
   const aims = aimsOf(question.outputs);
-  const ranges = aims.flatMap((aim) => (aim.range ? { ...aim, range: aim.range } : []));
   const drivers = shelvesOf(question.drivers, pitch, "drivers");
   const drivens = shelvesOf(question.drivens, pitch, "drivens");
   const counts = [...drivers.values(), ...drivens.values()].flatMap((shelf) => [...shelf.byTeeth.keys()]);
-  const sizes = ranges.flatMap((aim) => Object.values(boundsOf(aim, Number as Cast)));
+  const sizes = aims.flatMap((aim) => boundsOf(aim, Number as Cast) ?? []);
   const cast = castFor(greatest(counts) * greatest(sizes));
-  const bounds = ranges.map((aim) => boundsOf(aim, cast));
-  const factors = bounds.flatMap(({ a, b, c }) => [a, b, c]);
+  const bounds = aims.flatMap((aim) => {
+    const one = boundsOf(aim, cast);
+    return one ? [one] : [];
+  });
+  const factors = bounds.flatMap(([a, , , middle, c]) => [a, middle, c]);
 
   const classes: Class[] = [];
   for (const [key, shelf] of drivers)
@@ -101,9 +112,7 @@ function* look(question: PairQuestion, missed: boolean): Generator<Batch<FoundPa
         for (const [driven, others] of other.byTeeth) {
           const top = cast(driven);
           const bottom = cast(driver);
-          const reaches = bounds.every(
-            ({ lowA, lowB, highA, highB }) => top * lowA >= bottom * lowB && top * highA <= bottom * highB,
-          );
+          const reaches = bounds.every(([a, low, high]) => top * a >= bottom * low && top * a <= bottom * high);
           const meshes = same && (!sums || sums.some(([from, to]) => driver + driven >= from && driver + driven <= to));
           if (missed ? !reaches && !meshes : !reaches || !meshes) continue;
           const gap = {} as Gap;
@@ -129,10 +138,12 @@ function* look(question: PairQuestion, missed: boolean): Generator<Batch<FoundPa
       const { drivers: some, drivens: others, reaches, same, meshes } = classes[n]!;
       for (const driver of some)
         for (const driven of others) {
-          const { reasons, adapters } = judged || !same ? fit(driver, driven) : { reasons: [], adapters: [] };
+          const { reasons, adapters } = judged || !same ? fit(driver, driven) : unjudged;
           const suits = meshes && reasons.every(({ weight }) => weight === "information");
           if (missed ? suits === reaches : !suits) continue;
-          const cost = costOfAll([driver, driven, ...adapters].map((part) => question.costOf?.(part)));
+          const cost = question.costOf
+            ? costOfAll([driver, driven, ...adapters].map((part) => question.costOf!(part)))
+            : free;
           found.push({ driver, driven, reductions, outside, distance, reasons, adapters, cost });
         }
     }
@@ -144,8 +155,8 @@ function* look(question: PairQuestion, missed: boolean): Generator<Batch<FoundPa
 }
 
 const outsideOf = ({ range }: Aim, reduction: Rational): Rational => {
-  const below = range && reduction.minus(range.from);
-  const above = range && reduction.minus(range.to);
+  const below = range && reduction.minus(range[0]);
+  const above = range && reduction.minus(range[1]);
   return below && below.sign < 0 ? below : above && above.sign > 0 ? above : rational(0);
 };
 

@@ -55,7 +55,8 @@ export function multiply(before: Table, choices: Column, place: number): Table {
   ] as const)
     if (before.index && before[other].every(isOne) && choices[other].every(isOne)) {
       const most = greatest(before[side]) * greatest(choices[side]);
-      if (most < total * 8 + 1024) return multiplyWhole(before, choices, place, side, most);
+      if (most < total * 8 + 1024 && before.ways.at(-1)! * size < 2 ** 31)
+        return multiplyWhole(before, choices, place, side, most);
     }
   return multiplyAny(before, choices, place);
 }
@@ -63,7 +64,7 @@ export function multiply(before: Table, choices: Column, place: number): Table {
 /** Of whole numbers, or of their inverses: products count themselves, nothing is compared. */
 function multiplyWhole(before: Table, choices: Column, place: number, side: "tops" | "bottoms", most: number): Table {
   const factors = choices[side];
-  const counts = new Float64Array(most + 1);
+  const counts = new Int32Array(most + 1);
   before[side].forEach((value, n) => {
     const ways = before.ways[n + 1]! - before.ways[n]!;
     for (let m = 0; m < factors.length; m++) counts[value * factors[m]!]! += ways;

@@ -1,4 +1,4 @@
-import { MeshwrightError, rational, type Rational, type RationalInput } from "../exact/index.js";
+import { MeshwrightError, rational, type Rational, type RationalInput, ratioOf } from "../exact/index.js";
 import { type Cast, isBelow, type Whole } from "./whole.js";
 
 /** What one output's reduction is to be. */
@@ -11,66 +11,51 @@ export interface Wanted {
   readonly to?: RationalInput;
 }
 
-export interface Range {
-  readonly from: Rational;
-  readonly to: Rational;
-  readonly middle: Rational;
-}
-
 /** One wanted output, read. */
 export interface Aim {
   readonly id: string;
   readonly rest: Rational;
-  readonly range?: Range;
+  readonly range?: readonly [from: Rational, to: Rational];
 }
 
-const aboveZero = (input: RationalInput, at: string): Rational => {
+function aboveZero(input: RationalInput, at: string): Rational {
   const value = rational(input, { at });
-  if (value.sign <= 0)
-    throw new MeshwrightError("not-above-zero", at, `Found ${value.toFraction()}; expected more than 0.`);
-  return value;
-};
+  if (value.sign > 0) return value;
+  throw new MeshwrightError("not-above-zero", at, `Found ${value}; expected more than 0.`);
+}
 
 /** Reads what is wanted. At least one output must have a range, or nothing would be nearest. */
 export function aimsOf(outputs: readonly Wanted[]): Aim[] {
-  const aims = outputs.map(({ id, rest = 1, from, to }) => {
+  const aims = outputs.map(({ id, rest = 1, from, to }): Aim => {
     const aim = { id, rest: aboveZero(rest, `${id}.rest`) };
     if (from === undefined || to === undefined) return aim;
-    const range = { from: aboveZero(from, `${id}.from`), to: aboveZero(to, `${id}.to`) };
-    return { ...aim, range: { ...range, middle: range.from.plus(range.to).over(2) } };
+    return { ...aim, range: [aboveZero(from, `${id}.from`), aboveZero(to, `${id}.to`)] };
   });
-  if (!aims.some((aim) => "range" in aim))
-    throw new MeshwrightError("no-target", "outputs", 'No range; expected "from" and "to" in one output at least.');
-  return aims;
+  if (aims.some((aim) => aim.range)) return aims;
+  throw new MeshwrightError("no-target", "outputs", 'No range; expected "from" and "to" in one output at least.');
+}
+
+/** A count of teeth, or an error. */
+export function countOf(teeth: number, at: string): number {
+  if (Number.isSafeInteger(teeth) && teeth > 0) return teeth;
+  throw new MeshwrightError("not-a-count", at, `Found ${teeth} teeth; expected a whole number from 1.`);
 }
 
 /**
- * What the loops need of an output whose ratio is top × a / (bottom × b) times what they vary: the ends of the range, and
- * its middle with |ratio − middle| = |top × a − bottom × b| / (bottom × c).
+ * A range over one denominator, for a ratio of top / bottom: it is inside where top × a lies from bottom × low to
+ * bottom × high, and |ratio − middle| = |top × a − bottom × middle| / (bottom × c).
  */
-export interface Bounds {
-  readonly lowA: Whole;
-  readonly lowB: Whole;
-  readonly highA: Whole;
-  readonly highB: Whole;
-  readonly a: Whole;
-  readonly b: Whole;
-  readonly c: Whole;
-}
+export type Bounds = readonly [a: Whole, low: Whole, high: Whole, middle: Whole, c: Whole];
 
-export function boundsOf({ rest, range }: Aim & { readonly range: Range }, cast: Cast): Bounds {
-  const { from, to, middle } = range;
-  const low = rest.over(from);
-  const high = rest.over(to);
-  return {
-    lowA: cast(low.numerator),
-    lowB: cast(low.denominator),
-    highA: cast(high.numerator),
-    highB: cast(high.denominator),
-    a: cast(rest.numerator * middle.denominator),
-    b: cast(rest.denominator * middle.numerator),
-    c: cast(rest.denominator * middle.denominator),
-  };
+export function boundsOf({ rest, range }: Aim, cast: Cast): Bounds | undefined {
+  if (!range) return undefined;
+  const [from, to] = range;
+  const middle = from.plus(to).over(2);
+  let common = middle.denominator;
+  for (const one of range) common *= ratioOf(common, one.denominator).denominator;
+  const part = ({ numerator, denominator }: Rational): bigint => (rest.denominator * numerator * common) / denominator;
+  const numbers = [rest.numerator * common, ...[from, to, middle].map(part), rest.denominator * common];
+  return numbers.map(cast) as unknown as Bounds;
 }
 
 /** A fraction that the loops write to again and again. */
@@ -79,7 +64,7 @@ export interface Gap {
   bottom: Whole;
 }
 
-/** The greatest distance that a ratio leaves any output at, into `gap`: three factors an output, a, b and c of `Bounds`. */
+/** The greatest distance that a ratio leaves any output at, into `gap`. Three factors an output: a, middle and c. */
 export function farthest(
   top: Whole,
   bottom: Whole,

@@ -1,5 +1,3 @@
-import type { Rational } from "../exact/index.js";
-
 /**
  * A whole number in the loops: a JS number where no product can leave the safe range, else a bigint, all alike. Operators
  * mean the same for both, so that one loop serves both; the type says number for the compiler's sake.
@@ -12,10 +10,12 @@ export type Cast = (value: number | bigint) => Whole;
 /** Numbers where `largest`, a bound of all products, is safe; else bigints. */
 export const castFor = (largest: number): Cast => (largest < Number.MAX_SAFE_INTEGER ? Number : BigInt) as Cast;
 
-/** Numerator and denominator. */
-export type Fraction = readonly [top: bigint, bottom: bigint];
-
-export const fractionOf = (value: Rational): Fraction => [value.numerator, value.denominator];
+/** The greatest of whole numbers, roughly; at least 1. */
+export const greatest = (list: Iterable<number | bigint>): number => {
+  let most = 1;
+  for (const one of list) if (one > most) most = Number(one);
+  return most;
+};
 
 /** Whether a/b is below c/d; for parts whose own values are exact, whatever their products. */
 export function isBelow(a: Whole, b: Whole, c: Whole, d: Whole): boolean {
@@ -26,7 +26,3 @@ export function isBelow(a: Whole, b: Whole, c: Whole, d: Whole): boolean {
   if (Math.abs(x - y) > x * 1e-12) return x < y;
   return BigInt(a) * BigInt(d) < BigInt(c) * BigInt(b);
 }
-
-/** The greatest of whole numbers, roughly; at least 1. */
-export const greatest = (list: readonly (number | bigint)[]): number =>
-  list.reduce<number>((most, one) => Math.max(most, Number(one)), 1);
