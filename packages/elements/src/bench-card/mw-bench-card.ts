@@ -44,6 +44,18 @@ export class MwBenchCard extends WorkshopElement {
       th:first-child {
         width: 100%;
       }
+      table + table {
+        margin-top: 0.8em;
+      }
+      thead th {
+        white-space: nowrap;
+      }
+      td:not(.measured) {
+        padding-inline-end: 0.8em;
+      }
+      thead th:nth-child(2) {
+        padding-inline-end: 0.8em;
+      }
       .measured {
         min-width: 6em;
         border-inline-start: 1px solid var(--_line);
@@ -107,8 +119,12 @@ export class MwBenchCard extends WorkshopElement {
     return (build.mounts ?? []).flatMap(({ stage, opening }): Line[] => [
       { head: shop.centreDistance, figure: this.textOf({ figure: "centre", of: stage }, this.at) },
       { head: shop.slot, figure: this.textOf({ figure: "slot", of: stage }, this.at) },
-      ...(opening ? [{ head: shop.opening, figure: opening }] : []),
-      { head: shop.backlash, figure: this.textOf({ figure: "backlash", of: stage }, this.at) },
+      ...(opening
+        ? [
+            { head: shop.opening, figure: opening },
+            { head: shop.backlash, figure: this.textOf({ figure: "backlash", of: stage }, this.at) },
+          ]
+        : []),
     ]);
   }
 

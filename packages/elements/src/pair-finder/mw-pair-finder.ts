@@ -289,32 +289,35 @@ export class MwPairFinder extends Picture {
     const totals = [...new Set(reductions.map((total) => writer.number(total)))];
     const gone = parts.filter((part) => canBeHad(part) === false);
     const why = [...one.reasons, ...gone.map((part) => `${partName(part)}: ${shop.notToBeHad}.`)];
-    return html`<tr class=${one.hit ? "hit" : "miss"}>
-      <th scope="row">
-        ${driver.teeth} ${this.words.to} ${driven.teeth}<span class="quiet wide">
-          ${parts.map(partName).join(" + ")}</span
-        >
-        ${why.map((sentence) => html`<span class="why">${sentence}</span>`)}
-      </th>
-      <td>${totals.join(" · ")}</td>
-      <td>${one.centre === undefined ? "–" : this.#length(one.centre, writer)}</td>
-      <td class="wide">${this.#price(one)}</td>
-      <td>
-        ${
-          this.#isChosen(one)
-            ? html`<span class="quiet">${shop.chosen}</span>`
-            : one.meshes
-              ? html`<button
-                  type="button"
-                  aria-label="${shop.choose}: ${driver.teeth} ${this.words.to} ${driven.teeth}"
-                  @click=${() => this.#take(driver.teeth, driven.teeth)}
-                >
-                  ${shop.choose}
-                </button>`
-              : nothing
-        }
-      </td>
-    </tr>`;
+    return html`<tbody class=${one.hit ? "hit" : "miss"}>
+      <tr>
+        <th scope="row">${driver.teeth} ${this.words.to} ${driven.teeth}</th>
+        <td>${totals.join(" · ")}</td>
+        <td>${one.centre === undefined ? "–" : this.#length(one.centre, writer)}</td>
+        <td class="wide">${this.#price(one)}</td>
+        <td>
+          ${
+            this.#isChosen(one)
+              ? html`<span class="quiet">${shop.chosen}</span>`
+              : one.meshes
+                ? html`<button
+                    type="button"
+                    aria-label="${shop.choose}: ${driver.teeth} ${this.words.to} ${driven.teeth}"
+                    @click=${() => this.#take(driver.teeth, driven.teeth)}
+                  >
+                    ${shop.choose}
+                  </button>`
+                : nothing
+          }
+        </td>
+      </tr>
+      <tr>
+        <td colspan="5" class="words">
+          <span class="quiet">${parts.map(partName).join(" + ")}.</span>
+          ${why.map((sentence) => html`<span class="why">${sentence} </span>`)}
+        </td>
+      </tr>
+    </tbody>`;
   }
 
   #table(listed: readonly Listed[]): TemplateResult {

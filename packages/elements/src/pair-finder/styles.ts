@@ -47,22 +47,23 @@ export const styles = css`
   .faint {
     fill: var(--_second);
   }
+  tbody:is(.hit, .miss) tr:first-child > * {
+    border-bottom: 0;
+    padding-bottom: 0;
+  }
+  tbody:is(.hit, .miss) tr:last-child > * {
+    padding-top: 0;
+    padding-inline: 0;
+    font-size: 0.9em;
+  }
   .why {
-    display: block;
     color: var(--_second);
-    font-size: 0.86em;
   }
   .miss .why {
     color: var(--_fault);
   }
-  .miss > th {
-    font-weight: 400;
-  }
-  .hit > th {
+  .hit th {
     font-weight: 600;
-  }
-  tbody th {
-    white-space: normal;
   }
   @media (max-width: 480px) {
     .wide {
