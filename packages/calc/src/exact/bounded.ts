@@ -56,7 +56,7 @@ export class Bounded {
 
   /** @throws MeshwrightError `division-by-zero` where this may be zero */
   inverse(): Bounded {
-    if (this.contains(0)) fail("division-by-zero", "divisor", "an interval around 0", "one without it");
+    if (this.contains(0)) fail("division-by-zero", "divisor", 0, "another number");
     return new Bounded(this.high.inverse(), this.low.inverse());
   }
 

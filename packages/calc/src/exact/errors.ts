@@ -32,7 +32,7 @@ export function fail(code: string, at: string, found: unknown, expected: string)
     typeof found === "string"
       ? JSON.stringify(found.slice(0, 40))
       : Object(found) === found
-        ? "an object"
+        ? typeof found
         : String(found);
   throw new MeshwrightError(code, at, `Found ${shown}; expected ${expected}.`);
 }

@@ -22,5 +22,5 @@ export function lengthOf(text: string | number, at = "length"): Rational {
     ? rational(number, { at })
         .times(tenths[unit as "mm"])
         .over(10)
-    : fail("not-a-length", at, text, 'a number with mm, cm, m, in or ft, such as "118 mm"');
+    : fail("not-a-length", at, text, 'a length such as "118 mm" (or cm, m, in, ft)');
 }

@@ -2,7 +2,7 @@ import { fail } from "./errors.js";
 
 const formats = /* @__PURE__ */ new Map<string, Intl.NumberFormat>();
 
-/** A formatter, kept for the next time: making one costs a hundred times as much as using it. The oldest of sixty makes room. */
+/** A formatter, kept for the next time: making one costs a hundred times as much as using it. */
 export function numberFormat(locale: string, options?: Intl.NumberFormatOptions): Intl.NumberFormat {
   const key = locale + JSON.stringify(options);
   let format = formats.get(key);
@@ -10,9 +10,9 @@ export function numberFormat(locale: string, options?: Intl.NumberFormatOptions)
     try {
       format = new Intl.NumberFormat(locale, options);
     } catch {
-      return fail("not-a-locale", "locale", locale, 'a language tag such as "en" or "de-CH"');
+      return fail("not-a-locale", "locale", locale, "a language tag");
     }
-    if (formats.size > 59) formats.delete(formats.keys().next().value!);
+    if (formats.size > 99) formats.clear();
     formats.set(key, format);
   }
   return format;

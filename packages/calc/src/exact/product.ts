@@ -1,38 +1,30 @@
 import { fail } from "./errors.js";
 import { lowest, type Rational, ratioOf } from "./rational.js";
 
-function check(factors: readonly number[], at: string, least: number): number {
+function productOfAll(factors: readonly number[], at: string, least: number): number {
   let product = 1;
   for (const [index, factor] of factors.entries()) {
     if (!Number.isSafeInteger(factor) || Math.abs(factor) < least)
-      fail("not-an-integer", `${at}.${index}`, factor, `a whole number${least ? " but 0" : ""}`);
+      fail("not-an-integer", `${at}.${index}`, factor, "a whole number" + (least ? " but 0" : ""));
     product *= factor;
   }
   return product;
 }
 
-const add = (counts: Map<number, number>, value: number, by: number): unknown =>
-  counts.set(value, (counts.get(value) ?? 0) + by);
-
-/** How often each prime occurs above the line, less how often below. */
-function primePowers(numerators: readonly number[], denominators: readonly number[]): Map<number, number> {
-  const factors = new Map<number, number>();
-  for (const factor of numerators) add(factors, Math.abs(factor), 1);
-  for (const factor of denominators) add(factors, Math.abs(factor), -1);
-  const powers = new Map<number, number>();
-  for (const [factor, count] of factors) {
-    let rest = factor;
-    // Past a thousand, what is left is a prime, or a count beyond a million, which may stay whole.
+/** Adds how often each prime occurs; past a thousand, what is left is one, or a count beyond a million, which stays whole. */
+function addPrimes(powers: Map<number, number>, factors: readonly number[], by: number): void {
+  const add = (prime: number): unknown => powers.set(prime, (powers.get(prime) ?? 0) + by);
+  for (const factor of factors) {
+    let rest = Math.abs(factor);
     for (let prime = 2; prime <= 1000 && prime * prime <= rest; prime += prime > 2 ? 2 : 1)
-      for (; rest % prime === 0; rest /= prime) add(powers, prime, count);
-    add(powers, rest, count);
+      for (; rest % prime === 0; rest /= prime) add(prime);
+    add(rest);
   }
-  return powers;
 }
 
 /** By halves, so that large factors meet large ones. */
 function multiply(factors: readonly bigint[], from = 0, to = factors.length): bigint {
-  if (to - from < 2) return factors[from] ?? 1n;
+  if (to - from < 2) return factors[from]!;
   const middle = (from + to) >> 1;
   return multiply(factors, from, middle) * multiply(factors, middle, to);
 }
@@ -47,17 +39,19 @@ function multiply(factors: readonly bigint[], from = 0, to = factors.length): bi
  * productOf([62, 45], [15, 18]).toFraction(); // => "31/3"
  */
 export function productOf(numerators: readonly number[], denominators: readonly number[]): Rational {
-  const above = check(numerators, "numerators", 0);
-  const below = check(denominators, "denominators", 1);
+  const above = productOfAll(numerators, "numerators", 0);
+  const below = productOfAll(denominators, "denominators", 1);
   if (Number.isSafeInteger(above) && Number.isSafeInteger(below)) return ratioOf(above, below);
   if (numerators.includes(0)) return ratioOf(0, 1);
-  const over: bigint[] = [];
-  const under: bigint[] = [];
-  let apart = true; // all are primes
-  for (const [prime, power] of primePowers(numerators, denominators)) {
+  const powers = new Map<number, number>();
+  addPrimes(powers, numerators, 1);
+  addPrimes(powers, denominators, -1);
+  const over = [above < 0 === below < 0 ? 1n : -1n];
+  const under = [1n];
+  let apart = true;
+  for (const [prime, power] of powers) {
     (power > 0 ? over : under).push(BigInt(prime) ** BigInt(Math.abs(power)));
     apart &&= prime < 1e6;
   }
-  const sign = above < 0 === below < 0 ? 1n : -1n;
-  return (apart ? lowest : ratioOf)(sign * multiply(over), multiply(under));
+  return (apart ? lowest : ratioOf)(multiply(over), multiply(under));
 }

@@ -63,7 +63,7 @@ export class Rational {
 
   plus(other: RationalInput): Rational;
   plus(other: Rational): Rational {
-    if (other.bottom === undefined) return this.plusAny(other);
+    if (other.bottom === undefined) return rational(other).plus(this);
     const top = other.top;
     const bottom = other.bottom;
     const part = bottom * this.top;
@@ -73,21 +73,13 @@ export class Rational {
     return this.plusLarge(top, bottom);
   }
 
-  minus(other: RationalInput): Rational;
-  minus(other: Rational): Rational {
-    if (other.bottom === undefined) return this.plusAny(rational(other).negate());
-    const top = other.top;
-    const bottom = other.bottom;
-    const part = bottom * this.top;
-    const sum = part - top * this.bottom;
-    const below = bottom * this.bottom;
-    if (part * part + sum * sum + below * below < 2e31) return new Rational(sum, below);
-    return this.plusLarge(-top, bottom);
+  minus(other: RationalInput): Rational {
+    return this.plus(rational(other).negate());
   }
 
   times(other: RationalInput): Rational;
   times(other: Rational): Rational {
-    if (other.bottom === undefined) return this.timesAny(other);
+    if (other.bottom === undefined) return rational(other).times(this);
     const top = other.top;
     const bottom = other.bottom;
     const above = top * this.top;
@@ -97,21 +89,15 @@ export class Rational {
   }
 
   /** @throws MeshwrightError `division-by-zero` */
-  over(other: RationalInput): Rational;
-  over(other: Rational): Rational {
-    if (other.bottom === undefined) return this.timesAny(rational(other).inverse());
-    const top = other.top;
-    const bottom = other.bottom;
-    const above = bottom * this.top;
-    const below = top * this.bottom;
-    if (below > 0 && above * above + below * below < 2e31) return new Rational(above, below);
-    return this.overLarge(top, bottom);
+  over(other: RationalInput): Rational {
+    return this.times(rational(other).inverse());
   }
 
   /** @throws MeshwrightError `division-by-zero` */
   inverse(): Rational {
-    if (this.top > 0) return new Rational(this.bottom, this.top);
-    return new Rational(1, 1).overLarge(this.top, this.bottom);
+    const { top, bottom } = this;
+    if (top > 0) return new Rational(bottom, top);
+    return top ? new Rational(-bottom, -top) : fail("division-by-zero", "divisor", 0, "another number");
   }
 
   negate(): Rational {
@@ -124,27 +110,24 @@ export class Rational {
 
   /**
    * A whole power, also below zero.
-   * @throws MeshwrightError `too-large` where the result could have more than 30,000 digits, `not-an-integer`,
-   * `division-by-zero`
+   * @throws MeshwrightError `option-out-of-range` where the result could have more than 30,000 digits, `division-by-zero`
    */
   power(exponent: number): Rational {
-    if (!isSafeInteger(exponent)) fail("not-an-integer", "exponent", exponent, "a whole number");
     if (exponent < 0) return this.inverse().power(-exponent);
     const { numerator, denominator } = this;
-    const larger = numerator * numerator > 1n || denominator > 1n;
-    if (larger && String(numerator * denominator).length * exponent > 30000)
-      fail("too-large", "exponent", exponent, "a power of at most 30000 digits");
+    if (!isSafeInteger(exponent) || String(numerator * denominator).length * exponent > 30000)
+      fail("option-out-of-range", "exponent", exponent, "a whole number, and up to 30000 digits");
     return lowest(numerator ** BigInt(exponent), denominator ** BigInt(exponent));
   }
 
   /** Exact: by cross products, never by way of a float. */
   compare(other: RationalInput): -1 | 0 | 1;
   compare(other: Rational): -1 | 0 | 1 {
-    if (other.bottom === undefined) return comparisonOf(this, rational(other));
+    if (other.bottom === undefined) return (0 - rational(other).compare(this)) as -1 | 0 | 1;
     const one = other.bottom * this.top;
     const two = other.top * this.bottom;
     if (one * one + two * two < 2e31) return one > two ? 1 : one < two ? -1 : 0;
-    return comparisonOf(this, other);
+    return this.minus(other).sign;
   }
 
   equals(other: RationalInput): boolean {
@@ -187,18 +170,6 @@ export class Rational {
     return this;
   }
 
-  // Operands that are not plain numbers: wide values, and whatever else is read.
-
-  private plusAny(other: RationalInput): Rational {
-    const value = rational(other);
-    return value.bottom === undefined ? sumOf(this, value) : this.plus(value);
-  }
-
-  private timesAny(other: RationalInput): Rational {
-    const value = rational(other);
-    return value.bottom === undefined ? productOfTwo(this, value) : this.times(value);
-  }
-
   // Plain operands whose result is too large as it stands: reduce, try again, and only then widen.
 
   private plusLarge(top: number, bottom: number): Rational {
@@ -217,11 +188,6 @@ export class Rational {
     const above = one.top * two.top;
     const below = one.bottom * two.bottom;
     return above * above + below * below < 2e31 ? new Rational(above, below) : productOfTwo(one, two);
-  }
-
-  private overLarge(top: number, bottom: number): Rational {
-    if (!top) fail("division-by-zero", "divisor", top, "any other number");
-    return top < 0 ? this.times(new Rational(-bottom, -top)) : this.timesLarge(bottom, top);
   }
 }
 
@@ -249,14 +215,8 @@ class WideRational extends Rational {
   override plus(other: RationalInput): Rational {
     return sumOf(this, rational(other));
   }
-  override minus(other: RationalInput): Rational {
-    return sumOf(this, rational(other).negate());
-  }
   override times(other: RationalInput): Rational {
     return productOfTwo(this, rational(other));
-  }
-  override over(other: RationalInput): Rational {
-    return productOfTwo(this, rational(other).inverse());
   }
   override inverse(): Rational {
     return wide(this.below, this.above);
@@ -265,7 +225,7 @@ class WideRational extends Rational {
     return wide(-this.above, this.below);
   }
   override compare(other: RationalInput): -1 | 0 | 1 {
-    return comparisonOf(this, rational(other));
+    return this.minus(other).sign;
   }
   override toNumber(): number {
     return nearestDouble(this.above, this.below);
@@ -286,11 +246,6 @@ function sumOf(one: Rational, two: Rational): Rational {
 
 function productOfTwo(one: Rational, two: Rational): Rational {
   return wide(one.numerator * two.numerator, one.denominator * two.denominator);
-}
-
-function comparisonOf(one: Rational, two: Rational): -1 | 0 | 1 {
-  const [a, b] = [one.numerator * two.denominator, two.numerator * one.denominator];
-  return a > b ? 1 : a < b ? -1 : 0;
 }
 
 /** The value of two bigints, in plain numbers where they suffice; `below` is not zero. */
@@ -360,18 +315,18 @@ function fromAny(input: unknown, at: string, locale: string | undefined): Ration
     const text = String(input);
     if (!Number.isFinite(input)) fail("not-finite", at, input, "a finite number");
     if (/[1-9]\d{14,}[1-9]/.test(text.replace(/e.*|\D/g, "")))
-      fail("long-number", at, input, "at most 15 digits (more are a trace of binary rounding), or a fraction as text");
+      fail("long-number", at, input, "up to 15 digits, or text: more are of binary rounding");
     return wide(...readText(text, at, undefined));
   }
   // What a structured clone leaves of a value: the fields without the class.
   const { top, bottom, above = top, below = bottom } = Object(input) as Record<string, number>;
   if (below) return ratioOf(above!, below);
-  return fail("not-a-number", at, input, 'a number, or text such as "2.6" or "62/15"');
+  return fail("not-a-number", at, input, 'a number such as "2.6" or "62/15"');
 }
 
 /**
- * The ratio of two whole numbers: what {@link rational} reads, without the reading.
- * @throws MeshwrightError `not-an-integer`, `zero-denominator`
+ * The ratio of two numbers, whole ones as a rule: the short way.
+ * @throws MeshwrightError `division-by-zero`, and what {@link rational} throws
  *
  * @example
  * import { ratioOf } from "@meshwright/calc/exact";
@@ -380,16 +335,5 @@ function fromAny(input: unknown, at: string, locale: string | undefined): Ration
 export function ratioOf(numerator: number | bigint, denominator: number | bigint): Rational {
   if (denominator > 0 && isSafeInteger(numerator) && isSafeInteger(denominator))
     return new Rational(numerator as number, denominator as number);
-  return ratioOfAny(numerator, denominator);
-}
-
-function ratioOfAny(numerator: number | bigint, denominator: number | bigint): Rational {
-  const [above, below] = [whole(numerator, "numerator"), whole(denominator, "denominator")];
-  return below ? wide(above, below) : fail("zero-denominator", "denominator", 0, "any other number");
-}
-
-function whole(value: number | bigint, at: string): bigint {
-  return typeof value === "bigint" || isSafeInteger(value)
-    ? BigInt(value)
-    : fail("not-an-integer", at, value, "a whole number");
+  return rational(numerator).over(denominator);
 }

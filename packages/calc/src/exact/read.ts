@@ -14,50 +14,56 @@ const cap = 4000;
 
 const pattern = /^([+-]?)(?:(\d+)\/(\d+)|(?=[.,]?\d)(\d*)(?:[.,](\d*))?(?:[eE]([+-]?\d+))?)$/;
 
+// How far they are from the digit 0.
+const slash = -1;
+const dot = -2;
+
 /**
  * Numerator and denominator, the latter above zero, perhaps not reduced.
  * Reads what nearly every number looks like, up to 15 characters with a point or a slash among them, in one pass.
  * It accepts nothing that the pattern refuses; whatever it does not know is left to the pattern.
  */
 export function readShort(text: string): [number, number] | undefined {
-  const { length } = text;
-  const start = text.charCodeAt(0) === 45 ? 1 : 0;
-  let top = -1;
+  let top = 0;
   let number = 0;
   let scale = 0;
+  let mark = 0;
   let digit = -1;
-  for (let index = start; index < length; index++) {
+  for (let index = 0; index < text.length; index++) {
     digit = text.charCodeAt(index) - 48;
-    if (digit >= 0 && digit <= 9) {
+    if (digit >= 0 && digit < 10) {
       number = number * 10 + digit;
       scale *= 10;
-    } else if (index === start || scale > 0 || top >= 0 || length > 15) return undefined;
-    else if (digit === -2) scale = 1;
-    else if (digit === -1) {
-      top = number;
-      number = 0;
-    } else return undefined;
+    } else {
+      if (mark || !index || text.length > 15 || (digit !== slash && digit !== dot)) return undefined;
+      mark = digit;
+      if (mark === dot) scale = 1;
+      else {
+        top = number;
+        number = 0;
+      }
+    }
   }
-  if (digit < 0 || length > 15) return undefined;
-  if (top < 0) return [start ? -number : number, scale || 1];
-  return number > 0 ? [start ? -top : top, number] : undefined;
+  if (digit < 0 || text.length > 15) return undefined;
+  if (mark !== slash) return [number, scale || 1];
+  return number ? [top, number] : undefined;
 }
 
 /** The same for any text, by the pattern. */
 export function readText(text: string, at: string, locale: string | undefined): [bigint, bigint] {
-  if (text.length > cap) fail("too-long", at, text.length, `at most ${cap} characters`);
+  if (text.length > cap) fail("too-long", at, text.length, `up to ${cap} characters`);
   const match = pattern.exec(text);
   if (!match) fail("not-a-number", at, text, 'a number such as "2.6" or "62/15"');
   const [, sign, top, bottom, whole, fraction = "", power = 0] = match;
   if (text.includes(",") && !(locale && numberFormat(locale).format(1.5).includes(",")))
-    fail("decimal-comma", at, text, "a decimal point, or a locale that writes a comma");
+    fail("decimal-comma", at, text, "a decimal point, or a locale with a comma");
   const signed = (digits: string): bigint => BigInt(digits) * (sign === "-" ? -1n : 1n);
   if (top) {
     const divisor = BigInt(bottom!);
-    if (!divisor) fail("zero-denominator", at, text, "a denominator above 0");
+    if (!divisor) fail("zero-denominator", at, text, "another denominator");
     return [signed(top), divisor];
   }
-  if (Math.abs(Number(power)) > cap) fail("exponent-too-large", at, text, `an exponent of at most ${cap} either way`);
+  if (Math.abs(Number(power)) > cap) fail("exponent-too-large", at, text, `an exponent up to ${cap}`);
   const shift = Number(power) - fraction.length;
   return [signed(whole! + fraction) * 10n ** BigInt(Math.max(shift, 0)), 10n ** BigInt(Math.max(-shift, 0))];
 }

@@ -32,7 +32,6 @@ export interface Rounding {
 
 const choices = {
   roundingMode: ["halfExpand", "ceil", "floor", "expand", "trunc", "halfCeil", "halfFloor", "halfTrunc", "halfEven"],
-  roundingIncrement: [1, 2, 5, 10, 20, 25, 50, 100, 200, 250, 500, 1000, 2000, 2500, 5000],
   roundingPriority: ["auto", "morePrecision", "lessPrecision"],
   trailingZeroDisplay: ["auto", "stripIfInteger"],
 } as const;
@@ -42,19 +41,19 @@ const choices = {
 const rules = [7, 1, 2, 3, 0, 5, 6, 4, 12];
 
 /** Options read and checked. */
-interface Plan {
-  readonly rule: number;
-  readonly increment: number;
-  readonly leastFraction: number;
-  readonly mostFraction: number;
-  readonly leastSignificant: number;
-  readonly mostSignificant: number;
-  /** Fraction digits alone, or significant digits alone, or whichever of them is finer (1) or coarser (2). */
-  readonly significant: boolean;
-  readonly priority: number;
-  readonly strip: boolean;
-  readonly negativeZero: boolean | undefined;
-}
+type Plan = readonly [
+  rule: number,
+  increment: number,
+  leastFraction: number,
+  mostFraction: number,
+  leastSignificant: number,
+  /** 0: by fraction digits alone. */
+  mostSignificant: number,
+  /** 0: by significant digits alone; else by whichever of both is finer (1) or coarser (2). */
+  priority: number,
+  strip: number,
+  negativeZero: boolean | undefined,
+];
 
 function choice(rounding: Rounding, name: keyof typeof choices): number {
   const value = rounding[name];
@@ -78,37 +77,34 @@ function digits(
 
 /** ECMA-402, SetNumberFormatDigitOptions. */
 function planOf(rounding: Rounding, usualFraction: number): Plan {
-  const increment = choices.roundingIncrement[choice(rounding, "roundingIncrement")]!;
+  const increment = rounding.roundingIncrement ?? 1;
   const priority = choice(rounding, "roundingPriority");
   const leastFraction = digits(rounding, "minimumFractionDigits", 0, 0);
-  const mostFraction = digits(
-    rounding,
-    "maximumFractionDigits",
-    leastFraction,
-    Math.max(increment > 1 ? 0 : usualFraction, leastFraction),
-  );
+  const usual = Math.max(increment !== 1 ? 0 : usualFraction, leastFraction);
+  const mostFraction = digits(rounding, "maximumFractionDigits", leastFraction, usual);
   const leastSignificant = digits(rounding, "minimumSignificantDigits", 1, 0);
-  const mostSignificant = digits(rounding, "maximumSignificantDigits", leastSignificant || 1, 0);
-  const significant = priority + leastSignificant + mostSignificant > 0;
-  if (increment > 1 && (significant || leastFraction < mostFraction))
-    fail(
-      "option-out-of-range",
-      "roundingIncrement",
-      increment,
-      "1 unless equal fraction digits, and nothing else, are stated",
-    );
-  return {
-    rule: rules[choice(rounding, "roundingMode")]!,
+  const mostSignificant = digits(
+    rounding,
+    "maximumSignificantDigits",
+    leastSignificant || 1,
+    leastSignificant || priority ? Math.max(21, leastSignificant) : 0,
+  );
+  if (
+    increment !== 1 &&
+    (mostSignificant || leastFraction < mostFraction || !/^(25|[125])0*$/.test(String(increment)) || increment > 5000)
+  )
+    fail("option-out-of-range", "roundingIncrement", increment, "1 or, with equal fraction digits, 2, 5, 10 to 5000");
+  return [
+    rules[choice(rounding, "roundingMode")]!,
     increment,
     leastFraction,
     mostFraction,
-    leastSignificant: leastSignificant || 1,
-    mostSignificant: mostSignificant || Math.max(21, leastSignificant),
-    significant,
+    leastSignificant || 1,
+    mostSignificant,
     priority,
-    strip: choice(rounding, "trailingZeroDisplay") > 0,
-    negativeZero: rounding.negativeZero,
-  };
+    choice(rounding, "trailingZeroDisplay"),
+    rounding.negativeZero,
+  ];
 }
 
 /** Whether what is left over goes away from zero; `middle` is its place below, at or above one half. */
@@ -119,71 +115,60 @@ function goesAway(rule: number, negative: boolean, middle: number, odd: boolean)
 
 const tens = (power: number): bigint => (power > 0 ? 10n ** BigInt(power) : 1n);
 
-/** The general way: digits as one whole number, and how many of them stand after the point. */
+/** Digits as one whole number, and how many of them stand after the point, and of those must stay, become text. */
+function written(digits: number | bigint, places: number, keep: number, negative: boolean, plan: Plan): string {
+  const [, , , , , , , strip, minusZero] = plan;
+  const text = String(digits).padStart(places + 1, "0");
+  const whole = text.length - places;
+  let end = text.length;
+  while (end > whole && text.charCodeAt(end - 1) === 48) end--;
+  if (end < whole + keep && !(strip && end === whole)) end = whole + keep;
+  const sign = negative && (digits || minusZero) ? "-" : "";
+  return sign + text.slice(0, whole) + (end > whole ? "." + text.slice(whole, end) : "");
+}
+
+/** The general way. */
 function longText(numerator: bigint, denominator: bigint, plan: Plan): string {
+  const [rule, increment, leastFraction, mostFraction, leastSignificant, mostSignificant, priority] = plan;
   const negative = numerator < 0n;
   const size = negative ? -numerator : numerator;
-  const count = (places: number, step: bigint): bigint => {
-    const unit = denominator * tens(-places) * step;
+  const count = (places: number, step: number): bigint => {
+    const unit = denominator * tens(-places) * BigInt(step);
     const scaled = size * tens(places);
     const down = scaled / unit;
-    const rest = scaled % unit;
-    const middle = rest * 2n < unit ? -1 : rest * 2n > unit ? 1 : 0;
-    return (rest && goesAway(plan.rule, negative, middle, down % 2n > 0n) ? down + 1n : down) * step;
+    const twice = (scaled % unit) * 2n;
+    const up = twice && goesAway(rule, negative, twice < unit ? -1 : twice > unit ? 1 : 0, down % 2n > 0n);
+    return (up ? down + 1n : down) * BigInt(step);
   };
-  const { mostSignificant, priority } = plan;
-  let places = plan.mostFraction;
-  let keep = plan.leastFraction;
-  if (plan.significant) {
+  let places = mostFraction;
+  let keep = leastFraction;
+  if (mostSignificant) {
     let fine = mostSignificant - 1;
     if (size) {
       // The first digit's place by the lengths is right, or one too high; and rounding up may add a digit.
       const first = String(size).length - String(denominator).length;
       fine -= first;
       if (size * tens(-first) < denominator * tens(first)) fine++;
-      if (String(count(fine, 1n)).length > mostSignificant) fine--;
+      if (String(count(fine, 1)).length > mostSignificant) fine--;
     }
-    if (!priority || fine >= places === (priority === 1)) {
-      keep = fine - mostSignificant + plan.leastSignificant;
+    if (!priority || fine >= places === priority < 2) {
+      keep = fine - mostSignificant + leastSignificant;
       places = fine;
     }
   }
-  const number = count(places, BigInt(plan.increment));
-  const text = String(number * tens(-places)).padStart(places + 1, "0");
-  const sign = negative && (number || plan.negativeZero) ? "-" : "";
-  const whole = places > 0 ? text.slice(0, -places) : text;
-  const fraction = text.slice(whole.length);
-  return sign + whole + trimmed(fraction, keep, plan.strip);
-}
-
-/** The point and the digits after it, without the zeros that nobody asked for. */
-function trimmed(fraction: string, keep: number, strip: boolean): string {
-  let { length } = fraction;
-  while (length && fraction.charCodeAt(length - 1) === 48) length--;
-  if (length < keep && (length || !strip)) length = keep;
-  return length > 0 ? "." + fraction.slice(0, length) : "";
+  return written(count(places, increment) * tens(-places), Math.max(places, 0), keep, negative, plan);
 }
 
 /** The same in plain numbers, many times as fast; undefined where they do not suffice. */
 function shortText(numerator: number, denominator: number, plan: Plan): string | undefined {
-  const { mostFraction } = plan;
-  if (mostFraction > 15 || plan.significant || plan.increment > 1) return undefined;
+  const [rule, increment, leastFraction, mostFraction, , mostSignificant] = plan;
   const negative = numerator < 0;
-  const size = negative ? -numerator : numerator;
-  const scale = 10 ** mostFraction;
-  let rest = size % denominator;
-  let whole = (size - rest) / denominator;
-  const scaled = rest * scale;
-  if (scaled > 4e15 || denominator > 4e15) return undefined;
-  rest = scaled % denominator;
-  let fraction = (scaled - rest) / denominator;
-  const odd = (mostFraction > 0 ? fraction : whole) % 2 > 0;
-  if (rest > 0 && goesAway(plan.rule, negative, 2 * rest - denominator, odd) && ++fraction === scale) {
-    fraction = 0;
-    whole++;
-  }
-  const sign = negative && (whole > 0 || fraction > 0 || plan.negativeZero) ? "-" : "";
-  return sign + whole + trimmed(String(scale + fraction).slice(1), plan.leastFraction, plan.strip);
+  const scaled = (negative ? -numerator : numerator) * 10 ** mostFraction;
+  if (mostSignificant || increment > 1 || mostFraction > 15 || scaled + denominator > 4e15) return undefined;
+  const twice = (scaled % denominator) * 2;
+  const down = (scaled - twice / 2) / denominator;
+  const up = twice && goesAway(rule, negative, twice - denominator, down % 2 > 0);
+  return written(up ? down + 1 : down, mostFraction, leastFraction, negative, plan);
 }
 
 /** `numerator / denominator` (above zero, not necessarily reduced) as plain ASCII decimal text. */
