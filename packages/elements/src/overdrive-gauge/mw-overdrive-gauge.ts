@@ -143,12 +143,12 @@ export class MwOverdriveGauge extends Picture {
     const span = [low, low < high ? high : 1] as const;
     if (size && size < small) {
       // The end again in a frame, as many times as large as fits, in round steps.
-      const frame = Math.min(width * 0.5, 15 * em);
+      const frame = Math.min(width * 0.6, 18 * em);
       const left = width - frame - 1;
       const factor = steps.findLast((step) => size * unit * step <= frame * 0.45) ?? 2;
       const top = floor + 0.2 * em;
       const caption = fill(words.enlarged, factor);
-      const enlarged = (length: number) => left + frame * 0.74 + (length - Math.max(high, 1)) * unit * factor;
+      const enlarged = (length: number) => left + frame * 0.94 + (length - Math.max(high, 1)) * unit * factor;
       lower = svg`<rect x=${Math.min(x(left), x(width - 1))} y=${round(top)} width=${round(frame)} height=${round(4.3 * em)} />
         ${bars(enlarged, left + 0.3 * em, top + 0.3 * em, top + 0.9 * em, top + 2 * em, top + 3.5 * em)}
         ${dimension(top + 3.3 * em, enlarged(span[0]), enlarged(span[1]), left)}

@@ -43,14 +43,10 @@ export class MwStageEditor extends MeshwrightElement {
   }
 
   #set(stage: Stage, address: string, value: unknown): void {
-    const [, field] = address.split(".");
-    const pair = stage as { set?: boolean; driver?: number; driven?: number };
+    const field = address.split(".")[1]!;
     // A set is changed whole, even by hand.
-    const both =
-      pair.set && /^drive[rn]$/.test(field!)
-        ? { [`${stage.id}.driver`]: pair.driver, [`${stage.id}.driven`]: pair.driven }
-        : {};
-    void this.#ask(stage.id, { ...both, [address]: value });
+    const whole = "set" in stage && stage.set && /^drive[rn]$/.test(field);
+    void this.#ask(stage.id, whole ? { [stage.id]: { ...stage, [field]: value } } : { [address]: value });
   }
 
   #typed(stage: Stage, address: string, shape: string, event: Event): void {
