@@ -250,13 +250,13 @@ function productOfTwo(one: Rational, two: Rational): Rational {
 
 /** The value of two bigints, in plain numbers where they suffice; `below` is not zero. */
 function wide(above: bigint, below: bigint): Rational {
+  if (below < 0n) return wide(-above, -below);
   const divisor = wideDivisor(above, below);
   return lowest(above / divisor, below / divisor);
 }
 
-/** The same for what has nothing in common. */
+/** The same for what has nothing in common, with `below` above zero. */
 export function lowest(above: bigint, below: bigint): Rational {
-  if (below < 0n) return lowest(-above, -below);
   const [top, bottom] = [Number(above), Number(below)];
   return isSafeInteger(top) && isSafeInteger(bottom) ? new Rational(top, bottom) : new WideRational(above, below);
 }
