@@ -29,9 +29,11 @@ async function puppeteerEngine(browserName, executablePath) {
           ]
         : [],
   });
+  const shared = await browser.newPage();
   return {
-    async open(url, { width = 1024, height = 768, features, before, wait = "load" } = {}) {
-      const page = await browser.newPage();
+    /** Opens an address in the one window that all rows share, or in a window of its own. */
+    async open(url, { width = 1024, height = 768, features, own = false, before, wait = "load" } = {}) {
+      const page = own || features || before ? await browser.newPage() : shared;
       await page.setViewport({ width, height });
       if (features) await page.emulateMediaFeatures(features);
       await before?.(page);
@@ -46,7 +48,7 @@ async function puppeteerEngine(browserName, executablePath) {
         press: (key) => page.keyboard.press(key),
         type: (text) => page.keyboard.type(text),
         click: (x, y) => page.mouse.click(x, y),
-        close: () => page.close(),
+        close: () => (page === shared ? Promise.resolve() : page.close()),
       };
     },
     stop: () => browser.close(),
@@ -108,7 +110,7 @@ async function webKitEngine({ miniBrowser }) {
             { type: "pointerDown", button: 0 },
             { type: "pointerUp", button: 0 },
           ]),
-        close: () => call("POST", `${session}/url`, { url: "about:blank" }),
+        close: () => Promise.resolve(),
       };
     },
     async stop() {

@@ -46,8 +46,14 @@ export async function fetched(address: string, signal: AbortSignal): Promise<Fou
 /** A build written as attributes. */
 export const fromNotation = (attributes: Record<string, string>): Found => buildFromAttributes(attributes);
 
-/** A build written as JSON. */
-export const fromJson = (json: unknown): Found => readBuild(json);
+/** A build written as JSON; as typographers and Markdown leave it where they took it for prose, if it cannot be read as it is. */
+export function fromJson(json: unknown): Found {
+  const found = readBuild(json);
+  if (found.build || typeof json !== "string") return found;
+  const straight = json.replace(/[“”]|&(?:quot|[lr]dquo|#34);/g, '"');
+  const mended = straight === json ? found : readBuild(straight);
+  return mended.build ? mended : found;
+}
 
 /** Nothing was given at all. */
 export const absent = (): Found =>
