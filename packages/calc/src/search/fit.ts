@@ -32,6 +32,39 @@ export interface PairFit {
 
 export type PairFits = (driver: LooseGear, driven: LooseGear) => PairFit;
 
+const none: readonly never[] = [];
+
+/** Looks once at what is alike: most of a long list of parts is. */
+function remember<T>(fieldsOf: (gear: LooseGear) => unknown[], make: (gear: LooseGear) => T): (gear: LooseGear) => T {
+  const byGear = new Map<LooseGear, T>();
+  const byText = new Map<string, T>();
+  return (gear) => {
+    let one = byGear.get(gear);
+    if (one === undefined) {
+      const text = JSON.stringify(fieldsOf(gear));
+      one = byText.get(text) ?? make(gear);
+      byText.set(text, one);
+      byGear.set(gear, one);
+    }
+    return one;
+  };
+}
+
+const pitchOf = ({ module, diametralPitch, pressureAngle }: LooseGear) => ({ module, diametralPitch, pressureAngle });
+
+/** What the teeth and the mount have to say. */
+function meshReasons(driver: LooseGear, driven: LooseGear, mount: FitMount): readonly Reason[] {
+  const pair = {
+    driver: driver.teeth,
+    driven: driven.teeth,
+    driverShift: driver.shift,
+    drivenShift: driven.shift,
+    driverTip: driver.tipDiameter,
+    drivenTip: driven.tipDiameter,
+  };
+  return fits({ pair, mount, driver: pitchOf(driver), driven: pitchOf(driven) } as FitQuestion).reasons;
+}
+
 /**
  * Whether pairs fit a mount, by `fits`; what is alike is looked at once.
  *
@@ -47,66 +80,37 @@ export function fitBy(mount: FitMount = {}, adapters: readonly Adapter[] = []): 
   const shafts = shaft === undefined ? steps : [shaft, ...steps];
   const sleeves = adapters.flatMap(({ id, bore, outside }) => (bore && outside ? { label: id, bore, outside } : []));
   const plates = adapters.flatMap(({ id, circles }) => (circles ? { label: id, circles } : []));
-  const judge = (driver: LooseGear, driven: LooseGear): PairFit => {
-    const pitchOf = ({ module, diametralPitch, pressureAngle }: LooseGear) => ({
+  const sortOf = remember(
+    ({ teeth, module, diametralPitch, pressureAngle, shift, tipDiameter }) => [
+      teeth,
       module,
       diametralPitch,
       pressureAngle,
-    });
-    const question = {
-      pair: {
-        driver: driver.teeth,
-        driven: driven.teeth,
-        driverShift: driver.shift,
-        drivenShift: driven.shift,
-        driverTip: driver.tipDiameter,
-        drivenTip: driven.tipDiameter,
-      },
-      mount,
-      driver: pitchOf(driver),
-      driven: pitchOf(driven),
-    };
-    const reasons = [
-      ...fits(question as FitQuestion).reasons,
-      ...(driver.bore === undefined ? [] : boreReasons(driver.bore, shafts, sleeves, "driver")),
-      ...(reach === undefined ? [] : reachReasons(driver, reach, line, "driver")),
-      ...(driven.circles && hubHoles ? hubReasons(driven.circles, hubHoles, plates, "driven") : []),
-    ];
-    const used = reasons.flatMap(({ code, label }) => (code === "sleeve" || code === "plate" ? label! : []));
-    return { reasons, adapters: adapters.filter(({ id }) => used.includes(id)) };
-  };
-  // Most of a long list of parts is alike: what is alike is looked at once.
-  const sorts = new Map<string, number>();
-  const known = new Map<LooseGear, number>();
-  const answers = new Map<number, PairFit>();
-  const sortOf = (gear: LooseGear): number => {
-    let sort = known.get(gear);
-    if (sort === undefined) {
-      const { teeth, module, diametralPitch, pressureAngle, shift, tipDiameter, bore, circles, width, hub, facing } =
-        gear;
-      const text = JSON.stringify([
-        teeth,
-        module,
-        diametralPitch,
-        pressureAngle,
-        shift,
-        tipDiameter,
-        bore,
-        circles,
-        width,
-        hub,
-        facing,
-      ]);
-      sort = sorts.get(text) ?? sorts.size;
-      sorts.set(text, sort);
-      known.set(gear, sort);
-    }
-    return sort;
-  };
+      shift,
+      tipDiameter,
+    ],
+    () => new Map<object, readonly Reason[]>(),
+  );
+  const ofDriver = remember(
+    ({ bore, width, hub, facing }) => [bore, width, hub, facing],
+    (gear) => [
+      ...(gear.bore === undefined ? [] : boreReasons(gear.bore, shafts, sleeves, "driver")),
+      ...(reach === undefined ? [] : reachReasons(gear, reach, line, "driver")),
+    ],
+  );
+  const ofDriven = remember(
+    ({ circles }) => [circles],
+    ({ circles }) => (circles && hubHoles ? hubReasons(circles, hubHoles, plates, "driven") : []),
+  );
   return (driver, driven) => {
-    const key = sortOf(driver) * 2 ** 26 + sortOf(driven);
-    let answer = answers.get(key);
-    if (!answer) answers.set(key, (answer = judge(driver, driven)));
-    return answer;
+    const row = sortOf(driver);
+    const column = sortOf(driven);
+    let mesh = row.get(column);
+    if (!mesh) row.set(column, (mesh = meshReasons(driver, driven, mount)));
+    const [ends, others] = [ofDriver(driver), ofDriven(driven)];
+    if (!ends.length && !others.length) return { reasons: mesh, adapters: none };
+    const reasons = [...mesh, ...ends, ...others];
+    const used = reasons.flatMap(({ code, label }) => (code === "sleeve" || code === "plate" ? label! : []));
+    return { reasons, adapters: used.length ? adapters.filter(({ id }) => used.includes(id)) : none };
   };
 }

@@ -64,7 +64,7 @@ function bruteForce({ drivers, drivens, outputs, mount }: PairQuestion<LooseGear
 }
 
 describe("findPairs", () => {
-  it("finds what a plain brute force finds, in the same order, over 2,000 random shelves", () => {
+  it("finds what a plain brute force finds, in the same order, over 2,000 random shelves", { timeout: 120_000 }, () => {
     let hits = 0;
     for (let seed = 0; seed < 2000; seed++) {
       const random = randomFrom(seed);
