@@ -150,8 +150,9 @@ describe("without scripts, the article is right to the last digit", () => {
     );
   });
 
+  const parts = readParts(build.parts).parts!;
+
   test("the parts", () => {
-    const { parts } = readParts(build.parts);
     const fitted = needsOf(build, parts).flatMap(({ part, pieces }) =>
       part ? [[part.name, part.maker, String(pieces)]] : [],
     );
@@ -170,7 +171,6 @@ describe("without scripts, the article is right to the last digit", () => {
   });
 
   test("of the shelf's twenty-five pairs, 15 to 62 alone fits and reaches the range", () => {
-    const { parts } = readParts(build.parts);
     const shelf = (is: string): number[] =>
       parts.flatMap((part) => (part.is === is && part.module !== undefined ? (part.teeth ?? []) : []));
     const pairs = shelf("pinion").flatMap((driver) => shelf("spur").map((driven) => [driver, driven] as const));
