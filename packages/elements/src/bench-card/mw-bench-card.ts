@@ -47,7 +47,7 @@ export class MwBenchCard extends WorkshopElement {
       table + table {
         margin-top: 0.8em;
       }
-      thead th {
+      thead th:not(:first-child) {
         white-space: nowrap;
       }
       td:not(.measured) {
@@ -57,7 +57,7 @@ export class MwBenchCard extends WorkshopElement {
         padding-inline-end: 0.8em;
       }
       .measured {
-        min-width: 6em;
+        min-width: 4.6em;
         border-inline-start: 1px solid var(--_line);
       }
       .box {

@@ -77,7 +77,7 @@ export class MwChangeTable extends WorkshopElement {
       ${this.#versions.map(
         ({ at }) =>
           html`<td>
-            ${this.textOf(query, at)}${word ? html`<span class="word">${this.textOf(word, at)}</span>` : nothing}
+            ${this.textOf(query, at)}${word ? html` <span class="word">${this.textOf(word, at)}</span>` : nothing}
           </td>`,
       )}
     </tr>`;
@@ -99,7 +99,7 @@ export class MwChangeTable extends WorkshopElement {
     const scope = pair?.of.output.wheel && pair.with.output.wheel ? "tyres" : "gears";
     const speeds = build.battery && (build.motor ?? outputs.some(({ output }) => output.motor));
     return html`<div class="root" part="root">
-        <div class="scroll" tabindex="0" role="region" aria-label=${versions.map(({ label }) => label).join(", ")}>
+        <div class="scroll" tabindex="0" role="group" aria-label=${versions.map(({ label }) => label).join(", ")}>
           <table part="table">
             <thead>
               <tr>

@@ -91,7 +91,7 @@ export class MwOrderList extends WorkshopElement {
   #buy(order: OrderList): TemplateResult {
     const { shop, locale } = this;
     if (!order.buy.length) return html`<p>${shop.nothingToBuy}</p>`;
-    return html`<div class="scroll" tabindex="0" role="region" aria-label=${shop.toBuy}>
+    return html`<div class="scroll" tabindex="0" role="group" aria-label=${shop.toBuy}>
       <table part="table">
         <caption>
           ${shop.toBuy}

@@ -41,7 +41,7 @@ export function listedFrom(
   const told = one.reasons.filter(
     ({ weight, code }) => hit === (weight === "information") || code === "sleeve" || code === "plate",
   );
-  const reasons = [...outside, ...told.map((reason) => reasonText(reason, lengthText))];
+  const reasons = [...outside, ...told.map((reason) => reasonText(reason, lengthText, shop.reasons))];
   return { one, hit, meshes, centre: meshes ? centreDistance(pair) : undefined, reasons: [...new Set(reasons)] };
 }
 

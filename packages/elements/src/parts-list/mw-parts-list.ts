@@ -37,7 +37,7 @@ export class MwPartsList extends WorkshopElement {
     );
     const place = (id: string) => stages.get(id) ?? evaluation.output(id)?.label ?? id;
     return html`<div class="root" part="root">
-        <div class="scroll" tabindex="0" role="region" aria-label=${shop.partsByStage}>
+        <div class="scroll" tabindex="0" role="group" aria-label=${shop.partsByStage}>
           <table part="table">
             <thead>
               <tr>

@@ -59,7 +59,7 @@ export class MwWheelSpeed extends WorkshopElement {
     const left = share ? writer.number(bounded(share.from, share.to), { percent: true, digits: 0 }) : "";
     const assumed = [...new Set([nominal, full, loaded].flatMap((speed) => speed?.assumptions ?? []))];
     if (notKnown) return html`<p>${output.label}: ${shop.notKnown[notKnown]}</p>`;
-    return html`<div class="scroll" tabindex="0" role="region" aria-label=${output.label}>
+    return html`<div class="scroll" tabindex="0" role="group" aria-label=${output.label}>
         <table part="table">
           <caption>
             ${output.label}

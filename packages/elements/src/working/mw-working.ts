@@ -30,7 +30,7 @@ export class MwWorking extends WorkshopElement {
     const { total, stepwise, drift } = one;
     const told = drift ? (drift.sign ? shop.drift : shop.noDrift) : total ? shop.interval : "";
     const off = drift ? writer.number(drift, { percent: true, digits: 3, sign: "always" }) : "";
-    return html`<div class="scroll" tabindex="0" role="region" aria-label=${one.label}>
+    return html`<div class="scroll" tabindex="0" role="group" aria-label=${one.label}>
         <table part="table">
           <caption>
             ${one.label}

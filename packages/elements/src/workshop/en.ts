@@ -1,3 +1,6 @@
+import { reasonWords } from "@meshwright/calc/mesh";
+import type { Forms } from "../words/index.js";
+
 /**
  * What the elements beyond an article's own say in English. `{0}`, `{1}` stand for what is put in; where a count decides
  * the form, the forms bear the names of `Intl.PluralRules`.
@@ -130,6 +133,8 @@ export const workshopEn = {
   noParts: "The build lists no gears to choose from.",
   noTarget: "The build names no range to reach.",
 
+  reasons: reasonWords,
+
   // The bench card
   card: "Bench card",
   should: "Should be",
@@ -171,12 +176,35 @@ export const workshopEn = {
   notDrawn: "Not drawn: {0}.",
   letTurn: "Let it turn",
   holdStill: "Hold it still",
+
+  // The stages as a list
+  editor: {
+    shared: "From the motor to the split",
+    add: "Add a stage",
+    up: "Move up: {0}",
+    down: "Move down: {0}",
+    remove: "Remove: {0}",
+    gearMore: "One more gear: {0}",
+    gearLess: "One gear less: {0}",
+    more: "All there is to say: {0}",
+    kinds: {
+      pair: "Pair of gears",
+      train: "Gear row",
+      belt: "Belt or chain",
+      worm: "Worm",
+      planetary: "Planetary",
+      published: "Printed ratio",
+      selectable: "Box with a lever",
+    },
+  },
 };
 
 /** The workshop strings of one language. */
-export type WorkshopWords = { readonly [Key in keyof typeof workshopEn]: Widened<(typeof workshopEn)[Key]> };
+export type WorkshopWords = Widened<typeof workshopEn>;
 type Widened<T> = T extends string
   ? string
   : T extends readonly string[]
     ? readonly string[]
-    : { readonly [Key in keyof T]: string };
+    : T extends Readonly<Record<"other", string>>
+      ? Forms
+      : { readonly [Key in keyof T]: Widened<T[Key]> };

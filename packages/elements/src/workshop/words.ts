@@ -1,13 +1,11 @@
-import { languageOf, wordsArrived } from "../words/index.js";
+import { addTable, tableFor, type Table } from "../words/index.js";
 import { workshopEn, type WorkshopWords } from "./en.js";
-
-const tables = new Map<string, WorkshopWords>();
+import { load } from "./load.js";
 
 /** Adds the workshop strings of a language; whatever stands in that language is drawn again. */
-export function addWorkshopWords(language: string, words: WorkshopWords): void {
-  tables.set(language, words);
-  wordsArrived();
-}
+export const addWorkshopWords = (language: string, words: Table<WorkshopWords>): void =>
+  addTable(`workshop-${language}`, words);
 
-/** The workshop strings for a locale: English where its language has none. */
-export const workshopWordsFor = (locale: string): WorkshopWords => tables.get(languageOf(locale)) ?? workshopEn;
+/** The workshop strings for a locale: its language's, English until they are there or where there are none. */
+export const workshopWordsFor = (locale: string): WorkshopWords =>
+  tableFor<WorkshopWords>("workshop", workshopEn, locale, load);
