@@ -1,5 +1,5 @@
 import { fail } from "./errors.js";
-import { Rational, rational, type RationalInput } from "./rational.js";
+import { type Rational, rational, type RationalInput } from "./rational.js";
 import type { Rounding } from "./rounding.js";
 
 /** What is read as an interval: one, or its ends as JSON and structured clones carry them, or an exact number. */
