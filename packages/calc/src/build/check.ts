@@ -1,8 +1,8 @@
 import { rational } from "../exact/index.js";
-import { kinds } from "../kinds/index.js";
+import { kinds, type Say } from "../kinds/index.js";
 import { Reader, step } from "./read.js";
-import type { Build, Finding } from "./types.js";
-import { branchesOf, finderIn, stagesOf } from "./walk.js";
+import type { Branch, Build, Finding, Output } from "./types.js";
+import { branchesOf, finderIn, stagesOf, type Finder } from "./walk.js";
 
 const mostStages = 10_000;
 
@@ -23,23 +23,26 @@ function checkMeaning(build: Build, reader: Reader): void {
       bad("missing-reference", pointer, `No "${id}"; expected one of ${known.slice(0, 8).join(", ")}.`);
   };
 
-  const places = [...stagesOf(build)];
+  const places = stagesOf(build);
   if (places.length > mostStages)
     return bad("too-many-stages", "/stages", `${places.length} stages, expected up to ${mostStages}.`);
-  for (const { stage, pointer } of places)
-    kinds[stage.kind].check?.(stage, (severity, code, field, message) =>
-      reader.say(severity, "meaning", code, step(pointer, field), message),
-    );
-  const ends = [
-    ...branches.map((end, n) => ({ id: end.id, end, pointer: `/branches/${n}` })),
-    ...outputs.map((end, n) => ({ id: end.id, end, pointer: `/outputs/${n}` })),
-  ];
-  const named = [...places.map(({ stage, pointer }) => ({ id: stage.id, pointer })), ...ends];
   const seen = new Set<string>();
-  for (const { id, pointer } of named) {
+  const name = (id: string, pointer: string) => {
     if (seen.has(id)) bad("id-repeated", step(pointer, "id"), `"${id}" is used twice.`);
     seen.add(id);
+  };
+  let at = "";
+  const say: Say = (severity, code, field, message) => reader.say(severity, "meaning", code, step(at, field), message);
+  for (const { stage, pointer } of places) {
+    at = pointer;
+    name(stage.id, pointer);
+    kinds[stage.kind].check?.(stage, say);
   }
+  const ends: { end: Branch | Output; pointer: string }[] = [
+    ...branches.map((end, n) => ({ end, pointer: `/branches/${n}` })),
+    ...outputs.map((end, n) => ({ end, pointer: `/outputs/${n}` })),
+  ];
+  for (const { end, pointer } of ends) name(end.id, pointer);
   unique(idsOf(modes), (n) => `/modes/${n}`);
   unique(idsOf(alternatives), (n) => `/alternatives/${n}`);
 
@@ -59,16 +62,21 @@ function checkMeaning(build: Build, reader: Reader): void {
   refer(build.headline, ids, "/headline");
   for (const id in build.centre?.share) refer(id, ids, `/centre/share/${id}`);
   build.measurements?.forEach((one, n) => refer(one.what, ids, `/measurements/${n}/what`));
-  const stages = new Map(places.map(({ stage }) => [stage.id, stage]));
-  const stageIds = [...stages.keys()];
-  build.mounts?.forEach((one, n) => refer(one.stage, stageIds, `/mounts/${n}/stage`));
+  let finder: Finder | undefined;
+  const find = (address: string) => (finder ??= finderIn(build))(address);
+  build.mounts?.forEach((one, n) =>
+    refer(
+      one.stage,
+      idsOf(find(one.stage)?.stage ? [{ id: one.stage }] : places.map((place) => place.stage)),
+      `/mounts/${n}/stage`,
+    ),
+  );
   modes.forEach(({ positions }, n) => {
     for (const id in positions) {
-      const stage = stages.get(id);
+      const stage = find(id)?.stage;
       refer(positions[id], stage?.kind === "selectable" ? idsOf(stage.positions) : [], `/modes/${n}/positions/${id}`);
     }
   });
-  const find = finderIn(build);
   alternatives.forEach(({ changes }, n) => {
     for (const address in changes)
       if (!find(address)) bad("missing-address", `/alternatives/${n}/changes/${address}`, `Nothing is at ${address}.`);

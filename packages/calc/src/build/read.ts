@@ -104,12 +104,22 @@ export class Reader {
       const { item, from, to } = list;
       const size = Array.isArray(value) ? value.length : -1;
       return size >= from && size <= to
-        ? Array.from(value as unknown[], (one, n) => this.#at(n, () => this.#read(item, one, depth)))
+        ? this.#list(item, value as unknown[], depth)
         : this.#wrong("not-a-list", `a list of ${from} to ${to}`, value);
     }
     if (typeof value !== "object" || value === null || Array.isArray(value))
       return this.#wrong("not-an-object", "an object", value);
     return map ? this.#map(map, value) : this.#object(name, () => shapes[name]!, value, depth);
+  }
+
+  #list(item: Form, value: readonly unknown[], depth: number): unknown[] {
+    const copy: unknown[] = [];
+    for (let n = 0; n < value.length; n++) {
+      this.#path.push(n);
+      copy.push(this.#read(item, value[n], depth));
+      this.#path.pop();
+    }
+    return copy;
   }
 
   /** Does something one step further down. */
@@ -171,11 +181,12 @@ export class Reader {
 
   #map(item: Form, value: object): unknown {
     const copy: Record<string, unknown> = {};
-    for (const [key, one] of Object.entries(value))
-      this.#at(key, () => {
-        if (addressPattern.test(key)) copy[key] = this.#read(item, one, 0);
-        else this.#wrong("not-an-address", "an address such as rear-ring.driven", key);
-      });
+    for (const [key, one] of Object.entries(value)) {
+      this.#path.push(key);
+      if (addressPattern.test(key)) copy[key] = this.#read(item, one, 0);
+      else this.#wrong("not-an-address", "an address such as rear-ring.driven", key);
+      this.#path.pop();
+    }
     return copy;
   }
 

@@ -11,21 +11,23 @@ export interface Place {
   readonly pointer: string;
 }
 
-function* within(list: readonly Stage[], pointer: string): Generator<Place> {
-  for (const [index, stage] of list.entries()) {
-    const at = step(pointer, index);
-    yield { stage, list, index, pointer: at };
+function gather(list: readonly Stage[], pointer: string, into: Place[]): void {
+  for (let index = 0; index < list.length; index++) {
+    const stage = list[index]!;
+    const at = `${pointer}/${index}`;
+    into.push({ stage, list, index, pointer: at });
     if (stage.kind === "selectable")
-      for (const [n, position] of stage.positions.entries())
-        if (position.stages) yield* within(position.stages, `${at}/positions/${n}/stages`);
+      stage.positions.forEach(({ stages }, n) => stages && gather(stages, `${at}/positions/${n}/stages`, into));
   }
 }
 
 /** Every stage of a build with its place, those inside positions too, from the motor outwards. */
-export function* stagesOf(build: Build): Generator<Place> {
-  yield* within(build.stages, "/stages");
-  for (const [n, branch] of (build.branches ?? []).entries()) yield* within(branch.stages, `/branches/${n}/stages`);
-  for (const [n, output] of build.outputs.entries()) yield* within(output.stages, `/outputs/${n}/stages`);
+export function stagesOf(build: Build): readonly Place[] {
+  const places: Place[] = [];
+  gather(build.stages, "/stages", places);
+  build.branches?.forEach(({ stages }, n) => gather(stages, `/branches/${n}/stages`, places));
+  build.outputs.forEach(({ stages }, n) => gather(stages, `/outputs/${n}/stages`, places));
+  return places;
 }
 
 /** The branches that drive an output, from the split outwards. */
@@ -62,14 +64,14 @@ export interface Spot {
   readonly key: string | number;
   readonly pointer: string;
   /** The stage that it belongs to, if it does. */
-  readonly stage?: Stage;
+  readonly stage?: Stage | undefined;
 }
 
 /** Where every id stands, and every key of the document itself. Ids come before keys, stages before outputs and branches. */
 export function placesOf(build: Build): Map<string, Spot> {
   const places = new Map<string, Spot>();
   const add = (id: string, holder: object, key: string | number, pointer: string, stage?: Stage) =>
-    places.set(id, { holder: holder as Spot["holder"], key, pointer, ...(stage && { stage }) });
+    places.set(id, { holder: holder as Spot["holder"], key, pointer, stage });
   for (const key of Object.keys(build)) add(key, build, key, step("", key));
   for (const key of ["branches", "outputs"] as const)
     build[key]?.forEach(({ id }, index, list) => add(id, list, index, `/${key}/${index}`));
@@ -98,7 +100,7 @@ export function finderIn(build: Build): Finder {
       if (typeof holder !== "object" || holder === null || !/^\w[\w-]*$/.test(key) || key === "__proto__")
         return undefined;
       if (Array.isArray(holder) && !(/^\d{1,5}$/.test(key) && +key < holder.length)) return undefined;
-      spot = { ...spot!, holder: holder as never, key, pointer: step(spot!.pointer, key) };
+      spot = { holder: holder as never, key, pointer: step(spot!.pointer, key), stage: spot!.stage };
     }
     return spot;
   };

@@ -4,6 +4,10 @@ import type { Reading } from "./read.js";
 
 type Data = Record<string, unknown>;
 
+/** Ten thousand stages with labels. */
+const longestText = 300_000;
+const longestPiece = 1000;
+
 /** Editors make typographic what was typed plain. */
 const plain = (text: string): string =>
   text
@@ -28,6 +32,8 @@ const words: Readonly<Record<string, readonly [RegExp, string, (found: readonly 
   wheelbase: [/^.*$/, "", ([text]) => text],
   headline: [/^.*$/, "", ([text]) => text],
 };
+
+const such = (example: string): string => `such as "${example}"`;
 
 const slug = (label: string): string =>
   label
@@ -67,13 +73,13 @@ function stageIn(text: string): Data | undefined {
  */
 export function buildFromAttributes(attributes: Readonly<Record<string, string>>): Reading {
   const findings: Finding[] = [];
-  const wrong = (name: string, found: string, example: string) =>
+  const wrong = (name: string, found: string, expected: string) =>
     findings.push({
       severity: "error",
       about: "shape",
       code: "not-understood",
       pointer: `/${name}`,
-      message: `Found ${JSON.stringify(found.slice(0, 40))}, expected such as "${example}".`,
+      message: `Found ${JSON.stringify(found.slice(0, 40))}, expected ${expected}.`,
     });
   const document: Data = { format: "meshwright-build/1", stages: [] };
   const outputs = new Map<string, Data>();
@@ -87,6 +93,10 @@ export function buildFromAttributes(attributes: Readonly<Record<string, string>>
   const lists: [string, string, Data][] = [];
 
   for (const [name, value] of Object.entries(attributes)) {
+    if (String(value).length > longestText) {
+      wrong(name, value, `${longestText} characters at the most`);
+      continue;
+    }
     const text = plain(String(value));
     const [, owner, what] = /^(.+)-(wheel|motor)$/.exec(name) ?? [];
     const key = what ?? name;
@@ -94,7 +104,7 @@ export function buildFromAttributes(attributes: Readonly<Record<string, string>>
       const [pattern, example, meaning] = words[key]!;
       const found = pattern.exec(text);
       if (found) (owner ? output(owner) : document)[key] = meaning(found);
-      else wrong(name, text, example);
+      else wrong(name, text, such(example));
     } else lists.push([name, text, name === "stages" ? document : output(name)]);
   }
 
@@ -103,11 +113,12 @@ export function buildFromAttributes(attributes: Readonly<Record<string, string>>
     owner.stages = text.split(/ ?; ?/).flatMap((piece, n) => {
       if (!piece) return [];
       // A label may hold a colon, and so may a printed ratio: the first place counts at which the rest makes sense.
-      let [label, stage] = ["", stageIn(piece)];
-      for (let at = piece.indexOf(":"); !stage && at >= 0; at = piece.indexOf(":", at + 1))
+      const short = piece.length < longestPiece;
+      let [label, stage] = ["", short ? stageIn(piece) : undefined];
+      for (let at = piece.indexOf(":"); short && !stage && at >= 0; at = piece.indexOf(":", at + 1))
         [label, stage] = [piece.slice(0, at).trim(), stageIn(piece.slice(at + 1).trim())];
       if (!stage) {
-        wrong(name, piece, "Ring: 13 to 38");
+        wrong(name, piece, such("Ring: 13 to 38"));
         return [];
       }
       const prefix = owner === document ? "" : `${name}-`;
