@@ -235,6 +235,10 @@ describe("the article", () => {
     expect(words).toBeLessThanOrEqual(900);
   });
 
+  test("bears the date of the build", () => {
+    expect(attributesOf(all("time")[0]!).datetime).toBe(build.revision!.date);
+  });
+
   test("tells what a dotted underline means before the first one", () => {
     const order = elements.filter(
       ({ tagName, attrs }) => tagName === "mw-teeth" || attrs.some(({ value }) => value === "hint"),
