@@ -84,10 +84,14 @@ export function applyChanges(
   for (const change of list)
     try {
       find ??= finderIn(draft);
-      const plain = "set" in change && typeof change.to !== "object" && typeof find.value(change.set) !== "object";
+      const plain =
+        "set" in change &&
+        typeof change.to !== "object" &&
+        typeof find.value(change.set) !== "object" &&
+        !change.set.endsWith(".id");
       const found = carryOut(draft, change, find);
       if (found) findings.push(found);
-      // Only a plain value for a plain value leaves every address where it was.
+      // Only a plain value for a plain value, and no id, leaves every address where it was.
       if (!plain) find = undefined;
     } catch {
       // Either what was set is no data, or an earlier change has left nothing to find one's way in.
