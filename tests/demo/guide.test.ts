@@ -62,6 +62,10 @@ describe("the guide", () => {
   });
 });
 
+test("the article passes the command that it recommends", () => {
+  expect(checkFigures(sourceOf("index.html")).differences).toEqual([]);
+});
+
 describe("the README", () => {
   test("its lines for a blog are right", () => {
     const { differences, compared } = checkFigures(fences("html").join("\n"));

@@ -1,6 +1,6 @@
 import { buildFor, buildsIn, localeOf, type Load } from "./builds.js";
 import { canonical, numbersIn } from "./canonical.js";
-import { expectedOf, isChecked } from "./expected.js";
+import { expectedOf, headOf, isChecked } from "./expected.js";
 import {
   around,
   attributeOf,
@@ -97,10 +97,14 @@ function blockDifferences(
     const head = row && childrenOf(row).find(isElement);
     // A row's head is a name, whatever digits it has.
     if (head && [...textsIn(head)].includes(text)) return [];
-    const own = head && rows.get(textOf(head).trim());
-    const wanted = own ? numbersIn(own.join(" ")) : [];
+    const own = (head && rows.get(headOf(textOf(head)))) ?? [];
+    const cells = row ? childrenOf(row).filter(isElement).slice(1) : [];
+    // With a cell for each text, a figure has its place; otherwise it only has to be one of them.
+    const placed =
+      cells.length === own.length ? own[cells.findIndex((cell) => [...textsIn(cell)].includes(text))] : undefined;
+    const wanted = numbersIn(placed ?? own.join(" "));
     return numbersIn(text.value).flatMap((number, n): Difference[] => {
-      if (!number.decimal || all.has(number.text)) return [];
+      if (!number.decimal || (placed ? wanted[n]?.text === number.text : all.has(number.text))) return [];
       const expected = wanted[n]?.written ?? (rows.size === 1 ? [...rows.values()][0]![0] : undefined);
       const start = text.sourceCodeLocation?.startOffset ?? 0;
       const exact = source.slice(start, text.sourceCodeLocation?.endOffset).indexOf(number.written, 0);

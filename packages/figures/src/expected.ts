@@ -45,10 +45,15 @@ function versionOf(build: Build, at: string | undefined, mode: string | undefine
 
 type Maker = (element: Element, build: Build, locale: string, mode: string | undefined) => Expected;
 
-const rowsOf = (rows: Iterable<readonly [string, readonly string[]]>): Expected => ({
-  kind: "rows",
-  rows: new Map(rows),
-});
+/** What a row's head is looked up by: "Gearbox" begins a row as well as "gearbox". */
+export const headOf = (text: string): string => text.trim().toLowerCase();
+
+/** Rows of one head are one: a column for each. */
+function rowsOf(rows: Iterable<readonly [string, readonly string[]]>): Expected {
+  const merged = new Map<string, readonly string[]>();
+  for (const [head, texts] of rows) merged.set(headOf(head), [...(merged.get(headOf(head)) ?? []), ...texts]);
+  return { kind: "rows", rows: merged };
+}
 
 const makers: Readonly<Record<string, Maker>> = {
   "mw-value": (element, build, locale, mode) => ({
