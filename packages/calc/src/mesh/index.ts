@@ -18,7 +18,7 @@ export type { Operating } from "./operating.js";
 export { gearOutline, meshingPhase, outlinePoints, radiiOf, type GearRadii, type GearShape } from "./outline.js";
 export { comparePitch, moduleOf, type PitchComparison } from "./pitch.js";
 export { reachReasons, type AxialBody } from "./reach.js";
-export { reasonText } from "./reason-text.js";
+export { reasonText, reasonWords, type ReasonWords } from "./reason-text.js";
 export type { Reason, ReasonCode } from "./reason.js";
 export { recurrenceOf, type Recurrence } from "./recurrence.js";
 export { wormOf, type WormDrive } from "./worm.js";

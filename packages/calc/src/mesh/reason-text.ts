@@ -2,19 +2,11 @@ import { rational, type Bounded } from "../exact/index.js";
 import type { Toothed } from "../kinds/index.js";
 import type { Reason, ReasonCode } from "./reason.js";
 
-/** How a pitch is named in the trade. */
-const pitchText = ({ module, diametralPitch, pressureAngle }: Toothed): string =>
-  (module === undefined ? `${diametralPitch} DP` : `module ${module}`) +
-  (pressureAngle === undefined ? "" : ` at ${pressureAngle}°`);
-
 /** Millimetres to the micrometre. */
 const plainLength = ({ low }: Bounded): string => `${low.toDecimal({ maximumFractionDigits: 3 })} mm`;
 
-/** What a limit is called where its kind is no name. */
-const places: Readonly<Record<string, string>> = { "known-pair": "slot", "tooth-sum": "maker's range" };
-
 /** A sentence or two for each code; the names in braces are those of the reason's fields. */
-const texts: Readonly<Record<ReasonCode, string>> = {
+const texts = {
   "pitch-near": "Close, not equal: {coarse} is {coarser} % coarser than {fine}. Do not mesh them.",
   "pitch-different": "{first} does not mesh with {second}.",
   "angle-different": "Pressure angles differ: {first}, {second}.",
@@ -40,27 +32,62 @@ const texts: Readonly<Record<ReasonCode, string>> = {
   "helix-not-given": "No helix angle is given.",
   "shift-not-given": "A tip diameter without its shift does not tell the centre distance.",
   "ring-too-small": "The ring has no more teeth than the gear in it.",
+} satisfies Readonly<Record<ReasonCode, string>>;
+
+/** The words that reasons are told in; a language gives its own. */
+export const reasonWords = {
+  texts,
+  module: "module {0}",
+  angle: "{0} at {1}°",
+  /** What stands in a reason as a word and no name. */
+  terms: {
+    "known-pair": "slot",
+    "tooth-sum": "maker's range",
+    wall: "wall",
+    driver: "driver",
+    driven: "driven",
+    "hub in": "hub in",
+    "hub out": "hub out",
+  },
 };
+
+/** The words of one language for reasons. */
+export type ReasonWords = {
+  readonly [Key in keyof typeof reasonWords]: (typeof reasonWords)[Key] extends string
+    ? string
+    : { readonly [Name in keyof (typeof reasonWords)[Key]]: string };
+};
+
+/** How a pitch is named in the trade. */
+function pitchText({ module, diametralPitch, pressureAngle }: Toothed, words: ReasonWords): string {
+  const text = module === undefined ? `${diametralPitch} DP` : words.module.replace("{0}", String(module));
+  return pressureAngle === undefined ? text : words.angle.replace("{0}", text).replace("{1}", String(pressureAngle));
+}
 
 /**
  * A reason as a sentence or two: what is needed, what there is, what would have to change.
  *
  * @param lengthText writes a length in millimetres
+ * @param words those of another language
  *
  * @example
  * const mount = { from: "30.3 mm", to: "31.3 mm" };
  * const { reasons } = fits({ pair: { driver: 15, driven: 68, module: "0.8" }, mount });
  * reasonText(reasons[0]!).slice(0, 76); // => "Needs 33.2 mm between centres. Your slot ends at 31.3 mm, 1.9 mm short: 78 t"
  */
-export function reasonText(reason: Reason, lengthText: (length: Bounded) => string = plainLength): string {
+export function reasonText(
+  reason: Reason,
+  lengthText: (length: Bounded) => string = plainLength,
+  words: ReasonWords = reasonWords,
+): string {
   const { label = "wall", pitches = [], coarser = rational(0), needed, available, short } = reason;
-  const [first, second] = pitches.map(pitchText);
+  const [first, second] = pitches.map((pitch) => pitchText(pitch, words));
   const [coarse, fine, by] =
     coarser.sign < 0 ? [second, first, coarser.plus(1).inverse().minus(1)] : [first, second, coarser];
   const [need, have, gap] = [needed, available, short].map((length) => length && lengthText(length));
-  const words: Readonly<Record<string, unknown>> = {
+  const values: Readonly<Record<string, unknown>> = {
     ...reason,
-    label: places[label] ?? label,
+    label,
     first,
     second,
     coarse,
@@ -70,5 +97,8 @@ export function reasonText(reason: Reason, lengthText: (length: Bounded) => stri
     available: have,
     short: gap,
   };
-  return texts[reason.code].replace(/{(\w+)}/g, (_, name: string) => `${words[name] ?? "…"}`);
+  return words.texts[reason.code].replace(/{(\w+)}/g, (_, name: string) => {
+    const value = `${values[name] ?? "…"}`;
+    return Object.hasOwn(words.terms, value) ? words.terms[value as keyof ReasonWords["terms"]] : value;
+  });
 }

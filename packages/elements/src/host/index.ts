@@ -4,5 +4,5 @@
  */
 export { copyText } from "./clipboard.js";
 export { hashKey, linkWith, readHash, writeHash } from "./hash.js";
-export { litPolicy, mayDraw } from "./policy.js";
+export { litPolicy, mayDraw, scriptAddress } from "./policy.js";
 export { keep, kept } from "./storage.js";

@@ -1,13 +1,14 @@
 /** What Lit asks of a Trusted Types policy. */
 interface MarkupPolicy {
   createHTML(text: string): string;
+  createScriptURL(address: string): string;
 }
 
 interface PolicyMaker {
   createPolicy(name: string, rules: MarkupPolicy): MarkupPolicy;
 }
 
-const identity: MarkupPolicy = { createHTML: (text) => text };
+const identity: MarkupPolicy = { createHTML: (text) => text, createScriptURL: (address) => address };
 const markup = '<p a$="b"><!--c--></p>';
 let asked = false;
 let policy: MarkupPolicy | undefined;
@@ -43,10 +44,13 @@ function markupPolicy(): MarkupPolicy {
  * Stands where Lit makes its own policy, in the self-contained script only: the build puts it there. Asks the page for
  * nothing before a template is drawn.
  */
-export function litPolicy(): MarkupPolicy {
+export function litPolicy(): Pick<MarkupPolicy, "createHTML"> {
   asked = true;
   return { createHTML: (text) => markupPolicy().createHTML(text) };
 }
 
 /** Whether this page lets the library turn its own templates into elements. */
 export const mayDraw = (): boolean => !asked || passes(markupPolicy());
+
+/** The address of a file of the library's own, as the page wants it said. */
+export const scriptAddress = (address: string): string => markupPolicy().createScriptURL(address);

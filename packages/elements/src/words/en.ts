@@ -1,4 +1,4 @@
-import type { FigureWords } from "@meshwright/calc/report";
+import { figureWords, type FigureWords } from "@meshwright/calc/report";
 
 /**
  * What the elements say in English, and the list of what every language has to say. `{0}`, `{1}` stand for what is put in;
@@ -55,7 +55,7 @@ export const en = {
   bySpeed: "Each axle has its own motor: compared at equal volts.",
   oppose: "Front and rear turn against each other. Do not drive it. Check the ring-gear sides, then count the meshes.",
   circle: "Matches a turning circle of {0} radius at the middle of the rear axle.",
-  figures: {},
+  figures: figureWords,
   findings: { one: "1 finding about this build", other: "{0} findings about this build" },
 };
 
@@ -64,9 +64,9 @@ export type Words = {
   readonly [Key in keyof typeof en]: (typeof en)[Key] extends string
     ? string
     : Key extends "figures"
-      ? Partial<FigureWords>
+      ? FigureWords
       : Key extends "fields"
-        ? (typeof en)["fields"]
+        ? { readonly [Field in keyof (typeof en)["fields"]]: string }
         : Forms;
 };
 

@@ -1,7 +1,9 @@
 /**
- * One table of strings a language. English is built in; another language is a file of its own that ends in
- * `addWords("de", de)`, or that `offerWords` fetches when it is needed.
+ * One table of strings a language. English is built in; the others are files of their own, fetched when something on the
+ * page stands in them. A page may also bring one itself: `addWords("de", words)`, or `<script src="words-de.js">`.
  * @module
  */
 export { en, type Forms, type Words } from "./en.js";
-export { addWords, fill, fillCount, languageOf, offerWords, whenWordsArrive, wordsArrived, wordsFor } from "./words.js";
+export { beside } from "./load-classic.js";
+export { addTable, languageOf, tableFor, whenWordsArrive, type Table } from "./tables.js";
+export { addWords, fill, fillCount, offerWords, wordsFor } from "./words.js";

@@ -1,47 +1,19 @@
 import { en, type Forms, type Words } from "./en.js";
+import { load } from "./load.js";
+import { addTable, tableFor, type Table } from "./tables.js";
 
-const tables = new Map<string, Words | Promise<void>>([["en", en]]);
-const loaders = new Map<string, () => Promise<Words>>();
-const waiting = new Set<() => void>();
+const offered = new Map<string, () => Promise<Table<Words>>>();
 
 /** Adds the strings of a language, by its two or three letters; whatever stands in that language is drawn again. */
-export function addWords(language: string, words: Words): void {
-  tables.set(language, words);
-  wordsArrived();
-}
+export const addWords = (language: string, words: Table<Words>): void => addTable(`words-${language}`, words);
 
-/** Draws again whatever may stand in a language that has just arrived. */
-export function wordsArrived(): void {
-  for (const again of waiting) again();
-}
-
-/** Says how a language is fetched when something on the page stands in it, and not before. */
-export function offerWords(language: string, load: () => Promise<Words>): void {
-  loaders.set(language, load);
-}
-
-/** Calls back whenever a language has arrived. */
-export const whenWordsArrive = (again: () => void): void => void waiting.add(again);
-
-/** The letters of a locale's language. */
-export const languageOf = (locale: string): string => /^[a-z]*/.exec(locale.toLowerCase())![0];
+/** Says how a language is fetched when something on the page stands in it, and not before; the library's own have no need. */
+export const offerWords = (language: string, fetch: () => Promise<Table<Words>>): void =>
+  void offered.set(language, fetch);
 
 /** The strings for a locale: its language's, English until they are there or where there are none. */
-export function wordsFor(locale: string): Words {
-  const language = languageOf(locale);
-  const table = tables.get(language);
-  if (table && "undo" in table) return table;
-  const load = loaders.get(language);
-  if (load && !table)
-    tables.set(
-      language,
-      load().then(
-        (words) => addWords(language, words),
-        () => undefined,
-      ),
-    );
-  return en;
-}
+export const wordsFor = (locale: string): Words =>
+  tableFor<Words>("words", en, locale, (language) => (offered.get(language) ?? load)(language));
 
 /** Puts values into a sentence. */
 export const fill = (sentence: string, ...values: readonly (string | number)[]): string =>
