@@ -7,15 +7,18 @@ function* chain(node: Node): Generator<Node> {
 }
 
 /** The roots that a node stands in, its own first, the document last. */
-export function* rootsOf(node: Node): Generator<Node> {
-  for (const at of chain(node)) if (!at.parentNode) yield at;
+export function rootsOf(node: Node): Node[] {
+  const roots: Node[] = [];
+  for (let at: Node | undefined = node; at; at = (at as ShadowRoot).host) roots.push((at = at.getRootNode()));
+  return roots;
 }
 
 /** The value of an attribute on the nearest composed ancestor that has it, the element itself first. */
 export function inherited(node: Node, attribute: string): string | undefined {
-  for (const at of chain(node)) {
-    const value = (at as Element).getAttribute?.(attribute);
-    if (value) return value;
+  for (let at: Node | null = node; at; at = outward(at)) {
+    const value = (at as Element).closest?.(`[${attribute}]:not([${attribute}=""])`);
+    if (value) return value.getAttribute(attribute)!;
+    at = at.getRootNode();
   }
   return undefined;
 }

@@ -3,13 +3,15 @@ import type { Build, Change, ChangeSet, Finding } from "@meshwright/calc/build";
 import type { Evaluation } from "@meshwright/calc/evaluate";
 import { figureFrom, type FigureQuery } from "@meshwright/calc/report";
 import { page, type BuildHolder, type BuildStore, type Reader } from "../store/index.js";
-import { whenWordsArrive, wordsFor, type Words } from "../words/index.js";
+import { en, whenWordsArrive, wordsFor, type Words } from "../words/index.js";
 import { standsForBlock } from "./content.js";
 import { version } from "./define.js";
 import { figures } from "./figures.js";
 import { findBuild } from "./find.js";
 import { follow, localeOf, unfollow } from "./locale.js";
 
+/** Texts of figures by what they are figures of: an article says the same in many places. */
+const texts = new WeakMap<Evaluation, Map<string, string>>();
 const connected = new Set<MeshwrightElement>();
 let watching = false;
 let searching = false;
@@ -77,6 +79,7 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
   #store: BuildStore | undefined;
   #locale = "en";
   #roots: readonly Node[] = [];
+  #drawn: Evaluation | undefined;
 
   /** The store of the build that this belongs to, once there is one. */
   protected get store(): BuildStore | undefined {
@@ -114,9 +117,18 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
     const store = this.#store;
     const evaluation = this.evaluation(at);
     if (!store || !evaluation) return undefined;
+    let known = texts.get(evaluation);
+    if (!known) texts.set(evaluation, (known = new Map<string, string>()));
+    const { figures: words } = this.words;
+    // A table of words that arrives later is another language's.
+    const key = this.#locale + (words === en.figures) + JSON.stringify(query);
     try {
-      const version = (id: string) => store.evaluation(id);
-      return figureFrom(figures, evaluation, query, { locale: this.#locale, words: this.words.figures, version });
+      let text = known.get(key);
+      if (text === undefined) {
+        const version = (id: string) => store.evaluation(id);
+        known.set(key, (text = figureFrom(figures, evaluation, query, { locale: this.#locale, words, version })));
+      }
+      return text;
     } catch (error) {
       this.fault = `<${this.localName}> ${(error as Error).message}`;
       return undefined;
@@ -183,8 +195,14 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
     if (this.isConnected) this.stateChanged();
   }
 
-  /** The state of the store is another. Draws again; an element that can tell that it would draw the same may not. */
+  /** The version that is drawn: the build as it stands, `"article"` or an alternative. */
+  declare at?: string | null;
+
+  /** The state of the store is another. Draws again, unless what is drawn is pinned to something that has not changed. */
   stateChanged(): void {
+    const drawn = this.at ? this.evaluation(this.at) : undefined;
+    if (drawn && drawn === this.#drawn) return;
+    this.#drawn = drawn;
     this.requestUpdate();
   }
 

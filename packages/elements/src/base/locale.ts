@@ -2,14 +2,21 @@ import { inherited, rootsOf } from "./composed.js";
 
 const observers = new WeakMap<Node, { count: number; readonly observer: MutationObserver }>();
 
+const canonical = new Map<string, string>();
+
 /** The language that an element stands in, as a tag that `Intl` understands. */
 export function localeOf(element: Node): string {
   const tag = inherited(element, "lang") ?? "en";
-  try {
-    return Intl.getCanonicalLocales(tag)[0]!;
-  } catch {
-    return "en";
+  let locale = canonical.get(tag);
+  if (!locale) {
+    try {
+      locale = Intl.getCanonicalLocales(tag)[0]!;
+    } catch {
+      locale = "en";
+    }
+    canonical.set(tag, locale);
   }
+  return locale;
 }
 
 /**
@@ -18,7 +25,7 @@ export function localeOf(element: Node): string {
  * @returns the roots followed, to be given back to {@link unfollow}
  */
 export function follow(element: Node, changed: () => void): readonly Node[] {
-  const roots = [...rootsOf(element)];
+  const roots = rootsOf(element);
   for (const root of roots) {
     const known = observers.get(root);
     if (known) known.count++;

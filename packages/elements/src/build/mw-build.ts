@@ -157,7 +157,7 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
 
   override stateChanged(): void {
     if (this.#key && !this.#own.arrived && (this.#own.changed || this.#own.canUndo))
-      writeHash(this.#key, (this.#seen = this.#written()));
+      writeHash(this.#key, () => (this.#seen = this.#written()));
     super.stateChanged();
   }
 

@@ -115,7 +115,6 @@ export class MwEdits extends MeshwrightElement {
     const { store, words } = this;
     if (!store?.article) return this.fallback(false);
     if (!store.changed && !store.canUndo) return this.fallback();
-    const link = this.#link;
     return html`<div class="root" part="root" tabindex="-1">
         <span class="now" part="changes">
           ${store.changed ? html`<span class=${store.arrived ? "" : "paper"}>${fillCount(words.readers, store.changed, this.locale)} </span>` : nothing}${store.changed ? this.#changes() : words.restored}
@@ -123,9 +122,9 @@ export class MwEdits extends MeshwrightElement {
         <span class="actions" part="actions">
           ${store.canUndo ? html`<button type="button" @click=${() => this.#act("undo")}>${words.undo}</button>` : nothing}
           ${store.changed ? html`<button type="button" @click=${() => this.#act("reset")}>${store.arrived ? words.showArticle : words.reset}</button>` : nothing}
-          ${store.changed && link ? html`<button type="button" @click=${this.#copy}>${this.copied ? words.copied : words.copy}</button>` : nothing}
+          ${store.changed ? html`<button type="button" @click=${this.#copy}>${this.copied ? words.copied : words.copy}</button>` : nothing}
         </span>
-        ${this.copied === false ? html`<input readonly aria-label=${words.link} .value=${link} />` : nothing}
+        ${this.copied === false ? html`<input readonly aria-label=${words.link} .value=${this.#link} />` : nothing}
       </div>
       ${this.fallback()}`;
   }

@@ -33,14 +33,14 @@ function withPart(hash: string, key: string, text: string | undefined): string {
 }
 
 let waiting: ReturnType<typeof setTimeout> | undefined;
-const pending = new Map<string, string | undefined>();
+const pending = new Map<string, () => string | undefined>();
 
 function write(): void {
   clearTimeout(waiting);
   removeEventListener("pagehide", write);
   try {
     let { hash } = location;
-    for (const [key, text] of pending) hash = withPart(hash, key, text);
+    for (const [key, text] of pending) hash = withPart(hash, key, text());
     // Whole, because a page's <base> would send a bare hash somewhere else.
     if (hash !== location.hash) history.replaceState(history.state, "", location.href.split("#")[0] + hash);
   } catch {
@@ -50,10 +50,10 @@ function write(): void {
 }
 
 /**
- * Puts a build's part into the address, once things have settled. Where the page uses the hash for itself, the address is
+ * Puts a build's part into the address, once things have settled: only then is it asked for. Where the page uses the hash for itself, the address is
  * left alone.
  */
-export function writeHash(key: string, text: string | undefined): void {
+export function writeHash(key: string, text: () => string | undefined): void {
   let page = "#";
   try {
     page = location.hash.replace(ours, "");

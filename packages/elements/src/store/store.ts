@@ -53,6 +53,7 @@ export class BuildStore {
   #past: Layer[] = [];
   #mode: string | undefined;
   #evaluations = new Map<string, Evaluation | undefined>();
+  #values = new Map<string, unknown>();
   #told = true;
   #gesture: unknown;
 
@@ -100,6 +101,14 @@ export class BuildStore {
     const known = this.#evaluations;
     if (!known.has(at)) known.set(at, this.#evaluate(at));
     return known.get(at);
+  }
+
+  /** The value at an address of the build as it stands, or of the author's. */
+  value(address: string, of: "" | "article" = ""): unknown {
+    const build = of ? this.#article : this.#build;
+    const key = of + address;
+    if (!this.#values.has(key)) this.#values.set(key, build && valueAt(build, address));
+    return this.#values.get(key);
   }
 
   #evaluate(at: string): Evaluation | undefined {
@@ -219,6 +228,7 @@ export class BuildStore {
 
   #tell(): void {
     this.#evaluations.delete("");
+    this.#values.clear();
     if (!this.#told) return;
     this.#told = false;
     queueMicrotask(() => {

@@ -1,5 +1,4 @@
 import { html, nothing, type TemplateResult } from "lit";
-import { valueAt } from "@meshwright/calc/build";
 import {
   announce,
   MeshwrightElement,
@@ -52,7 +51,10 @@ export class MwTeeth extends MeshwrightElement {
   declare private draft: string | undefined;
   declare private message: string | undefined;
 
-  #shown = "";
+  /** What the store says at the address, and what the article says. */
+  #value: unknown;
+  #article: unknown;
+  #sets: readonly GearSet[] | undefined;
   #gesture: object | undefined;
   #wheeled = 0;
 
@@ -60,16 +62,8 @@ export class MwTeeth extends MeshwrightElement {
     return this.of ?? "";
   }
 
-  #at(build = this.current): unknown {
-    return build && valueAt(build, this.#address);
-  }
-
   get #count(): number {
-    return Number(this.#at());
-  }
-
-  get #sets(): readonly GearSet[] | undefined {
-    return this.free || !this.current ? undefined : setsFor(this.current, this.#address);
+    return Number(this.store!.value(this.#address));
   }
 
   get #name(): string {
@@ -84,12 +78,23 @@ export class MwTeeth extends MeshwrightElement {
     return Math.min(highest, Math.floor(Number(this.max)) || highest);
   }
 
+  /** Looks at the store; says whether there is something else to draw. */
+  #look(): boolean {
+    const { store } = this;
+    const [value, article] = [store?.value(this.#address), store?.value(this.#address, "article")];
+    const other = this.#value !== value || this.#article !== article;
+    this.#value = value;
+    this.#article = article;
+    return other;
+  }
+
   override stateChanged(): void {
-    // A count that stays has nothing to draw; a set's value is an object.
-    const shown = JSON.stringify([this.#at(), this.#at(this.store?.article), this.store?.canUndo && this.open]);
-    if (shown === this.#shown) return;
-    this.#shown = shown;
-    super.stateChanged();
+    if (this.#look() || this.open) super.stateChanged();
+  }
+
+  protected override willUpdate(): void {
+    this.#look();
+    this.#sets = this.current && !this.free ? setsFor(this.current, this.#address) : undefined;
   }
 
   #write(value: number): string {
@@ -128,7 +133,7 @@ export class MwTeeth extends MeshwrightElement {
   /** Where the author lets a set's counts be any, the stage is replaced whole: a set is never changed in part. */
   #changes(value: number): Record<string, unknown> {
     const [id, field] = this.#address.split(".") as [string, string?];
-    const stage = valueAt(this.current!, id) as { readonly set?: boolean } | undefined;
+    const stage = this.store!.value(id) as { readonly set?: boolean } | undefined;
     return stage?.set && field ? { [id]: { ...stage, [field]: value } } : { [this.#address]: value };
   }
 
@@ -230,7 +235,7 @@ export class MwTeeth extends MeshwrightElement {
   // Drawing
 
   /** A value as text: a count, or a set's two. */
-  #text(value = this.#at()): string {
+  #text(value = this.#value): string {
     const set = value as GearSet;
     if (typeof value !== "object") return this.#write(Number(value));
     return `${this.#write(set.driver)} ${this.words.to} ${this.#write(set.driven)}`;
@@ -238,17 +243,14 @@ export class MwTeeth extends MeshwrightElement {
 
   protected override updated(changed: Map<PropertyKey, unknown>): void {
     super.updated(changed);
-    const input = this.renderRoot.querySelector("input,select") as HTMLInputElement | HTMLSelectElement | null;
+    const input = this.renderRoot.querySelector<HTMLInputElement & HTMLSelectElement>("input,select");
     if (input && this.draft === undefined) {
-      const sets = this.#sets;
-      const stage = sets && (valueAt(this.current!, this.#address.split(".")[0]!) as GearSet);
-      if (sets)
-        (input as HTMLSelectElement).selectedIndex = sets.findIndex(
-          (set) => set.driver === stage!.driver && set.driven === stage!.driven,
-        );
-      else if (input.value !== this.#text()) {
-        input.value = this.#text();
-        if (this.open) (input as HTMLInputElement).select();
+      const text = this.#text();
+      const now = this.#sets?.findIndex((set) => this.#chooses(set)) ?? -1;
+      if (now >= 0) input.selectedIndex = now;
+      else if (input.value !== text) {
+        input.value = text;
+        if (this.open) input.select();
       }
     }
     const tray = this.renderRoot.querySelector<HTMLElement>(".tray");
@@ -260,6 +262,12 @@ export class MwTeeth extends MeshwrightElement {
     tray.style.setProperty("--_page", paperOf(this));
     tray.style.color = getComputedStyle(this).color;
     if (this.open === "strip" && tray.showPopover && !tray.matches(":popover-open")) tray.showPopover();
+  }
+
+  /** Whether a set is the one that is fitted. */
+  #chooses(set: GearSet): boolean {
+    const stage = this.store!.value(this.#address.split(".")[0]!) as GearSet;
+    return set.driver === stage.driver && set.driven === stage.driven;
   }
 
   #tray(): TemplateResult | typeof nothing {
@@ -341,14 +349,16 @@ export class MwTeeth extends MeshwrightElement {
   readonly #stop = (event: Event): void => event.stopPropagation();
 
   protected override render(): TemplateResult {
-    const value = this.#at();
-    if (typeof value !== "number" && !(value && this.#sets)) return this.fallback(false);
-    const article = this.#at(this.store!.article);
-    const changed = article !== undefined && JSON.stringify(article) !== JSON.stringify(value);
-    const text = this.#text(value);
+    const value = this.#value;
     const sets = this.#sets;
-    return html`<span class="root ${changed ? "changed" : ""} ${this.draft === undefined ? "" : "typing"}" part="count"
-        ><span class="text" aria-hidden="true">${this.draft === undefined ? text : this.draft || "\u2002"}</span
+    if (typeof value !== "number" && !(value && sets)) return this.fallback(false);
+    const article = this.#article;
+    // A set is an object; two that say the same are the same.
+    const changed = article !== undefined && JSON.stringify(article) !== JSON.stringify(value);
+    const text = this.#text();
+    const { draft } = this;
+    return html`<span class="root ${changed ? "changed" : ""} ${draft === undefined ? "" : "typing"}" part="count"
+        ><span class="text" aria-hidden="true">${draft === undefined ? text : draft || "\u2002"}</span
         >${sets?.length === 1 ? nothing : this.#control(text, sets)}${this.#tray()}</span
       >${changed ? html` <span class="note" part="note">${fill(this.words.article, this.#text(article))}</span>` : nothing}${this.fallback(
         standsForValue(this, this.#text(article ?? value)),
