@@ -41,34 +41,30 @@ const choices = {
 const rules = [7, 1, 2, 3, 0, 5, 6, 4, 12];
 
 /** Options read and checked. */
-type Plan = readonly [
-  rule: number,
-  increment: number,
-  leastFraction: number,
-  mostFraction: number,
-  leastSignificant: number,
-  /** 0: by fraction digits alone. */
-  mostSignificant: number,
-  /** 0: by significant digits alone; else by whichever of both is finer (1) or coarser (2). */
-  priority: number,
-  strip: number,
-  negativeZero: boolean | undefined,
-];
+interface Plan {
+  readonly rule: number;
+  readonly step: number;
+  readonly least: number;
+  readonly most: number;
+  /** Least and most significant digits; the latter 0 where fraction digits alone are stated. */
+  readonly few: number;
+  readonly many: number;
+  /** 0: significant digits alone; else whichever of both is finer (1) or coarser (2). */
+  readonly priority: number;
+  readonly strip: number;
+  readonly minus: boolean | undefined;
+}
 
-function choice(rounding: Rounding, name: keyof typeof choices): number {
-  const value = rounding[name];
+// Options are read by name, here and below: a lookup by a name that varies takes longer than all the arithmetic.
+
+function choice(name: keyof typeof choices, value: unknown): number {
+  if (value === undefined) return 0;
   const list: readonly unknown[] = choices[name];
-  const index = value === undefined ? 0 : list.indexOf(value);
+  const index = list.indexOf(value);
   return index < 0 ? fail("option-out-of-range", name, value, list.join(", ")) : index;
 }
 
-function digits(
-  rounding: Rounding,
-  name: `${"min" | "max"}imum${"Fraction" | "Significant"}Digits`,
-  least: number,
-  otherwise: number,
-): number {
-  const value = rounding[name];
+function digits(name: keyof Rounding, value: number | undefined, least: number, otherwise: number): number {
   if (value === undefined) return otherwise;
   return value >= least && value <= 100
     ? Math.floor(value)
@@ -76,35 +72,36 @@ function digits(
 }
 
 /** ECMA-402, SetNumberFormatDigitOptions. */
-function planOf(rounding: Rounding, usualFraction: number): Plan {
-  const increment = rounding.roundingIncrement ?? 1;
-  const priority = choice(rounding, "roundingPriority");
-  const leastFraction = digits(rounding, "minimumFractionDigits", 0, 0);
-  const usual = Math.max(increment !== 1 ? 0 : usualFraction, leastFraction);
-  const mostFraction = digits(rounding, "maximumFractionDigits", leastFraction, usual);
-  const leastSignificant = digits(rounding, "minimumSignificantDigits", 1, 0);
-  const mostSignificant = digits(
-    rounding,
-    "maximumSignificantDigits",
-    leastSignificant || 1,
-    leastSignificant || priority ? Math.max(21, leastSignificant) : 0,
+function planOf(rounding: Rounding, usual: number): Plan {
+  const step = rounding.roundingIncrement ?? 1;
+  const priority = choice("roundingPriority", rounding.roundingPriority);
+  const least = digits("minimumFractionDigits", rounding.minimumFractionDigits, 0, 0);
+  const most = digits(
+    "maximumFractionDigits",
+    rounding.maximumFractionDigits,
+    least,
+    Math.max(step === 1 ? usual : 0, least),
   );
-  if (
-    increment !== 1 &&
-    (mostSignificant || leastFraction < mostFraction || !/^(25|[125])0*$/.test(String(increment)) || increment > 5000)
-  )
-    fail("option-out-of-range", "roundingIncrement", increment, "1 or, with equal fraction digits, 2, 5, 10 to 5000");
-  return [
-    rules[choice(rounding, "roundingMode")]!,
-    increment,
-    leastFraction,
-    mostFraction,
-    leastSignificant || 1,
-    mostSignificant,
+  const few = digits("minimumSignificantDigits", rounding.minimumSignificantDigits, 1, 0);
+  const many = digits(
+    "maximumSignificantDigits",
+    rounding.maximumSignificantDigits,
+    few || 1,
+    few || priority ? Math.max(21, few) : 0,
+  );
+  if (step !== 1 && (many || least < most || !/^(25|[125])0*$/.test(String(step)) || step > 5000))
+    fail("option-out-of-range", "roundingIncrement", step, "1 or, with equal fraction digits, 2, 5, 10 to 5000");
+  return {
+    rule: rules[choice("roundingMode", rounding.roundingMode)]!,
+    step,
+    least,
+    most,
+    few: few || 1,
+    many,
     priority,
-    choice(rounding, "trailingZeroDisplay"),
-    rounding.negativeZero,
-  ];
+    strip: choice("trailingZeroDisplay", rounding.trailingZeroDisplay),
+    minus: rounding.negativeZero,
+  };
 }
 
 /** Whether what is left over goes away from zero; `middle` is its place below, at or above one half. */
@@ -117,19 +114,19 @@ const tens = (power: number): bigint => (power > 0 ? 10n ** BigInt(power) : 1n);
 
 /** Digits as one whole number, and how many of them stand after the point, and of those must stay, become text. */
 function written(digits: number | bigint, places: number, keep: number, negative: boolean, plan: Plan): string {
-  const [, , , , , , , strip, minusZero] = plan;
-  const text = String(digits).padStart(places + 1, "0");
+  let text = String(digits);
+  if (text.length <= places) text = text.padStart(places + 1, "0");
   const whole = text.length - places;
   let end = text.length;
-  while (end > whole && text.charCodeAt(end - 1) === 48) end--;
-  if (end < whole + keep && !(strip && end === whole)) end = whole + keep;
-  const sign = negative && (digits || minusZero) ? "-" : "";
-  return sign + text.slice(0, whole) + (end > whole ? "." + text.slice(whole, end) : "");
+  while (end > whole + keep && text.charCodeAt(end - 1) === 48) end--;
+  let fraction = text.slice(whole, end);
+  if (plan.strip && !/[^0]/.test(fraction)) fraction = "";
+  return (negative && (digits || plan.minus) ? "-" : "") + text.slice(0, whole) + (fraction && "." + fraction);
 }
 
 /** The general way. */
 function longText(numerator: bigint, denominator: bigint, plan: Plan): string {
-  const [rule, increment, leastFraction, mostFraction, leastSignificant, mostSignificant, priority] = plan;
+  const { rule, few, many, priority } = plan;
   const negative = numerator < 0n;
   const size = negative ? -numerator : numerator;
   const count = (places: number, step: number): bigint => {
@@ -140,35 +137,35 @@ function longText(numerator: bigint, denominator: bigint, plan: Plan): string {
     const up = twice && goesAway(rule, negative, twice < unit ? -1 : twice > unit ? 1 : 0, down % 2n > 0n);
     return (up ? down + 1n : down) * BigInt(step);
   };
-  let places = mostFraction;
-  let keep = leastFraction;
-  if (mostSignificant) {
-    let fine = mostSignificant - 1;
+  let places = plan.most;
+  let keep = plan.least;
+  if (many) {
+    let fine = many - 1;
     if (size) {
       // The first digit's place by the lengths is right, or one too high; and rounding up may add a digit.
       const first = String(size).length - String(denominator).length;
       fine -= first;
       if (size * tens(-first) < denominator * tens(first)) fine++;
-      if (String(count(fine, 1)).length > mostSignificant) fine--;
+      if (String(count(fine, 1)).length > many) fine--;
     }
     if (!priority || fine >= places === priority < 2) {
-      keep = fine - mostSignificant + leastSignificant;
+      keep = Math.max(fine - many + few, 0);
       places = fine;
     }
   }
-  return written(count(places, increment) * tens(-places), Math.max(places, 0), keep, negative, plan);
+  return written(count(places, plan.step) * tens(-places), Math.max(places, 0), keep, negative, plan);
 }
 
 /** The same in plain numbers, many times as fast; undefined where they do not suffice. */
 function shortText(numerator: number, denominator: number, plan: Plan): string | undefined {
-  const [rule, increment, leastFraction, mostFraction, , mostSignificant] = plan;
   const negative = numerator < 0;
-  const scaled = (negative ? -numerator : numerator) * 10 ** mostFraction;
-  if (mostSignificant || increment > 1 || mostFraction > 15 || scaled + denominator > 4e15) return undefined;
-  const twice = (scaled % denominator) * 2;
-  const down = (scaled - twice / 2) / denominator;
-  const up = twice && goesAway(rule, negative, twice - denominator, down % 2 > 0);
-  return written(up ? down + 1 : down, mostFraction, leastFraction, negative, plan);
+  let scaled = negative ? -numerator : numerator;
+  for (let place = 0; place < plan.most; place++) scaled *= 10;
+  if (plan.many || plan.step > 1 || scaled + denominator > 4e15) return undefined;
+  const rest = scaled % denominator;
+  const down = (scaled - rest) / denominator;
+  const up = rest && goesAway(plan.rule, negative, 2 * rest - denominator, down % 2 > 0);
+  return written(up ? down + 1 : down, plan.most, plan.least, negative, plan);
 }
 
 /** `numerator / denominator` (above zero, not necessarily reduced) as plain ASCII decimal text. */

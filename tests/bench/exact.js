@@ -1,0 +1,255 @@
+// Fractions against plain numbers, fraction.js, decimal.js and big.js. Every figure is a quotient of times that were taken
+// by turns in one run, the median of many short rounds, so that what slows the machine for a while slows all alike.
+import { getHeapStatistics } from "node:v8";
+import { isMainThread, parentPort, Worker, workerData } from "node:worker_threads";
+import Big from "big.js";
+import { Decimal } from "decimal.js";
+import Fraction from "fraction.js";
+import { rational, ratioOf } from "../../packages/calc/dist/exact/index.js";
+
+const count = 500;
+let seed = 20261125;
+/** The same whole numbers each time. */
+function between(least, most) {
+  seed = (seed * 48271) % 2147483647;
+  return least + (seed % (most - least + 1));
+}
+const list = (make) => Array.from({ length: count }, make);
+
+/** Six pairs of tooth counts each: driven, driver, driven, driver … */
+const trains = list(() =>
+  Array.from({ length: 12 }, (_, index) => (index % 2 === 0 ? between(14, 63) : between(9, 35))),
+);
+const texts = list((_, index) => (between(100, 9999) / 10 ** (index % 4)).toString());
+const fractions = trains.map(([driven, driver]) => `${driven}/${driver}`);
+
+/** What has been computed goes in here, lest it be left out. Each contestant has a loop of its own: shared, it would be nobody's. */
+let sink = 0;
+
+/** Nanoseconds an item, of each contestant by turns, round after round. */
+function race(contestants, rounds = 150) {
+  const names = Object.keys(contestants);
+  const times = Object.fromEntries(names.map((name) => [name, []]));
+  // So often that a turn takes about a quarter of a millisecond.
+  const often = {};
+  for (const name of names) {
+    const start = performance.now();
+    for (let run = 0; run < 200; run++) contestants[name]();
+    often[name] = Math.max(1, Math.round(50 / (performance.now() - start)));
+  }
+  for (let round = 0; round < rounds; round++) {
+    for (const name of round % 2 ? names : [...names].reverse()) {
+      const start = performance.now();
+      for (let run = 0; run < often[name]; run++) contestants[name]();
+      times[name].push(((performance.now() - start) * 1e6) / often[name] / count);
+    }
+  }
+  return times;
+}
+
+const median = (values) => [...values].sort((a, b) => a - b)[values.length >> 1];
+/** How many times as long the one takes, round by round. */
+const quotient = (times, one, other) => median(times[one].map((time, round) => time / times[other][round]));
+
+const chain = {
+  plain() {
+    for (const t of trains)
+      sink += (t[0] / t[1]) * (t[2] / t[3]) * (t[4] / t[5]) * (t[6] / t[7]) * (t[8] / t[9]) * (t[10] / t[11]);
+  },
+  ours() {
+    for (const t of trains)
+      sink += ratioOf(t[0], t[1])
+        .times(ratioOf(t[2], t[3]))
+        .times(ratioOf(t[4], t[5]))
+        .times(ratioOf(t[6], t[7]))
+        .times(ratioOf(t[8], t[9]))
+        .times(ratioOf(t[10], t[11]))
+        .toNumber();
+  },
+  fraction() {
+    for (const t of trains)
+      sink += new Fraction(t[0], t[1])
+        .mul(t[2], t[3])
+        .mul(t[4], t[5])
+        .mul(t[6], t[7])
+        .mul(t[8], t[9])
+        .mul(t[10], t[11])
+        .valueOf();
+  },
+};
+
+/** The same with the six ratios made before. */
+function prebuilt() {
+  const ratiosBy = (make) => trains.map((t) => [0, 2, 4, 6, 8, 10].map((at) => make(t[at], t[at + 1])));
+  const [plain, ours, fraction] = [(n, d) => n / d, ratioOf, (n, d) => new Fraction(n, d)].map(ratiosBy);
+  return {
+    plain() {
+      for (const r of plain) sink += r[0] * r[1] * r[2] * r[3] * r[4] * r[5];
+    },
+    ours() {
+      for (const r of ours) sink += r[0].times(r[1]).times(r[2]).times(r[3]).times(r[4]).times(r[5]).toNumber();
+    },
+    fraction() {
+      for (const r of fraction) sink += r[0].mul(r[1]).mul(r[2]).mul(r[3]).mul(r[4]).mul(r[5]).valueOf();
+    },
+  };
+}
+
+function harmonic() {
+  const pairsBy = (make) => trains.map((t) => ({ a: make(t[0], t[1]), b: make(t[2], t[3]) }));
+  const [plain, ours, fraction] = [(n, d) => n / d, ratioOf, (n, d) => new Fraction(n, d)].map(pairsBy);
+  return {
+    plain() {
+      for (const { a, b } of plain) sink += 2 / (1 / a + 1 / b);
+    },
+    ours() {
+      for (const { a, b } of ours) sink += rational(2).over(a.inverse().plus(b.inverse())).toNumber();
+    },
+    fraction() {
+      for (const { a, b } of fraction) sink += new Fraction(2).div(a.inverse().add(b.inverse())).valueOf();
+    },
+  };
+}
+
+function comparing() {
+  const ours = trains.map((t) => ratioOf(t[0], t[1]));
+  const fraction = trains.map((t) => new Fraction(t[0], t[1]));
+  return {
+    ours() {
+      for (let index = 1; index < count; index++) sink += ours[index].compare(ours[index - 1]);
+    },
+    fraction() {
+      for (let index = 1; index < count; index++) sink += fraction[index].compare(fraction[index - 1]);
+    },
+  };
+}
+
+const parsing = {
+  ours() {
+    for (const text of texts) sink += rational(text).sign;
+  },
+  fraction() {
+    for (const text of texts) sink += Number(new Fraction(text).s);
+  },
+  decimal() {
+    for (const text of texts) sink += new Decimal(text).s;
+  },
+  big() {
+    for (const text of texts) sink += new Big(text).s;
+  },
+};
+
+const parsingFractions = {
+  ours() {
+    for (const text of fractions) sink += rational(text).sign;
+  },
+  fraction() {
+    for (const text of fractions) sink += Number(new Fraction(text).s);
+  },
+};
+
+function writing() {
+  const rounding = { minimumFractionDigits: 2, maximumFractionDigits: 2 };
+  const ours = texts.map((text) => rational(text));
+  const fraction = texts.map((text) => new Fraction(text));
+  const decimal = texts.map((text) => new Decimal(text));
+  const big = texts.map((text) => new Big(text));
+  return {
+    ours() {
+      for (const x of ours) sink += x.toDecimal(rounding).length;
+    },
+    fraction() {
+      for (const x of fraction) sink += x.toString(2).length;
+    },
+    decimal() {
+      for (const x of decimal) sink += x.toFixed(2).length;
+    },
+    big() {
+      for (const x of big) sink += x.toFixed(2).length;
+    },
+  };
+}
+
+const againstFastest = (times) => {
+  const others = Object.keys(times).filter((name) => name !== "ours");
+  return Math.max(...others.map((name) => quotient(times, "ours", name)));
+};
+
+/** The chain against plain numbers, which have no state to spoil, before wide values have been through the same code and after. */
+function afterWide() {
+  const { plain, ours } = chain;
+  const before = race({ plain, ours });
+  const wide = rational(`${"7".repeat(40)}/${"3".repeat(39)}1`);
+  for (let index = 0; index < 20000; index++) {
+    const one = ratioOf(index + 1, 4e15 + index);
+    sink += one.times(one).times(wide).plus(one).over(wide).minus(wide).compare(one) + wide.inverse().toNumber();
+    sink += rational(2).over(wide.inverse().plus(one.inverse())).sign;
+  }
+  const after = race({ plain, ours });
+  return quotient(after, "ours", "plain") / quotient(before, "ours", "plain");
+}
+
+/** Bytes that one chain leaves behind. */
+function bytes() {
+  for (let run = 0; run < 200; run++) chain.ours();
+  const used = [];
+  for (let sample = 0; sample < 40; sample++) {
+    const before = getHeapStatistics().used_heap_size;
+    for (let run = 0; run < 4; run++) chain.ours();
+    used.push((getHeapStatistics().used_heap_size - before) / (4 * count));
+  }
+  return median(used.filter((size) => size >= 0));
+}
+
+const parts = {
+  chain() {
+    const times = race(chain);
+    return {
+      chain6_vs_plain: quotient(times, "ours", "plain"),
+      chain6_vs_fractionjs: quotient(times, "fraction", "ours"),
+      chain6_bytes: bytes(),
+    };
+  },
+  prebuilt() {
+    const times = race(prebuilt());
+    return {
+      chain6_prebuilt_vs_plain: quotient(times, "ours", "plain"),
+      chain6_prebuilt_vs_fractionjs: quotient(times, "fraction", "ours"),
+    };
+  },
+  harmonic() {
+    const times = race(harmonic());
+    return {
+      harmonic_vs_plain: quotient(times, "ours", "plain"),
+      harmonic_vs_fractionjs: quotient(times, "fraction", "ours"),
+    };
+  },
+  comparing: () => ({ compare_vs_fractionjs: quotient(race(comparing()), "fraction", "ours") }),
+  parsing: () => ({
+    parse_vs_fastest: Math.max(againstFastest(race(parsing)), againstFastest(race(parsingFractions))),
+  }),
+  writing: () => ({ todecimal_vs_fastest: againstFastest(race(writing())) }),
+  afterWide: () => ({ small_after_wide: afterWide() }),
+};
+
+/** Each part in a worker of its own: what one teaches the compiler is not to help or hinder another. */
+export async function run() {
+  const figures = {};
+  for (const part of Object.keys(parts)) {
+    Object.assign(
+      figures,
+      await new Promise((resolve, reject) => {
+        const worker = new Worker(new URL(import.meta.url), { workerData: { exactPart: part } });
+        worker.once("message", resolve);
+        worker.once("error", reject);
+      }),
+    );
+  }
+  return figures;
+}
+
+if (!isMainThread && workerData?.exactPart) {
+  const figures = parts[workerData.exactPart]();
+  if (!Number.isFinite(sink)) throw new Error("The contestants computed something else.");
+  parentPort.postMessage(figures);
+}
