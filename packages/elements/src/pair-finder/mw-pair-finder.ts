@@ -338,19 +338,19 @@ export class MwPairFinder extends Picture {
               <th scope="col"><span class="heard">${shop.choose}</span></th>
             </tr>
           </thead>
-          <tbody>
-            ${shown.filter(({ hit }) => hit).map((one) => this.#row(one, writer))}
-            ${
-              misses.length
-                ? html`<tr class="group">
-                    <th scope="colgroup" colspan="5" class="quiet">
+          ${shown.filter(({ hit }) => hit).map((one) => this.#row(one, writer))}
+          ${
+            misses.length
+              ? html`<tbody>
+                  <tr>
+                    <th scope="rowgroup" colspan="5" class="quiet">
                       ${fillCount(shop.missed, misses.length, this.locale)}
                     </th>
-                  </tr>`
-                : nothing
-            }
-            ${shown.filter(({ hit }) => !hit).map((one) => this.#row(one, writer))}
-          </tbody>
+                  </tr>
+                </tbody>`
+              : nothing
+          }
+          ${shown.filter(({ hit }) => !hit).map((one) => this.#row(one, writer))}
         </table>
       </div>
       ${

@@ -62,6 +62,9 @@ export const styles = css`
   .miss .why {
     color: var(--_fault);
   }
+  tbody:is(.hit, .miss) th {
+    white-space: nowrap;
+  }
   .hit th {
     font-weight: 600;
   }
