@@ -53,8 +53,11 @@ export function readParts(json: unknown): { readonly parts?: readonly Part[]; re
   return { findings: reader.findings };
 }
 
-/** Whether a part can be had: it is owned, or on sale. Undefined where nobody has said. */
-export const canBeHad = ({ owned, available }: Part): boolean | undefined => (owned ? true : available);
+/** Whether any piece is owned or ordered: a status says so where no number does. */
+const isOwned = ({ owned, status }: Part): boolean => (owned ?? (status ? 1 : 0)) > 0;
+
+/** Whether a part can be had: it is owned or ordered, or on sale. Undefined where nobody has said. */
+export const canBeHad = (part: Part): boolean | undefined => isOwned(part) || part.available;
 
 /**
  * What it takes to have a part, for the order of a search: whether it is new, its price in thousandths (rounded up) in one
@@ -66,8 +69,9 @@ export const canBeHad = ({ owned, available }: Part): boolean | undefined => (ow
  * costOf({ id: "p15", is: "pinion", price }, "GBP"); // => { fresh: 1, amount: 0, unpriced: 1 }
  * costOf({ id: "p15", is: "pinion", owned: 1 }, "EUR"); // => { fresh: 0, amount: 0, unpriced: 0 }
  */
-export function costOf({ owned, price }: Part, currency: string): { fresh: number; amount: number; unpriced: number } {
-  if (owned) return { fresh: 0, amount: 0, unpriced: 0 };
+export function costOf(part: Part, currency: string): { fresh: number; amount: number; unpriced: number } {
+  const { price } = part;
+  if (isOwned(part)) return { fresh: 0, amount: 0, unpriced: 0 };
   if (price?.currency !== currency) return { fresh: 1, amount: 0, unpriced: 1 };
   return { fresh: 1, amount: ceilOf(rational(price.amount).times(1000)), unpriced: 0 };
 }

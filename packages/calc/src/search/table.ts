@@ -15,8 +15,9 @@ export interface Table extends Column {
   readonly before?: Table;
   readonly choices: Column;
   readonly place: number;
-  /** Of whole numbers or their inverses alone: where each stands, counted from 1. */
-  readonly index?: Int32Array;
+  /** Of whole numbers (step 1) or their inverses (step −1) alone: how many stand before each number, in it or not. */
+  readonly rank?: Int32Array;
+  readonly step?: number;
   /** Of other ratios: a row is a ratio of `before` and a choice; the rows of one ratio stand together. */
   readonly rows?: Uint32Array;
   readonly starts?: readonly number[];
@@ -25,17 +26,11 @@ export interface Table extends Column {
 const mostRows = 2 ** 23;
 
 /** Nothing to choose: one way to 1. */
-export const unitOf = (cast: Cast): Table => {
-  const one = [cast(1)];
-  return {
-    tops: one,
-    bottoms: one,
-    ways: [0, 1],
-    choices: { tops: one, bottoms: one },
-    place: -1,
-    index: Int32Array.of(0, 1),
-  };
-};
+export function unitOf(cast: Cast): Table {
+  const ones = [cast(1)];
+  const whole = isOne(ones[0]!) && { rank: Int32Array.of(0, 0, 1), step: 1 };
+  return { tops: ones, bottoms: ones, ways: [0, 1], choices: { tops: ones, bottoms: ones }, place: -1, ...whole };
+}
 
 const isOne = (value: Whole): boolean => value === 1;
 
@@ -53,7 +48,7 @@ export function multiply(before: Table, choices: Column, place: number): Table {
     ["tops", "bottoms"],
     ["bottoms", "tops"],
   ] as const)
-    if (before.index && before[other].every(isOne) && choices[other].every(isOne)) {
+    if (before.rank && before[other].every(isOne) && choices[other].every(isOne)) {
       const most = greatest(before[side]) * greatest(choices[side]);
       if (most < total * 8 + 1024 && before.ways.at(-1)! * size < 2 ** 31)
         return multiplyWhole(before, choices, place, side, most);
@@ -64,26 +59,27 @@ export function multiply(before: Table, choices: Column, place: number): Table {
 /** Of whole numbers, or of their inverses: products count themselves, nothing is compared. */
 function multiplyWhole(before: Table, choices: Column, place: number, side: "tops" | "bottoms", most: number): Table {
   const factors = choices[side];
-  const counts = new Int32Array(most + 1);
+  const counts = new Int32Array(most + 2);
   before[side].forEach((value, n) => {
     const ways = before.ways[n + 1]! - before.ways[n]!;
     for (let m = 0; m < factors.length; m++) counts[value * factors[m]!]! += ways;
   });
-  const index = new Int32Array(most + 1);
+  const rank = new Int32Array(most + 2);
   const values: Whole[] = [];
   const ways = [0];
   let sum = 0;
   const step = side === "tops" ? 1 : -1;
-  for (let left = most, value = step > 0 ? 1 : most; left--; value += step) {
+  for (let left = most + 2, value = step > 0 ? 0 : most + 1; left--; value += step) {
+    rank[value] = values.length;
     const count = counts[value]!;
     if (count) {
-      index[value] = values.push(value);
+      values.push(value);
       ways.push((sum += count));
     }
   }
   const ones = new Array<Whole>(values.length).fill(1);
   const [tops, bottoms] = step > 0 ? [values, ones] : [ones, values];
-  return { tops, bottoms, ways, before, choices, place, index };
+  return { tops, bottoms, ways, before, choices, place, rank, step };
 }
 
 /**
@@ -150,7 +146,18 @@ function multiplyAny(before: Table, choices: Column, place: number): Table {
 }
 
 /** The first place whose ratio times a / b is at least 1, or above 1 where `beyond`. Looks around `near` first. */
-export function firstFrom({ tops, bottoms }: Column, a: Whole, b: Whole, beyond: boolean, near: number): number {
+export function firstFrom(
+  { tops, bottoms, rank, step }: Table,
+  a: Whole,
+  b: Whole,
+  beyond: boolean,
+  near: number,
+): number {
+  if (rank && step === 1) {
+    // Rounded quotients of safe numbers round to a whole number only where they are one.
+    const value = Math.max(0, beyond ? Math.floor(b / a) + 1 : Math.ceil(b / a));
+    return value < rank.length ? rank[value]! : tops.length;
+  }
   let low = 0;
   let high = tops.length;
   // Strides that double, upwards or downwards, until the place lies between; then halves.
@@ -177,17 +184,19 @@ export function firstFrom({ tops, bottoms }: Column, a: Whole, b: Whole, beyond:
 
 /** Writes each way to the ratio at `at` into `picks`, by place, and calls `then`. */
 export function unfold(table: Table, at: number, picks: number[], then: () => void): void {
-  const { before, choices, place, index, rows, starts } = table;
+  const { before, choices, place, rank, rows, starts } = table;
   if (!before) return then();
   const size = choices.tops.length;
-  if (index) {
+  if (rank) {
+    const { rank: places, step } = before as Required<Table>;
     const value = table.tops[at]! * table.bottoms[at]!;
     for (let n = 0; n < size; n++) {
       const rest = value / (choices.tops[n]! * choices.bottoms[n]!);
-      const from = Number.isInteger(rest) && before.index![rest];
-      if (from) {
+      const from = places[rest]!;
+      // A fraction has no place at all; a number that is in the table moves the next one's.
+      if (places[rest + step]! > from) {
         picks[place] = n;
-        unfold(before, from - 1, picks, then);
+        unfold(before, from, picks, then);
       }
     }
   } else

@@ -1,13 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { applyChanges } from "../../src/build/index.js";
-import {
-  buildFromAttributes,
-  buildFromLink,
-  changesFrom,
-  linkOf,
-  linkOfBuild,
-  readBuild,
-} from "../../src/document/index.js";
+import { buildFromAttributes, buildFromLink, changesFrom, linkOf, readBuild } from "../../src/document/index.js";
 import { evaluate } from "../../src/evaluate/index.js";
 import { document, pair, read } from "../build/make.js";
 
@@ -23,6 +15,7 @@ const least = (act: () => unknown, turns = 4): number => Math.min(...Array.from(
 
 const stages = (count: number) =>
   Array.from({ length: count }, (_, n) => ({
+    id: `s${n}`,
     ...pair(`s${n}`, 7 + ((n * 37) % 90), 11 + ((n * 53) % 120)),
     label: `Stage ${n} of many, in a row`,
     module: "0.8",
@@ -182,29 +175,6 @@ describe("growth of the time with the size", () => {
       (size) => {
         const build = read(long(size));
         return () => [evaluate(build).outputs[0]!.steps, evaluate(build).outputs[0]!.groups];
-      },
-    ],
-    [
-      "changing every stage",
-      (size) => {
-        const build = read(long(size));
-        const changes = Object.fromEntries(build.outputs[0]!.stages.map(({ id }) => [`${id}.driver`, 12]));
-        return () => applyChanges(build, changes);
-      },
-    ],
-    [
-      "a link of many changes",
-      (size) => {
-        const build = read(long(size));
-        const link = linkOf(build, Object.fromEntries(build.outputs[0]!.stages.map(({ id }) => [`${id}.driver`, 12])));
-        return () => changesFrom(link, build);
-      },
-    ],
-    [
-      "a link of the whole",
-      (size) => {
-        const link = linkOfBuild(read(long(size)));
-        return () => buildFromLink(link);
       },
     ],
     [

@@ -57,11 +57,14 @@ describe("having a part", () => {
     expect(canBeHad({ id: "a", is: "other", owned: 0, available: false })).toBe(false);
     expect(canBeHad({ id: "a", is: "other", available: true })).toBe(true);
     expect(canBeHad({ id: "a", is: "other" })).toBeUndefined();
+    expect(canBeHad({ id: "a", is: "other", status: "ordered" })).toBe(true);
+    expect(canBeHad({ id: "a", is: "other", status: "fitted", owned: 0 })).toBeUndefined();
   });
 
   it("costs in whole thousandths, rounded up", () => {
     expect(costOf({ id: "a", is: "other", price: { amount: 0.0001, currency: "EUR" } }, "EUR").amount).toBe(1);
     expect(costOf({ id: "a", is: "other" }, "EUR")).toEqual({ fresh: 1, amount: 0, unpriced: 1 });
+    expect(costOf({ id: "a", is: "other", status: "spare" }, "EUR")).toEqual({ fresh: 0, amount: 0, unpriced: 0 });
   });
 });
 

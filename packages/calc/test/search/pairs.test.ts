@@ -262,6 +262,28 @@ describe("findPairs", () => {
     ]);
   });
 
+  it("looks at outputs without a range too, and counts a mount in the pitch of the pair", () => {
+    const both = [...outputs, { id: "other", rest: 2 }];
+    const [found] = all(findPairs({ drivers: [15], drivens: [60], outputs: both }));
+    expect(found!.reductions.map(String)).toEqual(["4/1", "8/1"]);
+    expect(found!.outside.map(String)).toEqual(["0/1", "0/1"]);
+    const drivers = [
+      { id: "fine", teeth: 15, module: "0.5" },
+      { id: "right", teeth: 15, module: "0.8" },
+    ];
+    const drivens = [
+      { teeth: 61, module: "0.5" },
+      { teeth: 61, module: "0.8" },
+    ];
+    const mount = { knownPair: [23, 53] as const, closer: "0.1 mm", farther: "0.9 mm" };
+    expect(
+      all(findPairs({ drivers, drivens, outputs, mount, pitch: { module: "0.8" } })).map((one) => one.driver.id),
+    ).toEqual(["right"]);
+    expect(
+      all(findPairs({ drivers, drivens, outputs, mount: { ...mount, module: "0.5" } })).map((one) => one.driver.id),
+    ).toEqual(["fine"]);
+  });
+
   it("can be stopped, and its progress rises to the end", () => {
     const question = { drivers: [11, 12, 13], drivens: [40, 41, 42, 43], outputs };
     const progress = [...findPairs(question)].map((batch) => batch.progress);

@@ -63,7 +63,7 @@ function bruteForce({ stages, outputs, compare }: TrainQuestion) {
 const show = (one: {
   picks: readonly Pick[];
   distance: Rational;
-  reductions: Rational[];
+  reductions: readonly Rational[];
   ahead?: Rational | undefined;
 }) =>
   [
@@ -134,6 +134,41 @@ describe("findTrains", () => {
     let hits = 0;
     for (let seed = 0; seed < 300; seed++) hits += compareWithBruteForce(randomQuestion(seed, 20_011));
     expect(hits).toBeGreaterThan(500);
+  });
+
+  const range = (id: string, from: number | string, to: number | string) => ({ id, from, to });
+
+  it("meets whole numbers in the middle", { timeout: 60_000 }, () => {
+    const stage = (id: string) => ({ id, drivers: counts(8, 24), drivens: counts(9, 25) });
+    expect(
+      compareWithBruteForce({ stages: [stage("a"), stage("b")], outputs: [range("total", "2.99", "3.01")] }),
+    ).toBeGreaterThan(100);
+  });
+
+  it("merges thousands of groups", { timeout: 60_000 }, () => {
+    const choose = (most: number) => counts(11, most).map((driver) => ({ driver, driven: 3 * driver + (driver % 7) }));
+    const stages = [
+      { id: "front-ring", on: ["front"], choose: choose(92) },
+      { id: "rear-ring", on: ["rear"], choose: choose(90) },
+    ];
+    expect(compareWithBruteForce({ stages, outputs: [range("front", 1, 9), range("rear", 1, 9)] })).toBe(82 * 80);
+  });
+
+  it.each([1, 40_009])("sorts long lists of nearly equal and equal ratios (times %i)", { timeout: 60_000 }, (scale) => {
+    const long = counts(1, 4500).map((n) => ({
+      driver: (20 + (n % 50)) * scale,
+      driven: (60 + (n % 71)) * scale,
+      id: `n${n}`,
+    }));
+    expect(
+      compareWithBruteForce({ stages: [{ id: "one", choose: long }], outputs: [range("total", 2, 2)] }),
+    ).toBeGreaterThan(30);
+    const near = counts(1, 200).map((n) => ({ driver: 100_000 + (n % 7), driven: 300_000 + (n % 11), id: `n${n}` }));
+    const stages = [
+      { id: "one", choose: near },
+      { id: "two", choose: near.slice(0, 30) },
+    ];
+    expect(compareWithBruteForce({ stages, outputs: [range("total", "8.9999", "9.00001")] })).toBeGreaterThan(30);
   });
 
   const set = (driver: number, driven: number, amount: number, fresh = 1) => ({
