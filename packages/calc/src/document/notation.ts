@@ -110,7 +110,8 @@ export function buildFromAttributes(attributes: Readonly<Record<string, string>>
 
   const taken = new Set(outputs.keys());
   for (const [name, text, owner] of lists)
-    owner.stages = text.split(/ ?; ?/).flatMap((piece, n) => {
+    owner.stages = text.split(";").flatMap((untrimmed, n) => {
+      const piece = untrimmed.trim();
       if (!piece) return [];
       // A label may hold a colon, and so may a printed ratio: the first place counts at which the rest makes sense.
       const short = piece.length < longestPiece;
