@@ -88,7 +88,7 @@ ${rows.map(line).join("\n")}
 }
 
 /** Runs the rows; resolves to how many held and how many did not. */
-export async function testHosts(wanted = [], { write = wanted.length === 0, fresh = true } = {}) {
+export async function testHosts(wanted = [], { write = wanted.length === 0, fresh = true, engines: only } = {}) {
   if (fresh && !(await build(["calc", "elements"]))) return { passed: 0, failed: 1 };
   const every = await allRows();
   const rows =
@@ -109,7 +109,7 @@ export async function testHosts(wanted = [], { write = wanted.length === 0, fres
   }
   const site = await startSite();
   try {
-    const engines = ["node", ...allEngines].filter((name) => !missingEngines.includes(name));
+    const engines = ["node", ...allEngines].filter((name) => !missingEngines.includes(name) && (!only || only.includes(name)));
     await Promise.all(engines.map((engine) => inEngine(engine, rows, site, outcomes)));
   } finally {
     await site.stop();
