@@ -1,7 +1,7 @@
 // npm run build: writes packages/*/dist. With --if-stale only where a source is newer than what was built from it.
 import { existsSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { createHash } from "node:crypto";
-import { dirname, join } from "node:path";
+import { basename, dirname, join } from "node:path";
 import { isMain } from "./lib/main.js";
 import { at, filesBelow, shown } from "./lib/paths.js";
 import { commandOf, runNode } from "./lib/run.js";
@@ -75,6 +75,18 @@ async function buildScripts(name) {
   return written;
 }
 
+/** The languages as classic scripts: `words-de.js`, `workshop-de.js`. */
+async function buildLanguages(name) {
+  const { languageScript, languageSources } = await import("./lib/bundle.js");
+  const written = [];
+  for (const path of languageSources(at("packages", name, "src"))) {
+    const file = `${basename(dirname(path))}-${basename(path, ".ts")}.js`;
+    writeFileSync(at("packages", name, "dist", file), await languageScript(path));
+    written.push(file);
+  }
+  return written;
+}
+
 /** Type declarations. What is wrong with types is for `npm run check` to say; a build goes on. */
 async function declarations(name) {
   const project = at("packages", name, "tsconfig.json");
@@ -93,7 +105,7 @@ async function buildPackage(name) {
   const stamp = stampOf(name);
   const written = await buildModules(name, external);
   if (written.length > 0) {
-    written.push(...(await buildScripts(name)));
+    written.push(...(await buildScripts(name)), ...(await buildLanguages(name)));
     removeOthers(at("packages", name, "dist"), written);
     await declarations(name);
   }

@@ -1,7 +1,8 @@
 // npm run size: bytes of what a page loads, minified and with brotli at its strongest.
 // --json: the last line is one object. --write: what is measured becomes what is expected.
 // --of article: which modules it is made of, minified and not compressed, the heaviest first.
-import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
+import { basename } from "node:path";
 import { brotliCompressSync, constants } from "node:zlib";
 import { isMain } from "./lib/main.js";
 import { at, shown } from "./lib/paths.js";
@@ -35,16 +36,13 @@ const entries = {
 
 /** Measures what is there: an object of bytes by name. */
 export async function measure() {
-  const { minified, wholeScript } = await import("./lib/bundle.js");
+  const { languageScript, languageSources, wholeScript } = await import("./lib/bundle.js");
   const sizes = {};
   for (const [name, entry] of Object.entries(entries)) {
     if (existsSync(entry.input)) sizes[name] = brotli(Buffer.from(await wholeScript(entry)));
   }
-  const words = at("packages", "elements", "dist", "words");
-  const isLanguage = (file) => /^[a-z]{2,3}(-[A-Za-z]+)*\.js$/.test(file);
-  for (const file of existsSync(words) ? readdirSync(words).filter(isLanguage).sort() : []) {
-    const code = readFileSync(`${words}/${file}`, "utf8");
-    sizes[`words-${file.slice(0, -3)}`] = brotli(Buffer.from(await minified(code, { module: true })));
+  for (const path of languageSources(at("packages", "elements", "src", "words"))) {
+    sizes[`words-${basename(path, ".ts")}`] = brotli(Buffer.from(await languageScript(path)));
   }
   return sizes;
 }

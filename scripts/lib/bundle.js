@@ -1,11 +1,12 @@
 // How sources become what is published: modules as they are written, and whole scripts in one file.
-import { existsSync } from "node:fs";
-import { join } from "node:path";
+import { existsSync, readFileSync } from "node:fs";
+import { dirname, join } from "node:path";
 import nodeResolve from "@rollup/plugin-node-resolve";
+import { transformSync } from "esbuild";
 import { rollup } from "rollup";
 import esbuild from "rollup-plugin-esbuild";
 import { minify } from "terser";
-import { at } from "./paths.js";
+import { at, filesBelow } from "./paths.js";
 
 const policyModule = at("packages", "elements", "src", "host", "policy.ts");
 
@@ -25,6 +26,60 @@ const packagesFromSource = {
   },
 };
 
+const elements = at("packages", "elements", "src");
+const isLanguage = /[\\/](words|workshop)[\\/](?!en\.)[a-z]{2,3}(-[A-Za-z]+)*\.ts$/;
+
+/** A self-contained script brings languages from beside itself: it has no modules to import. */
+const loadersOfClassicScripts = {
+  name: "loaders-of-classic-scripts",
+  resolveId: (id, importer) =>
+    id === "./load.js" && importer?.startsWith(elements) ? join(dirname(importer), "load-classic.ts") : null,
+};
+
+/** The values of a table in the order of the English one, whose names are known: they would be a third of the file. */
+function packed(english, table, path) {
+  const names = Object.keys(english);
+  for (const name of Object.keys(table))
+    if (!names.includes(name)) throw new Error(`${path}: "${name}" is not English.`);
+  return names.map((name) => {
+    const [known, value] = [english[name], table[name]];
+    if (value === undefined) throw new Error(`${path}: "${name}" is missing.`);
+    // Sentences by count, and lists, are as long as the language has them.
+    const isWhole = typeof value === "string" || Array.isArray(value) || "other" in value;
+    return isWhole ? value : packed(known, value, path);
+  });
+}
+
+const imported = (code) => import(`data:text/javascript;base64,${Buffer.from(code).toString("base64")}`);
+
+/** The values of a language's file, as `named` in words/tables.ts takes them. `code` is JavaScript that imports nothing. */
+async function packedTable(path, code) {
+  const { code: english } = await bundled({ input: join(dirname(path), "en.ts"), format: "es" });
+  const { words } = await imported(code);
+  const [table] = Object.values(await imported(english));
+  return JSON.stringify(packed(table, words, path));
+}
+
+const packedLanguages = {
+  name: "packed-languages",
+  async transform(code, id) {
+    if (!isLanguage.test(id)) return null;
+    return { code: `export const words = ${await packedTable(id, code)};`, map: null };
+  },
+};
+
+/** A language as a classic script, which the self-contained ones load, or a page by itself. */
+export async function languageScript(path) {
+  const [, kind, language] = /([\w-]+)[\\/]([\w-]+)\.ts$/.exec(path);
+  const { code } = transformSync(readFileSync(path, "utf8"), { loader: "ts" });
+  const table = await packedTable(path, code);
+  const place = `(globalThis[Symbol.for("meshwright tables 1")]??={})["${kind}-${language}"]`;
+  return minified(`${place}=${table};dispatchEvent(new Event("meshwright-words"))`);
+}
+
+/** The sources of languages other than English. */
+export const languageSources = (folder) => filesBelow(folder, (path) => isLanguage.test(path));
+
 const typescript = () => esbuild({ target: "es2022", tsconfig: false, sourceMap: false });
 
 /** Rollup's remarks that matter stop the build; an import that nothing answers must not end up in a script. */
@@ -36,7 +91,7 @@ function onwarn(warning) {
 
 /** Writes modules one by one, with everything that `external` names left as an import. */
 export async function writeModules({ input, folder, sources, external }) {
-  const bundle = await rollup({ input, external, onwarn, plugins: [typescript()], treeshake: false });
+  const bundle = await rollup({ input, external, onwarn, plugins: [typescript(), packedLanguages], treeshake: false });
   const { output } = await bundle.write({
     dir: folder,
     format: "es",
@@ -162,6 +217,7 @@ async function bundled({ input, format }) {
     input,
     onwarn,
     plugins: [
+      ...(format === "iife" ? [loadersOfClassicScripts] : []),
       packagesFromSource,
       nodeResolve({ exportConditions: ["browser", "default"] }),
       ...(hooked ? [litPolicy()] : []),

@@ -1,7 +1,6 @@
 /** The words that stand in figures; a language gives its own. */
 export const figureWords = {
   to: "to",
-  and: "and",
   inside: "inside",
   below: "too few motor turns",
   above: "too many motor turns",

@@ -28,7 +28,6 @@ export const en = {
   less: "One less",
   more: "One more",
   undo: "Undo",
-  done: "Done",
   reset: "Back to the article’s values",
   restored: "These are the article’s values.",
   copy: "Copy a link to this version",

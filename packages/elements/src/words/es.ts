@@ -26,7 +26,6 @@ export const words: Table<Words> = {
   less: "Uno menos",
   more: "Uno más",
   undo: "Deshacer",
-  done: "Listo",
   reset: "Volver a los valores del artículo",
   restored: "Estos son los valores del artículo.",
   copy: "Copiar el enlace a esta versión",
@@ -60,7 +59,6 @@ export const words: Table<Words> = {
   circle: "Equivale a un círculo de giro de {0} de radio en el centro del eje trasero.",
   figures: {
     to: "a",
-    and: "y",
     inside: "dentro",
     below: "pocas vueltas del motor",
     above: "demasiadas vueltas del motor",

@@ -26,7 +26,6 @@ export const words: Table<Words> = {
   less: "1減らす",
   more: "1増やす",
   undo: "元に戻す",
-  done: "完了",
   reset: "記事の値に戻す",
   restored: "記事の値です。",
   copy: "この版のリンクをコピー",
@@ -55,7 +54,6 @@ export const words: Table<Words> = {
   circle: "後軸中央で半径{0}の旋回円に合います。",
   figures: {
     to: "～",
-    and: "と",
     inside: "範囲内",
     below: "モーター回転数が不足",
     above: "モーター回転数が過大",
