@@ -327,7 +327,7 @@ export class MwPairFinder extends Picture {
     const misses = listed.filter(({ hit }) => !hit);
     const shown = this.everything ? listed : [...hits.slice(0, shownAtFirst), ...misses.slice(0, shownAtFirst)];
     const names = [...new Set(this.#asked!.question.outputs.map(({ id }) => this.evaluation()!.output(id)!.label))];
-    return html`<div class="scroll">
+    return html`<div class="scroll" tabindex="0" role="region" aria-label=${names.join(", ")}>
         <table part="table">
           <thead>
             <tr>

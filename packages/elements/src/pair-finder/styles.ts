@@ -68,6 +68,9 @@ export const styles = css`
   .hit th {
     font-weight: 600;
   }
+  tbody th {
+    white-space: nowrap;
+  }
   @media (max-width: 480px) {
     .wide {
       display: none;

@@ -3,6 +3,8 @@ import { css } from "lit";
 /** Tables on the article's own lines: no boxes, numbers in columns. */
 export const tables = css`
   .scroll {
+    /* What only ears get is placed absolutely, and must not stick out either. */
+    position: relative;
     overflow-x: auto;
   }
   table {
