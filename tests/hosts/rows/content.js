@@ -64,13 +64,7 @@ function intact(found, what) {
 const sanitised = {
   dompurify: (text) => createDOMPurify(new JSDOM("").window).sanitize(text),
   "rehype-sanitize": async (text) =>
-    String(
-      await unified()
-        .use(rehypeParse, { fragment: true })
-        .use(rehypeSanitize)
-        .use(rehypeStringify)
-        .process(text),
-    ),
+    String(await unified().use(rehypeParse, { fragment: true }).use(rehypeSanitize).use(rehypeStringify).process(text)),
   "sanitize-html": (text) => sanitizeHtml(text),
 };
 
@@ -107,7 +101,10 @@ export const rows = [
           assert.equal(times(still.text, "As published"), 1, name);
         }
         // A shape that is not offered: the table is thrown out, but nothing is lost.
-        const thrown = await read(t, await way(post(attributeBuild, `<mw-ratio-summary>\n${table}\n</mw-ratio-summary>`)));
+        const thrown = await read(
+          t,
+          await way(post(attributeBuild, `<mw-ratio-summary>\n${table}\n</mw-ratio-summary>`)),
+        );
         intact(thrown, name);
         assert.ok(thrown.alive, name);
       }
@@ -236,7 +233,8 @@ export const rows = [
         attribute: '<mw-build id="limpet" :json="text"></mw-build>',
         object: '<mw-build id="limpet" :json="data"></mw-build>',
         property: '<mw-build id="limpet" .json="data"></mw-build>',
-        component: '<mw-build id="limpet"><component :is="\'script\'" type="application/json">{{ text }}</component></mw-build>',
+        component:
+          '<mw-build id="limpet"><component :is="\'script\'" type="application/json">{{ text }}</component></mw-build>',
         "script child": jsonBuild,
       };
       const window = await t.open(page('<main id="app"></main>', { head: `<script src="${vue}"></script>` }));
@@ -301,7 +299,10 @@ export const rows = [
     async run() {
       const text = post(attributeBuild);
       const { plain, summary: short } = await hugo(text);
-      const { output } = await run("php", ["-r", `echo strip_tags(base64_decode("${Buffer.from(text).toString("base64")}"));`]);
+      const { output } = await run("php", [
+        "-r",
+        `echo strip_tags(base64_decode("${Buffer.from(text).toString("base64")}"));`,
+      ]);
       const stripped = {
         "hugo, plain": plain,
         "hugo, summary": short.replace(/<[^>]*>/g, ""),
@@ -320,9 +321,14 @@ export const rows = [
     software: ["@mozilla/readability", "jsdom"],
     engines: ["node"],
     async run() {
-      const long = "<p>The tide went out, and the tractor with it, over sand that holds no footprint for long, as far as the poles.</p>".repeat(12);
+      const long =
+        "<p>The tide went out, and the tractor with it, over sand that holds no footprint for long, as far as the poles.</p>".repeat(
+          12,
+        );
       for (const build of [attributeBuild, jsonBuild]) {
-        const { window } = new JSDOM(page(`<article><h1>Limpet</h1>${long}${build}${sentence}${summary}${long}</article>`, { library: "" }));
+        const { window } = new JSDOM(
+          page(`<article><h1>Limpet</h1>${long}${build}${sentence}${summary}${long}</article>`, { library: "" }),
+        );
         const read = new Readability(window.document).parse();
         const text = read.textContent.replace(/\s+/g, " ");
         assert.ok(text.includes(plainSentence));
@@ -377,7 +383,10 @@ export const rows = [
     software: [],
     engines: ["chromium"],
     async run(t) {
-      const changed = attributeBuild.replaceAll(" to ", "\u00a0to\u00a0").replaceAll("; ", ";\u00a0").replace("Gear row", "“Gear row”");
+      const changed = attributeBuild
+        .replaceAll(" to ", "\u00a0to\u00a0")
+        .replaceAll("; ", ";\u00a0")
+        .replace("Gear row", "“Gear row”");
       const found = await read(t, post(changed));
       assert.ok(found.alive, found.findings.join(" "));
       assert.ok(found.text.includes(plainSentence));
@@ -400,7 +409,9 @@ export const rows = [
         },
         imported: (markup) => {
           const other = new DOMParser().parseFromString(markup, "text/html");
-          document.querySelector("main").append(...[...other.body.childNodes].map((node) => document.importNode(node, true)));
+          document
+            .querySelector("main")
+            .append(...[...other.body.childNodes].map((node) => document.importNode(node, true)));
         },
         adopted: (markup) => {
           const other = new DOMParser().parseFromString(markup, "text/html");
@@ -432,4 +443,3 @@ export const rows = [
     },
   },
 ];
-
