@@ -148,12 +148,14 @@ export class MwOverdriveGauge extends Picture {
       const factor = steps.findLast((step) => size * unit * step <= frame * 0.45) ?? 2;
       const top = floor + 0.2 * em;
       const caption = fill(words.enlarged, factor);
+      // Beside the frame, where that leaves the word at the start alone; else below.
+      const captionFits = left - start - (roomFor(caption) + roomFor(words.start) + 1) * em > 0;
       const enlarged = (length: number) => left + frame * 0.94 + (length - Math.max(high, 1)) * unit * factor;
       lower = svg`<rect x=${Math.min(x(left), x(width - 1))} y=${round(top)} width=${round(frame)} height=${round(4.3 * em)} />
         ${bars(enlarged, left + 0.3 * em, top + 0.3 * em, top + 0.9 * em, top + 2 * em, top + 3.5 * em)}
         ${dimension(top + 3.3 * em, enlarged(span[0]), enlarged(span[1]), left)}
-        ${roomFor(caption) * em < left ? text(left - 0.6 * em, top + em, "end", caption, "few") : text(width, top + 5.3 * em, "end", caption, "few")}`;
-      height = top + (roomFor(caption) * em < left ? 4.5 : 5.7) * em;
+        ${captionFits ? text(left - 0.6 * em, top + em, "end", caption, "few") : text(width, top + 5.3 * em, "end", caption, "few")}`;
+      height = top + (captionFits ? 4.5 : 5.7) * em;
     } else if (size) {
       lower = dimension(floor + 0.6 * em, end(span[0]), end(span[1]), start + 4 * em);
     }
