@@ -173,15 +173,15 @@ export async function run() {
   figures.three_stage_ms = repeated(9, (n) => firstOf(findTrains(stagesOf(3, 9, 40, 20 + n * 0.37)), 1000));
 
   const question = joint();
-  for (let n = 0; n < 5; n++) firstOf(findTrains(question), 1000);
-  figures.joint_ms = repeated(15, () => firstOf(findTrains(question), 1000));
+  for (let n = 0; n < 20; n++) firstOf(findTrains(question), 1000);
+  figures.joint_ms = repeated(31, () => firstOf(findTrains(question), 1000));
   figures.joint_hits = countOf(findTrains(question));
   let jointHits;
   figures.joint_doubles_ms = timed(() => (jointHits = jointInDoubles(question)));
   figures.joint_hits_doubles = jointHits;
 
   const shelf = manyParts();
-  figures.parts_first_ms = repeated(7, () => firstOf(findPairs(shelf), 1));
+  figures.parts_first_ms = repeated(9, () => firstOf(findPairs(shelf), 1));
   let all;
   figures.parts_all_ms = repeated(5, () => (all = firstOf(findPairs(shelf), Infinity)));
   figures.parts_hits = all.length;

@@ -76,6 +76,13 @@ function beats(one: Rated, other: Rated): boolean {
 /**
  * The trade-offs: what nothing else beats in nearness, price and new parts at once. Looks at all finds of a search before it
  * answers; keeps their order.
+ *
+ * @example
+ * const outputs = [{ id: "pair", from: 3, to: 5 }];
+ * const costOf = ({ id }: { id?: string }) => ({ fresh: id ? 1 : 0, amount: id === "dear" ? 900 : 100, unpriced: 0 });
+ * const drivers = [{ id: "dear", teeth: 15 }, { id: "near", teeth: 16 }, { id: "far", teeth: 18 }];
+ * const best = tradeOffs(findPairs({ drivers, drivens: [60], outputs, costOf }));
+ * best.map(({ driver }) => driver.id); // => ["dear", "near"]
  */
 export function tradeOffs<T extends Rated>(batches: Iterable<Batch<T>>): T[] {
   let best: T[] = [];

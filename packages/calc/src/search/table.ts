@@ -192,8 +192,9 @@ export function unfold(table: Table, at: number, picks: number[], then: () => vo
     const value = table.tops[at]! * table.bottoms[at]!;
     for (let n = 0; n < size; n++) {
       const rest = value / (choices.tops[n]! * choices.bottoms[n]!);
+      if (!Number.isInteger(rest)) continue;
       const from = places[rest]!;
-      // A fraction has no place at all; a number that is in the table moves the next one's.
+      // A number that is in the table moves the next one's rank.
       if (places[rest + step]! > from) {
         picks[place] = n;
         unfold(before, from, picks, then);

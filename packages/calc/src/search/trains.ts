@@ -136,6 +136,16 @@ function* nearest<C extends Candidate>(question: TrainQuestion<C>): Generator<Ba
  * to last; exactly equal ones by the picks of each stage (driver, driven, id), stage after stage, then by the wheels.
  * Exact and complete. The count is told before the finds; batches without finds only tell how far the work is. Stop it
  * by leaving the loop.
+ *
+ * @throws MeshwrightError `not-a-count`, `no-target`, `not-above-zero`, `missing-reference`, `too-many-choices`; what cannot
+ * be read as a number or a length
+ *
+ * @example
+ * const ring = { id: "ring", on: ["rear"], choose: [{ driver: 12, driven: 35 }, { driver: 11, driven: 36 }] };
+ * const stages = [{ id: "primary", drivers: [15, 17], drivens: [62, 66] }, ring];
+ * const found = [...findTrains({ stages, outputs: [{ id: "rear", from: 12, to: 13 }] })].flatMap((batch) => batch.found);
+ * found.map(({ picks }) => picks[0]!.driver + " to " + picks[0]!.driven); // => ["17 to 66", "15 to 66", "15 to 62"]
+ * found[0]!.distance.toFraction(); // => "7/34"
  */
 export function findTrains<C extends Candidate>(question: TrainQuestion<C>): Generator<Batch<FoundTrain<C>>, void> {
   return arrange(nearest(question), question.order);
