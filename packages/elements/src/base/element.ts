@@ -3,7 +3,7 @@ import type { Build, Change, ChangeSet, Finding } from "@meshwright/calc/build";
 import type { Evaluation } from "@meshwright/calc/evaluate";
 import { figureFrom, type FigureQuery } from "@meshwright/calc/report";
 import { page, type BuildHolder, type BuildStore, type Reader } from "../store/index.js";
-import { en, whenWordsArrive, wordsFor, type Words } from "../words/index.js";
+import { whenWordsArrive, wordsFor, type Words } from "../words/index.js";
 import { standsForBlock } from "./content.js";
 import { version } from "./define.js";
 import { figures } from "./figures.js";
@@ -11,7 +11,7 @@ import { findBuild } from "./find.js";
 import { follow, localeOf, unfollow } from "./locale.js";
 
 /** Texts of figures by what they are figures of: an article says the same in many places. */
-const texts = new WeakMap<Evaluation, Map<string, string>>();
+let texts = new WeakMap<Evaluation, Map<string, string>>();
 const connected = new Set<MeshwrightElement>();
 let watching = false;
 let searching = false;
@@ -34,11 +34,16 @@ const readAll = (): void => {
   for (const element of connected) element.contentChanged();
 };
 
+const readInOtherWords = (): void => {
+  texts = new WeakMap();
+  readAll();
+};
+
 function watch(): void {
   if (watching) return;
   watching = true;
   page().watchers.add(search);
-  whenWordsArrive(readAll);
+  whenWordsArrive(readInOtherWords);
   if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", readAll);
 }
 
@@ -120,8 +125,7 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
     let known = texts.get(evaluation);
     if (!known) texts.set(evaluation, (known = new Map<string, string>()));
     const { figures: words } = this.words;
-    // A table of words that arrives later is another language's.
-    const key = this.#locale + (words === en.figures) + JSON.stringify(query);
+    const key = this.#locale + JSON.stringify(query);
     try {
       let text = known.get(key);
       if (text === undefined) {
