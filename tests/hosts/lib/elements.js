@@ -11,9 +11,9 @@ export const blocks = [
   ["mw-train-drawing", "<p>Pinion 15, spur 62.</p>"],
   ["mw-wheel-speed", "<p>12.3 km/h</p>"],
   ["mw-working", "<p>62/15 × 45/18</p>"],
-  ["mw-edits", ""],
+  ["mw-edits", "", "limpet"],
 ]
-  .map(([tag, inside]) => `<${tag} build="whole">${inside}</${tag}>`)
+  .map(([tag, inside, build = "whole"]) => `<${tag} build="${build}">${inside}</${tag}>`)
   .join("\n");
 
 export const everyElement = `${wholeBuild}${blocks}<div>${article}</div>`;

@@ -9,6 +9,13 @@ export interface ElementClass extends CustomElementConstructor {
   readonly version: string;
 }
 
+/** Frameworks set whatever an element has a name for: where there is nothing to set, it must do no harm. */
+function writable(one: ElementClass): void {
+  for (let type = one.prototype as object; type !== HTMLElement.prototype; type = Object.getPrototypeOf(type) as object)
+    for (const [name, own] of Object.entries(Object.getOwnPropertyDescriptors(type)))
+      if (own.get && !own.set) Object.defineProperty(type, name, { ...own, set: () => undefined });
+}
+
 /**
  * Registers elements under their own names. A name that is taken stays with whoever has it: another copy of the same
  * version is the same, another version gets a warning, because the page then runs on the older promise. Where the page
@@ -21,7 +28,9 @@ export function define(...classes: readonly ElementClass[]): void {
   for (const one of classes) {
     const taken = registry.get(one.tag) as Partial<ElementClass> | undefined;
     if (!taken) {
-      if ((drawable ??= mayDraw())) registry.define(one.tag, one);
+      if (!(drawable ??= mayDraw())) continue;
+      writable(one);
+      registry.define(one.tag, one);
     } else if (taken.version !== version) {
       console.warn(
         `<${one.tag}> is already defined by ${taken.version ? `version ${taken.version}` : "something else"}; ${version} leaves it.`,

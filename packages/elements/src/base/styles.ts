@@ -12,7 +12,8 @@ export const properties = css`
     --_ring: var(--mw-ring, var(--_accent));
   }
   :host,
-  .tray {
+  .tray,
+  .paged {
     --_paper: var(--mw-paper, var(--_page, Canvas));
   }
   :host([hidden]),
@@ -45,6 +46,14 @@ export const guard = css`
     line-height: 1.45;
     font-variant-numeric: lining-nums tabular-nums;
   }
+  /* Without a doctype a table forgets the type it stands in. */
+  table {
+    font: inherit;
+    font-variant: inherit;
+    color: inherit;
+    white-space: inherit;
+    text-align: inherit;
+  }
   button,
   select {
     font: inherit;
@@ -66,6 +75,12 @@ export const guard = css`
   :focus-visible {
     outline: 2px solid var(--_ring);
     outline-offset: 2px;
+  }
+  @media (pointer: coarse) {
+    input,
+    select {
+      font-size: max(16px, 1em);
+    }
   }
 `;
 

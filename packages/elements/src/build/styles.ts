@@ -4,6 +4,10 @@ export const styles = css`
   :host {
     display: contents;
   }
+  /* A page's reset would show the data. */
+  ::slotted(script) {
+    display: none !important;
+  }
   details {
     display: inline-block;
     position: relative;

@@ -1,6 +1,6 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import type { FigureQuery } from "@meshwright/calc/report";
-import { block, properties } from "../base/index.js";
+import { block, paperOf, properties } from "../base/index.js";
 import { fill } from "../words/index.js";
 import { tables, WorkshopElement } from "../workshop/index.js";
 
@@ -61,6 +61,12 @@ export class MwChangeTable extends WorkshopElement {
 
   declare only: string | null;
 
+  protected override updated(changed: Map<PropertyKey, unknown>): void {
+    super.updated(changed);
+    // The first column stays where it is while the others go under it.
+    this.renderRoot.querySelector<HTMLElement>(".paged")?.style.setProperty("--_page", paperOf(this));
+  }
+
   get #versions(): readonly Version[] {
     const { shop, store } = this;
     const wanted = this.only?.split(/\s+/);
@@ -99,7 +105,7 @@ export class MwChangeTable extends WorkshopElement {
     const scope = pair?.of.output.wheel && pair.with.output.wheel ? "tyres" : "gears";
     const speeds = build.battery && (build.motor ?? outputs.some(({ output }) => output.motor));
     return html`<div class="root" part="root">
-        <div class="scroll" tabindex="0" role="group" aria-label=${versions.map(({ label }) => label).join(", ")}>
+        <div class="scroll paged" tabindex="0" role="group" aria-label=${versions.map(({ label }) => label).join(", ")}>
           <table part="table">
             <thead>
               <tr>
