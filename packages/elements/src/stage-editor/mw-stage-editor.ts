@@ -2,11 +2,11 @@ import { html, nothing, type TemplateResult } from "lit";
 import { repeat } from "lit/directives/repeat.js";
 import { valueAt, type Change, type ChangeSet } from "@meshwright/calc/build";
 import { kinds, type Stage } from "@meshwright/calc/kinds";
-import { announce, block, MeshwrightElement, properties, readCount } from "../base/index.js";
+import { announce, block, properties, readCount } from "../base/index.js";
 import { fill } from "../words/index.js";
+import { WorkshopElement } from "../workshop/index.js";
 import { fieldsOf, listsOf, newStage, type Field } from "./fields.js";
 import { styles } from "./styles.js";
-import { editorWords } from "./words.js";
 
 /** "driverLabel" as people write it. */
 const plain = (name: string): string => name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
@@ -17,7 +17,7 @@ const plain = (name: string): string => name.replace(/[A-Z]/g, (letter) => ` ${l
  * @fires mw-change what the reader changed
  * @csspart list the stages of one shaft · @csspart stage one stage
  */
-export class MwStageEditor extends MeshwrightElement {
+export class MwStageEditor extends WorkshopElement {
   static override readonly tag = "mw-stage-editor";
   static override styles = [properties, block, styles];
   static override properties = { message: { state: true } };
@@ -138,7 +138,7 @@ export class MwStageEditor extends MeshwrightElement {
         <button
           type="button"
           class="fewer"
-          aria-label=${fill(editorWords.gearLess, label)}
+          aria-label=${fill(this.shop.editor.gearLess, label)}
           ?disabled=${values.length < 3}
           @click=${() => change(values.slice(0, -1), "fewer")}
         >
@@ -147,7 +147,7 @@ export class MwStageEditor extends MeshwrightElement {
         <button
           type="button"
           class="another"
-          aria-label=${fill(editorWords.gearMore, label)}
+          aria-label=${fill(this.shop.editor.gearMore, label)}
           @click=${() => change([...values, values[values.length - 1]!], "another")}
         >
           +
@@ -170,7 +170,7 @@ export class MwStageEditor extends MeshwrightElement {
       html`<button
         type="button"
         class=${what}
-        aria-label=${fill(editorWords[what], name)}
+        aria-label=${fill(this.shop.editor[what], name)}
         ?disabled=${off}
         @click=${() => this.#ask(stage.id, request, focus)}
       >
@@ -180,7 +180,7 @@ export class MwStageEditor extends MeshwrightElement {
       <div class="line">
         <span class="name"
           >${name}
-          ${name === editorWords.kinds[stage.kind] ? nothing : html`<span class="kind">${editorWords.kinds[stage.kind]}</span>`}</span
+          ${name === this.shop.editor.kinds[stage.kind] ? nothing : html`<span class="kind">${this.shop.editor.kinds[stage.kind]}</span>`}</span
         >
         <span class="fields">
           ${said.map((field) => this.#field(stage, field))}
@@ -192,7 +192,7 @@ export class MwStageEditor extends MeshwrightElement {
           ${key("remove", "×", false, { remove: stage.id }, neighbour ? `#${neighbour.id} .remove` : `[id="add-${into ?? ""}"]`)}
         </span>
         <details>
-          <summary aria-label=${fill(editorWords.more, name)}>…</summary>
+          <summary aria-label=${fill(this.shop.editor.more, name)}>…</summary>
           <div class="fields">${more.map((field) => this.#field(stage, field))}</div>
         </details>
       </div>
@@ -200,10 +200,7 @@ export class MwStageEditor extends MeshwrightElement {
       ${
         stage.kind === "selectable"
           ? stage.positions.map((one) =>
-              one.stages
-                ? html`<h3>${one.label ?? one.id}</h3>
-                    ${this.#list(one.stages, `${stage.id}.${one.id}`)}`
-                : nothing,
+              one.stages ? this.#list(one.stages, `${stage.id}.${one.id}`, one.label ?? one.id) : nothing,
             )
           : nothing
       }
@@ -223,7 +220,7 @@ export class MwStageEditor extends MeshwrightElement {
     </select>`;
   }
 
-  #list(stages: readonly Stage[], into: string | undefined): TemplateResult {
+  #list(stages: readonly Stage[], into: string | undefined, label: string): TemplateResult {
     const add = (event: Event): void => {
       event.stopPropagation();
       const select = event.target as HTMLSelectElement;
@@ -237,16 +234,17 @@ export class MwStageEditor extends MeshwrightElement {
         `#${insert.id} input, #${insert.id} select`,
       );
     };
-    return html`<ol part="list">
+    return html`<p class="over" aria-hidden="true">${label}</p>
+      <ol part="list" aria-label=${label}>
         ${repeat(
           stages,
           ({ id }) => id,
           (stage, index) => this.#stage(stage, index, stages, into),
         )}
       </ol>
-      <select class="add" id="add-${into ?? ""}" aria-label=${editorWords.add} @change=${add}>
-        <option value="">${editorWords.add} …</option>
-        ${Object.keys(kinds).map((kind) => html`<option value=${kind}>${editorWords.kinds[kind as Stage["kind"]]}</option>`)}
+      <select class="add" id="add-${into ?? ""}" aria-label=${this.shop.editor.add} @change=${add}>
+        <option value="">${this.shop.editor.add} …</option>
+        ${Object.keys(kinds).map((kind) => html`<option value=${kind}>${this.shop.editor.kinds[kind as Stage["kind"]]}</option>`)}
       </select>`;
   }
 
@@ -256,10 +254,7 @@ export class MwStageEditor extends MeshwrightElement {
     return html`<div class="root" part="root">
         ${listsOf(build).map(
           ({ label, into, stages }) =>
-            html`<section>
-              <h3>${label ?? editorWords.shared}</h3>
-              ${this.#list(stages, into)}
-            </section>`,
+            html`<section>${this.#list(stages, into, label ?? this.shop.editor.shared)}</section>`,
         )}
       </div>
       ${this.fallback()}`;

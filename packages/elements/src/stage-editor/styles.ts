@@ -4,7 +4,7 @@ export const styles = css`
   section + section {
     margin-top: 1.1em;
   }
-  h3 {
+  .over {
     margin: 0;
     font-size: 0.86em;
     font-weight: 400;
