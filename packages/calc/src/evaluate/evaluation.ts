@@ -73,14 +73,11 @@ export class Evaluation {
     const findings: Finding[] = [];
     const warn = (code: string, pointer: string, message: string) =>
       findings.push({ severity: "warning", about: "meaning", code, pointer, message });
-    const [first, ...rest] = this.outputs;
-    for (const output of rest)
-      if (first && new Comparison(this.build, this.#positions, first, output).sameWay === false)
-        warn(
-          "outputs-oppose",
-          `/outputs/${this.outputs.indexOf(output)}`,
-          `${first.label} and ${output.label} turn against each other.`,
-        );
+    const first = this.outputs[0]!;
+    this.outputs.forEach((output, n) => {
+      if (n && new Comparison(this.build, this.#positions, first, output).sameWay === false)
+        warn("outputs-oppose", `/outputs/${n}`, `${first.label} and ${output.label} turn against each other.`);
+    });
     for (const output of this.outputs)
       if (output.locked && !output.reduction)
         warn(

@@ -173,8 +173,11 @@ export class OutputEvaluation {
 
   /** Every stage of the way, from the motor outwards. */
   get steps(): readonly Step[] {
-    const leaves = this.#leaves;
-    return (this.#steps ??= leaves.map((_, place) => new Leg(leaves, place)));
+    if (!this.#steps) {
+      const leaves = this.#leaves;
+      this.#steps = leaves.map((_, place) => new Leg(leaves, place));
+    }
+    return this.#steps;
   }
 
   /** The reduction of each group of stages, in the order of the train. */
