@@ -1,0 +1,173 @@
+import { spawnSync } from "node:child_process";
+import { createRequire } from "node:module";
+import { readFileSync } from "node:fs";
+import type { AddressInfo } from "node:net";
+import { fileURLToPath } from "node:url";
+import puppeteer, { type Browser, type Page } from "puppeteer-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { applyChanges, type ChangeSet } from "@meshwright/calc/build";
+import { readBuild } from "@meshwright/calc/document";
+import { evaluate } from "@meshwright/calc/evaluate";
+import { figureOf, type FigureQuery } from "@meshwright/calc/report";
+import { findBrowsers } from "../../scripts/lib/browsers.js";
+import { staticServer } from "../../scripts/lib/server.js";
+
+// A reader in a real browser, under a policy that lets a page use nothing but its own files.
+
+const folder = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
+const mounts = { "/": folder("demo"), "/meshwright/": folder("packages/elements/dist") };
+const server = staticServer(mounts, { headers: { "content-security-policy": "default-src 'self'" } });
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const { build } = readBuild(readFileSync(folder("seeds/limpet.json"), "utf8"));
+
+let browser: Browser;
+let address: string;
+
+beforeAll(async () => {
+  // A process of its own: what is built for a test environment is another thing than what is published.
+  const { NODE_ENV: _, ...env } = process.env;
+  spawnSync(process.execPath, [folder("scripts/build.js"), "--if-stale"], { env, stdio: "inherit" });
+  await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
+  address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
+  browser = await puppeteer.launch({
+    executablePath: findBrowsers().chromium,
+    args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking", "--no-first-run"],
+  });
+}, 120_000);
+
+afterAll(async () => {
+  await browser?.close();
+  server.close();
+  server.closeAllConnections();
+});
+
+/** Opens the article; what the page says to the console is kept. */
+async function open(path = "", { width = 1280, dark = false } = {}): Promise<{ page: Page; said: string[] }> {
+  const page = await browser.newPage();
+  const said: string[] = [];
+  page.on("console", (message) => said.push(message.text()));
+  page.on("pageerror", (error) => said.push(String(error)));
+  await page.setViewport({ width, height: 900 });
+  await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: dark ? "dark" : "light" }]);
+  await page.goto(address + path, { waitUntil: "networkidle0" });
+  return { page, said };
+}
+
+interface Shown {
+  readonly attributes: Record<string, string>;
+  readonly text: string;
+}
+
+/** Every figure in the sentences, as it is on the screen, one frame from now. */
+const figuresOn = (page: Page): Promise<Shown[]> =>
+  page.evaluate(
+    () =>
+      new Promise<Shown[]>((resolve) =>
+        requestAnimationFrame(() =>
+          resolve(
+            [...document.querySelectorAll("mw-value")].map((element) => ({
+              attributes: Object.fromEntries([...element.attributes].map(({ name, value }) => [name, value])),
+              text: element.shadowRoot!.querySelector("[part~=value]")!.textContent!,
+            })),
+          ),
+        ),
+      ),
+  );
+
+/** What the figures should be once a reader has made these changes. */
+function expected(shown: readonly Shown[], changes: ChangeSet): string[] {
+  const version = (id: string) => {
+    const own = id === "article" ? {} : build!.alternatives!.find((one) => one.id === id)!.changes;
+    return evaluate(applyChanges(build!, own).build!);
+  };
+  const readers = evaluate(applyChanges(build!, changes).build!);
+  return shown.map(({ attributes: { at, ...query } }) =>
+    figureOf(at ? version(at) : readers, query as unknown as FigureQuery, { version }),
+  );
+}
+
+const texts = (shown: readonly Shown[]): string[] => shown.map(({ text }) => text);
+
+/** Puts the focus on a count, as the Tab key would. */
+const focusOn = (page: Page, of: string): Promise<void> =>
+  page.evaluate(
+    (address) =>
+      document.querySelector(`mw-teeth[of="${address}"]`)!.shadowRoot!.querySelector<HTMLElement>("input")!.focus(),
+    of,
+  );
+
+const pressed = async (page: Page, label: string): Promise<void> => {
+  await page.evaluate((text) => {
+    const buttons = [...document.querySelector("mw-edits")!.shadowRoot!.querySelectorAll("button")];
+    buttons.find((button) => button.textContent!.includes(text))!.focus();
+  }, label);
+  await page.keyboard.press("Enter");
+};
+
+// A browser takes its time on a small machine that does other work as well.
+describe("a reader of the article", { timeout: 120_000 }, () => {
+  test("changes a count by keyboard: every figure follows within a frame, survives a reload, and comes back", async () => {
+    const { page, said } = await open();
+    const changes = { "primary.driver": 17, "primary.driven": 66 };
+    const before = await figuresOn(page);
+    expect(texts(before)).toEqual(expected(before, {}));
+
+    await focusOn(page, "primary.driver");
+    await page.keyboard.press("ArrowUp");
+    await page.keyboard.press("ArrowUp");
+    await focusOn(page, "primary.driven");
+    for (let n = 0; n < 4; n++) await page.keyboard.press("ArrowUp");
+    const after = await figuresOn(page);
+    expect(texts(after)).toEqual(expected(before, changes));
+    expect(texts(after)).not.toEqual(texts(before));
+
+    await page.waitForFunction(() => location.hash.length > 1);
+    await page.reload({ waitUntil: "networkidle0" });
+    expect(texts(await figuresOn(page))).toEqual(expected(before, changes));
+
+    await pressed(page, "article");
+    expect(texts(await figuresOn(page))).toEqual(texts(before));
+    expect(said).toEqual([]);
+    await page.close();
+  });
+
+  test("sees that the tempting pair does not fit", async () => {
+    const { page } = await open();
+    await focusOn(page, "primary.driver");
+    await page.keyboard.type("17");
+    await page.keyboard.press("Enter");
+    await focusOn(page, "primary.driven");
+    await page.keyboard.type("66");
+    await page.keyboard.press("Enter");
+    const verdicts = (await figuresOn(page)).filter(({ attributes }) => attributes.figure === "fit" && !attributes.at);
+    expect(texts(verdicts)).toEqual(["too far apart"]);
+    await page.close();
+  });
+
+  test("scrolls sideways on no screen", async () => {
+    for (const width of [320, 375, 1280]) {
+      const { page } = await open("", { width });
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+      await page.close();
+    }
+  });
+
+  test.each([
+    ["a narrow dark screen", 375, true],
+    ["a wide light one", 1280, false],
+  ])("on %s: axe finds nothing, the console stays empty", async (_, width, dark) => {
+    const { page, said } = await open("", { width, dark });
+    await page.evaluate(() => document.querySelectorAll("details").forEach((sheet) => (sheet.open = true)));
+    await page.evaluate(axe);
+    const violations = await page.evaluate(async () => {
+      const { axe } = globalThis as unknown as {
+        axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+      };
+      const { violations } = await axe.run();
+      return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 80)).join(" ")}`);
+    });
+    expect(violations).toEqual([]);
+    expect(said).toEqual([]);
+    await page.close();
+  });
+});
