@@ -7,7 +7,7 @@ import { brotliCompressSync, constants } from "node:zlib";
 import { isMain } from "./lib/main.js";
 import { at, shown } from "./lib/paths.js";
 
-/** Promised to users: these are never to be exceeded. Each language has the last one. */
+/** What is wanted of each; each language has the last one. Whatever is above it stands in not-reached.json with the reason. */
 const limits = { exact: 4000, calc: 16_000, article: 18_000, all: 40_000 };
 const languageLimit = 800;
 
@@ -15,6 +15,7 @@ const languageLimit = 800;
 const tolerance = 64;
 
 const expectedFile = at("tests", "size", "sizes.json");
+const notReachedFile = at("tests", "size", "not-reached.json");
 
 const brotli = (code) =>
   brotliCompressSync(code, {
@@ -57,11 +58,14 @@ async function tellModules(name) {
 
 const limitOf = (name) => limits[name] ?? languageLimit;
 
-/** What is wrong with the sizes, one sentence each. */
-export function sizeProblems(sizes, expected) {
+/** What is wrong with the sizes, one sentence each. `notReached` names what is known to be above its limit, and why. */
+export function sizeProblems(sizes, expected, notReached = {}) {
   const problems = [];
   for (const [name, bytes] of Object.entries(sizes)) {
-    if (bytes > limitOf(name)) problems.push(`${name} is ${bytes} bytes; at most ${limitOf(name)} are promised.`);
+    const over = bytes > limitOf(name);
+    if (over && !(name in notReached)) problems.push(`${name} is ${bytes} bytes; at most ${limitOf(name)} are wanted.`);
+    if (!over && name in notReached)
+      problems.push(`${name} is ${bytes} bytes, within its limit: not-reached.json can let it go.`);
     if (expected === undefined) continue;
     const change = bytes - (expected[name] ?? Infinity);
     if (Math.abs(change) <= tolerance) continue;
@@ -82,10 +86,12 @@ export function sizeProblems(sizes, expected) {
 export async function checkSizes() {
   const sizes = await measure();
   const expected = existsSync(expectedFile) ? JSON.parse(readFileSync(expectedFile, "utf8")) : undefined;
+  const notReached = existsSync(notReachedFile) ? JSON.parse(readFileSync(notReachedFile, "utf8")) : {};
   for (const [name, bytes] of Object.entries(sizes)) {
-    process.stdout.write(`${name.padEnd(10)} ${String(bytes).padStart(6)} of ${limitOf(name)} bytes\n`);
+    const known = bytes > limitOf(name) && name in notReached ? `  not reached: ${notReached[name]}` : "";
+    process.stdout.write(`${name.padEnd(10)} ${String(bytes).padStart(6)} of ${limitOf(name)} bytes${known}\n`);
   }
-  const problems = sizeProblems(sizes, expected);
+  const problems = sizeProblems(sizes, expected, notReached);
   for (const problem of problems) process.stdout.write(`${problem}\n`);
   const names = new Set([...Object.keys(sizes), ...Object.keys(expected ?? {})]);
   const failed = [...names].filter((name) => problems.some((problem) => problem.startsWith(`${name} is `))).length;
