@@ -1,0 +1,264 @@
+// npm run bench:page: what an article with living figures costs a reader's browser, by the page's own marks, in one run.
+// --json: the last line is one object. --profile: where the time of an edit goes, function by function.
+import { readFileSync } from "node:fs";
+import { createServer } from "node:http";
+import puppeteer from "puppeteer-core";
+import { build } from "./build.js";
+import { bringEngines, findBrowsers } from "./lib/browsers.js";
+import { at } from "./lib/paths.js";
+import { listen } from "./lib/server.js";
+
+/** What is wanted; growth is the edit with 1,000 elements by that with 100. */
+const wanted = { edit_100_ms: 3, upgrade_100_ms: 60, layout_shift: 0.02, longest_task_ms: 50, growth: 10 };
+const loads = 5;
+const edits = 60;
+const counts = [16, 17, 18, 19, 20, 19, 18, 17, 16, 15];
+
+if (!(await build(["calc", "elements"]))) process.exit(1);
+const missing = await bringEngines(["chromium"]);
+if (missing.length > 0) throw new Error("Chromium is not on this machine.");
+const { readBuild } = await import("@meshwright/calc/document");
+const { applyChanges } = await import("@meshwright/calc/build");
+const { evaluate } = await import("@meshwright/calc/evaluate");
+const { figureOf } = await import("@meshwright/calc/report");
+
+const json = readFileSync(at("seeds", "limpet.json"), "utf8");
+const { build: limpet } = readBuild(json);
+
+/** The figures of a section, as questions; each stands in a sentence. */
+const questions = [
+  { figure: "reduction", of: "front" },
+  { figure: "reduction", of: "rear" },
+  { figure: "standing", of: "front" },
+  { figure: "standing", of: "rear" },
+  { figure: "gap" },
+  { figure: "farther" },
+  { figure: "reduction", of: "front", digits: "3" },
+  { figure: "reduction", of: "rear", digits: "4" },
+  { figure: "reduction", of: "primary" },
+  { figure: "fraction", of: "rear" },
+  { figure: "drift", over: "10 m" },
+  { figure: "gap", scope: "gears" },
+];
+const teeth = ["primary.driver", "primary.driven", "row.teeth.1", "front-hub.driver", "rear-hub.driver"];
+
+const textsOf = (build) => questions.map((query) => figureOf(evaluate(build), query));
+const published = textsOf(limpet);
+/** By the count that the reader sets, what every figure has to say. */
+const expected = Object.fromEntries(
+  [15, ...counts].map((driver) => [driver, textsOf(applyChanges(limpet, { "primary.driver": driver }).build)]),
+);
+
+const valueAt = (address) => {
+  const [id, field, place] = address.split(".");
+  const stages = [...limpet.stages, ...limpet.outputs.flatMap((output) => output.stages)];
+  const value = stages.find((stage) => stage.id === id)[field];
+  return place === undefined ? value : value[Number(place)];
+};
+const attributes = (query) =>
+  Object.entries(query)
+    .map(([name, value]) => `${name}="${value}"`)
+    .join(" ");
+const valueTag = (n) => {
+  const which = n % questions.length;
+  return `<mw-value data-n="${which}" ${attributes(questions[which])}>${published[which]}</mw-value>`;
+};
+const teethTag = (n) => `<mw-teeth of="${teeth[n % teeth.length]}">${valueAt(teeth[n % teeth.length])}</mw-teeth>`;
+const table = `<table><tr><th>Front</th><th>Rear</th></tr><tr><td>${published[0]}</td><td>${published[1]}</td></tr></table>`;
+
+/** Sentences with 20 counts and 77 figures, then one summary, one picture of the ground and the edits: 100 elements. */
+function section() {
+  const sentences = [];
+  for (let n = 0; n < 77; n++)
+    sentences.push(
+      `With ${n < 20 ? `${teethTag(n)} teeth in this place` : "these gears"}, and everything else as the drawing has it, the figure is ${valueTag(n)}, which is what the builder of this tractor would count by hand on the bench.`,
+    );
+  const paragraphs = [];
+  for (let n = 0; n < sentences.length; n += 4) paragraphs.push(`<p>${sentences.slice(n, n + 4).join(" ")}</p>`);
+  return `${paragraphs.join("\n")}\n<mw-ratio-summary>${table}</mw-ratio-summary>\n<mw-overdrive-gauge>${table}</mw-overdrive-gauge>\n<mw-edits></mw-edits>`;
+}
+
+const article = (sections) => `<!doctype html>
+<html lang="en"><meta charset="utf-8"><title>Limpet</title>
+<style>body { font: 18px/1.5 serif; max-width: 42em; margin: 2em auto; padding: 0 1em }</style>
+<h1>Limpet, counted</h1>
+<mw-build id="limpet"><script type="application/json">${json}</script></mw-build>
+${Array.from({ length: sections }, section).join("\n")}
+<script>
+  const seen = { shift: 0, longest: 0 };
+  new PerformanceObserver((list) => {
+    for (const one of list.getEntries()) if (!one.hadRecentInput) seen.shift += one.value;
+  }).observe({ type: "layout-shift", buffered: true });
+  const longer = (list) => {
+    for (const { duration, processingStart, processingEnd } of list.getEntries())
+      seen.longest = Math.max(seen.longest, processingEnd ? processingEnd - processingStart : duration);
+  };
+  new PerformanceObserver(longer).observe({ type: "longtask", buffered: true });
+  new PerformanceObserver(longer).observe({ type: "event", durationThreshold: 16, buffered: true });
+  // As late as on a slow line: the fallback has been painted.
+  onload = () => requestAnimationFrame(() => setTimeout(() => {
+    const script = document.createElement("script");
+    script.src = "/meshwright.js";
+    script.onload = () => {
+      performance.measure("upgrade", "upgrade begins");
+      requestAnimationFrame(() => setTimeout(() => { document.body.dataset.ready = "yes"; }, 300));
+    };
+    document.head.append(script);
+  }, 200));
+</script></html>`;
+
+const script = readFileSync(at("packages", "elements", "dist", "meshwright.js"), "utf8");
+const server = createServer((request, response) => {
+  const pages = { "/100": article(1), "/1000": article(10) };
+  const isScript = request.url === "/meshwright.js";
+  const body = isScript ? `performance.mark("upgrade begins");${script}` : pages[request.url];
+  response.writeHead(body === undefined ? 404 : 200, {
+    "content-type": isScript ? "text/javascript" : "text/html; charset=utf-8",
+  });
+  response.end(body);
+});
+const origin = `http://127.0.0.1:${await listen(server, 0)}`;
+const browser = await puppeteer.launch({
+  executablePath: findBrowsers().chromium,
+  args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking"],
+});
+
+const median = (values) => values.toSorted((a, b) => a - b)[values.length >> 1];
+
+async function open(path) {
+  const page = await browser.newPage();
+  page.on("pageerror", (error) => {
+    throw error;
+  });
+  await page.setViewport({ width: 1280, height: 800 });
+  await page.goto(origin + path);
+  await page.waitForSelector("body[data-ready]", { timeout: 60_000 });
+  const { wrong, upgrade, shift } = await page.evaluate((published) => {
+    const values = [...document.querySelectorAll("mw-value")];
+    return {
+      wrong: values.filter((one) => one.shadowRoot?.textContent.trim() !== published[one.dataset.n]).length,
+      upgrade: performance.getEntriesByName("upgrade")[0].duration,
+      shift: seen.shift,
+    };
+  }, published);
+  if (wrong > 0) throw new Error(`${path}: ${wrong} figures are wrong after the upgrade.`);
+  return { page, upgrade, shift };
+}
+
+/** Edits one count again and again; milliseconds of script for each, by the page's marks. */
+async function editing(page) {
+  const { times, wrong } = await page.evaluate(
+    async (counts, edits, expected) => {
+      const values = [...document.querySelectorAll("mw-value")].map((one) => [one.shadowRoot, Number(one.dataset.n)]);
+      const input = document.querySelector('mw-teeth[of="primary.driver"]').shadowRoot.querySelector("input");
+      const channel = new MessageChannel();
+      let wrong = 0;
+      for (let n = 0; n < edits; n++) {
+        const to = counts[n % counts.length];
+        const key = to > Number(input.value) ? "ArrowUp" : "ArrowDown";
+        await new Promise((done) => setTimeout(done, 30));
+        const after = new Promise((done) => (channel.port1.onmessage = done));
+        // The first frame after the edit: what is not right before it is painted is late.
+        const frame = new Promise((done) =>
+          requestAnimationFrame(() => {
+            const texts = expected[to];
+            wrong += values.filter(([root, which]) => root.textContent.trim() !== texts[which]).length;
+            done();
+          }),
+        );
+        performance.mark("edit begins");
+        input.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, composed: true, cancelable: true }));
+        channel.port2.postMessage("");
+        await after;
+        performance.measure("edit", "edit begins");
+        await frame;
+      }
+      return { times: performance.getEntriesByName("edit").map(({ duration }) => duration), wrong };
+    },
+    counts,
+    edits,
+    expected,
+  );
+  if (wrong > 0) throw new Error(`${wrong} figures were not right in the frame of the edit.`);
+  return median(times);
+}
+
+/** Types counts as a person does, on a machine a quarter as fast; the longest time that the page was busy at a stretch. */
+async function typing(page) {
+  const session = await page.createCDPSession();
+  await session.send("Emulation.setCPUThrottlingRate", { rate: 4 });
+  const box = await page.$('mw-teeth[of="primary.driver"]');
+  await box.click();
+  await page.evaluate(() => void (seen.longest = 0));
+  for (const count of [18, 21, 17, 23, 15, 16]) {
+    await page.keyboard.down("Control");
+    await page.keyboard.press("a");
+    await page.keyboard.up("Control");
+    await page.keyboard.type(String(count), { delay: 60 });
+    await page.keyboard.press("Enter");
+    await new Promise((done) => setTimeout(done, 250));
+    await page.keyboard.press("ArrowUp");
+    await new Promise((done) => setTimeout(done, 250));
+  }
+  const shown = await page.evaluate(() => document.querySelector("mw-teeth").shadowRoot.querySelector("input").value);
+  if (shown !== "17") throw new Error(`Typing ended at ${shown}; expected 17.`);
+  const longest = await page.evaluate(() => seen.longest);
+  await session.send("Emulation.setCPUThrottlingRate", { rate: 1 });
+  return longest;
+}
+
+/** The functions that an edit spends its time in, the heaviest first. */
+async function profile(page) {
+  const session = await page.createCDPSession();
+  await session.send("Profiler.enable");
+  await session.send("Profiler.setSamplingInterval", { interval: 100 });
+  await session.send("Profiler.start");
+  await editing(page);
+  const { profile: found } = await session.send("Profiler.stop");
+  const own = new Map();
+  const byId = new Map(found.nodes.map((node) => [node.id, node]));
+  found.samples.forEach((id, n) => {
+    const { functionName, lineNumber, columnNumber } = byId.get(id).callFrame;
+    const name = `${functionName || "(anonymous)"} ${lineNumber}:${columnNumber}`;
+    own.set(name, (own.get(name) ?? 0) + found.timeDeltas[n] / 1000);
+  });
+  for (const [name, time] of [...own].sort((a, b) => b[1] - a[1]).slice(0, 40))
+    process.stdout.write(`${time.toFixed(1).padStart(9)} ms ${name}\n`);
+}
+
+try {
+  const upgrades = [];
+  const shifts = [];
+  for (let n = 0; n < loads; n++) {
+    const { page, upgrade, shift } = await open("/100");
+    upgrades.push(upgrade);
+    shifts.push(shift);
+    await page.close();
+  }
+  const few = await open("/100");
+  const many = await open("/1000");
+  await few.page.bringToFront();
+  const edit100 = await editing(few.page);
+  if (process.argv.includes("--profile")) await profile(few.page);
+  await many.page.bringToFront();
+  const edit1000 = await editing(many.page);
+  if (process.argv.includes("--profile")) await profile(many.page);
+  await few.page.close();
+  await many.page.close();
+  const typed = await open("/100");
+  const figures = {
+    edit_100_ms: edit100,
+    edit_1000_ms: edit1000,
+    upgrade_100_ms: median(upgrades),
+    layout_shift: Math.max(...shifts),
+    longest_task_ms: await typing(typed.page),
+  };
+  for (const [name, value] of Object.entries({ ...figures, growth: edit1000 / edit100 })) {
+    const limit = wanted[name] === undefined ? "" : `  wanted: at most ${wanted[name]}`;
+    process.stdout.write(`${name.padEnd(16)} ${Number(value.toPrecision(3)).toString().padStart(8)}${limit}\n`);
+  }
+  if (process.argv.includes("--json")) process.stdout.write(`${JSON.stringify(figures)}\n`);
+} finally {
+  await browser.close();
+  server.close();
+}
