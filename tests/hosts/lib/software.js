@@ -1,12 +1,9 @@
 // Other people's software: where it is, what version, and how to bring what comes from Debian.
 import { existsSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { at } from "../../../scripts/lib/paths.js";
 import { run } from "../../../scripts/lib/run.js";
-
-const here = createRequire(at("tests", "hosts", "package.json"));
 
 const folderOf = (name) =>
   [at("tests", "hosts", "node_modules", name), at("node_modules", name)].find((path) => existsSync(path));
@@ -21,8 +18,11 @@ export function described(name) {
   return `${name} ${JSON.parse(readFileSync(join(folder, "package.json"), "utf8")).version}`;
 }
 
-/** A CommonJS package, from the tests' own folder. */
-export const required = (name) => here(name);
+/** The file behind a package's command. */
+export function commandPath(name, command) {
+  const { bin } = JSON.parse(fileOf(name, "package.json"));
+  return join(folderOf(name), typeof bin === "string" ? bin : bin[command]);
+}
 
 /** Code that imports packages, as one classic script for a page. */
 export async function bundled(contents, options = {}) {

@@ -11,7 +11,12 @@ export interface ElementClass extends CustomElementConstructor {
 
 /** Frameworks set whatever an element has a name for: where there is nothing to set, it must do no harm. */
 function writable(one: ElementClass): void {
-  for (let type = one.prototype as object; type !== HTMLElement.prototype; type = Object.getPrototypeOf(type) as object)
+  const end = globalThis.HTMLElement?.prototype as object | undefined;
+  for (
+    let type = one.prototype as object | null;
+    type && type !== end;
+    type = Object.getPrototypeOf(type) as object | null
+  )
     for (const [name, own] of Object.entries(Object.getOwnPropertyDescriptors(type)))
       if (own.get && !own.set) Object.defineProperty(type, name, { ...own, set: () => undefined });
 }
