@@ -60,11 +60,13 @@ export function askFor(
       return ends.map((rest) => ({ id: output.id, rest, ...range }));
     });
   if (!outputs.length) return undefined;
-  const mount = build.mounts?.find((one) => one.stage === stage.id);
   const loose = adapters ? usable.filter(({ is }) => is === "sleeve" || is === "plate") : [];
   const currency = currencyOf(parts);
   const { module, diametralPitch, pressureAngle } = stage;
   const pitch = JSON.parse(JSON.stringify({ module, diametralPitch, pressureAngle })) as PairQuestion["pitch"] & object;
+  const found = build.mounts?.find((one) => one.stage === stage.id);
+  // A known pair is counted in the stage's own pitch, whatever gear is held against it.
+  const mount = found && { ...pitch, ...found };
   return {
     stage,
     unsure: new Set(outputs.map(({ id }) => id)).size < outputs.length,
