@@ -34,14 +34,17 @@ export function format(value: Rational, rounding?: Rounding, locale = "en", styl
   const fraction = text.includes(".") ? text.length - text.indexOf(".") - 1 : 0;
   const shown = Math.min(fraction, most);
   const tail = text.slice(text.length - fraction + shown);
-  return numberFormat(locale, {
+  const written = numberFormat(locale, {
     style: percent ? "percent" : unit ? "unit" : "decimal",
     ...(unit && { unit }),
     signDisplay: sign,
     minimumFractionDigits: shown,
     maximumFractionDigits: shown,
-  })
-    .formatToParts((text.slice(0, text.length - tail.length) + (percent ? "e-2" : "")) as unknown as number)
+  });
+  const number = (text.slice(0, text.length - tail.length) + (percent ? "e-2" : "")) as unknown as number;
+  if (!tail) return written.format(number);
+  return written
+    .formatToParts(number)
     .map((part) => (part.type === "fraction" ? part.value + digitsIn(locale, tail) : part.value))
     .join("");
 }
