@@ -335,5 +335,9 @@ function fromAny(input: unknown, at: string, locale: string | undefined): Ration
 export function ratioOf(numerator: number | bigint, denominator: number | bigint): Rational {
   if (denominator > 0 && isSafeInteger(numerator) && isSafeInteger(denominator))
     return new Rational(numerator as number, denominator as number);
+  return quotientOf(numerator, denominator);
+}
+
+function quotientOf(numerator: number | bigint, denominator: number | bigint): Rational {
   return rational(numerator).over(denominator);
 }
