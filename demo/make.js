@@ -223,7 +223,7 @@ function languagesMade() {
   const words = readdirSync(join(packages, "elements", "src", "words")).filter((name) => /^[a-z]{2,3}\.ts$/.test(name));
   const names = new Intl.DisplayNames("en", { type: "language" });
   const list = words.map((name) => names.of(name.replace(".ts", ""))).sort((one, other) => one.localeCompare(other));
-  return `<p>There are words in ${new Intl.ListFormat("en").format(list)}; in any other language the elements speak English, with that language’s numbers. With modules a language is fetched when something on the page stands in it, and not before. Beside the script, name its files as well, before or after: <code>words-de.js</code> for an article’s own elements, <code>workshop-de.js</code> for the others.</p>`;
+  return `<p>There are words in ${new Intl.ListFormat("en").format(list)}; in any other language the elements speak English, with that language’s numbers. A language is fetched when something on the page stands in it, and not before: keep its files beside the script, <code>words-de.js</code> for an article’s own elements and <code>workshop-de.js</code> for the others. Where they are not to be had, English stays.</p>`;
 }
 
 /** What is made, by name. */
