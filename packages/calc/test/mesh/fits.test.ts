@@ -102,7 +102,7 @@ describe("the slot of a motor plate", () => {
     expect(toothSumsFor({ from: "20 mm", to: "19 mm" }, { module: 1 })).toEqual([]);
     expect(toothSumsFor({ from: "0.1 mm", opening: "0.5 mm" }, { module: 1 })).toEqual([[1, Infinity]]);
     expect(() => toothSumsFor({}, {})).toThrowError(expect.objectContaining({ code: "pitch-not-given" }));
-    expect(limitsOf({ knownPair: [20, 30], closer: "1 mm", toothSum: [50, 60] }, {})).toEqual([]);
+    expect(limitsOf({ knownPair: [20, 30], closer: "1 mm", farther: "1 mm", toothSum: [50, 60] }, {})).toEqual([]);
   });
 
   it("sets the least opening that the mount allows, and the backlash that goes with it", () => {
@@ -271,6 +271,17 @@ describe("a row of holes", () => {
       [57, 57],
       [60, 60],
       [60, 60],
+    ]);
+  });
+
+  it("takes a hole at either end of what is wanted", () => {
+    const opening = (holes: string[]) => fits({ pair, mount: { ...mount, holes } }).opening!.low.toFraction();
+    expect(opening(["30.3 mm", "30.05 mm"])).toBe("1/20");
+    expect(opening(["30.5 mm"])).toBe("1/2");
+    expect(toothSumsFor({ holes: ["40 mm", "30 mm", "35 mm"] }, { module: 1 })).toEqual([
+      [60, 60],
+      [70, 70],
+      [80, 80],
     ]);
   });
 
@@ -453,6 +464,8 @@ describe("width and facing on the shaft", () => {
     expect(reachReasons({ width: "5 mm" }, "5.5 mm", { from: "4 mm", to: "6 mm" }, "driver")[0]).toMatchObject({
       code: "reach",
     });
+    expect(codes({ pair: { driver: 20, driven: 61, module: 1 }, driver: { width: "90 mm" } })).toEqual([]);
+    expect(codes({ pair: { driver: 20, driven: 61, module: 1 }, mount: { reach: "1 mm" } })).toEqual([]);
     const question: FitQuestion = {
       pair: { driver: 20, driven: 60, module: 1 },
       mount: { reach: "20 mm", line: { from: "2 mm", to: "8 mm" } },
@@ -495,6 +508,38 @@ describe("width and facing on the shaft", () => {
       { numRuns: 500 },
     );
   });
+});
+
+it("names the figure that cannot be read", () => {
+  const pair = { driver: 20, driven: 40, module: 1 };
+  const named = (at: string) => expect.objectContaining({ at }) as Error;
+  for (const at of ["from", "to", "opening", "openingTo"] as const)
+    expect(() => fits({ pair, mount: { [at]: "near" } })).toThrowError(named(at));
+  for (const at of ["closer", "farther"] as const)
+    expect(() => fits({ pair, mount: { knownPair: [20, 40], [at]: "near" } })).toThrowError(named(at));
+  for (const at of ["distance", "arm"] as const) {
+    const pivot = { distance: "30 mm", arm: "20 mm", from: 60, to: 90, [at]: "near" };
+    expect(() => fits({ pair, mount: { pivot } })).toThrowError(named(`pivot.${at}`));
+  }
+  expect(() => fits({ pair, mount: { holes: ["near"] } })).toThrowError(named("holes"));
+  expect(() => fits({ pair, mount: { walls: [{ distance: "near" }] } })).toThrowError(named("distance"));
+  expect(() => fits({ pair, mount: { walls: [{ distance: "30 mm", gap: "near" }] } })).toThrowError(named("gap"));
+  expect(() => boreReasons("near", ["3 mm"], [], "driver")).toThrowError(named("bore"));
+  expect(() => boreReasons("5 mm", ["near"], [], "driver")).toThrowError(named("shaft"));
+  expect(() => boreReasons("5 mm", ["3 mm"], [{ bore: "near", outside: "5 mm" }], "driver")).toThrowError(
+    named("sleeve"),
+  );
+  expect(() => boreReasons("5 mm", ["3 mm"], [{ bore: "3 mm", outside: "near" }], "driver")).toThrowError(
+    named("sleeve"),
+  );
+  const circle = { count: 3, diameter: "near" };
+  expect(() => hubReasons([circle], [circle], [], "driven")).toThrowError(named("circles"));
+  for (const at of ["width", "hub"] as const)
+    expect(() => reachReasons({ [at]: "near" }, "9 mm", undefined, "driver")).toThrowError(named(at));
+  expect(() => reachReasons({}, "near", undefined, "driver")).toThrowError(named("reach"));
+  expect(() => reachReasons({}, "9 mm", { from: "near", to: "3 mm" }, "driver")).toThrowError(named("line"));
+  expect(() => reachReasons({}, "9 mm", { from: "3 mm", to: "near" }, "driver")).toThrowError(named("line"));
+  expect(() => toothSumsFor({}, {})).toThrowError(named("pair"));
 });
 
 describe("pitch and teeth", () => {
