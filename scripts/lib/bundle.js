@@ -230,7 +230,8 @@ async function bundled({ input, format }) {
     format,
     inlineDynamicImports: true,
     generatedCode: "es2015",
-    ...(format === "iife" ? { strict: true } : {}),
+    // A server may import whatever a page has: there is nothing to register there.
+    ...(format === "iife" ? { strict: true, intro: "if (!globalThis.HTMLElement) return;" } : {}),
   });
   await bundle.close();
   return output[0];

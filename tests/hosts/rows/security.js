@@ -115,7 +115,8 @@ async function attack(base, rounds, markup) {
       const teeth = main.querySelector("mw-teeth");
       teeth.label = odd();
       if (random(2)) teeth.of = odd();
-      if (random(4) === 0) build.setAttribute(["stages", "front", "rear", "target", "title"][random(5)], String(odd()));
+      if (random(4) === 0)
+        build.setAttribute(["stages", "front", "rear", "target", "title"][random(5)], JSON.stringify(odd()));
     }
     if (n % 4 === 0) await new Promise((resolve) => setTimeout(resolve, 0));
     else await Promise.resolve();

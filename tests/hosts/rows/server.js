@@ -1,8 +1,8 @@
 // Servers, site makers and bundlers.
 import assert from "node:assert/strict";
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { evaluate } from "@mdx-js/mdx";
 import * as jsxRuntime from "react/jsx-runtime";
 import { renderToStaticMarkup } from "react-dom/server";
@@ -43,8 +43,18 @@ export const rows = [
     engines: ["node"],
     async run() {
       const { exports: entries } = JSON.parse(readFileSync(at("packages", "elements", "package.json"), "utf8"));
-      const names = Object.keys(entries)
-        .filter((name) => name !== "./package.json")
+      // A name with a star stands for every file that fits.
+      const named = ([name, target]) => {
+        const path = target.default ?? target;
+        if (!name.includes("*")) return [name];
+        const [before, after] = at("packages", "elements", path).split("*");
+        const files = readdirSync(dirname(`${before}x`)).map((file) => join(dirname(`${before}x`), file));
+        const fitting = files.filter((file) => file.startsWith(before) && file.endsWith(after));
+        return fitting.map((file) => name.replace("*", file.slice(before.length, -after.length)));
+      };
+      const names = Object.entries(entries)
+        .filter(([name]) => name !== "./package.json")
+        .flatMap(named)
         .map((name) => name.replace(/^\./, "@meshwright/elements"));
       assert.ok(names.length > 10);
       const found = await inNode(`
