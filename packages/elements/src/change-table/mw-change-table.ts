@@ -21,7 +21,7 @@ const measures = [
  * The build as published, as the reader has it, and its alternatives, side by side: totals, front against rear, speed, fit,
  * and what each changes against the published one: four differences with four names.
  *
- * @attr only ids of the alternatives to show, with blanks between; all where not said
+ * @attr show ids of the alternatives to show, with blanks between; all where not said
  * @csspart table the table
  */
 export class MwChangeTable extends WorkshopElement {
@@ -57,9 +57,9 @@ export class MwChangeTable extends WorkshopElement {
       }
     `,
   ];
-  static override properties = { only: {} };
+  static override properties = { show: {} };
 
-  declare only: string | null;
+  declare show: string | null;
 
   protected override updated(changed: Map<PropertyKey, unknown>): void {
     super.updated(changed);
@@ -69,7 +69,7 @@ export class MwChangeTable extends WorkshopElement {
 
   get #versions(): readonly Version[] {
     const { shop, store } = this;
-    const wanted = this.only?.split(/\s+/);
+    const wanted = this.show?.split(/\s+/);
     const alternatives = (store?.article?.alternatives ?? [])
       .filter(({ id }) => (!wanted || wanted.includes(id)) && this.evaluation(id))
       .map(({ id, label }) => ({ at: id, label: label ?? id }));

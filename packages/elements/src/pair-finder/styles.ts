@@ -76,4 +76,13 @@ export const styles = css`
       display: none;
     }
   }
+  @media print {
+    .controls,
+    label {
+      display: none;
+    }
+    input[type="text"] {
+      border: 0;
+    }
+  }
 `;

@@ -81,7 +81,7 @@ describe("mw-change-table", () => {
   afterEach(clear);
 
   it("sets versions side by side, with four names for one change", async () => {
-    const element = await one('<mw-change-table only="first-try"></mw-change-table>');
+    const element = await one('<mw-change-table show="first-try"></mw-change-table>');
     const table = rows(element);
     assert.include(table, "Front | 44.30 inside | 44.30 inside | 24.70 too few motor turns");
     assert.include(table, "reduction | 0.00% | 0.00% | −44.25%");
@@ -90,7 +90,7 @@ describe("mw-change-table", () => {
   });
 
   it("follows the reader in one column only", async () => {
-    const element = await one('<mw-change-table only="first-try"></mw-change-table>');
+    const element = await one('<mw-change-table show="first-try"></mw-change-table>');
     await change(element.parentElement!, { "primary.driver": 17 });
     assert.include(rows(element), "Front | 44.30 inside | 39.09 inside | 24.70 too few motor turns");
   });
