@@ -70,6 +70,15 @@ function* torn(before: Build, after: Build, changes: readonly Change[]): Generat
  *
  * @param changes new values by address, or a list of changes in the order in which they are made
  * @returns `build` exactly when every change could be made and the result is whole; findings else
+ *
+ * @example
+ * import { applyChanges, checkBuild } from "@meshwright/calc/build";
+ * const ring = { id: "ring", kind: "pair", driver: 12, driven: 35 };
+ * const { build } = checkBuild({ format: "meshwright-build/1", outputs: [{ id: "rear", stages: [ring] }] });
+ * applyChanges(build, { "ring.driver": 13 }).build.outputs[0].stages; // => [{ ...ring, driver: 13 }]
+ * applyChanges(build, [{ remove: "ring" }]).build.outputs[0].stages; // => []
+ * applyChanges(build, { "ring.driver": 0 }).findings[0].code; // => "not-count"
+ * build.outputs[0].stages[0].driver; // => 12
  */
 export function applyChanges(
   build: Build,

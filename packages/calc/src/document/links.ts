@@ -95,6 +95,13 @@ function countsOf(build: Build): Map<number, { address: string; value: number }[
  *
  * @param changes as `applyChanges` takes them; what changes nothing is left out
  * @throws MeshwrightError `missing-address` where the build has no such address
+ *
+ * @example
+ * import { buildFromAttributes, changesFrom, linkOf } from "@meshwright/calc/document";
+ * const { build } = buildFromAttributes({ stages: "Spur and pinion: 15 to 62", rear: "Ring: 12 to 35" });
+ * const link = linkOf(build, { "spur-and-pinion.driver": 17, "rear-ring.driver": 11 });
+ * link.length <= 40; // => true
+ * changesFrom(link, build).changes; // => { "spur-and-pinion.driver": 17, "rear-ring.driver": 11 }
  */
 export function linkOf(build: Build, changes: ChangeSet): string {
   const find = finderIn(build);
@@ -122,6 +129,14 @@ export function linkOf(build: Build, changes: ChangeSet): string {
  * since, or that the build cannot take, becomes a finding; the others are returned. Never throws.
  *
  * @returns changes that `applyChanges` carries out without an error
+ *
+ * @example
+ * import { buildFromAttributes, changesFrom, linkOf } from "@meshwright/calc/document";
+ * const { build } = buildFromAttributes({ rear: "Ring: 12 to 35; Hub: 16 to 23" });
+ * const { build: later } = buildFromAttributes({ rear: "Ring: 13 to 35; Hub: 16 to 23" });
+ * const { changes, findings } = changesFrom(linkOf(build, { "rear-ring.driver": 11, "rear-hub.driven": 24 }), later);
+ * changes; // => { "rear-hub.driven": 24 }
+ * findings[0].message; // => "rear-ring.driver is no longer what the link replaced."
  */
 export function changesFrom(link: string, build: Build): { changes: ChangeSet; findings: Finding[] } {
   const content = open(link, changesMark);

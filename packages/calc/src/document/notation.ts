@@ -70,6 +70,13 @@ function stageIn(text: string): Data | undefined {
  *
  * @param attributes those of an element that speak of the build, by name
  * @returns findings, each pointing to its attribute by name where one is to blame: `/front-wheel`
+ *
+ * @example
+ * import { buildFromAttributes } from "@meshwright/calc/document";
+ * const { build } = buildFromAttributes({ stages: "Spur and pinion: 15 to 62", rear: "Ring: 12 to 35, set; Hub: printed 1.5" });
+ * build.stages[0]; // => { id: "spur-and-pinion", label: "Spur and pinion", kind: "pair", driver: 15, driven: 62 }
+ * build.outputs[0].stages[1].value; // => "1.5"
+ * buildFromAttributes({ rear: "Ring: 12/35" }).findings[0].pointer; // => "/rear"
  */
 export function buildFromAttributes(attributes: Readonly<Record<string, string>>): Reading {
   const findings: Finding[] = [];

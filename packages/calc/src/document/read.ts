@@ -12,6 +12,13 @@ export interface Reading {
  *
  * @param json text is parsed, and the place of a fault told; anything else is taken as data and copied
  * @returns `build` exactly when no finding is an error
+ *
+ * @example
+ * import { readBuild } from "@meshwright/calc/document";
+ * const text = '{ "format": "meshwright-build/1", "outputs": [{ "id": "rear", "stages": [{ "id": "ring", "kind": "pair", "driver": 12, "driven": 35 }] }] }';
+ * readBuild(text).build.outputs[0].stages[0].driven; // => 35
+ * readBuild(text.replace("35", "0")).findings[0].pointer; // => "/outputs/0/stages/0/driven"
+ * readBuild(text.replace("}", "")).findings[0].message.slice(0, 10); // => "Line 1:133"
  */
 export function readBuild(json: unknown): Reading {
   try {

@@ -29,7 +29,17 @@ export function changeOf(quotient: Bounded): Omit<Difference, "id"> {
   };
 }
 
-/** What changes between two builds, for every output that both drive. What the stages have in common cancels first. */
+/**
+ * What changes between two builds, for every output that both drive. What the stages have in common cancels first.
+ *
+ * @example
+ * import { difference } from "@meshwright/calc/evaluate";
+ * const build = (driver) => ({ format: "meshwright-build/1", stages: [], outputs: [{ id: "rear", stages: [{ id: "spur", kind: "pair", driver, driven: 80 }] }] });
+ * const [change] = difference(build(20), build(25));
+ * change.reduction.low.toFraction(); // => "-1/5"
+ * change.wheelSpeed.low.toFraction(); // => "1/4"
+ * change.midpoint.low.toFraction(); // => "-2/9"
+ */
 export function difference(before: Build | Evaluation, after: Build | Evaluation): readonly Difference[] {
   const [from, to] = [evaluated(before), evaluated(after)];
   return from.outputs.flatMap(({ id, reduction }) => {

@@ -93,5 +93,16 @@ export class Evaluation {
  * Works a build out, as selected or in one of its modes. Lazy: reading two totals costs two totals.
  *
  * @throws MeshwrightError `mode-missing` where the build has no such mode
+ *
+ * @example
+ * import { evaluate } from "@meshwright/calc/evaluate";
+ * const stages = [{ id: "spur", kind: "pair", driver: 15, driven: 62 }, { id: "box", kind: "published", value: "2.6" }];
+ * const front = { id: "front", stages: [{ id: "front-ring", kind: "pair", driver: 13, driven: 38 }], wheel: { diameter: "124 mm" } };
+ * const rear = { id: "rear", stages: [{ id: "rear-ring", kind: "pair", driver: 12, driven: 35 }], wheel: { diameter: "120 mm" } };
+ * const evaluation = evaluate({ format: "meshwright-build/1", stages, outputs: [front, rear] });
+ * evaluation.output("rear").bounds.toDecimals({ maximumFractionDigits: 2 }); // => { low: "30.74", high: "31.95" }
+ * evaluation.output("rear").turns; // => "not known"
+ * evaluation.compare().difference("tyres").low.toFraction(); // => "85/2736"
+ * evaluation.compare().sameWay; // => true
  */
 export const evaluate = (build: Build, mode?: string): Evaluation => new Evaluation(build, mode);
