@@ -195,6 +195,7 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
     if (store === this.#store) return;
     this.#store?.readers.delete(this);
     this.#store = store;
+    this.#drawn = undefined;
     store?.readers.add(this);
     if (this.isConnected) this.stateChanged();
   }

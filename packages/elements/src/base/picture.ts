@@ -2,13 +2,24 @@ import { MeshwrightElement } from "./element.js";
 import { round } from "./ink.js";
 
 let sizes: ResizeObserver | undefined;
+const waiting = new Set<Picture>();
+
+/**
+ * Takes measure before the next frame is painted, all pictures together: each alone would lay the page out anew. Not while
+ * sizes are being told: a change of size would then be an error to browsers.
+ */
+const measureSoon = (picture: Picture): void => {
+  if (!waiting.size)
+    requestAnimationFrame(() => {
+      for (const one of waiting) one.measure();
+      waiting.clear();
+    });
+  waiting.add(picture);
+};
 
 const observe = (root: Element): void => {
   sizes ??= new ResizeObserver((entries) => {
-    // Not at once: a change of size while sizes are being told is an error to browsers.
-    requestAnimationFrame(() => {
-      for (const { target } of entries) ((target.getRootNode() as ShadowRoot).host as Picture | undefined)?.measure();
-    });
+    for (const { target } of entries) measureSoon((target.getRootNode() as ShadowRoot).host as Picture);
   });
   sizes.observe(root);
 };
@@ -50,7 +61,7 @@ export abstract class Picture extends MeshwrightElement {
 
   override languageChanged(): void {
     super.languageChanged();
-    this.measure();
+    if (this.#root) measureSoon(this);
   }
 
   override disconnectedCallback(): void {
@@ -67,6 +78,6 @@ export abstract class Picture extends MeshwrightElement {
     this.#root = root;
     if (!root) return;
     observe(root);
-    this.measure();
+    measureSoon(this);
   }
 }

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from "lit";
-import { changesFrom, linkOf } from "@meshwright/calc/document";
+import { buildFromLink, changesFrom, linkOf, linkOfBuild } from "@meshwright/calc/document";
 import { buildsOf, MeshwrightElement, guard, properties } from "../base/index.js";
 import { hashKey, linkWith, readHash, writeHash } from "../host/index.js";
 import { buildsMoved, BuildStore, page, type BuildHolder } from "../store/index.js";
@@ -129,14 +129,17 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
     this.#key = key;
     if (!text || text === this.#seen) return;
     this.#seen = text;
-    const { changes, findings } = changesFrom(text, article);
+    const whole = buildFromLink(text);
+    // What is no whole build, or cannot be read, gives no build; then it holds changes, or says what is wrong.
+    const { changes, findings } = whole.build ? { changes: {}, findings: [] } : changesFrom(text, article);
     this.#refused = findings;
-    this.#own.arrive(changes);
+    this.#own.arrive(changes, whole.build);
   };
 
   #written(): string | undefined {
-    const { article, layer } = this.#own;
-    return article && this.#own.changed ? linkOf(article, layer.sets) : undefined;
+    const { article, build, layer, changed } = this.#own;
+    if (!article || !changed) return undefined;
+    return layer.whole || layer.structure.length ? linkOfBuild(build!) : linkOf(article, layer.sets);
   }
 
   /** Where this build's article stands on its own. */

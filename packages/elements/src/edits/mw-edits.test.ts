@@ -132,6 +132,25 @@ describe("mw-edits", () => {
     assert.lengthOf(build().findings, 1);
   });
 
+  it("sends changes of the stages with the whole build", async () => {
+    build().store.change({ insert: { id: "worm-1", kind: "worm", starts: 1, teeth: 2 }, at: 0 });
+    build().store.change({ "worm-1.teeth": 3 });
+    await turn();
+    const link = build().link();
+    root = await page();
+    history.replaceState(null, "", link);
+    dispatchEvent(new HashChangeEvent("hashchange"));
+    await settle();
+    assert.equal(rear(), "129.97");
+    assert.include(lineOf(edits()), "A reader’s version: 1 change.");
+    await step();
+    assert.include(lineOf(edits()), "spur (yours 63 · article 62)");
+    assert.match(build().link(), /#mw-limpet=[\w-]+$/);
+    button("Back to the article’s values").click();
+    await settle();
+    assert.equal(rear(), "43.32");
+  });
+
   it("offers the link as text where copying is refused", async () => {
     const { clipboard } = navigator;
     Object.defineProperty(navigator, "clipboard", {

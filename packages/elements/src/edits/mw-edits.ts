@@ -106,7 +106,7 @@ export class MwEdits extends MeshwrightElement {
       const yours = this.#value(value);
       return html`${nameOf(build!, address, words)}${was || yours ? html` <span class="note">(${fill(words.yours, yours, was)})</span>` : nothing}`;
     });
-    if (layer.structure.length) changes.push(html`${words.structure}`);
+    if (layer.structure.length || layer.whole) changes.push(html`${words.structure}`);
     const [before, after] = words.changed.split("{0}");
     return html`${before}${changes.map((change, n) => html`${n ? words.comma + " " : nothing}${change}`)}${after}`;
   }

@@ -34,6 +34,9 @@ export class MwOverdriveGauge extends Picture {
   /** What the reader chose to look at, over what the author set. */
   declare private choice: { readonly base?: string; readonly scope?: string } | undefined;
 
+  /** The last turning circle's radius as text, by what it came from. */
+  #circleOf: readonly [string, string | undefined] | undefined;
+
   #query(figure: string, base: Base, scope: Scope): string {
     return this.textOf({ figure, of: this.of ?? undefined, with: this.with ?? undefined, base, scope }, this.at) ?? "";
   }
@@ -176,10 +179,14 @@ export class MwOverdriveGauge extends Picture {
     const { wheelbase } = this.evaluation(this.at)!.build;
     const gap = pair.difference(scope, "with");
     if (!wheelbase || !gap?.isExact) return nothing;
-    const radius = turningRadius(gap.low, wheelbase);
-    if (radius === undefined) return nothing;
-    const text = new Writer({ locale: this.locale }).length(radius, { unit: "m", digits: 2 });
-    return html`<p part="circle">${fill(this.words.circle, text)}</p>`;
+    const key = [gap.low, wheelbase, this.locale].join();
+    // A root of long fractions is worth keeping: most changes leave the gap as it was.
+    if (key !== this.#circleOf?.[0]) {
+      const radius = turningRadius(gap.low, wheelbase);
+      this.#circleOf = [key, radius && new Writer({ locale: this.locale }).length(radius, { unit: "m", digits: 2 })];
+    }
+    const text = this.#circleOf![1];
+    return text ? html`<p part="circle">${fill(this.words.circle, text)}</p>` : nothing;
   }
 
   protected override render(): TemplateResult {

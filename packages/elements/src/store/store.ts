@@ -11,6 +11,8 @@ export interface Reader {
 export interface Layer {
   readonly structure: readonly Change[];
   readonly sets: ChangeSet;
+  /** A build that came whole, in the place of the author's. */
+  readonly whole?: Build | undefined;
 }
 
 const nothing: Layer = { structure: [], sets: {} };
@@ -74,7 +76,8 @@ export class BuildStore {
 
   /** How many changes that is. */
   get changed(): number {
-    return this.#layer.structure.length + Object.keys(this.#layer.sets).length;
+    const { structure, sets, whole } = this.#layer;
+    return structure.length + Object.keys(sets).length + (whole ? 1 : 0);
   }
 
   get canUndo(): boolean {
@@ -142,8 +145,8 @@ export class BuildStore {
   #lay(layer: Layer): boolean {
     const article = this.#article;
     if (!article) return false;
-    let build: Build | undefined = article;
-    const { structure } = layer;
+    const { structure, whole } = layer;
+    let build: Build | undefined = whole ?? article;
     if (structure.length) build = applyChanges(build, structure).build;
     if (build && Object.keys(layer.sets).length) build = applyChanges(build, layer.sets).build;
     if (!build) return false;
@@ -162,6 +165,7 @@ export class BuildStore {
     const before = this.#layer;
     if (!this.#build) return [];
     const structural = "insert" in request || "remove" in request || "move" in request;
+    const { whole } = before;
     let { structure } = before;
     const sets: Record<string, unknown> = { ...before.sets };
     if (structural) {
@@ -169,10 +173,11 @@ export class BuildStore {
       if ("remove" in request)
         for (const address of Object.keys(sets)) if (address.split(".")[0] === request.remove) delete sets[address];
     } else {
-      const base = structure.length ? applyChanges(this.#article!, structure).build! : this.#article!;
+      const author = whole ?? this.#article!;
+      const base = structure.length ? applyChanges(author, structure).build! : author;
       for (const [address, value] of Object.entries(request)) put(base, sets, address, value);
     }
-    if (!this.#lay({ structure, sets })) {
+    if (!this.#lay({ structure, sets, whole })) {
       return applyChanges(this.#build, structural ? [request as Change] : (request as ChangeSet)).findings;
     }
     if (gesture === undefined || gesture !== this.#gesture) this.#remember(before);
@@ -194,9 +199,9 @@ export class BuildStore {
     this.#return(nothing);
   }
 
-  /** A reader's version arrives with the address; the author's values if it is empty. */
-  arrive(sets: ChangeSet): void {
-    if (!this.#lay({ structure: [], sets })) return;
+  /** A reader's version arrives with the address, as changes or whole; the author's values if it is empty. */
+  arrive(sets: ChangeSet, whole?: Build): void {
+    if (!this.#lay({ structure: [], sets, whole })) return;
     this.arrived = this.changed > 0;
     this.#past = [];
     this.#tell();
