@@ -1,0 +1,88 @@
+import { spawnSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { createServer } from "node:http";
+import type { AddressInfo } from "node:net";
+import { fileURLToPath } from "node:url";
+import puppeteer, { type Browser } from "puppeteer-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { findBrowsers } from "../../scripts/lib/browsers.js";
+
+// The languages of the self-contained script, under a policy that lets a page use nothing but its own files.
+
+const folder = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
+const policy = "default-src 'self'; require-trusted-types-for 'script'; trusted-types meshwright";
+
+const pageOf = (lang: string, ...scripts: readonly string[]): string =>
+  `<!doctype html><html lang="${lang}"><meta charset="utf-8"><link rel="icon" href="data:,">` +
+  scripts.map((src) => `<script src="${src}" defer></script>`).join("") +
+  `<mw-build src="/limpet.json"></mw-build><p><mw-value figure="standing" of="rear">inside</mw-value></p><mw-working></mw-working>`;
+
+const pages: Readonly<Record<string, string>> = {
+  "/english": pageOf("en", "/meshwright.js"),
+  "/unknown": pageOf("it", "/meshwright.js"),
+  "/german": pageOf("de", "/meshwright.js"),
+  "/joined": pageOf("ar-EG", "/cache/joined.js"),
+  "/own": pageOf("fr", "/cache/joined.js", "/words-fr.js"),
+};
+let asked: string[] = [];
+const server = createServer((request, response) => {
+  const path = request.url ?? "/";
+  asked.push(path);
+  const page = pages[path];
+  if (page) return void response.setHeader("content-security-policy", policy).end(page);
+  const file =
+    path === "/limpet.json"
+      ? "seeds/limpet.json"
+      : `packages/elements/dist/${path.replace("/cache/joined.js", "/meshwright-article.js").slice(1)}`;
+  try {
+    response.setHeader("content-type", path.endsWith(".js") ? "text/javascript" : "application/json");
+    response.end(readFileSync(folder(file)));
+  } catch {
+    response.writeHead(404).end();
+  }
+});
+let browser: Browser;
+
+beforeAll(async () => {
+  const { NODE_ENV: _, ...env } = process.env;
+  spawnSync(process.execPath, [folder("scripts/build.js"), "--if-stale"], { env, stdio: "inherit" });
+  await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
+  browser = await puppeteer.launch({
+    executablePath: findBrowsers().chromium,
+    args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking", "--no-first-run"],
+  });
+}, 300_000);
+
+afterAll(async () => {
+  await browser?.close();
+  server.close();
+  server.closeAllConnections();
+});
+
+test.each([
+  ["/english", "inside", "Up to here", []],
+  ["/unknown", "inside", "Up to here", []],
+  ["/german", "im Bereich", "Bis hierher", ["/words-de.js", "/workshop-de.js"]],
+  // Joined with other scripts by an optimiser: there is no language beside it.
+  ["/joined", "inside", "", ["/cache/words-ar.js"]],
+  ["/own", "dans la plage", "", ["/words-fr.js"]],
+])("%s: %s", async (path, standing, heading, files) => {
+  asked = [];
+  const page = await browser.newPage();
+  const faults: string[] = [];
+  page.on("pageerror", (error) => faults.push(String(error)));
+  await page.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}${path}`, { waitUntil: "networkidle0" });
+  await page.waitForFunction(
+    (standing, heading) => {
+      const shadowOf = (name: string) => document.querySelector(name)!.shadowRoot;
+      const told = shadowOf("mw-working")?.querySelector("th:nth-child(5)")?.textContent ?? "";
+      return shadowOf("mw-value")?.textContent!.trim() === standing && told === heading;
+    },
+    {},
+    standing,
+    heading,
+  );
+  expect(asked.filter((one) => /\/(words|workshop)-/.test(one)).sort()).toEqual(files);
+  expect(faults).toEqual([]);
+  await page.close();
+});
