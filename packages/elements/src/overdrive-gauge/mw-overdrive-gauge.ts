@@ -2,7 +2,7 @@ import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 
 import type { Base, Comparison, Scope } from "@meshwright/calc/evaluate";
 import { turningRadius } from "@meshwright/calc/motion";
 import { Writer } from "@meshwright/calc/report";
-import { arrow, block, drawing, hatching, Picture, properties, roomFor, round } from "../base/index.js";
+import { arrow, block, drawing, hatching, Picture, properties, roomFor, round, writeCount } from "../base/index.js";
 import { fill } from "../words/index.js";
 import { styles } from "./styles.js";
 
@@ -150,7 +150,7 @@ export class MwOverdriveGauge extends Picture {
       const left = width - frame - 1;
       const factor = steps.findLast((step) => size * unit * step <= frame * 0.45) ?? 2;
       const top = floor + 0.2 * em;
-      const caption = fill(words.enlarged, factor);
+      const caption = fill(words.enlarged, writeCount(factor, this.locale));
       // Beside the frame, where that leaves the word at the start alone; else below.
       const captionFits = left - start - (roomFor(caption) + roomFor(words.start) + 1) * em > 0;
       const enlarged = (length: number) => left + frame * 0.94 + (length - Math.max(high, 1)) * unit * factor;
