@@ -74,7 +74,7 @@ export async function languageScript(path) {
   const { code } = transformSync(readFileSync(path, "utf8"), { loader: "ts" });
   const table = await packedTable(path, code);
   const place = `(globalThis[Symbol.for("meshwright tables 1")]??={})["${kind}-${language}"]`;
-  return minified(`${place}=${table};dispatchEvent(new Event("meshwright-words"))`);
+  return minified(`${place}=${table};globalThis.dispatchEvent?.(new Event("meshwright-words"))`);
 }
 
 /** The sources of languages other than English. */

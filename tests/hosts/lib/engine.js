@@ -43,7 +43,7 @@ async function puppeteerEngine(browserName, executablePath) {
         page,
         url: () => page.url(),
         go: (to) => page.goto(to, { waitUntil: "load" }),
-        back: () => page.goBack({ waitUntil: "load" }),
+        back: () => page.evaluate(() => void history.back()).catch(() => undefined),
         run: (action, ...values) => page.evaluate(action, ...values),
         press: (key) => page.keyboard.press(key),
         type: (text) => page.keyboard.type(text),
@@ -131,7 +131,8 @@ export function startEngine(name) {
 export async function until(question, what = String(question), longest = 8000) {
   const end = Date.now() + longest;
   for (;;) {
-    const answer = await question();
+    // In between two pages there is nobody to ask.
+    const answer = await question().catch(() => undefined);
     if (answer) return answer;
     if (Date.now() > end) throw new Error(`Never came: ${what}`);
     await delay(40);

@@ -67,6 +67,11 @@ window.typed = (text, index = 0, root = document) => {
 /** Resolves when everything that is under way has been drawn. */
 window.settled = () =>
   new Promise((resolve) => setTimeout(() => requestAnimationFrame(() => setTimeout(resolve, 0)), 30));
+/** Resolves once the address has settled into what is expected. */
+window.addressed = async (pattern) => {
+  for (let n = 0; n < 100 && !pattern.test(location.hash); n++) await new Promise((done) => setTimeout(done, 50));
+  return location.hash;
+};
 /** Whether the elements live: the first value is drawn. */
 window.alive = (index = 0, root = document) =>
   !!nth("mw-value", index, root)?.shadowRoot?.querySelector('[part="value"]');

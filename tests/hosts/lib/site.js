@@ -1,6 +1,6 @@
 // A server of pages that are made up in a test, with the library beside them.
 import { createServer } from "node:http";
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { at } from "../../../scripts/lib/paths.js";
 
 const built = (name) => readFileSync(at("packages", "elements", "dist", name), "utf8");
@@ -19,8 +19,9 @@ export async function startSite() {
     files.set(path, { body, headers: { "content-type": type, ...headers }, pause });
   const js = { type: "text/javascript; charset=utf-8" };
   set("/probe.js", readFileSync(at("tests", "hosts", "lib", "probe.js")), js);
-  set("/meshwright.js", built("meshwright.js"), js);
-  set("/meshwright-article.js", built("meshwright-article.js"), js);
+  // The scripts, and the languages that they fetch from beside themselves.
+  for (const name of readdirSync(at("packages", "elements", "dist")).filter((file) => file.endsWith(".js")))
+    set(`/${name}`, built(name), js);
   set("/meshwright-other.js", otherVersion(built("meshwright.js")), js);
   const server = createServer((request, response) => {
     const file = files.get(request.url.split("?")[0]);

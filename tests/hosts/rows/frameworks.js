@@ -171,8 +171,10 @@ export const rows = [
       });
       assert.deepEqual(seen, { again: "Drawn 5 times", count: "16", shown: "41.53", changes: "1", wrong: [] });
       const html = await window.run(async (markup) => {
-        document.querySelector("#app").insertAdjacentHTML("afterend", '<div id="raw"></div>');
+        await addressed(/mw-limpet/);
         document.querySelector("#app").remove();
+        history.replaceState(null, "", location.pathname);
+        document.body.insertAdjacentHTML("beforeend", '<div id="raw"></div>');
         Vue.createApp({ template: '<div v-html="markup"></div>', data: () => ({ markup }) }).mount("#raw");
         await settled();
         return reads(".sentence");

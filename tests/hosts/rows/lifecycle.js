@@ -289,7 +289,7 @@ export const rows = [
     software: [],
     engines: all,
     async run(t) {
-      const window = await t.open(page(`${article}<a href="#notes">Notes</a><h2 id="notes">Notes</h2>`));
+      const window = await t.open(page(`${article}<a href="#notes">Notes</a><h2 id="notes">Notes</h2>`), { own: true });
       await living(window);
       const start = await window.url();
       await window.run(() => typed("9"));
@@ -297,6 +297,7 @@ export const rows = [
       await window.go(t.site.page(page("<p>Elsewhere</p>", { library: "" })));
       await window.back();
       await until(() => window.run(() => alive()));
+      await window.run(() => settled());
       assert.deepEqual(await window.run(() => [count(), shown()]), ["9", "73.83"]);
       // Somebody edits the address: another version arrives, and then none.
       const link = await window.run(async () => {
@@ -374,7 +375,7 @@ export const rows = [
         writeFileSync(join(folder, "probe.js"), readFileSync(at("tests", "hosts", "lib", "probe.js")));
         const file = join(folder, "post.html");
         writeFileSync(file, page(article).replaceAll('src="/', 'src="'));
-        const window = await t.open(pathToFileURL(file).href);
+        const window = await t.open(pathToFileURL(file).href, { own: true });
         await living(window);
         assert.deepEqual(await stepped(window), ["16", "41.53"]);
         assert.deepEqual(await window.run(() => wrong), []);
@@ -427,7 +428,7 @@ export const rows = [
           await settled();
           const seen = [count(0), shown(0), count(1), shown(1)];
           step(2, 0);
-          await new Promise((done) => setTimeout(done, 700));
+          await addressed(/&/);
           return { seen, then: [count(0), count(1)], hash: location.hash, wrong };
         });
         assert.deepEqual(result.seen, ["15", "44.30", "16", "41.53"]);

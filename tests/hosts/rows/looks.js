@@ -454,8 +454,8 @@ export const rows = [
         await settled();
         return [...still, height(".sentence")];
       });
-      assert.equal(heights[0], heights[1]);
-      assert.equal(heights[2], heights[1], "focus moves the text");
+      assert.ok(Math.abs(heights[0] - heights[1]) < 0.1, heights.join());
+      assert.ok(Math.abs(heights[2] - heights[1]) < 0.1, "focus moves the text");
     },
   },
 ];

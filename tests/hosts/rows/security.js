@@ -104,7 +104,9 @@ async function attack(base, rounds, markup) {
       history.replaceState(
         null,
         "",
-        location.pathname + "#mw-limpet=" + (random(2) ? code : encodeURIComponent(texts[random(texts.length)])),
+        location.pathname +
+          "#mw-limpet=" +
+          (random(2) ? code : encodeURIComponent(texts[random(texts.length)].replace(/[\ud800-\udfff]/g, ""))),
       );
       dispatchEvent(new HashChangeEvent("hashchange"));
     } else {
