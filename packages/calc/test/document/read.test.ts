@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readBuild } from "../../src/document/index.js";
 import { document, pair, told } from "../build/make.js";
@@ -53,6 +54,60 @@ describe("JSON text", () => {
     ["[1] // note", "", 'Line 1:5: found "// note", expected the end.'],
   ])("tells where %j stops being JSON", (json, pointer, message) => {
     expect(only(json)).toEqual({ severity: "error", about: "shape", code: "not-json", pointer, message });
+  });
+
+  it("is JSON exactly where JSON.parse says so", () => {
+    const bits = [
+      "{",
+      "}",
+      "[",
+      "]",
+      ",",
+      ":",
+      '"',
+      "\\",
+      "\\u00",
+      "0",
+      "-",
+      ".",
+      "e",
+      "1",
+      "true",
+      "nul",
+      " ",
+      "\n",
+      "\t",
+      "\f",
+      "\u0000",
+      "x",
+      "é",
+    ];
+    const spoil = fc.array(fc.record({ at: fc.nat(), cut: fc.nat(3), put: fc.constantFrom("", ...bits) }), {
+      minLength: 0,
+      maxLength: 3,
+    });
+    const parses = (json: string) => {
+      try {
+        JSON.parse(json);
+        return true;
+      } catch {
+        return false;
+      }
+    };
+    fc.assert(
+      fc.property(fc.json({ maxDepth: 4 }), spoil, (json, changes) => {
+        for (const { at, cut, put } of changes) {
+          const place = at % (json.length + 1);
+          json = json.slice(0, place) + put + json.slice(place + cut);
+        }
+        const { findings } = readBuild(json);
+        const fault = findings.find((one) => one.code === "not-json");
+        expect(fault === undefined || !parses(json)).toBe(true);
+        expect(findings.every((one) => one.code !== "not-data")).toBe(true);
+        if (!parses(json)) expect(["not-json", "key-repeated"]).toContain(findings[0]!.code);
+      }),
+      { numRuns: 2000 },
+    );
   });
 
   it("finds a key that an object has twice, however it is written, at any depth", () => {

@@ -4,6 +4,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { scalars, shapes, stageShape } from "../../src/build/index.js";
 import { buildSchema, readBuild } from "../../src/document/index.js";
+import { evaluate } from "../../src/evaluate/index.js";
 import { kinds, type Stage } from "../../src/kinds/index.js";
 
 const root = new URL("../../../../", import.meta.url);
@@ -185,11 +186,23 @@ describe("the Schema", () => {
   });
 
   it("accepts and refuses the shape of generated documents exactly as readBuild does", () => {
-    const counts = { accepted: 0, refused: 0 };
+    const counts = { accepted: 0, refused: 0, built: 0 };
     fc.assert(
       fc.property(valueOf("build", 2), (json) => {
         const accepted = validate(json);
         counts[accepted ? "accepted" : "refused"]++;
+        const { build } = readBuild(json);
+        if (build) {
+          counts.built++;
+          // Whatever is a build can be worked out, and read again as it is.
+          expect(readBuild(JSON.stringify(build)).build).toEqual(build);
+          for (const mode of [undefined, ...(build.modes ?? []).map((one) => one.id)]) {
+            const evaluation = evaluate(build, mode);
+            for (const one of evaluation.outputs)
+              expect([one.bounds, one.travel?.bounds, one.standing, one.steps, one.groups]).toHaveLength(5);
+            expect(evaluation.findings.every((one) => one.severity === "warning")).toBe(true);
+          }
+        }
         expect(shapely(json), `${JSON.stringify(validate.errors)} ${JSON.stringify(readBuild(json).findings)}`).toBe(
           accepted,
         );
@@ -198,6 +211,7 @@ describe("the Schema", () => {
     );
     expect(counts.accepted).toBeGreaterThan(100);
     expect(counts.refused).toBeGreaterThan(100);
+    expect(counts.built).toBeGreaterThan(50);
   });
 
   it.each(Object.keys(scalars))("agrees on every value that may be a %s", (name) => {

@@ -86,6 +86,12 @@ describe("comparing", () => {
     }).compare()!;
     expect(json(printed.arithmeticMean)).toEqual({ low: "179/40", high: "181/40" });
     expect(json(printed.harmonicMean)).toEqual({ low: "708/179", high: "732/181" });
+    const turned = evaluated([], {
+      front: [pair("f", 10, 60)],
+      rear: [{ id: "r", kind: "published", value: "3.0" }],
+    }).compare()!;
+    expect(json(turned.arithmeticMean)).toEqual(json(printed.arithmeticMean));
+    expect(json(turned.harmonicMean)).toEqual(json(printed.harmonicMean));
   });
 
   it("knows directions by what stands after the split only", () => {

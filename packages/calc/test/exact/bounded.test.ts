@@ -50,7 +50,7 @@ describe("intervals", () => {
         expect([a.low.abs(), a.high.abs()].some((end) => end.equals(a.abs().high))).toBe(true);
         expect(a.abs().low.sign === 0).toBe(a.contains(0));
       }),
-      { numRuns: 1500 },
+      { numRuns: 500 },
     );
   });
 
@@ -212,7 +212,7 @@ describe("supported digits", () => {
       fc.property(fc.oneof(near, interval), fc.integer({ min: 0, max: 40 }), mode, (a, maximum, roundingMode) => {
         expect(a.supportedDigits(maximum, roundingMode)).toBe(brute(a, maximum, roundingMode));
       }),
-      { numRuns: 1500 },
+      { numRuns: 500 },
     );
   });
 

@@ -29,7 +29,7 @@ describe("arithmetic of fractions", () => {
         expect(a.value.sign).toBe(a.top > 0n ? 1 : a.top < 0n ? -1 : 0);
         expect(a.value.isInteger).toBe(a.top % a.bottom === 0n);
       }),
-      { numRuns: 3000 },
+      { numRuns: 1000 },
     );
   });
 
@@ -205,7 +205,7 @@ describe("as a number and as text", () => {
       fc.property(pair, ({ top, bottom, value: made }) => {
         expect(made.toNumber()).toBe(nearest(top, bottom) + 0);
       }),
-      { numRuns: 2000 },
+      { numRuns: 400 },
     );
     const big = fc.bigInt({ min: 1n, max: 10n ** 120n });
     fc.assert(
@@ -213,7 +213,7 @@ describe("as a number and as text", () => {
         expect(ratioOf(top, bottom).toNumber()).toBe(nearest(top, bottom));
         expect(ratioOf(-top, bottom).toNumber()).toBe(-nearest(top, bottom));
       }),
-      { numRuns: 2000 },
+      { numRuns: 400 },
     );
   });
 

@@ -60,7 +60,7 @@ describe("reading text", () => {
           expect(read(text)).toBe(fraction(size, 10n ** BigInt(rest.length + Math.max(-(power ?? 0), 0))));
         },
       ),
-      { numRuns: 3000 },
+      { numRuns: 1000 },
     );
     fc.assert(
       fc.property(fc.constantFrom("", "-", "+"), digits(1), digits(1), (sign, top, bottom) => {

@@ -69,7 +69,7 @@ describe("against Intl.NumberFormat over text", () => {
         const [minimumFractionDigits, maximumFractionDigits] = [Math.min(one, two), Math.max(one, two)];
         same(text, { minimumFractionDigits, maximumFractionDigits, roundingMode });
       }),
-      { numRuns: 4000 },
+      { numRuns: 1000 },
     );
   });
 
@@ -80,7 +80,7 @@ describe("against Intl.NumberFormat over text", () => {
         const [minimumSignificantDigits, maximumSignificantDigits] = [Math.min(one, two), Math.max(one, two)];
         same(text, { minimumSignificantDigits, maximumSignificantDigits, roundingMode });
       }),
-      { numRuns: 4000 },
+      { numRuns: 1000 },
     );
   });
 
@@ -105,7 +105,7 @@ describe("against Intl.NumberFormat over text", () => {
           });
         },
       ),
-      { numRuns: 3000 },
+      { numRuns: 1000 },
     );
   });
 
@@ -141,7 +141,7 @@ describe("against Intl.NumberFormat over text", () => {
           same(text, { roundingMode, roundingPriority, maximumFractionDigits, maximumSignificantDigits });
         },
       ),
-      { numRuns: 3000 },
+      { numRuns: 1000 },
     );
   });
 });
@@ -157,7 +157,7 @@ describe("against decimal.js at high precision", () => {
         const rounding: Rounding = { minimumFractionDigits: digits, maximumFractionDigits: digits, roundingMode };
         expect(value.toDecimal(rounding)).toBe(/[1-9]/.test(expected) ? expected : expected.replace("-", ""));
       }),
-      { numRuns: 4000 },
+      { numRuns: 1000 },
     );
   });
 
@@ -173,7 +173,7 @@ describe("against decimal.js at high precision", () => {
         expect(least.replace(/^-?[0.]*|[.]/g, "").length).toBeGreaterThanOrEqual(digits);
         expect(rational(least).equals(expected.toFixed())).toBe(true);
       }),
-      { numRuns: 3000 },
+      { numRuns: 1000 },
     );
   });
 

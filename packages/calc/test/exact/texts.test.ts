@@ -5,6 +5,7 @@ import {
   lengthOf,
   printedInterval,
   type PrintedReading,
+  type Rational,
   rational,
   ratioOf,
   simplestIn,
@@ -66,15 +67,14 @@ describe("the simplest fraction in an interval", () => {
         ([n, d], [width, part]) => {
           const low = ratioOf(n, d);
           const interval = bounded(low, low.plus(ratioOf(width, part * 20)));
-          let expected;
-          for (let bottom = 1n; expected === undefined; bottom++) {
-            const first = (low.numerator * bottom) / low.denominator - 1n;
-            const count = Number(bottom) * 5 + 3;
-            const near = Array.from({ length: count }, (_, step) => ratioOf(first + BigInt(step), bottom));
-            const size = (x: bigint): bigint => (x < 0n ? -x : x);
-            expected = near
-              .filter((candidate) => interval.contains(candidate))
-              .sort((a, b) => (size(a.numerator) < size(b.numerator) ? -1 : 1))[0];
+          // Of each denominator, the fraction inside that is nearest to zero.
+          let expected: Rational | undefined;
+          for (let bottom = 1n; !expected; bottom++) {
+            const scaled = interval.times(bottom);
+            const down = (end: Rational): bigint =>
+              BigInt(end.toDecimal({ maximumFractionDigits: 0, roundingMode: "floor" }));
+            const nearest = scaled.contains(0) ? 0n : low.sign > 0 ? -down(scaled.low.negate()) : down(scaled.high);
+            if (scaled.contains(nearest)) expected = ratioOf(nearest, bottom);
           }
           expect(simplestIn(interval).toFraction()).toBe(expected.toFraction());
         },
