@@ -1,15 +1,10 @@
 import type { Stage } from "../kinds/index.js";
 import { checkBuild } from "./check.js";
+import { errorOf } from "./read.js";
 import type { Build, Change, ChangeSet, Finding } from "./types.js";
 import { finderIn, type Finder } from "./walk.js";
 
-const problem = (code: string, address: string, message: string): Finding => ({
-  severity: "error",
-  about: "meaning",
-  code,
-  pointer: address,
-  message,
-});
+const problem = (code: string, address: string, message: string): Finding => errorOf("meaning", code, address, message);
 
 /** The list that `into` names: shared stages, an output's, a branch's, or a position's by `stage.position`. */
 function listOf(draft: Build, find: Finder, into: string | undefined): Stage[] | undefined {

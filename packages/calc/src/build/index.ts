@@ -4,7 +4,7 @@
  */
 export { applyChanges } from "./changes.js";
 export { checkBuild } from "./check.js";
-export { addressPattern, Reader, step } from "./read.js";
+export { addressPattern, errorOf, Reader, step } from "./read.js";
 export { longestText, scalars, type Scalar } from "./scalars.js";
 export { shapes, stageShape } from "./shapes.js";
 export type * from "./part.js";

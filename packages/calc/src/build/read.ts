@@ -8,6 +8,15 @@ import type { Finding } from "./types.js";
 export const step = (pointer: string, key: string | number): string =>
   `${pointer}/${String(key).replace(/~/g, "~0").replace(/\//g, "~1")}`;
 
+/** A finding that keeps a build from being read or changed. */
+export const errorOf = (about: Finding["about"], code: string, pointer: string, message: string): Finding => ({
+  severity: "error",
+  about,
+  code,
+  pointer,
+  message,
+});
+
 /** How an address is written. */
 export const addressPattern = /^[a-z][A-Za-z0-9-]{0,99}(\.[A-Za-z0-9-]{1,99}){0,2}$/;
 

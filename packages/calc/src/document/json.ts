@@ -1,4 +1,4 @@
-import { step, type Finding } from "../build/index.js";
+import { errorOf, step, type Finding } from "../build/index.js";
 
 /** JSON text nested deeper than this is no build: ten times what one has, and far from what a stack bears. */
 const deepest = 250;
@@ -30,13 +30,7 @@ export function faultIn(text: string): Finding | undefined {
         line++;
         start = n + 1;
       }
-    fault = {
-      severity: "error",
-      about: "shape",
-      code,
-      pointer: path.reduce<string>(step, ""),
-      message: `Line ${line}:${at - start + 1}: ${message}`,
-    };
+    fault = errorOf("shape", code, path.reduce<string>(step, ""), `Line ${line}:${at - start + 1}: ${message}`);
     return false;
   };
   const expected = (what: string): false =>

@@ -1,4 +1,4 @@
-import { applyChanges, finderIn, placesOf, type Build, type ChangeSet, type Finding } from "../build/index.js";
+import { applyChanges, errorOf, finderIn, placesOf, type Build, type ChangeSet, type Finding } from "../build/index.js";
 import { MeshwrightError } from "../exact/index.js";
 import { readBuild, type Reading } from "./read.js";
 
@@ -51,13 +51,7 @@ const seal = (text: string): string => {
   return text + alphabet[check % 52] + alphabet[(check >> 8) % 52];
 };
 
-const finding = (code: string, pointer: string, message: string): Finding => ({
-  severity: "error",
-  about: "meaning",
-  code,
-  pointer,
-  message,
-});
+const finding = (code: string, address: string, message: string): Finding => errorOf("meaning", code, address, message);
 
 /** The content of a link, or why there is none. */
 function open(link: unknown, mark: string): string | Finding {

@@ -1,4 +1,4 @@
-import { checkBuild, stageShape, type Finding } from "../build/index.js";
+import { checkBuild, errorOf, stageShape, type Finding } from "../build/index.js";
 import { kinds, type Stage } from "../kinds/index.js";
 import type { Reading } from "./read.js";
 
@@ -81,13 +81,14 @@ function stageIn(text: string): Data | undefined {
 export function buildFromAttributes(attributes: Readonly<Record<string, string>>): Reading {
   const findings: Finding[] = [];
   const wrong = (name: string, found: string, expected: string) =>
-    findings.push({
-      severity: "error",
-      about: "shape",
-      code: "not-understood",
-      pointer: `/${name}`,
-      message: `Found ${JSON.stringify(found.slice(0, 40))}, expected ${expected}.`,
-    });
+    findings.push(
+      errorOf(
+        "shape",
+        "not-understood",
+        `/${name}`,
+        `Found ${JSON.stringify(found.slice(0, 40))}, expected ${expected}.`,
+      ),
+    );
   const document: Data = { format: "meshwright-build/1", stages: [] };
   const outputs = new Map<string, Data>();
   const output = (id: string): Data => {

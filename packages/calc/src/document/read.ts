@@ -1,4 +1,4 @@
-import { checkBuild, type Build, type Finding } from "../build/index.js";
+import { checkBuild, errorOf, type Build, type Finding } from "../build/index.js";
 import { faultIn } from "./json.js";
 
 /** A build that could be read, or what keeps it from being one. */
@@ -27,16 +27,6 @@ export function readBuild(json: unknown): Reading {
     return fault ? { findings: [fault] } : checkBuild(JSON.parse(json));
   } catch {
     // Only what is no plain data can bring us here: a getter that throws, a proxy that was taken back.
-    return {
-      findings: [
-        {
-          severity: "error",
-          about: "shape",
-          code: "not-data",
-          pointer: "",
-          message: "Expected plain data such as JSON.parse gives.",
-        },
-      ],
-    };
+    return { findings: [errorOf("shape", "not-data", "", "Expected plain data such as JSON.parse gives.")] };
   }
 }
