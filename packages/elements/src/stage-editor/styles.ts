@@ -27,12 +27,13 @@ export const styles = css`
     display: flex;
     flex-wrap: wrap;
     align-items: baseline;
-    gap: 0.15em 0.9em;
+    gap: 0.15em 0.6em;
   }
   .name {
     flex: 1 1 9em;
   }
   .kind {
+    white-space: nowrap;
     color: var(--_second);
     font-size: 0.86em;
   }
@@ -56,7 +57,7 @@ export const styles = css`
     border-radius: 0;
     padding: 0.1em 0;
     min-height: 24px;
-    width: 4ch;
+    width: 3.4ch;
     text-align: center;
     font-variant-numeric: lining-nums tabular-nums;
     touch-action: manipulation;
@@ -82,11 +83,13 @@ export const styles = css`
   }
   .keys {
     display: inline-flex;
-    gap: 0.1em;
+  }
+  .line > .keys {
+    margin-inline-start: auto;
   }
   .keys button {
     text-decoration: none;
-    min-width: 1.9em;
+    min-width: max(24px, 1.4em);
   }
   button:disabled {
     opacity: 0.3;
