@@ -15,7 +15,7 @@ export type BoundedInput = Bounded | RationalInput | { readonly low: RationalInp
  * const box = bounded("2.605", "2.615"); // printed 2.61
  * const total = box.times("59/14");
  * total.toDecimals({ maximumFractionDigits: 2 }); // => { low: "10.97", high: "11.03" }
- * total.supportedDigits(); // => 0
+ * total.supportedDigits(); // => 1
  */
 export class Bounded {
   readonly low: Rational;
