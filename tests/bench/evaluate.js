@@ -1,5 +1,4 @@
-// How fast a build is evaluated and read. What is compared is measured in turns within one run, and the best turn counts:
-// whatever else the machine does only ever adds to a turn.
+// How fast a build is evaluated and read. The best of many turns counts: whatever else the machine does only ever adds.
 import { readFileSync } from "node:fs";
 import { applyChanges, changesFrom, evaluate, linkOf, readBuild } from "../../packages/calc/dist/index.js";
 
@@ -42,21 +41,23 @@ function all() {
   use(evaluation.findings.length);
 }
 
-/** The best of several turns, in runs a second. */
-function perSecond(act, milliseconds = 150, turns = 7) {
-  let best = 0;
-  for (let turn = 0; turn < turns; turn++) {
-    let runs = 0;
+/**
+ * Runs a second, by the best of many turns of a few milliseconds each: as short as they are, some of them have the
+ * processor to themselves even where other work goes on.
+ */
+function perSecond(act, seconds = 1) {
+  const timed = (runs) => {
     const start = performance.now();
-    let now = start;
-    while (now - start < milliseconds) {
-      for (let n = 0; n < 50; n++) act();
-      runs += 50;
-      now = performance.now();
-    }
-    best = Math.max(best, (runs / (now - start)) * 1000);
-  }
-  return best;
+    for (let run = 0; run < runs; run++) act();
+    return performance.now() - start;
+  };
+  const until = (end) => performance.now() < end;
+  for (const end = performance.now() + 400; until(end);) act();
+  let runs = 1;
+  while (timed(runs) < 3) runs *= 2;
+  let best = Infinity;
+  for (const end = performance.now() + seconds * 1000; until(end);) best = Math.min(best, timed(runs) / runs);
+  return 1000 / best;
 }
 
 /** A document with so many stages in one output. */
@@ -75,20 +76,21 @@ const long = (stages) => ({
   ],
 });
 
-/** The shortest of several times of one run, in milliseconds. */
-function shortest(act, turns = 9) {
-  let best = Infinity;
-  for (let turn = 0; turn < turns; turn++) {
-    const start = performance.now();
-    act();
-    best = Math.min(best, performance.now() - start);
-  }
-  return best;
-}
-
-/** The exponent of growth: the slope of time over size, both as logarithms, by least squares. */
-function growth(sizes, make) {
-  const points = sizes.map((size) => [Math.log(size), Math.log(shortest(make(size)))]);
+/**
+ * The exponent of growth: the slope of time over size, both as logarithms, by least squares. Each turn does the same amount
+ * of work at every size, small ones more often, so that collecting garbage costs each its share.
+ */
+function growth(sizes, make, turns = 15) {
+  const acts = sizes.map(make);
+  const best = sizes.map(() => Infinity);
+  for (let turn = 0; turn < turns; turn++)
+    acts.forEach((act, n) => {
+      const runs = sizes.at(-1) / sizes[n];
+      const start = performance.now();
+      for (let run = 0; run < runs; run++) act();
+      best[n] = Math.min(best[n], (performance.now() - start) / runs);
+    });
+  const points = sizes.map((size, n) => [Math.log(size), Math.log(best[n])]);
   const mean = (n) => points.reduce((total, point) => total + point[n], 0) / points.length;
   const [x, y] = [mean(0), mean(1)];
   const over = points.reduce((total, point) => total + (point[0] - x) * (point[1] - y), 0);
@@ -99,7 +101,7 @@ export async function run() {
   const sizes = [625, 1250, 2500, 5000, 10_000];
   const changes = { "primary.driver": 17, "primary.driven": 66, "row.teeth.1": 30 };
   const link = linkOf(build, changes);
-  const read = perSecond(() => use(readBuild(text).build), 150, 5);
+  const read = perSecond(() => use(readBuild(text).build));
   const figures = {
     evaluate_totals_per_second: perSecond(totals),
     evaluate_all_per_second: perSecond(all),
@@ -108,13 +110,13 @@ export async function run() {
       return () => use(evaluate(made).outputs[0].reduction.factor.numerator);
     }),
     read_build_per_second: read,
-    read_build_vs_parse: perSecond(() => use(JSON.parse(text)), 150, 5) / read,
+    read_build_vs_parse: perSecond(() => use(JSON.parse(text))) / read,
     read_build_growth: growth(sizes, (size) => {
       const json = JSON.stringify(long(size));
       return () => use(readBuild(json).build);
     }),
-    apply_changes_per_second: perSecond(() => use(applyChanges(build, changes).build), 100, 3),
-    changes_from_link_per_second: perSecond(() => use(changesFrom(link, build)), 100, 3),
+    apply_changes_per_second: perSecond(() => use(applyChanges(build, changes).build), 0.5),
+    changes_from_link_per_second: perSecond(() => use(changesFrom(link, build)), 0.5),
   };
   if (sum === 0) throw new Error("Nothing was measured.");
   return figures;
