@@ -32,6 +32,16 @@ export interface Leaf {
   readonly group: string | undefined;
 }
 
+/** Runs through stages as they are selected, from one place to before another; answers which way the last one turns. */
+export function along(leaves: readonly Leaf[], from: number, to: number, into: Effect): Turn {
+  let turn = 1;
+  for (let place = from; place < to; place++) {
+    const { stage } = leaves[place]!;
+    turn *= said(stage, kinds[stage.kind].effect(stage, into));
+  }
+  return (turn || 0) as Turn;
+}
+
 /** The stages as they are selected, one after the other. */
 export function leavesOf(stages: readonly Stage[], positions: Positions, leaves: Leaf[] = [], group?: string): Leaf[] {
   for (const stage of stages) {

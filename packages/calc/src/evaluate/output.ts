@@ -1,7 +1,7 @@
 import { lengthOf, rational, type Bounded, type Rational } from "../exact/index.js";
 import { pathTo, type Build, type Output, type Wheel } from "../build/index.js";
 import { Effect, type Stage, type Turn } from "../kinds/index.js";
-import { follow, leavesOf, type Leaf, type Released } from "./drive.js";
+import { along, follow, leavesOf, type Leaf, type Released } from "./drive.js";
 import { pi, Quantity, quantityOf } from "./quantity.js";
 
 /** Where a total stands in the range that the builder likes. */
@@ -36,12 +36,17 @@ export interface Shared {
   centre(output: OutputEvaluation): Rational | 1 | undefined;
 }
 
-/** The reduction and the direction of a few stages on their own, none of them released. */
-function through(stages: readonly Stage[]): [Quantity, Turn] {
-  let effect = new Effect();
-  let turn = follow(stages, effect, undefined);
-  if (!effect.fits) turn = follow(stages, (effect = new Effect(true)), undefined);
-  return [quantityOf(effect.factor, effect.unknowns), turn as Turn];
+/** What a run left behind, exactly; `again` runs once more where the plain numbers did not hold it. */
+function resultOf(effect: Effect, again: (into: Effect) => void): Quantity {
+  if (!effect.fits) again((effect = new Effect(true)));
+  return quantityOf(effect.factor, effect.unknowns);
+}
+
+/** The reduction of a few stages on their own. */
+function through(leaves: readonly Leaf[], from = 0, to = leaves.length): Quantity {
+  const effect = new Effect();
+  along(leaves, from, to, effect);
+  return resultOf(effect, (into) => along(leaves, from, to, into));
 }
 
 class Leg implements Step {
@@ -53,18 +58,18 @@ class Leg implements Step {
   readonly #place: number;
 
   constructor(leaves: readonly Leaf[], place: number) {
-    const { stage, group } = leaves[place]!;
-    const [reduction, turn] = through([stage]);
-    this.stage = stage;
-    this.group = group;
-    this.reduction = reduction;
-    this.turns = turnsOf(turn);
+    const effect = new Effect();
+    const leaf = leaves[place]!;
+    this.stage = leaf.stage;
+    this.group = leaf.group;
+    this.turns = turnsOf(along(leaves, place, place + 1, effect));
+    this.reduction = resultOf(effect, (into) => along(leaves, place, place + 1, into));
     this.#leaves = leaves;
     this.#place = place;
   }
 
   get running(): Quantity {
-    return this.#place ? through(this.#leaves.slice(0, this.#place + 1).map((leaf) => leaf.stage))[0] : this.reduction;
+    return this.#place ? through(this.#leaves, 0, this.#place + 1) : this.reduction;
   }
 }
 
@@ -182,15 +187,15 @@ export class OutputEvaluation {
 
   /** The reduction of each group of stages, in the order of the train. */
   get groups(): readonly Group[] {
-    const groups = new Map<string, Stage[]>();
-    for (const { stage, group } of this.#leaves)
-      if (group !== undefined) {
-        const stages = groups.get(group);
-        if (stages) stages.push(stage);
-        else groups.set(group, [stage]);
+    const groups = new Map<string, Leaf[]>();
+    for (const leaf of this.#leaves)
+      if (leaf.group !== undefined) {
+        const leaves = groups.get(leaf.group);
+        if (leaves) leaves.push(leaf);
+        else groups.set(leaf.group, [leaf]);
       }
     const list: Group[] = [];
-    groups.forEach((stages, group) => list.push({ group, reduction: through(stages)[0] }));
+    groups.forEach((leaves, group) => list.push({ group, reduction: through(leaves) }));
     return list;
   }
 
