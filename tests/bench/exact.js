@@ -16,10 +16,8 @@ function between(least, most) {
 }
 const list = (make) => Array.from({ length: count }, make);
 
-/** Six pairs of tooth counts each: driven, driver, driven, driver … */
-const trains = list(() =>
-  Array.from({ length: 12 }, (_, index) => (index % 2 === 0 ? between(14, 63) : between(9, 35))),
-);
+/** Six stages each, as an application holds them. */
+const trains = list(() => Array.from({ length: 6 }, () => ({ driven: between(14, 63), driver: between(9, 35) })));
 const texts = list((_, index) => (between(100, 9999) / 10 ** (index % 4)).toString());
 const fractions = trains.map(([{ driven, driver }]) => `${driven}/${driver}`);
 
@@ -177,18 +175,17 @@ const againstFastest = (times) => {
   return Math.max(...others.map((name) => quotient(times, "ours", name)));
 };
 
-/** The chain against plain numbers, which have no state to spoil, before wide values have been through the same code and after. */
-function afterWide() {
+/** How the chain changes against plain numbers, which have no state to spoil, when wide values have been through the same code. */
+function change(withWide) {
   const { plain, ours } = chain;
-  const before = race({ plain, ours });
+  const before = quotient(race({ plain, ours }), "ours", "plain");
   const wide = rational(`${"7".repeat(40)}/${"3".repeat(39)}1`);
-  for (let index = 0; index < 20000; index++) {
+  for (let index = 0; withWide && index < 20000; index++) {
     const one = ratioOf(index + 1, 4e15 + index);
     sink += one.times(one).times(wide).plus(one).over(wide).minus(wide).compare(one) + wide.inverse().toNumber();
-    sink += rational(2).over(wide.inverse().plus(one.inverse())).sign;
+    sink += rational(2).over(wide.inverse().plus(one.inverse())).plus(one.times(wide)).sign;
   }
-  const after = race({ plain, ours });
-  return quotient(after, "ours", "plain") / quotient(before, "ours", "plain");
+  return quotient(race({ plain, ours }), "ours", "plain") / before;
 }
 
 /** Bytes that one chain leaves behind. */
@@ -231,23 +228,26 @@ const parts = {
     parse_vs_fastest: Math.max(againstFastest(race(parsing)), againstFastest(race(parsingFractions))),
   }),
   writing: () => ({ todecimal_vs_fastest: againstFastest(race(writing())) }),
-  afterWide: () => ({ small_after_wide: afterWide() }),
+  wide: () => ({ change: change(true) }),
+  control: () => ({ change: change(false) }),
 };
 
-/** Each part in a worker of its own: what one teaches the compiler is not to help or hinder another. */
+/** Runs one part in a worker of its own: what one teaches the compiler is not to help or hinder another. */
+const alone = (part) =>
+  new Promise((resolve, reject) => {
+    const worker = new Worker(new URL(import.meta.url), { workerData: { exactPart: part } });
+    worker.once("message", resolve);
+    worker.once("error", reject);
+  });
+
 export async function run() {
   const figures = {};
-  for (const part of Object.keys(parts)) {
-    Object.assign(
-      figures,
-      await new Promise((resolve, reject) => {
-        const worker = new Worker(new URL(import.meta.url), { workerData: { exactPart: part } });
-        worker.once("message", resolve);
-        worker.once("error", reject);
-      }),
-    );
-  }
-  return figures;
+  for (const part of ["chain", "prebuilt", "harmonic", "comparing", "parsing", "writing"])
+    Object.assign(figures, await alone(part));
+  const changes = { wide: [], control: [] };
+  for (let time = 0; time < 7; time++)
+    for (const part of ["wide", "control"]) changes[part].push((await alone(part)).change);
+  return { ...figures, small_after_wide: median(changes.wide) / median(changes.control) };
 }
 
 if (!isMainThread && workerData?.exactPart) {
