@@ -10,7 +10,7 @@ import { startEngine } from "../tests/hosts/lib/engine.js";
 import { startSite } from "../tests/hosts/lib/site.js";
 import { bringPrograms, described, mayBring } from "../tests/hosts/lib/software.js";
 
-const longest = 60_000;
+const usual = 60_000;
 const byNumber = (one, other) => (one.row ?? Infinity) - (other.row ?? Infinity);
 
 /** Every row, those of the table first. Those without a number are more of the same kinds. */
@@ -34,6 +34,7 @@ async function attempt(row, engine, { browser, site }) {
       return window;
     },
   };
+  const { longest = usual } = row;
   let timer;
   try {
     const late = new Promise((_, reject) => {
@@ -109,7 +110,9 @@ export async function testHosts(wanted = [], { write = wanted.length === 0, fres
   }
   const site = await startSite();
   try {
-    const engines = ["node", ...allEngines].filter((name) => !missingEngines.includes(name) && (!only || only.includes(name)));
+    const engines = ["node", ...allEngines].filter(
+      (name) => !missingEngines.includes(name) && (!only || only.includes(name)),
+    );
     await Promise.all(engines.map((engine) => inEngine(engine, rows, site, outcomes)));
   } finally {
     await site.stop();

@@ -76,6 +76,7 @@ async function webKitEngine({ miniBrowser }) {
     },
   });
   const session = `/session/${sessionId}`;
+  await call("POST", `${session}/timeouts`, { script: 140_000 });
   const actions = (type, list) => call("POST", `${session}/actions`, { actions: [{ type, id: type, actions: list }] });
   const run = (action, ...values) =>
     call("POST", `${session}/execute/async`, {

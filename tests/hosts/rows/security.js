@@ -101,13 +101,17 @@ async function attack(base, rounds, markup) {
       build.json = text.slice(0, at) + texts[random(texts.length)] + text.slice(at + random(20));
     } else if (way === 3) {
       const code = Array.from({ length: 1 + random(60) }, () => "abcXYZ019-_%=&.~<\"'"[random(19)]).join("");
-      history.replaceState(
-        null,
-        "",
-        location.pathname +
-          "#mw-limpet=" +
-          (random(2) ? code : encodeURIComponent(texts[random(texts.length)].replace(/[\ud800-\udfff]/g, ""))),
-      );
+      try {
+        history.replaceState(
+          null,
+          "",
+          location.pathname +
+            "#mw-limpet=" +
+            (random(2) ? code : encodeURIComponent(texts[random(texts.length)].replace(/[\ud800-\udfff]/g, ""))),
+        );
+      } catch {
+        // Some browsers count how often.
+      }
       dispatchEvent(new HashChangeEvent("hashchange"));
     } else {
       build.json = base;
@@ -120,7 +124,7 @@ async function attack(base, rounds, markup) {
       if (random(4) === 0)
         build.setAttribute(["stages", "front", "rear", "target", "title"][random(5)], JSON.stringify(odd()));
     }
-    if (n % 4 === 0) await new Promise((resolve) => setTimeout(resolve, 0));
+    if (n % 8 === 0) await new Promise((resolve) => setTimeout(resolve, 0));
     else await Promise.resolve();
     longest = Math.max(longest, performance.now() - start);
     if (main.querySelector("mw-ratio-summary")?.shadowRoot.querySelector("td")) drawn++;
@@ -153,12 +157,13 @@ export const rows = [
     title: "Security: thousands of hostile documents, labels, links and attributes",
     software: [],
     engines: all,
+    longest: 150_000,
     async run(t) {
       const window = await t.open(page("<main></main>"));
       const found = await window.run(
         attack,
         JSON.parse(small),
-        t.engine === "chromium" ? 4000 : 1500,
+        t.engine === "chromium" ? 2000 : 700,
         attributeBuild + article.replace(attributeBuild, "") + blocks.replaceAll('build="whole"', ""),
       );
       assert.ok(found.longest < 5000, `a round took ${found.longest} ms`);

@@ -1,4 +1,11 @@
-import { html, LitElement, type CSSResult, type PropertyDeclarations, type TemplateResult } from "lit";
+import {
+  html,
+  LitElement,
+  type CSSResult,
+  type PropertyDeclaration,
+  type PropertyDeclarations,
+  type TemplateResult,
+} from "lit";
 import type { Build, Change, ChangeSet, Finding } from "@meshwright/calc/build";
 import type { Evaluation } from "@meshwright/calc/evaluate";
 import { figureFrom, type FigureQuery } from "@meshwright/calc/report";
@@ -73,6 +80,23 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
   static readonly tag: string = "";
 
   static override properties: PropertyDeclarations = { build: {} };
+
+  /** Frameworks set anything: what is meant to be text becomes text, and what can be none counts as nothing. */
+  protected static override getPropertyDescriptor(
+    name: PropertyKey,
+    key: string | symbol,
+    options: PropertyDeclaration,
+  ): PropertyDescriptor | undefined {
+    const descriptor = super.getPropertyDescriptor(name, key, options);
+    if (!descriptor || options.state || options.type || name === "json") return descriptor;
+    return {
+      ...descriptor,
+      set(value: unknown) {
+        const text = /^(string|number|boolean)$/.test(typeof value) ? String(value) : null;
+        descriptor.set!.call(this, text);
+      },
+    };
+  }
 
   /** The id of the `mw-build` that this is about; none: the nearest. */
   declare build: string | null;
