@@ -17,7 +17,7 @@ export type PrintedReading = "rounded" | "truncated" | "unsure";
  * printedInterval("2.74", "truncated").high.toFraction(); // => "11/4"
  */
 export function printedInterval(value: string, read: PrintedReading = "rounded"): Bounded {
-  const middle = rational(/^[\d./]+$/.test(value) ? value : 0);
+  const middle = rational(/^[\d./]{1,99}$/.test(value) ? value : 0);
   if (!middle.sign) fail("not-a-printed-ratio", "value", value, 'a ratio such as "2.74"');
   if (value.includes("/")) return bounded(middle);
   const half = ratioOf(1, 2n * 10n ** BigInt(value.split(".")[1]?.length ?? 0));

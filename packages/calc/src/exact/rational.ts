@@ -274,7 +274,7 @@ function nearestDouble(above: bigint, below: bigint): number {
  * Reads an exact number, strictly, from the whole of what is given:
  *
  * - text: a fraction of whole numbers (`"62/15"`), or a decimal with a point (`"2.6"`, `".5"`, `"5."`) and perhaps an exponent
- *   (`"1e-3"`), either with a sign before it. No blanks, no grouping. At most 4000 characters, and exponents to 4000.
+ *   (`"1e-3"`), either with a sign before it. No blanks, no grouping. At most 2000 characters, and exponents to 2000.
  *   A decimal comma is read where `options.locale` names a locale that writes one; the point is read everywhere.
  * - a JS number: it means its shortest decimal text, 0.1 is one tenth. Whole numbers are read up to 2 ** 53; of any other
  *   the text may have 15 digits. `0.1 + 0.2` and `1 / 3` are refused: their 17 digits are a trace of binary rounding,

@@ -10,7 +10,7 @@ export interface ReadOptions {
 }
 
 /** The longest text, and the largest exponent either way. */
-const cap = 4000;
+const cap = 2000;
 
 const pattern = /^([+-]?)(?:(\d+)\/(\d+)|(?=[.,]?\d)(\d*)(?:[.,](\d*))?(?:[eE]([+-]?\d+))?)$/;
 
@@ -24,6 +24,7 @@ const dot = -2;
  * It accepts nothing that the pattern refuses; whatever it does not know is left to the pattern.
  */
 export function readShort(text: string): [number, number] | undefined {
+  if (text.length > 15) return undefined;
   let top = 0;
   let number = 0;
   let scale = 0;
@@ -35,7 +36,7 @@ export function readShort(text: string): [number, number] | undefined {
       number = number * 10 + digit;
       scale *= 10;
     } else {
-      if (mark || !index || text.length > 15 || (digit !== slash && digit !== dot)) return undefined;
+      if (mark || !index || (digit !== slash && digit !== dot)) return undefined;
       mark = digit;
       if (mark === dot) scale = 1;
       else {
@@ -44,7 +45,7 @@ export function readShort(text: string): [number, number] | undefined {
       }
     }
   }
-  if (digit < 0 || text.length > 15) return undefined;
+  if (digit < 0) return undefined;
   if (mark !== slash) return [number, scale || 1];
   return number ? [top, number] : undefined;
 }

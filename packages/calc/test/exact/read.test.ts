@@ -41,9 +41,9 @@ describe("reading text", () => {
   it("reads long decimals with exponents", () => {
     expect(rational("1E+400").numerator).toBe(10n ** 400n);
     expect(rational("-1.5E-400").denominator).toBe(2n * 10n ** 400n);
-    expect(rational("1e4000").isInteger).toBe(true);
-    expect(rational("1e-4000").denominator).toBe(10n ** 4000n);
-    expect(rational("7".repeat(4000)).isInteger).toBe(true);
+    expect(rational("1e2000").isInteger).toBe(true);
+    expect(rational("1e-2000").denominator).toBe(10n ** 2000n);
+    expect(rational("7".repeat(2000)).isInteger).toBe(true);
   });
 
   it("reads any decimal and fraction as its digits say", () => {
@@ -139,7 +139,7 @@ describe("reading text", () => {
       'Found "two"; expected a number such as "2.6" or "62/15".',
     );
     refuses(
-      () => rational("x".repeat(3000)),
+      () => rational("x".repeat(1900)),
       "not-a-number",
       "input",
       `Found "${"x".repeat(40)}"; expected a number such as "2.6" or "62/15".`,
@@ -150,16 +150,16 @@ describe("reading text", () => {
   });
 
   it("has caps, and looks at them first", () => {
-    refuses(() => rational("7".repeat(4001)), "too-long", "input", "Found 4001; expected up to 4000 characters.");
+    refuses(() => rational("7".repeat(2001)), "too-long", "input", "Found 2001; expected up to 2000 characters.");
     refuses(() => rational("x".repeat(1e6)), "too-long", "input");
     refuses(
-      () => rational("1e4001"),
+      () => rational("1e2001"),
       "exponent-too-large",
       "input",
-      'Found "1e4001"; expected an exponent up to 4000.',
+      'Found "1e2001"; expected an exponent up to 2000.',
     );
-    refuses(() => rational("1e-4001"), "exponent-too-large", "input");
-    refuses(() => rational(`1e${"9".repeat(3000)}`), "exponent-too-large", "input");
+    refuses(() => rational("1e-2001"), "exponent-too-large", "input");
+    refuses(() => rational(`1e${"9".repeat(1900)}`), "exponent-too-large", "input");
     refuses(() => rational("0e999999999"), "exponent-too-large", "input");
   });
 });

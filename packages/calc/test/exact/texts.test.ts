@@ -90,7 +90,7 @@ describe("the simplest fraction in an interval", () => {
     expect(simplestIn(bounded(-5, 0)).toFraction()).toBe("0/1");
     expect(simplestIn(bounded("2.2", "9")).toFraction()).toBe("3/1");
     expect(simplestIn(bounded("-9", "-2.2")).toFraction()).toBe("-3/1");
-    const long = rational(`${"12".repeat(900)}7/${"12".repeat(899)}17`);
+    const long = rational(`${"12".repeat(490)}7/${"12".repeat(489)}17`);
     expect(simplestIn(bounded(long)).equals(long)).toBe(true);
     const narrow = bounded("3.14159265358979", "3.14159265358980");
     expect(narrow.contains(simplestIn(narrow))).toBe(true);
