@@ -217,6 +217,41 @@ describe("mw-teeth", () => {
     assert.equal(value(), "62");
   });
 
+  it("brings a strip with large keys on a narrow screen, and the keyboard on a second tap", async () => {
+    const { matchMedia } = window;
+    window.matchMedia = () => ({ matches: true }) as MediaQueryList;
+    try {
+      page = await show(sentence);
+      teeth = find<MwTeeth>(page, "[of='primary.driven']");
+      count = countIn(teeth);
+      assert.equal(count.inputMode, "none");
+      count.focus();
+      count.click();
+      await settle();
+      const strip = find(teeth.shadowRoot!, ".strip");
+      for (const key of strip.querySelectorAll("button")) assert.isAtLeast(key.getBoundingClientRect().height, 56);
+      const { bottom, width } = strip.getBoundingClientRect();
+      assert.closeTo(bottom, innerHeight, 1);
+      assert.closeTo(width, document.documentElement.clientWidth, 1);
+      assert.equal(count.inputMode, "none");
+      find(strip, "button[aria-label^='One more']").click();
+      await turn();
+      assert.equal(value(), "63");
+      find(strip, "button.wide").click();
+      await turn();
+      assert.equal(value(), "62");
+      count.click();
+      assert.equal(count.inputMode, "numeric");
+      assert.ok(teeth.shadowRoot!.querySelector(".strip"));
+      count.blur();
+      await settle();
+      assert.isNull(teeth.shadowRoot!.querySelector(".strip"));
+      assert.equal(count.inputMode, "none");
+    } finally {
+      window.matchMedia = matchMedia;
+    }
+  });
+
   describe("for gears that are sold as a set", () => {
     it("is a choice among the sets on the shelf, both counts together", async () => {
       page = await show(

@@ -14,7 +14,9 @@ import { setsFor, type GearSet } from "./sets.js";
 import { styles } from "./styles.js";
 
 const highest = 1_000_000;
-const narrow = "(max-width: 560px), (pointer: coarse)";
+/** Where a thumb works: there is a strip of keys then, and no keyboard before it is asked for. */
+const isNarrow = (): boolean => matchMedia("(max-width: 560px), (pointer: coarse)").matches;
+const keyboard = (): string => (isNarrow() ? "none" : "numeric");
 const steps: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, PageUp: 10, PageDown: -10 };
 
 /**
@@ -57,6 +59,9 @@ export class MwTeeth extends MeshwrightElement {
   #sets: readonly GearSet[] | undefined;
   #gesture: object | undefined;
   #wheeled = 0;
+  /** Whether the field has been tapped since it has the focus. */
+  #tapped = false;
+  #asking = false;
 
   get #address(): string {
     return this.of ?? "";
@@ -166,11 +171,14 @@ export class MwTeeth extends MeshwrightElement {
 
   readonly #focused = (event: FocusEvent): void => {
     if (this.open) return;
-    this.open = matchMedia(narrow).matches ? "strip" : "tray";
+    this.open = isNarrow() ? "strip" : "tray";
+    this.#tapped = false;
     (event.target as HTMLInputElement).select();
   };
 
-  readonly #left = (): void => {
+  readonly #left = (event: FocusEvent): void => {
+    if (this.#asking) return;
+    (event.target as HTMLInputElement).inputMode = keyboard();
     this.#commit();
     this.open = undefined;
     if (!this.message) return;
@@ -180,9 +188,15 @@ export class MwTeeth extends MeshwrightElement {
 
   readonly #clicked = (event: Event): void => {
     const input = event.target as HTMLInputElement;
-    // The second tap asks for the keyboard.
-    if (this.open === "strip" && this.draft === undefined)
-      input.inputMode = input.inputMode === "none" ? "numeric" : "none";
+    // The first tap brings the strip, the second one the keyboard, which comes with the focus.
+    if (this.#tapped && this.open === "strip" && input.inputMode === "none") {
+      this.#asking = true;
+      input.inputMode = "numeric";
+      input.blur();
+      input.focus();
+      this.#asking = false;
+    }
+    this.#tapped = true;
     if (this.draft === undefined) input.select();
   };
 
@@ -325,7 +339,7 @@ export class MwTeeth extends MeshwrightElement {
     return html`<input
       type="text"
       role="spinbutton"
-      inputmode=${this.open === "strip" ? nothing : "numeric"}
+      inputmode=${keyboard()}
       autocomplete="off"
       autocorrect="off"
       spellcheck="false"
