@@ -25,7 +25,7 @@ const fractions = trains.map(([{ driven, driver }]) => `${driven}/${driver}`);
 let sink = 0;
 
 /** Nanoseconds an item, of each contestant by turns, round after round. */
-function race(contestants, rounds = 150) {
+function race(contestants, rounds = 100) {
   const names = Object.keys(contestants);
   const times = Object.fromEntries(names.map((name) => [name, []]));
   // So often that a turn takes about a quarter of a millisecond.
@@ -178,14 +178,14 @@ const againstFastest = (times) => {
 /** How the chain changes against plain numbers, which have no state to spoil, when wide values have been through the same code. */
 function change(withWide) {
   const { plain, ours } = chain;
-  const before = quotient(race({ plain, ours }), "ours", "plain");
+  const before = quotient(race({ plain, ours }, 80), "ours", "plain");
   const wide = rational(`${"7".repeat(40)}/${"3".repeat(39)}1`);
   for (let index = 0; withWide && index < 20000; index++) {
     const one = ratioOf(index + 1, 4e15 + index);
     sink += one.times(one).times(wide).plus(one).over(wide).minus(wide).compare(one) + wide.inverse().toNumber();
     sink += rational(2).over(wide.inverse().plus(one.inverse())).plus(one.times(wide)).sign;
   }
-  return quotient(race({ plain, ours }), "ours", "plain") / before;
+  return quotient(race({ plain, ours }, 80), "ours", "plain") / before;
 }
 
 /** Bytes that one chain leaves behind. */
@@ -245,7 +245,7 @@ export async function run() {
   for (const part of ["chain", "prebuilt", "harmonic", "comparing", "parsing", "writing"])
     Object.assign(figures, await alone(part));
   const changes = { wide: [], control: [] };
-  for (let time = 0; time < 7; time++)
+  for (let time = 0; time < 5; time++)
     for (const part of ["wide", "control"]) changes[part].push((await alone(part)).change);
   return { ...figures, small_after_wide: median(changes.wide) / median(changes.control) };
 }
