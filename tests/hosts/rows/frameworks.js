@@ -136,8 +136,23 @@ export const rows = [
       const { renderToString } = await import("react-dom/server");
       const { createElement } = await import("react");
       const body = renderToString(createElement("div", { dangerouslySetInnerHTML: { __html: article } }));
-      const tree = `createElement("main", {}, createElement("mw-build", { id: "limpet", json: ${JSON.stringify(small)} }), createElement("p", { className: "sentence" }, "With ", createElement("mw-teeth", { of: "spur-and-pinion.driver" }, "15"), " teeth the front turns once for every ", createElement("mw-value", { of: "front" }, "44.30"), " turns of the motor."))`;
-      const server = renderToString(new Function("createElement", `return ${tree}`)(createElement));
+      const treeOf = (create, json) =>
+        create(
+          "main",
+          {},
+          create("mw-build", { id: "limpet", json }),
+          create(
+            "p",
+            { className: "sentence" },
+            "With ",
+            create("mw-teeth", { of: "spur-and-pinion.driver" }, "15"),
+            " teeth the front turns once for every ",
+            create("mw-value", { of: "front" }, "44.30"),
+            " turns of the motor.",
+          ),
+        );
+      const tree = `(${treeOf})(createElement, ${JSON.stringify(small)})`;
+      const server = renderToString(treeOf(createElement, small));
       const window = await withScript(
         t,
         await bundled(`import { createElement } from "react"; import { hydrateRoot } from "react-dom/client";
