@@ -14,7 +14,7 @@ const usual = 60_000;
 const byNumber = (one, other) => (one.row ?? Infinity) - (other.row ?? Infinity);
 
 /** Every row, those of the table first. Those without a number are more of the same kinds. */
-async function allRows() {
+export async function allRows() {
   const files = filesBelow(at("tests", "hosts", "rows"), (path) => path.endsWith(".js"));
   const modules = await Promise.all(files.map((path) => import(pathToFileURL(path))));
   return modules.flatMap(({ rows }) => rows).sort(byNumber);
@@ -54,11 +54,20 @@ async function attempt(row, engine, { browser, site }) {
 async function inEngine(engine, rows, site, outcomes) {
   const mine = rows.filter((row) => row.engines.includes(engine) && !outcomes.get(row).impossible);
   if (mine.length === 0) return;
-  const browser = engine === "node" ? undefined : await startEngine(engine);
+  const start = () => (engine === "node" ? undefined : startEngine(engine));
+  let browser = await start();
   try {
-    for (const row of mine) outcomes.get(row).engines[engine] = await attempt(row, engine, { browser, site });
+    for (const row of mine) {
+      const error = await attempt(row, engine, { browser, site });
+      outcomes.get(row).engines[engine] = error;
+      // Whatever a row left behind must not fail the next one.
+      if (error && browser) {
+        await browser.stop().catch(() => undefined);
+        browser = await start();
+      }
+    }
   } finally {
-    await browser?.stop();
+    await browser?.stop().catch(() => undefined);
   }
 }
 
@@ -66,7 +75,7 @@ const escaped = (text) => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;");
 const engineNames = { node: "Node", chromium: "Chromium", firefox: "Firefox", webkit: "WebKit" };
 
 /** The table for the documentation. Says nothing that differs from one machine to the next. */
-function fragment(rows, outcomes) {
+export function fragment(rows, outcomes) {
   const line = (row) => {
     const { impossible, failed } = outcomes.get(row);
     const outcome = impossible ? `not possible here: ${impossible}` : failed ? "fails" : "holds";
