@@ -44,7 +44,7 @@ export class MwBenchCard extends WorkshopElement {
       th:first-child {
         width: 100%;
       }
-      table + table {
+      .scroll + .scroll {
         margin-top: 0.8em;
       }
       thead th:not(:first-child) {
@@ -143,25 +143,27 @@ export class MwBenchCard extends WorkshopElement {
   #table(head: string, lines: readonly Line[]): TemplateResult | typeof nothing {
     const { shop } = this;
     if (!lines.length) return nothing;
-    return html`<table>
-      <thead>
-        <tr>
-          <th scope="col">${head}</th>
-          <th scope="col">${shop.should}</th>
-          <th scope="col" class="measured">${shop.measured}</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${lines.map(
-          ({ head: name, figure }) =>
-            html`<tr>
-              <th scope="row"><span class="box" aria-hidden="true"></span>${name}</th>
-              <td>${figure}</td>
-              <td class="measured"></td>
-            </tr>`,
-        )}
-      </tbody>
-    </table>`;
+    return html`<div class="scroll" tabindex="0" role="group" aria-label=${head}>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">${head}</th>
+            <th scope="col">${shop.should}</th>
+            <th scope="col" class="measured">${shop.measured}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${lines.map(
+            ({ head: name, figure }) =>
+              html`<tr>
+                <th scope="row"><span class="box" aria-hidden="true"></span>${name}</th>
+                <td>${figure}</td>
+                <td class="measured"></td>
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>`;
   }
 
   /** Whose values stand on the card: paper does not say it by itself. */
