@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { install } from "./lib/install.js";
 import { at } from "./lib/paths.js";
-import { commandOf, run, runNode } from "./lib/run.js";
+import { commandOf, runNode } from "./lib/run.js";
 
 const say = (text) => process.stdout.write(`${text}\n`);
 const tail = (output, lines) => output.trimEnd().split("\n").slice(-lines).join("\n");
@@ -41,21 +41,10 @@ async function calcAndTools() {
   return { passed: numPassedTests, failed: code !== 0 && notPassed === 0 ? 1 : notPassed };
 }
 
-/** A command of package.json that prints its own counts at its end. */
-async function ownCounts(script) {
-  const { code, output } = await run("npm", ["run", "--silent", script]);
-  const counts = [...output.matchAll(/^(\d+) passed, (\d+) failed$/gm)].at(-1);
-  if (code !== 0 || counts === undefined) say(tail(output, 60));
-  if (counts === undefined) return verdict(false);
-  const failures = Number(counts[2]);
-  return { passed: Number(counts[1]), failed: code !== 0 && failures === 0 ? 1 : failures };
-}
-
 if (!(await install())) {
   say("0 passed, 1 failed");
   process.exit(1);
 }
-const { scripts } = JSON.parse(readFileSync(at("package.json"), "utf8"));
 const { build } = await import("./build.js");
 const { check } = await import("./check.js");
 const { testVectors } = await import("./vectors.js");
@@ -73,7 +62,6 @@ for (const engine of allEngines) {
     return counts[engine] ?? { passed: 0, failed: 0 };
   });
 }
-if (scripts["test:hosts"]) await step("other people's software", () => ownCounts("test:hosts"));
 await step("sizes", checkSizes);
 
 say("");
