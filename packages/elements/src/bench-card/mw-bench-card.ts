@@ -84,7 +84,7 @@ export class MwBenchCard extends WorkshopElement {
       }
       @media print {
         .card {
-          font-size: 9.5pt;
+          font-size: 8.5pt;
           color: #000;
           background: #fff;
         }
