@@ -1,6 +1,9 @@
 import type { Numeric, Toothed } from "../kinds/index.js";
 
-/** What a part is. A `set` is a ring and pinion, a `hub` the gears of a hub reduction: both gears sold together. */
+/**
+ * What a part is. A `set` is a ring and pinion, or a worm with its wheel, a `hub` the gears of a hub reduction: both gears
+ * sold together. A chain is a `belt`, a sprocket a `pulley`.
+ */
 export type PartKind =
   | "pinion"
   | "spur"
@@ -8,6 +11,8 @@ export type PartKind =
   | "set"
   | "hub"
   | "gearbox"
+  | "worm"
+  | "planetary"
   | "belt"
   | "pulley"
   | "wheel"
@@ -32,8 +37,9 @@ export interface Part extends Toothed {
   readonly is: PartKind;
   /** The stage it is fitted to or meant for; for a wheel, the output. */
   readonly stage?: string;
+  /** Links of a chain, starts of a worm. */
   readonly teeth?: number;
-  /** Both counts of what is sold together. */
+  /** Both counts of what is sold together; of a planetary set, sun and ring. */
   readonly driver?: number;
   readonly driven?: number;
   /** A gearbox's ratio as printed. */

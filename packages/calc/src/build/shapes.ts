@@ -92,7 +92,7 @@ export const shapes: Readonly<Record<string, Shape>> = {
   part: {
     id: "id!",
     name: "text",
-    is: "pinion|spur|gear|set|hub|gearbox|belt|pulley|wheel|sleeve|plate|motor|battery|other!",
+    is: "pinion|spur|gear|set|hub|gearbox|worm|planetary|belt|pulley|wheel|sleeve|plate|motor|battery|other!",
     stage: "id",
     teeth: "count",
     driver: "count",

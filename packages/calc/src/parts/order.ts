@@ -1,7 +1,7 @@
 import { branchesOf, stagesOf, type Build, type Output, type Part, type PartKind } from "../build/index.js";
 import { lengthOf, rational, type Rational } from "../exact/index.js";
-import { comparePitch } from "../mesh/index.js";
-import type { Toothed } from "../kinds/index.js";
+import { beltOf, comparePitch } from "../mesh/index.js";
+import type { BeltStage, Toothed } from "../kinds/index.js";
 
 /** What one place in a build asks for. */
 export interface Need {
@@ -9,33 +9,57 @@ export interface Need {
   readonly stage: string;
   readonly is: readonly PartKind[];
   readonly pieces: number;
+  /** Of a belt its teeth, or the links of a chain; of a worm its starts. */
   readonly teeth?: number | undefined;
+  /** Belts that set the wanted centre distance, a little closer or farther: one of them is needed. */
+  readonly either?: readonly number[] | undefined;
+  /** Of a planetary set sun and ring. */
   readonly driver?: number | undefined;
   readonly driven?: number | undefined;
   readonly value?: string | undefined;
   readonly diameter?: string | undefined;
   readonly pitch?: Toothed;
+  /** From tooth to tooth of a belt and its pulleys. */
+  readonly beltPitch?: string | undefined;
+  /** Of a belt or chain of a known count, along its pitch line, in millimetres. */
+  readonly length?: Rational | undefined;
   /** The part that answers it best; none where no part does. */
   readonly part?: Part;
 }
 
-const single: readonly PartKind[] = ["pinion", "spur", "gear"];
+const single: readonly PartKind[] = ["gear", "pinion", "spur"];
 const together: readonly PartKind[] = ["set", "hub", "gearbox"];
 const wheelsOf = ({ wheels = 2 }: Output): number => wheels;
 
 const sameText = (a: string | undefined, b: string | undefined, read: (text: string) => Rational): boolean =>
   a === b || (a !== undefined && b !== undefined && read(a).equals(read(b)));
 
-/** Whether a part is what is asked for, as far as both say. */
+/** Whether a part's count is the one asked for. Where it is not known which belt, only one that is meant for the place will do. */
+const countAnswers = (part: Part, { is, teeth, either, stage }: Need): boolean =>
+  teeth !== undefined
+    ? teeth === part.teeth
+    : either
+      ? either.includes(part.teeth!)
+      : !is.includes("belt") || part.stage === stage;
+
+/**
+ * Whether a part is what is asked for, as far as both say. One that is meant for another place has to be known to be the
+ * same: teeth alone do not make a motor's pinion a hub's.
+ */
 function answers(part: Part, need: Need): boolean {
-  const { is, teeth, driver, driven, value, diameter, pitch = {} } = need;
+  const { is, driver, driven, value, diameter, pitch = {}, beltPitch } = need;
+  const isElsewhere = part.stage !== undefined && part.stage !== need.stage;
+  const teeth = comparePitch(part, pitch)?.pitch;
+  const isKnown = teeth ?? diameter ?? (beltPitch && part.pitch);
   return (
     is.includes(part.is) &&
-    (teeth === undefined || teeth === part.teeth) &&
+    countAnswers(part, need) &&
+    (!beltPitch || !part.pitch || sameText(beltPitch, part.pitch, lengthOf)) &&
     (driver === undefined || (driver === part.driver && driven === part.driven)) &&
     (value === undefined || value === part.value) &&
     (diameter === undefined || sameText(diameter, part.diameter, lengthOf)) &&
-    (comparePitch(part, pitch)?.pitch ?? "same") === "same"
+    (teeth ?? "same") === "same" &&
+    (!isElsewhere || !!isKnown)
   );
 }
 
@@ -43,18 +67,29 @@ function answers(part: Part, need: Need): boolean {
 const rank = ({ stage, owned, available }: Part, place: string): number =>
   stage === place ? 0 : stage !== undefined ? 4 : owned ? 1 : available ? 2 : available === undefined ? 3 : 5;
 
+/** The belts that a stage can have, where its centre distance is given and its count is not. */
+function beltsFor(stage: BeltStage): readonly number[] | undefined {
+  try {
+    const { choices } = beltOf(stage);
+    return choices.length ? choices.map(({ teeth }) => teeth) : undefined;
+  } catch {
+    // Pulleys that touch have no belt.
+    return undefined;
+  }
+}
+
 /**
  * What every place of a build asks for, with the part among those given that answers it best. A stage takes one for the
- * vehicle, or one for each axle or wheel that it drives; a pair is a set where it is sold as one, else two gears.
+ * vehicle, or one for each axle or wheel that it drives; a pair, or a worm with its wheel, is a set where it is sold as one,
+ * else two parts.
  */
 export function needsOf(build: Build, parts: readonly Part[]): Need[] {
   const needs: Need[] = [];
-  const add = (need: Need): boolean => {
+  const add = (need: Need) => {
     const [part] = parts
       .filter((one) => answers(one, need))
       .sort((a, b) => rank(a, need.stage) - rank(b, need.stage) || (a.id < b.id ? -1 : 1));
     needs.push(part ? { ...need, part } : need);
-    return !!part;
   };
   for (const { stage, pointer } of stagesOf(build)) {
     const [, list, n] = pointer.split("/");
@@ -69,18 +104,36 @@ export function needsOf(build: Build, parts: readonly Part[]): Need[] {
     const pieces =
       per === "wheel" ? driven.reduce((sum, output) => sum + wheelsOf(output), 0) : per === "axle" ? driven.length : 1;
     const common = { stage: stage.id, pieces };
-    const each = (is: readonly PartKind[], counts: readonly number[], pitch: Toothed = {}) =>
-      counts.forEach((teeth) => add({ ...common, is, teeth, pitch }));
-    if (stage.kind === "pair") {
-      const whole: Need = { ...common, is: together, driver: stage.driver, driven: stage.driven };
-      if (stage.set || parts.some((part) => answers(part, whole))) add(whole);
+    const { module, diametralPitch, pressureAngle } = stage as Toothed;
+    const pitch = { module, diametralPitch, pressureAngle } as Toothed;
+    const one = (is: readonly PartKind[], teeth: number) => add({ ...common, is, teeth, pitch });
+    const both = (
+      driver: number,
+      driven: number,
+      first: readonly PartKind[],
+      second: readonly PartKind[],
+      isSet = false,
+    ) => {
+      const whole: Need = { ...common, is: together, driver, driven };
+      if (isSet || parts.some((part) => answers(part, whole))) add(whole);
       else {
-        each(["pinion", "gear"], [stage.driver], stage);
-        each(["spur", "gear"], [stage.driven], stage);
+        one(first, driver);
+        one(second, driven);
       }
-    } else if (stage.kind === "train") each(single, stage.teeth, stage);
-    else if (stage.kind === "belt") each(["pulley"], [stage.driver, stage.driven]);
-    else if (stage.kind === "published") add({ ...common, is: ["gearbox"], value: stage.value });
+    };
+    if (stage.kind === "pair") both(stage.driver, stage.driven, ["pinion", "gear"], ["spur", "gear"], stage.set);
+    else if (stage.kind === "worm") both(stage.starts, stage.teeth, ["worm"], ["gear"]);
+    else if (stage.kind === "train") stage.teeth.forEach((teeth) => one(single, teeth));
+    else if (stage.kind === "planetary") {
+      const sets = pieces * (stage.repeat ?? 1);
+      add({ ...common, is: ["planetary"], pieces: sets, driver: stage.sun, driven: stage.ring, pitch });
+    } else if (stage.kind === "belt") {
+      const { beltTeeth, pitch: beltPitch } = stage;
+      for (const teeth of [stage.driver, stage.driven]) add({ ...common, is: ["pulley"], teeth, beltPitch });
+      const length = beltTeeth && beltPitch ? lengthOf(beltPitch).times(beltTeeth) : undefined;
+      const either = beltTeeth ? undefined : beltsFor(stage);
+      add({ ...common, is: ["belt"], teeth: beltTeeth, either, beltPitch, length });
+    } else if (stage.kind === "published") add({ ...common, is: ["gearbox"], value: stage.value });
   }
   for (const output of build.outputs) {
     const diameter = output.wheel?.diameter;
@@ -114,8 +167,20 @@ export interface OrderList {
   readonly sums: readonly { readonly currency: string; readonly amount: Rational }[];
   /** How many lines to buy have no price. */
   readonly unpriced: number;
-  /** What the build asks for after the change and no part answers. */
+  /** What the build asks for after the change, more than before, and no part answers. */
   readonly missing: readonly Need[];
+}
+
+/** Those of which there are more than before, so many more. */
+function more(before: readonly Need[], after: readonly Need[]): Need[] {
+  const left = new Map<string, number>();
+  const keyOf = (need: Need) => JSON.stringify({ ...need, pieces: 0 });
+  for (const need of before) left.set(keyOf(need), (left.get(keyOf(need)) ?? 0) + need.pieces);
+  return after.flatMap((need) => {
+    const there = Math.min(need.pieces, left.get(keyOf(need)) ?? 0);
+    left.set(keyOf(need), (left.get(keyOf(need)) ?? 0) - there);
+    return there < need.pieces ? [{ ...need, pieces: need.pieces - there }] : [];
+  });
 }
 
 const total = (needs: readonly Need[]): Map<Part, number> => {
@@ -123,6 +188,8 @@ const total = (needs: readonly Need[]): Map<Part, number> => {
   for (const need of needs) if (need.part) pieces.set(need.part, (pieces.get(need.part) ?? 0) + need.pieces);
   return pieces;
 };
+
+const isOpen = ({ part }: Need): boolean => !part;
 
 /** What is owned of a part: as said, else what is fitted, and one where it is called owned, ordered or spare. */
 const ownedOf = ({ owned, status }: Part, fitted: number): number =>
@@ -171,6 +238,6 @@ export function orderOf(before: readonly Need[], after: readonly Need[]): OrderL
     left: left!,
     sums: [...sums].map(([currency, amount]) => ({ currency, amount })),
     unpriced: buy.filter(({ cost }) => !cost).length,
-    missing: after.filter(({ part }) => !part),
+    missing: more(before.filter(isOpen), after.filter(isOpen)),
   };
 }

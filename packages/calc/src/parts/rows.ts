@@ -12,8 +12,8 @@ export interface UnderstoodColumn {
 
 /** Ordinary words for columns, spaces left out. A word that follows its field's name is one more name for it. */
 const words =
-  "id code partnumber item|name part description title|is what kind type category|stage forstage for fittedto|teeth toothcount z|" +
-  "driver driverteeth pinionteeth|driven driventeeth spurteeth ringteeth|value ratio printedratio|module mod m|" +
+  "id code partnumber item|name part description title|is what kind type category|stage forstage for fittedto|teeth toothcount z links starts|" +
+  "driver driverteeth pinionteeth sun sunteeth|driven driventeeth spurteeth ring ringteeth|value ratio printedratio|module mod m|" +
   "diametralPitch dp|pitch|pressureAngle angle|shift profileshift|tipDiameter outsidediameter|bore hole|" +
   "outside sleeveoutside|diameter wheeldiameter tyrediameter|width facewidth|hub boss|facing|" +
   "circles hubholes holecircles holes|maker make manufacturer brand|price amount cost|currency|" +
@@ -25,6 +25,10 @@ const kindWords: readonly (readonly [RegExp, string])[] = [
   [/plate/, "plate"],
   [/hub/, "hub"],
   [/gear ?box/, "gearbox"],
+  [/planet/, "planetary"],
+  [/worm.*(set|and)\b/, "set"],
+  [/worm.*(wheel|gear)/, "gear"],
+  [/worm/, "worm"],
   [/pulley|sprocket/, "pulley"],
   [/belt|chain/, "belt"],
   [/wheel|tyre/, "wheel"],

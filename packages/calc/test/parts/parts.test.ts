@@ -123,11 +123,11 @@ describe("needsOf", () => {
     expect(of("primary")).toEqual(["1 p15", "1 s62-b"]);
     expect(of("row")).toEqual(["2 g18", "2 g31", "2 g18"]);
     expect(of("box")).toEqual(["1 box-261"]);
-    expect(of("worm")).toEqual([]);
+    expect(of("worm")).toEqual(["1 undefined", "1 undefined"]);
     expect(of("front-ring")).toEqual(["1 ring-front"]);
     expect(of("front-hub")).toEqual(["2 hub"]);
     expect(of("shaft-pair")).toEqual(["2 undefined", "2 undefined"]);
-    expect(of("rear-belt")).toEqual(["1 pulley-20", "1 undefined"]);
+    expect(of("rear-belt")).toEqual(["1 pulley-20", "1 undefined", "1 undefined"]);
     expect(of("winch-hub")).toEqual(["2 undefined", "2 undefined"]);
     expect(of("front")).toEqual(["2 w120"]);
     expect(of("rear")).toEqual(["4 w120"]);
@@ -206,8 +206,13 @@ describe("orderOf", () => {
     expect(show(buy)).toEqual(["1 fitted"]);
   });
 
-  it("keeps what no part answers", () => {
+  it("keeps what no part answers, as far as it is new", () => {
     const open = need(undefined);
-    expect(orderOf([open], [open])).toMatchObject({ buy: [], left: [], missing: [open] });
+    expect(orderOf([], [open])).toMatchObject({ buy: [], left: [], missing: [open] });
+    expect(orderOf([open], [open]).missing).toEqual([]);
+    expect(orderOf([open], [need(undefined, 3)]).missing).toEqual([need(undefined, 2)]);
+    expect(orderOf([open], [open, open]).missing).toEqual([open]);
+    expect(orderOf([need(part("had"))], [open]).missing).toEqual([open]);
+    expect(orderOf([{ ...open, teeth: 20 }], [{ ...open, teeth: 21 }]).missing).toEqual([{ ...open, teeth: 21 }]);
   });
 });
