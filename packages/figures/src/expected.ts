@@ -1,6 +1,6 @@
 import { applyChanges, spotOf, valueAt, type Build } from "@meshwright/calc/build";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
-import { figureOf, Writer, type FigureQuery } from "@meshwright/calc/report";
+import { figureOf, queryNames, Writer, type FigureQuery } from "@meshwright/calc/report";
 import type { PairStage } from "@meshwright/calc/kinds";
 import type { Rounding } from "@meshwright/calc/exact";
 import { attributeOf, type Element } from "./source.js";
@@ -9,21 +9,6 @@ import { attributeOf, type Element } from "./source.js";
 export type Expected =
   | { readonly kind: "text"; readonly text: string }
   | { readonly kind: "rows"; readonly rows: ReadonlyMap<string, readonly string[]> };
-
-const queryNames = [
-  "figure",
-  "of",
-  "with",
-  "group",
-  "base",
-  "scope",
-  "from",
-  "measure",
-  "over",
-  "unit",
-  "digits",
-  "sign",
-] as const;
 
 function queryOf(element: Element): FigureQuery {
   const given = queryNames.flatMap((name) => {

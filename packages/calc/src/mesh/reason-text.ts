@@ -1,13 +1,15 @@
-import { rational, type Bounded } from "../exact/index.js";
+import { format, rational, type Bounded, type Rational } from "../exact/index.js";
 import type { Toothed } from "../kinds/index.js";
 import type { Reason, ReasonCode } from "./reason.js";
 
 /** Millimetres to the micrometre. */
 const plainLength = ({ low }: Bounded): string => `${low.toDecimal({ maximumFractionDigits: 3 })} mm`;
 
+const plainShare = (share: Rational): string => format(share, { maximumFractionDigits: 2 }, "en", { percent: true });
+
 /** A sentence or two for each code; the names in braces are those of the reason's fields. */
 const texts = {
-  "pitch-near": "Close, not equal: {coarse} is {coarser} % coarser than {fine}. Do not mesh them.",
+  "pitch-near": "Close, not equal: {coarse} is {coarser} coarser than {fine}. Do not mesh them.",
   "pitch-different": "{first} does not mesh with {second}.",
   "angle-different": "Pressure angles differ: {first}, {second}.",
   "too-close":
@@ -69,6 +71,7 @@ function pitchText({ module, diametralPitch, pressureAngle }: Toothed, words: Re
  *
  * @param lengthText writes a length in millimetres
  * @param words those of another language
+ * @param shareText writes a share of one as a percentage
  *
  * @example
  * const mount = { from: "30.3 mm", to: "31.3 mm" };
@@ -79,6 +82,7 @@ export function reasonText(
   reason: Reason,
   lengthText: (length: Bounded) => string = plainLength,
   words: ReasonWords = reasonWords,
+  shareText: (share: Rational) => string = plainShare,
 ): string {
   const { label = "wall", pitches = [], coarser = rational(0), needed, available, short } = reason;
   const [first, second] = pitches.map((pitch) => pitchText(pitch, words));
@@ -92,7 +96,7 @@ export function reasonText(
     second,
     coarse,
     fine,
-    coarser: by.times(100).toDecimal({ maximumFractionDigits: 2 }),
+    coarser: shareText(by),
     needed: need,
     available: have,
     short: gap,

@@ -29,4 +29,4 @@ export {
 } from "./speed.js";
 export { wheelTorque } from "./torque.js";
 export { overdriveFor, turningRadius } from "./turning.js";
-export { speedFigures, speedUnits, type SpeedUnit } from "./units.js";
+export { speedFigures, speedSymbols, speedUnits, type SpeedUnit } from "./units.js";

@@ -13,6 +13,14 @@ const sixtieths = {
 
 export const speedUnits = Object.keys(sixtieths) as readonly SpeedUnit[];
 
+/** Units of speed by the symbols that they are written with. */
+export const speedSymbols: Readonly<Record<string, SpeedUnit>> = {
+  "km/h": "kilometresPerHour",
+  "m/s": "metresPerSecond",
+  mph: "milesPerHour",
+  "ft/s": "feetPerSecond",
+};
+
 /** A speed in millimetres a minute, from one in some unit. */
 export const toMillimetresPerMinute = (speed: Bounded, unit: SpeedUnit): Bounded =>
   speed.times(ratioOf(sixtieths[unit], 60));

@@ -36,6 +36,22 @@ export interface FigureQuery {
   readonly sign?: string | undefined;
 }
 
+/** The fields of a {@link FigureQuery}, as attributes bear them. */
+export const queryNames = [
+  "figure",
+  "of",
+  "with",
+  "group",
+  "base",
+  "scope",
+  "from",
+  "measure",
+  "over",
+  "unit",
+  "digits",
+  "sign",
+] as const satisfies readonly (keyof FigureQuery)[];
+
 /** What a figure's maker is given. */
 export interface FigureContext {
   readonly evaluation: Evaluation;

@@ -27,6 +27,7 @@ export const figureOf = (evaluation: Evaluation, query: FigureQuery, options?: F
 export {
   figureFrom,
   gearFigures,
+  queryNames,
   type Figure,
   type FigureContext,
   type FigureOptions,

@@ -1,14 +1,6 @@
 import { MeshwrightError, type Bounded } from "../exact/index.js";
-import { packVolts, speedsOf, turningRadius, type SpeedUnit, type WheelSpeed } from "../motion/index.js";
+import { packVolts, speedsOf, speedSymbols, turningRadius, type WheelSpeed } from "../motion/index.js";
 import { compared, defined, outputOf, type Figure, type FigureContext } from "./figure.js";
-
-/** Units of speed by the symbols that they are written with. */
-const units: Readonly<Record<string, SpeedUnit>> = {
-  "km/h": "kilometresPerHour",
-  "m/s": "metresPerSecond",
-  mph: "milesPerHour",
-  "ft/s": "feetPerSecond",
-};
 
 /** The speeds at one state of the battery: full unless measure="nominal". */
 function speedOf(context: FigureContext): WheelSpeed | undefined {
@@ -24,12 +16,12 @@ export const motionFigures: Readonly<Record<string, Figure>> = {
   /** How fast the wheel rolls at full charge; measure="nominal" at nominal volts. */
   speed(context) {
     const { unit = "km/h" } = context.query;
-    const name = Object.prototype.hasOwnProperty.call(units, unit) ? units[unit] : undefined;
+    const name = Object.prototype.hasOwnProperty.call(speedSymbols, unit) ? speedSymbols[unit] : undefined;
     if (!name)
       throw new MeshwrightError(
         "figure-missing",
         "unit",
-        `No speed in "${unit}"; expected ${Object.keys(units).join(", ")}.`,
+        `No speed in "${unit}"; expected ${Object.keys(speedSymbols).join(", ")}.`,
       );
     return number(context, speedOf(context)?.[name], 1, unit);
   },

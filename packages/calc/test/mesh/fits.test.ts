@@ -549,12 +549,12 @@ describe("pitch and teeth", () => {
     const near: FitQuestion = { pair, driver: { diametralPitch: 32 }, driven: { module: "0.8" } };
     expect(fits(near).verdict).toBe("does not fit");
     expect(textOf(near, "pitch-near")).toBe(
-      "Close, not equal: module 0.8 is 0.79 % coarser than 32 DP. Do not mesh them.",
+      "Close, not equal: module 0.8 is 0.79% coarser than 32 DP. Do not mesh them.",
     );
     const [reason] = fits(near).reasons;
     expect(reason!.coarser!.toFraction()).toBe("-1/128");
     expect(textOf({ pair, driven: { diametralPitch: 32 } }, "pitch-near")).toBe(
-      "Close, not equal: module 0.8 is 0.79 % coarser than 32 DP. Do not mesh them.",
+      "Close, not equal: module 0.8 is 0.79% coarser than 32 DP. Do not mesh them.",
     );
     expect(textOf({ pair, driven: { module: 1 } }, "pitch-different")).toBe("module 0.8 does not mesh with module 1.");
     expect(textOf({ pair, driven: { pressureAngle: "14.5" } }, "angle-different")).toBe(

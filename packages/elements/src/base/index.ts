@@ -33,4 +33,4 @@ export { buildsOf } from "./find.js";
 export { localeOf } from "./locale.js";
 export { arrow, hatching, roomFor, round } from "./ink.js";
 export { Picture } from "./picture.js";
-export { block, drawing, guard, properties } from "./styles.js";
+export { block, drawing, guard, properties, table } from "./styles.js";

@@ -92,6 +92,40 @@ export const block = css`
   ${guard}
 `;
 
+/** Tables on the text's own lines: no boxes, numbers in columns. */
+export const table = css`
+  .scroll {
+    overflow-x: auto;
+  }
+  table {
+    border-collapse: collapse;
+    width: 100%;
+    font-size: 0.93em;
+    margin: 0;
+  }
+  th,
+  td {
+    font-weight: inherit;
+    text-align: end;
+    vertical-align: baseline;
+    white-space: nowrap;
+    padding: 0.34em 0;
+    padding-inline: 1em 0;
+    border-bottom: 1px solid var(--_line);
+  }
+  th:first-child {
+    text-align: start;
+    padding-inline: 0;
+  }
+  thead th {
+    color: var(--_second);
+  }
+  .total > * {
+    font-weight: 600;
+    border-bottom: 1.5px solid currentColor;
+  }
+`;
+
 /** Line drawings: outlines in the text's own ink, lettering in the text's own type. */
 export const drawing = css`
   svg {

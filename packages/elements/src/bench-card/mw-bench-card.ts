@@ -2,7 +2,7 @@ import { css, html, nothing, type TemplateResult } from "lit";
 import type { OutputEvaluation } from "@meshwright/calc/evaluate";
 import { block, properties } from "../base/index.js";
 import { fill, fillCount } from "../words/index.js";
-import { tables, WorkshopElement } from "../workshop/index.js";
+import { scrolling, tables, WorkshopElement } from "../workshop/index.js";
 
 /** A line of the card: what, how much, and room to write what was measured. */
 interface Line {
@@ -143,8 +143,9 @@ export class MwBenchCard extends WorkshopElement {
   #table(head: string, lines: readonly Line[]): TemplateResult | typeof nothing {
     const { shop } = this;
     if (!lines.length) return nothing;
-    return html`<div class="scroll" tabindex="0" role="group" aria-label=${head}>
-      <table>
+    return scrolling(
+      head,
+      html`<table>
         <thead>
           <tr>
             <th scope="col">${head}</th>
@@ -162,8 +163,8 @@ export class MwBenchCard extends WorkshopElement {
               </tr>`,
           )}
         </tbody>
-      </table>
-    </div>`;
+      </table>`,
+    );
   }
 
   /** Whose values stand on the card: paper does not say it by itself. */

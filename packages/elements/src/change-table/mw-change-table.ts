@@ -1,8 +1,9 @@
 import { css, html, nothing, type TemplateResult } from "lit";
+import { needsOf, orderOf } from "@meshwright/calc/parts";
 import type { FigureQuery } from "@meshwright/calc/report";
 import { block, paperOf, properties } from "../base/index.js";
 import { fill } from "../words/index.js";
-import { tables, WorkshopElement } from "../workshop/index.js";
+import { partsOf, scrolling, sumText, tables, WorkshopElement } from "../workshop/index.js";
 
 /** One version of the build: a column. */
 interface Version {
@@ -19,7 +20,7 @@ const measures = [
 
 /**
  * The build as published, as the reader has it, and its alternatives, side by side: totals, front against rear, speed, fit,
- * and what each changes against the published one: four differences with four names.
+ * what there is to buy for it, and what each changes against the published one: four differences with four names.
  *
  * @attr show ids of the alternatives to show, with blanks between; all where not said
  * @csspart table the table
@@ -46,6 +47,9 @@ export class MwChangeTable extends WorkshopElement {
         padding-top: 0.9em;
         white-space: normal;
         text-align: start;
+      }
+      .cost {
+        white-space: normal;
       }
       .word {
         display: block;
@@ -89,6 +93,17 @@ export class MwChangeTable extends WorkshopElement {
     </tr>`;
   }
 
+  /** What the parts that a version needs, and the published one has not, cost: to buy, owned already, or none at all. */
+  #cost(at: string): string {
+    const { shop, locale } = this;
+    const parts = partsOf(this.store!.article);
+    const needs = (version: string) => needsOf(this.evaluation(version)!.build, parts);
+    const order = orderOf(needs("article"), needs(at));
+    const { buy, owned, missing } = order;
+    if (buy.length || missing.length) return sumText(order, shop, locale, missing.length);
+    return owned.length ? shop.ownedAlready : "–";
+  }
+
   #group(head: string, columns: number): TemplateResult {
     return html`<tr class="group">
       <th scope="colgroup" colspan=${columns}>${head}</th>
@@ -105,8 +120,9 @@ export class MwChangeTable extends WorkshopElement {
     const scope = pair?.of.output.wheel && pair.with.output.wheel ? "tyres" : "gears";
     const speeds = build.battery && (build.motor ?? outputs.some(({ output }) => output.motor));
     return html`<div class="root" part="root">
-        <div class="scroll paged" tabindex="0" role="group" aria-label=${versions.map(({ label }) => label).join(", ")}>
-          <table part="table">
+        ${scrolling(
+          versions.map(({ label }) => label).join(", "),
+          html`<table part="table">
             <thead>
               <tr>
                 <th scope="col">${words.total}</th>
@@ -140,29 +156,30 @@ export class MwChangeTable extends WorkshopElement {
               ${speeds ? outputs.map(({ id, label }) => this.#row(fill(shop.speed, label), { figure: "speed", of: id })) : nothing}
               ${(build.mounts ?? []).map(({ stage }) =>
                 this.#row(
-                  fill(shop.fit, this.#stageName(stage)),
+                  fill(shop.fit, this.placeName(stage)),
                   { figure: "centre", of: stage },
                   { figure: "fit", of: stage },
                 ),
               )}
+              ${
+                build.parts?.length
+                  ? html`<tr>
+                      <th scope="row">${shop.cost}</th>
+                      ${versions.map(({ at }) => html`<td class="cost">${this.#cost(at)}</td>`)}
+                    </tr>`
+                  : nothing
+              }
               ${outputs.map(
                 ({ id, label }) =>
                   html`${this.#group(fill(shop.changedBy, label), versions.length + 1)}
                   ${measures.map(([measure, name]) => this.#row(shop[name], { figure: "change", of: id, measure }))}`,
               )}
             </tbody>
-          </table>
-        </div>
+          </table>`,
+          "paged",
+        )}
         <p class="note">${shop.fourNames}${speeds ? html` ${shop.ideal} ${shop.cautions[0]}` : nothing}</p>
       </div>
       ${this.fallback()}`;
-  }
-
-  #stageName(id: string): string {
-    return (
-      this.evaluation()!
-        .outputs.flatMap(({ steps }) => steps)
-        .find(({ stage }) => stage.id === id)?.stage.label ?? id
-    );
   }
 }

@@ -2,8 +2,18 @@ import { html, nothing, type TemplateResult } from "lit";
 import { needsOf, orderOf, type BuyLine, type Need, type OrderLine, type OrderList } from "@meshwright/calc/parts";
 import { announce, block, properties } from "../base/index.js";
 import { copyText } from "../host/index.js";
-import { fill, fillCount } from "../words/index.js";
-import { dateText, moneyText, partName, partsOf, tables, WorkshopElement } from "../workshop/index.js";
+import { fill } from "../words/index.js";
+import {
+  dateText,
+  moneyText,
+  needText,
+  partName,
+  partsOf,
+  scrolling,
+  sumText,
+  tables,
+  WorkshopElement,
+} from "../workshop/index.js";
 
 /**
  * What this version of the build means to get, beside another one: to buy in whole packs, owned already, stays, left over.
@@ -29,15 +39,9 @@ export class MwOrderList extends WorkshopElement {
     return build && orderOf(start ? needsOf(start, parts) : [], needsOf(build, parts));
   }
 
-  #missing({ stage, teeth, driver, driven, value, diameter }: Need): string {
-    const what = teeth ?? (driver ? `${driver} ${this.words.to} ${driven}` : (value ?? diameter ?? ""));
-    return `${this.#stageName(stage)}: ${what}`;
-  }
-
-  #stageName(id: string): string {
-    const evaluation = this.evaluation(this.at)!;
-    const stage = evaluation.outputs.flatMap(({ steps }) => steps).find((step) => step.stage.id === id)?.stage;
-    return stage?.label ?? evaluation.output(id)?.label ?? id;
+  #missing(need: Need): string {
+    const what = needText(need, this.words, this.shop, this.locale);
+    return `${this.placeName(need.stage, this.at)}: ${need.pieces > 1 ? `${need.pieces} × ` : ""}${what}`;
   }
 
   #lines(order: OrderList): string[] {
@@ -54,7 +58,7 @@ export class MwOrderList extends WorkshopElement {
             `${part(line)}: ${this.#packs(line)}, ${this.#cost(line)}${line.part.source ? `, ${line.part.source}` : ""}`,
         ),
       ),
-      ...section(shop.sum, order.buy.length ? [this.#sum(order)] : []),
+      ...section(shop.sum, order.buy.length ? [sumText(order, shop, this.locale)] : []),
       ...section(shop.ownedAlready, order.owned.map(part)),
       ...section(shop.stays, order.stays.map(part)),
       ...section(shop.leftOver, order.left.map(part)),
@@ -73,12 +77,6 @@ export class MwOrderList extends WorkshopElement {
     return cost ? moneyText(cost.amount, cost.currency, this.locale) : this.shop.noPrice;
   }
 
-  #sum({ sums, unpriced }: OrderList): string {
-    const amounts = sums.map(({ amount, currency }) => moneyText(amount, currency, this.locale));
-    const more = unpriced ? [fillCount(this.shop.unpriced, unpriced, this.locale)] : [];
-    return [...amounts, ...more].join(` ${this.shop.and} `);
-  }
-
   readonly #copy = async (): Promise<void> => {
     const order = this.#order();
     if (!order) return;
@@ -91,8 +89,9 @@ export class MwOrderList extends WorkshopElement {
   #buy(order: OrderList): TemplateResult {
     const { shop, locale } = this;
     if (!order.buy.length) return html`<p>${shop.nothingToBuy}</p>`;
-    return html`<div class="scroll" tabindex="0" role="group" aria-label=${shop.toBuy}>
-      <table part="table">
+    return scrolling(
+      shop.toBuy,
+      html`<table part="table">
         <caption>
           ${shop.toBuy}
         </caption>
@@ -128,11 +127,11 @@ export class MwOrderList extends WorkshopElement {
           )}
           <tr class="total">
             <th scope="row" colspan="3">${shop.sum}</th>
-            <td colspan="2" class="words">${this.#sum(order)}</td>
+            <td colspan="2" class="words">${sumText(order, shop, locale)}</td>
           </tr>
         </tbody>
-      </table>
-    </div>`;
+      </table>`,
+    );
   }
 
   #rest(head: string, lines: readonly OrderLine[]): TemplateResult | typeof nothing {

@@ -1,5 +1,5 @@
 import { centreDistance, reasonText } from "@meshwright/calc/mesh";
-import type { Bounded } from "@meshwright/calc/exact";
+import type { Bounded, Rational } from "@meshwright/calc/exact";
 import type { Evaluation } from "@meshwright/calc/evaluate";
 import type { Writer } from "@meshwright/calc/report";
 import { fill } from "../words/index.js";
@@ -38,10 +38,11 @@ export function listedFrom(
     const text = fill(shop.outsideRange, evaluation.output(id)!.label, writer.number(reductions[n]!), verdict);
     return off.sign ? text : [];
   });
+  const shareText = (share: Rational) => writer.number(share, { percent: true, digits: 2 });
   const told = one.reasons.filter(
     ({ weight, code }) => hit === (weight === "information") || code === "sleeve" || code === "plate",
   );
-  const reasons = [...outside, ...told.map((reason) => reasonText(reason, lengthText, shop.reasons))];
+  const reasons = [...outside, ...told.map((reason) => reasonText(reason, lengthText, shop.reasons, shareText))];
   return { one, hit, meshes, centre: meshes ? centreDistance(pair) : undefined, reasons: [...new Set(reasons)] };
 }
 

@@ -1,8 +1,16 @@
 import { html, nothing, type TemplateResult } from "lit";
-import { needsOf, type Need } from "@meshwright/calc/parts";
-import type { Part } from "@meshwright/calc/build";
+import { needsOf } from "@meshwright/calc/parts";
 import { block, properties } from "../base/index.js";
-import { dateText, partName, partsOf, tables, WorkshopElement } from "../workshop/index.js";
+import {
+  dateText,
+  needText,
+  partName,
+  partsOf,
+  pitchText,
+  scrolling,
+  tables,
+  WorkshopElement,
+} from "../workshop/index.js";
 
 /**
  * Every part of the build as it stands, by stage, with quantities, makers, sources and the dates at which they were looked
@@ -18,27 +26,16 @@ export class MwPartsList extends WorkshopElement {
 
   declare at: string | null;
 
-  #what({ teeth, driver, driven, value, diameter }: Need): string {
-    return String(teeth ?? (driver ? `${driver} ${this.words.to} ${driven}` : (value ?? diameter ?? "")));
-  }
-
-  #pitch({ module, diametralPitch }: Part): string {
-    if (module !== undefined) return `${this.shop.module} ${module}`;
-    return diametralPitch === undefined ? "" : `${diametralPitch} DP`;
-  }
-
   protected override render(): TemplateResult {
     const evaluation = this.evaluation(this.at);
     if (!evaluation) return this.fallback(false);
     const { shop, locale } = this;
     const needs = needsOf(evaluation.build, partsOf(evaluation.build));
-    const stages = new Map(
-      evaluation.outputs.flatMap(({ steps }) => steps.map(({ stage }) => [stage.id, stage.label ?? stage.id])),
-    );
-    const place = (id: string) => stages.get(id) ?? evaluation.output(id)?.label ?? id;
+    const place = (id: string) => this.placeName(id, this.at);
     return html`<div class="root" part="root">
-        <div class="scroll" tabindex="0" role="group" aria-label=${shop.partsByStage}>
-          <table part="table">
+        ${scrolling(
+          shop.partsByStage,
+          html`<table part="table">
             <thead>
               <tr>
                 <th scope="col">${this.words.stage}</th>
@@ -58,8 +55,8 @@ export class MwPartsList extends WorkshopElement {
                   </th>
                   <td>${need.pieces}</td>
                   <td class="words">
-                    ${part ? partName(part) : html`<span class="quiet">${this.#what(need)}: ${shop.notListed}</span>`}
-                    ${part && this.#pitch(part) ? html`<span class="quiet">${this.#pitch(part)}</span>` : nothing}
+                    ${part ? partName(part) : html`<span class="quiet">${needText(need, this.words, shop, locale)}: ${shop.notListed}</span>`}
+                    ${part && pitchText(part, shop) ? html`<span class="quiet">${pitchText(part, shop)}</span>` : nothing}
                   </td>
                   <td class="words">${part?.maker ?? "–"}</td>
                   <td class="words">
@@ -68,8 +65,8 @@ export class MwPartsList extends WorkshopElement {
                 </tr>`;
               })}
             </tbody>
-          </table>
-        </div>
+          </table>`,
+        )}
       </div>
       ${this.fallback()}`;
   }

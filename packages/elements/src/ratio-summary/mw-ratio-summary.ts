@@ -1,6 +1,6 @@
 import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit";
 import type { OutputEvaluation } from "@meshwright/calc/evaluate";
-import { block, drawing, hatching, Picture, properties, roomFor, round } from "../base/index.js";
+import { block, drawing, hatching, Picture, properties, roomFor, round, table } from "../base/index.js";
 import { fill } from "../words/index.js";
 import { rowsOf, type Row } from "./rows.js";
 import { styles } from "./styles.js";
@@ -17,7 +17,7 @@ const rangeGap = /[^\p{Nd}.,٫]+/u;
  */
 export class MwRatioSummary extends Picture {
   static override readonly tag = "mw-ratio-summary";
-  static override styles = [properties, block, drawing, styles];
+  static override styles = [properties, block, drawing, table, styles];
   static override properties = { of: {}, at: {} };
 
   declare of: string | null;

@@ -1,32 +1,10 @@
 import { css } from "lit";
 
 export const styles = css`
-  .scroll {
-    overflow-x: auto;
-  }
-  table {
-    border-collapse: collapse;
-    width: 100%;
-    font-size: 0.93em;
-    margin: 0;
-  }
-  th,
-  td {
-    font-weight: inherit;
-    text-align: end;
-    vertical-align: baseline;
-    white-space: nowrap;
-    padding: 0.34em 0 0.34em 1em;
-    padding-inline: 1em 0;
-    border-bottom: 1px solid var(--_line);
-  }
   th:first-child {
-    text-align: start;
     white-space: normal;
-    padding-inline: 0;
     width: 100%;
   }
-  thead th,
   .teeth,
   .subtotal > * {
     color: var(--_second);
@@ -36,10 +14,6 @@ export const styles = css`
     flex-wrap: wrap;
     justify-content: space-between;
     gap: 0 1em;
-  }
-  .total > * {
-    font-weight: 600;
-    border-bottom: 1.5px solid currentColor;
   }
   svg {
     margin: 0 0 0.6em;

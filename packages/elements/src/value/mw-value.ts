@@ -1,21 +1,6 @@
 import { css, html, type TemplateResult } from "lit";
-import type { FigureQuery } from "@meshwright/calc/report";
+import { queryNames, type FigureQuery } from "@meshwright/calc/report";
 import { MeshwrightElement, properties, standsForValue } from "../base/index.js";
-
-const asked = [
-  "figure",
-  "of",
-  "with",
-  "group",
-  "base",
-  "scope",
-  "from",
-  "measure",
-  "over",
-  "unit",
-  "digits",
-  "sign",
-] as const;
 
 /**
  * A computed figure or verdict word in a sentence. Its content is what a page without scripts reads.
@@ -35,7 +20,7 @@ export class MwValue extends MeshwrightElement {
       }
     `,
   ];
-  static override properties = Object.fromEntries([...asked, "at"].map((name) => [name, {}]));
+  static override properties = Object.fromEntries([...queryNames, "at"].map((name) => [name, {}]));
 
   declare figure: string | null;
   declare of: string | null;
@@ -76,7 +61,7 @@ export class MwValue extends MeshwrightElement {
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
     if (!changed.size && this.hasUpdated) return;
     const query: Record<string, string> = { figure: "reduction" };
-    for (const name of asked) if ((this[name] ?? "") !== "") query[name] = String(this[name]);
+    for (const name of queryNames) if ((this[name] ?? "") !== "") query[name] = String(this[name]);
     this.#query = query as unknown as FigureQuery;
     this.#read();
     if (this.store) this.#judge();

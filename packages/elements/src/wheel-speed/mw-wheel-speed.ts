@@ -1,18 +1,11 @@
 import { html, nothing, type TemplateResult } from "lit";
-import { electricalFindings, speedsOf, type Loaded, type SpeedUnit, type WheelSpeed } from "@meshwright/calc/motion";
+import { electricalFindings, speedsOf, speedSymbols, type Loaded, type WheelSpeed } from "@meshwright/calc/motion";
 import { Writer } from "@meshwright/calc/report";
 import { bounded, type Rounding } from "@meshwright/calc/exact";
 import type { OutputEvaluation } from "@meshwright/calc/evaluate";
 import { block, properties } from "../base/index.js";
 import { fill } from "../words/index.js";
-import { tables, WorkshopElement } from "../workshop/index.js";
-
-const units: Readonly<Record<string, SpeedUnit>> = {
-  "km/h": "kilometresPerHour",
-  "m/s": "metresPerSecond",
-  mph: "milesPerHour",
-  "ft/s": "feetPerSecond",
-};
+import { scrolling, tables, WorkshopElement } from "../workshop/index.js";
 
 /** "0.8 to 0.9", or one number: what load leaves of the free speed. */
 function loadedFrom(text: string | null): Loaded | undefined {
@@ -41,12 +34,12 @@ export class MwWheelSpeed extends WorkshopElement {
 
   #row(name: string, speed: WheelSpeed | undefined, writer: Writer): TemplateResult | typeof nothing {
     if (!speed) return nothing;
-    const unit = Object.hasOwn(units, this.unit ?? "") ? this.unit! : "km/h";
+    const unit = Object.hasOwn(speedSymbols, this.unit ?? "") ? this.unit! : "km/h";
     return html`<tr>
       <th scope="row">${name}</th>
       <td>${writer.number(speed.motorRpm, { digits: 0 })}</td>
       <td>${writer.number(speed.wheelRpm, { digits: 0 })}</td>
-      <td>${writer.number(speed[units[unit]!], { digits: 1, unit })}</td>
+      <td>${writer.number(speed[speedSymbols[unit]!], { digits: 1, unit })}</td>
     </tr>`;
   }
 
@@ -59,8 +52,9 @@ export class MwWheelSpeed extends WorkshopElement {
     const left = share ? writer.number(bounded(share.from, share.to), { percent: true, digits: 0 }) : "";
     const assumed = [...new Set([nominal, full, loaded].flatMap((speed) => speed?.assumptions ?? []))];
     if (notKnown) return html`<p>${output.label}: ${shop.notKnown[notKnown]}</p>`;
-    return html`<div class="scroll" tabindex="0" role="group" aria-label=${output.label}>
-        <table part="table">
+    return html`${scrolling(
+        output.label,
+        html`<table part="table">
           <caption>
             ${output.label}
           </caption>
@@ -77,8 +71,8 @@ export class MwWheelSpeed extends WorkshopElement {
             ${this.#row(fill(shop.full, volts(full)), full, writer)}
             ${this.#row(fill(shop.loaded, left), loaded, writer)}
           </tbody>
-        </table>
-      </div>
+        </table>`,
+      )}
       <p class="note">
         ${shop.travel}: ${this.textOf({ figure: "travel", of: output.id })}. ${shop.ideal} ${shop.assumes}:
         ${assumed.map((one) => shop.assumptions[one]).join(", ")}.

@@ -4,6 +4,7 @@
  * @module
  */
 export { en, type Forms, type Words } from "./en.js";
+export { fromFiles } from "./files.js";
 export { beside } from "./load-classic.js";
 export { addTable, languageOf, tableFor, whenWordsArrive, type Table } from "./tables.js";
 export { addWords, fill, fillCount, offerWords, wordsFor } from "./words.js";

@@ -3,7 +3,7 @@ import { working, Writer, type Working } from "@meshwright/calc/report";
 import type { Bounded, Rounding } from "@meshwright/calc/exact";
 import { block, properties } from "../base/index.js";
 import { fill } from "../words/index.js";
-import { tables, WorkshopElement } from "../workshop/index.js";
+import { scrolling, tables, WorkshopElement } from "../workshop/index.js";
 
 /**
  * The arithmetic, line by line: exact, and beside it what rounding at every step would have given and how far that drifts.
@@ -30,8 +30,9 @@ export class MwWorking extends WorkshopElement {
     const { total, stepwise, drift } = one;
     const told = drift ? (drift.sign ? shop.drift : shop.noDrift) : total ? shop.interval : "";
     const off = drift ? writer.number(drift, { percent: true, digits: 3, sign: "always" }) : "";
-    return html`<div class="scroll" tabindex="0" role="group" aria-label=${one.label}>
-        <table part="table">
+    return html`${scrolling(
+        one.label,
+        html`<table part="table">
           <caption>
             ${one.label}
           </caption>
@@ -69,8 +70,8 @@ export class MwWorking extends WorkshopElement {
                 : ""
             }
           </tbody>
-        </table>
-      </div>
+        </table>`,
+      )}
       <p class="note">${fill(told, one.label, off)}</p>`;
   }
 

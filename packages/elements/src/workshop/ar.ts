@@ -81,6 +81,18 @@ export const words: Table<WorkshopWords> = {
   maker: "الصانع",
   module: "الموديول",
   notListed: "ليست في القائمة",
+  partKinds: {
+    pinion: "ترس صغير",
+    spur: "ترس كبير",
+    gear: "ترس",
+    set: "طقم تروس",
+    gearbox: "علبة تروس",
+    worm: "ترس دودي",
+    planetary: "طقم تروس كوكبية",
+    pulley: "بكرة أو ترس سلسلة",
+    belt: "سير أو سلسلة",
+    wheel: "عجلة",
+  },
   partsByStage: "القطع حسب المراحل",
   notToBeHad: "غير متوفر الآن",
   sum: "المجموع",
@@ -92,6 +104,14 @@ export const words: Table<WorkshopWords> = {
     few: "{0} قطع بلا سعر",
     many: "{0} قطعة بلا سعر",
     other: "{0} قطعة بلا سعر",
+  },
+  unlisted: {
+    zero: "لا شيء خارج القائمة",
+    one: "واحدة خارج القائمة",
+    two: "اثنتان خارج القائمة",
+    few: "{0} قطع خارج القائمة",
+    many: "{0} قطعة خارج القائمة",
+    other: "{0} قطعة خارج القائمة",
   },
   copyList: "نسخ كنص",
   copied: "نُسخ.",
@@ -146,7 +166,7 @@ export const words: Table<WorkshopWords> = {
   noTarget: "لا يذكر البناء مدى مطلوبًا.",
   reasons: {
     texts: {
-      "pitch-near": "قريب وليس مساويًا: {coarse} أخشن من {fine} بمقدار {coarser} %. لا تعشّقهما.",
+      "pitch-near": "قريب وليس مساويًا: {coarse} أخشن من {fine} بمقدار {coarser}. لا تعشّقهما.",
       "pitch-different": "{first} لا يتعشّق مع {second}.",
       "angle-different": "زاويتا الضغط مختلفتان: {first}، {second}.",
       "too-close":

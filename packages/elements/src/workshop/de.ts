@@ -81,11 +81,24 @@ export const words: Table<WorkshopWords> = {
   maker: "Hersteller",
   module: "Modul",
   notListed: "kein Teil der Liste",
+  partKinds: {
+    pinion: "Ritzel",
+    spur: "Hauptzahnrad",
+    gear: "Zahnrad",
+    set: "Radsatz",
+    gearbox: "Getriebe",
+    worm: "Schnecke",
+    planetary: "Planetensatz",
+    pulley: "Riemenscheibe oder Kettenrad",
+    belt: "Riemen oder Kette",
+    wheel: "Rad",
+  },
   partsByStage: "Teile nach Stufen",
   notToBeHad: "derzeit nicht lieferbar",
   sum: "Zusammen",
   and: "und",
   unpriced: { one: "1 ohne Preis", other: "{0} ohne Preis" },
+  unlisted: { one: "1 nicht in der Liste", other: "{0} nicht in der Liste" },
   copyList: "Als Text kopieren",
   copied: "Kopiert.",
   notCopied: "Diese Seite darf nicht kopieren; bitte den Text markieren.",
@@ -126,7 +139,7 @@ export const words: Table<WorkshopWords> = {
   noTarget: "Der Aufbau nennt keinen Bereich als Ziel.",
   reasons: {
     texts: {
-      "pitch-near": "Ähnlich, nicht gleich: {coarse} ist {coarser} % gröber als {fine}. Nicht paaren.",
+      "pitch-near": "Ähnlich, nicht gleich: {coarse} ist {coarser} gröber als {fine}. Nicht paaren.",
       "pitch-different": "{first} kämmt nicht mit {second}.",
       "angle-different": "Eingriffswinkel verschieden: {first}, {second}.",
       "too-close":

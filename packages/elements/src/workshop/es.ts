@@ -81,11 +81,24 @@ export const words: Table<WorkshopWords> = {
   maker: "Fabricante",
   module: "módulo",
   notListed: "ninguna pieza de la lista",
+  partKinds: {
+    pinion: "piñón",
+    spur: "rueda dentada",
+    gear: "rueda dentada",
+    set: "juego de engranajes",
+    gearbox: "reductora",
+    worm: "sinfín",
+    planetary: "juego planetario",
+    pulley: "polea o piñón de cadena",
+    belt: "correa o cadena",
+    wheel: "rueda",
+  },
   partsByStage: "Piezas por etapa",
   notToBeHad: "no disponible ahora",
   sum: "En total",
   and: "y",
   unpriced: { one: "1 sin precio", many: "{0} sin precio", other: "{0} sin precio" },
+  unlisted: { one: "1 fuera de la lista", many: "{0} fuera de la lista", other: "{0} fuera de la lista" },
   copyList: "Copiar como texto",
   copied: "Copiado.",
   notCopied: "Esta página no puede copiar; selecciona el texto.",
@@ -130,7 +143,7 @@ export const words: Table<WorkshopWords> = {
   noTarget: "El montaje no nombra un intervalo que alcanzar.",
   reasons: {
     texts: {
-      "pitch-near": "Parecido, no igual: {coarse} es un {coarser} % más grueso que {fine}. No engranarlos.",
+      "pitch-near": "Parecido, no igual: {coarse} es un {coarser} más grueso que {fine}. No engranarlos.",
       "pitch-different": "{first} no engrana con {second}.",
       "angle-different": "Ángulos de presión distintos: {first}, {second}.",
       "too-close":

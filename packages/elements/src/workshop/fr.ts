@@ -81,11 +81,24 @@ export const words: Table<WorkshopWords> = {
   maker: "Fabricant",
   module: "module",
   notListed: "aucune pièce de la liste",
+  partKinds: {
+    pinion: "pignon",
+    spur: "roue dentée",
+    gear: "roue dentée",
+    set: "couple d’engrenages",
+    gearbox: "réducteur",
+    worm: "vis sans fin",
+    planetary: "train épicycloïdal",
+    pulley: "poulie ou pignon à chaîne",
+    belt: "courroie ou chaîne",
+    wheel: "roue",
+  },
   partsByStage: "Pièces par étage",
   notToBeHad: "indisponible actuellement",
   sum: "Ensemble",
   and: "et",
   unpriced: { one: "{0} sans prix", many: "{0} sans prix", other: "{0} sans prix" },
+  unlisted: { one: "{0} hors liste", many: "{0} hors liste", other: "{0} hors liste" },
   copyList: "Copier le texte",
   copied: "Copié.",
   notCopied: "Cette page ne peut pas copier ; sélectionner le texte.",
@@ -130,7 +143,7 @@ export const words: Table<WorkshopWords> = {
   noTarget: "Le montage ne donne aucune plage à atteindre.",
   reasons: {
     texts: {
-      "pitch-near": "Proche, pas égal : {coarse} est {coarser} % plus gros que {fine}. Ne pas les engrener.",
+      "pitch-near": "Proche, pas égal : {coarse} est {coarser} plus gros que {fine}. Ne pas les engrener.",
       "pitch-different": "{first} n’engrène pas avec {second}.",
       "angle-different": "Angles de pression différents : {first}, {second}.",
       "too-close":

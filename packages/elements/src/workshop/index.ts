@@ -2,8 +2,8 @@
  * What the elements beyond an article's own share.
  * @module
  */
-export { WorkshopElement } from "./element.js";
+export { scrolling, WorkshopElement } from "./element.js";
 export { workshopEn, type WorkshopWords } from "./en.js";
-export { dateText, moneyText, partName, partsOf } from "./parts.js";
+export { dateText, moneyText, needText, partName, partsOf, pitchText, sumText } from "./parts.js";
 export { tables } from "./styles.js";
 export { addWorkshopWords, workshopWordsFor } from "./words.js";

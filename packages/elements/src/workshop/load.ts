@@ -1,14 +1,11 @@
-import type { Table } from "../words/index.js";
+import { fromFiles } from "../words/index.js";
 import type { WorkshopWords } from "./en.js";
 
-const files: Readonly<Record<string, () => Promise<{ readonly words: Table<WorkshopWords> }>>> = {
+/** The self-contained script has `load-classic.ts` instead. */
+export const load = fromFiles<WorkshopWords>({
   ar: () => import("./ar.js"),
   de: () => import("./de.js"),
   es: () => import("./es.js"),
   fr: () => import("./fr.js"),
   ja: () => import("./ja.js"),
-};
-
-/** Fetches the workshop strings of a language; nothing where there are none. */
-export const load = (language: string): Promise<Table<WorkshopWords>> | undefined =>
-  files[language]?.().then(({ words }) => words);
+});

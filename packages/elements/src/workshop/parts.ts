@@ -1,6 +1,9 @@
-import type { Build } from "@meshwright/calc/build";
+import type { Build, Part } from "@meshwright/calc/build";
 import type { Rational } from "@meshwright/calc/exact";
-import type { Part } from "@meshwright/calc/build";
+import type { Need, OrderList } from "@meshwright/calc/parts";
+import { Writer } from "@meshwright/calc/report";
+import { fillCount, type Words } from "../words/index.js";
+import type { WorkshopWords } from "./en.js";
 
 /** The parts that a build lists. */
 export const partsOf = (build: Build | undefined): readonly Part[] => (build?.parts ?? []) as readonly Part[];
@@ -24,3 +27,34 @@ export function dateText(date: string, locale: string): string {
     ? date
     : new Intl.DateTimeFormat(locale, { dateStyle: "medium", timeZone: "UTC" }).format(day);
 }
+
+/** What all that is to be bought costs, by currency; what has no price, and what no part answers, is counted. */
+export function sumText({ sums, unpriced }: OrderList, shop: WorkshopWords, locale: string, missing = 0): string {
+  const amounts = sums.map(({ amount, currency }) => moneyText(amount, currency, locale));
+  const more = [
+    unpriced ? fillCount(shop.unpriced, unpriced, locale) : [],
+    missing ? fillCount(shop.unlisted, missing, locale) : [],
+  ];
+  return [...amounts, ...more.flat()].join(` ${shop.and} `);
+}
+
+/** What a place in the build asks for: what it is, its counts, its pitch. */
+export function needText(need: Need, words: Words, shop: WorkshopWords, locale: string): string {
+  const { is, teeth, either, driver, driven, value, diameter, pitch, beltPitch, length } = need;
+  const counts = either
+    ? new Intl.ListFormat(locale, { type: "disjunction" }).format(either.map(String))
+    : (teeth ?? (driver ? `${driver} ${words.to} ${driven}` : (value ?? diameter ?? "")));
+  const kind = (shop.partKinds as Readonly<Record<string, string>>)[is[0]!] ?? "";
+  return [
+    `${kind} ${counts}`.trim(),
+    pitchText(pitch, shop),
+    beltPitch,
+    length && new Writer({ locale }).length(length),
+  ]
+    .filter(Boolean)
+    .join(", ");
+}
+
+/** A pitch as it is marked. */
+export const pitchText = ({ module, diametralPitch }: Need["pitch"] & object = {}, shop: WorkshopWords): string =>
+  module !== undefined ? `${shop.module} ${module}` : diametralPitch === undefined ? "" : `${diametralPitch} DP`;

@@ -96,6 +96,74 @@ describe("mw-change-table", () => {
   });
 });
 
+describe("what a change costs", () => {
+  afterEach(clear);
+  const costs = (element: Element): string => rows(element).find((row) => row.startsWith("To buy"))!;
+
+  it("stands beside the other figures: nothing, owned already, a price, and what the list has not", async () => {
+    const element = await one('<mw-change-table show="first-try hub-23 tempting"></mw-change-table>');
+    // Pinion 17 for 6.40, spur 66 for 10.20; both gears of the first try lie in the drawer; no list has a hub of 23.
+    assert.equal(costs(element), "To buy | – | – | Owned already | 2 not in the list | €16.60");
+    await change(element.parentElement!, { "primary.driver": 17 });
+    assert.equal(costs(element), "To buy | – | €6.40 | Owned already | 2 not in the list | €16.60");
+  });
+
+  const eider = (parts: object[]): string =>
+    `<mw-build><script type="application/json">${JSON.stringify({
+      format: "meshwright-build/1",
+      title: "Eider, a mud sled",
+      stages: [{ id: "belt", kind: "belt", label: "Belt", driver: 18, driven: 54, pitch: "3 mm", beltTeeth: 90 }],
+      outputs: [
+        {
+          id: "rear",
+          label: "Rear",
+          stages: [
+            {
+              id: "sets",
+              kind: "planetary",
+              label: "Sets",
+              sun: 12,
+              ring: 60,
+              fixed: "ring",
+              input: "sun",
+              output: "carrier",
+              repeat: 2,
+            },
+          ],
+        },
+      ],
+      alternatives: [
+        { id: "other", label: "Other", changes: { "belt.beltTeeth": 94, "belt.driven": 60, "sets.sun": 15 } },
+      ],
+      parts,
+    })}</script></mw-build>`;
+
+  it("is told for each currency, and what has no price is counted", async () => {
+    const page = await show(
+      `${eider([
+        { id: "drum", is: "pulley", teeth: 60, pitch: "3 mm", price: { amount: "5.25", currency: "EUR" } },
+        { id: "band", is: "belt", teeth: 94, pitch: "3 mm", price: { amount: "4", currency: "GBP" } },
+        { id: "suns", is: "planetary", driver: 15, driven: 60 },
+      ])}<mw-change-table></mw-change-table>`,
+    );
+    assert.equal(costs(find(page, "mw-change-table")), "To buy | – | – | €5.25 and £4.00 and 1 without a price");
+  });
+
+  it("has no row where the build lists no parts", async () => {
+    const page = await show(`${eider([])}<mw-change-table></mw-change-table>`);
+    assert.isUndefined(costs(find(page, "mw-change-table")));
+  });
+
+  it("is an order of belts, pulleys and planetary sets as well, told by counts, pitch and length", async () => {
+    const page = await show(`${eider([])}<mw-order-list at="other"></mw-order-list><mw-parts-list></mw-parts-list>`);
+    assert.include(
+      lineOf(find(page, "mw-order-list")),
+      "No part of the list answers: Belt: pulley or sprocket 60, 3 mm; Belt: belt or chain 94, 3 mm, 282.0 mm; Sets: 2 × planetary set 15 to 60.",
+    );
+    assert.include(rows(find(page, "mw-parts-list"))[3], "belt or chain 90, 3 mm, 270.0 mm: no part of the list");
+  });
+});
+
 describe("mw-order-list", () => {
   afterEach(clear);
 
