@@ -12,6 +12,8 @@ export interface NumberStyle {
   readonly unit?: string | undefined;
 }
 
+const english = /^en(-(US|GB))?$/;
+
 /** Fraction digits that every engine's `Intl` takes. */
 const most = 20;
 
@@ -31,6 +33,7 @@ export function format(value: Rational, rounding?: Rounding, locale = "en", styl
   const { percent, sign = "auto", unit } = style;
   const { numerator, denominator } = percent ? value.times(100) : value;
   const text = decimalText(numerator, denominator, rounding, percent ? 0 : 3);
+  if (english.test(locale) && !unit) return inEnglish(text, sign) + (percent ? "%" : "");
   const fraction = text.includes(".") ? text.length - text.indexOf(".") - 1 : 0;
   const shown = Math.min(fraction, most);
   const tail = text.slice(text.length - fraction + shown);
@@ -47,6 +50,15 @@ export function format(value: Rational, rounding?: Rounding, locale = "en", styl
     .formatToParts(number)
     .map((part) => (part.type === "fraction" ? part.value + digitsIn(locale, tail) : part.value))
     .join("");
+}
+
+/** English is known: to load the tables of `Intl` for it takes a fresh page longer than everything else that it does here. */
+function inEnglish(text: string, sign: string): string {
+  const [, minus, whole, fraction] = /(-?)(\d+)(.*)/.exec(text)!;
+  const isZero = !/[1-9]/.test(text);
+  const mark = minus || (sign === "auto" ? "" : "+");
+  const isShown = sign !== "never" && !(sign === "exceptZero" && isZero);
+  return (isShown ? mark : "") + whole!.replace(/\B(?=(\d{3})+$)/g, ",") + fraction;
 }
 
 function digitsIn(locale: string, text: string): string {

@@ -1,4 +1,5 @@
-const digit = /\p{Nd}/u;
+/** Whether there is a digit of any script. What a browser has to look up in its tables of scripts is asked last: it takes time. */
+const hasDigit = (text: string): boolean => /\d/.test(text) || (/[^\0-\x7f]/.test(text) && /\p{Nd}/u.test(text));
 const wholeBlocks = /^(TABLE|FIGURE|DL|OL|UL|IMG|PICTURE|SVG|DETAILS)$/i;
 const phrasing =
   /^(A|ABBR|B|BDI|BDO|CITE|CODE|DATA|DEL|DFN|EM|I|INS|KBD|MARK|OUTPUT|Q|S|SAMP|SMALL|SPAN|STRONG|SUB|SUP|U|VAR|WBR)$/i;
@@ -25,8 +26,8 @@ export function standsForValue(element: Element, value: string): boolean {
   const bare = text.trim();
   if (!bare) return true;
   // "<x-y/> turns of the motor": what follows a self-closed tag begins with a space or with the sentence's own stop.
-  if (/^( \p{L}|\s*[,.;:!?)\]])/u.test(text)) return false;
-  return digit.test(bare) === digit.test(value) && bare.length <= 2 * value.length + 12;
+  if (/^\s*[,.;:!?)\]]/.test(text) || (text.startsWith(" ") && /^ \p{L}/u.test(text))) return false;
+  return hasDigit(bare) === hasDigit(value) && bare.length <= 2 * value.length + 12;
 }
 
 /**
@@ -43,7 +44,7 @@ export function standsForBlock(element: Element): boolean {
   return (
     (inline || (nodes.length === 1 && only.nodeName === "P")) &&
     text.length <= 200 &&
-    digit.test(text) &&
+    hasDigit(text) &&
     !/^[,.;:!?)\]]/.test(text)
   );
 }

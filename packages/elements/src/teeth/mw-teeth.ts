@@ -62,6 +62,8 @@ export class MwTeeth extends MeshwrightElement {
   /** Whether the field has been tapped since it has the focus. */
   #tapped = false;
   #asking = false;
+  /** Where the tray is to stand: measured before it is there, because a page is laid out anew for every look after a change. */
+  #place: { readonly near: string; readonly paper: string; readonly color: string } | undefined;
 
   get #address(): string {
     return this.of ?? "";
@@ -97,7 +99,8 @@ export class MwTeeth extends MeshwrightElement {
     if (this.#look() || this.open) super.stateChanged();
   }
 
-  protected override willUpdate(): void {
+  protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
+    if (this.hasUpdated && (changed.has("open") || changed.has("message"))) this.#measure();
     this.#look();
     this.#sets = this.current && !this.free ? setsFor(this.current, this.#address) : undefined;
   }
@@ -268,14 +271,23 @@ export class MwTeeth extends MeshwrightElement {
       }
     }
     const tray = this.renderRoot.querySelector<HTMLElement>(".tray");
-    if (!tray || (!changed.has("open") && !changed.has("message"))) return;
-    const around = this.renderRoot.querySelector(".root")!.getBoundingClientRect();
-    const width = this.ownerDocument.documentElement.clientWidth;
-    tray.classList.toggle("start", this.open !== "strip" && around.left < 190);
-    tray.classList.toggle("end", this.open !== "strip" && around.right > width - 190);
-    tray.style.setProperty("--_page", paperOf(this));
-    tray.style.color = getComputedStyle(this).color;
+    const place = this.#place;
+    if (!tray || !place) return;
+    this.#place = undefined;
+    tray.classList.toggle("start", place.near === "start");
+    tray.classList.toggle("end", place.near === "end");
+    tray.style.setProperty("--_page", place.paper);
+    tray.style.color = place.color;
     if (this.open === "strip" && tray.showPopover && !tray.matches(":popover-open")) tray.showPopover();
+  }
+
+  #measure(): void {
+    const around = this.renderRoot.querySelector(".root")?.getBoundingClientRect();
+    if (!around || !(this.open || this.message)) return;
+    const width = this.ownerDocument.documentElement.clientWidth;
+    const near = around.left < 190 ? "start" : around.right > width - 190 ? "end" : "";
+    const { color } = getComputedStyle(this);
+    this.#place = { near: this.open === "strip" ? "" : near, paper: paperOf(this), color };
   }
 
   /** Whether a set is the one that is fitted. */
