@@ -15,7 +15,7 @@ const { axe } = globalThis as unknown as { axe: typeof axeCore };
 const finder = async (width?: number): Promise<HTMLElement> => {
   const page = await show(withLimpet("<mw-pair-finder></mw-pair-finder>"), width);
   const element = find(page, "mw-pair-finder");
-  await until(() => /reaches? the range|No pair/.test(lineOf(element)));
+  await until(() => /reach(es)? the range|No pair/.test(lineOf(element)));
   return element;
 };
 
@@ -87,6 +87,54 @@ describe("mw-pair-finder", () => {
     assert.include(picture.textContent!, "15 · 62");
     assert.include(picture.textContent!, "30.3");
     assert.include(picture.textContent!, "31.3");
+  });
+
+  /** Texts that stand over each other, or beyond the picture's edge. */
+  const clashes = (picture: Element): string[] => {
+    const edge = picture.getBoundingClientRect();
+    const texts = [...picture.querySelectorAll("text")].map((text) => {
+      const { left, right, top, bottom } = text.getBoundingClientRect();
+      // A line of digits leaves room above and below itself.
+      const spare = (bottom - top) / 5;
+      return { text: text.textContent!.trim(), left, right, top: top + spare, bottom: bottom - spare };
+    });
+    return texts.flatMap((one, n) => [
+      ...texts
+        .slice(n + 1)
+        .filter((two) => one.left < two.right && two.left < one.right && one.top < two.bottom && two.top < one.bottom)
+        .map((two) => `${one.text} over ${two.text}`),
+      ...(one.left < edge.left - 1 || one.right > edge.right + 1 ? [`${one.text} cut off`] : []),
+    ]);
+  };
+
+  it("sets no label over another, nor over the box's edge, nor beyond its own, whatever the width and the range", async () => {
+    for (const width of [335, 568, 700]) {
+      const element = await finder(width);
+      const { store } = find<MwBuild>(element.parentElement!, "mw-build");
+      const ranges = [
+        {},
+        { "target.from": 43, "target.to": 44 },
+        { "target.from": 10, "target.to": 60 },
+        { "target.from": 43.25, "target.to": 43.75 },
+      ];
+      for (const range of ranges) {
+        store.change(range);
+        await settle(1);
+        await until(() => /reach(es)? the range|No pair/.test(lineOf(element)));
+        await settle();
+        const picture = find(element.shadowRoot!, "svg");
+        assert.deepEqual(clashes(picture), [], `${width} ${JSON.stringify(range)}`);
+        assert.isAtLeast(picture.querySelectorAll("text.pair").length, 3);
+        const box = find(picture, "rect").getBoundingClientRect();
+        for (const label of picture.querySelectorAll("text.pair")) {
+          const { left, right } = label.getBoundingClientRect();
+          const crossed = [box.left, box.right].filter((edge) => left < edge - 1 && edge + 1 < right);
+          const { top, bottom } = label.getBoundingClientRect();
+          const beside = bottom < box.top + 4 || top > box.bottom - 4;
+          assert.isTrue(beside || !crossed.length, `${label.textContent} at ${width}`);
+        }
+      }
+    }
   });
 
   it("leaves axe nothing to find, and a narrow page in its place", async () => {
