@@ -1,6 +1,6 @@
 import { lengthOf, MeshwrightError, rational, type Rational } from "../exact/index.js";
 import type { Batch } from "./batch.js";
-import { multiply, type Table, unitOf } from "./table.js";
+import { type Counted, multiply, type Table, unitOf } from "./table.js";
 import type { Candidate, StageChoice, TrainQuestion, WheelCandidate } from "./question.js";
 import { type Aim, aimsOf, type Bounds, boundsOf, countOf } from "./wanted.js";
 import { type Cast, castFor, greatest, type Whole } from "./whole.js";
@@ -24,7 +24,7 @@ export interface Plan<C extends Candidate> {
   readonly stages: readonly StageChoice<C>[];
   readonly wheels: readonly (readonly WheelCandidate[] | undefined)[];
   readonly inner: Table;
-  /** The outer half, and what drives some outputs only; `on` tells which. */
+  /** The outer half, and what drives some outputs only; `on` tells which. One at least. */
   readonly outer: readonly Table[];
   readonly on: readonly number[];
   /** How the wheels compare. */
@@ -102,6 +102,7 @@ export function* planOf<C extends Candidate>(question: TrainQuestion<C>): Genera
   const castRolling = castFor(largest ** 2 * bound(places.filter(({ on }) => !on)) * greatest(ends.flat()));
 
   const tables = new Map<number, Table>();
+  const counted: Counted = new Map();
   let inner = unitOf(cast);
   const combinations = places.reduce((product, { choices, on }) => (on ? product * choices.length : product), 1);
   const half = Math.max(4096, Math.sqrt(combinations) * 1.000001);
@@ -112,12 +113,13 @@ export function* planOf<C extends Candidate>(question: TrainQuestion<C>): Genera
     const column = { tops: choices.map(([top]) => sort(top)), bottoms: choices.map(([, bottom]) => sort(bottom)) };
     if (on === all && rows * choices.length <= half) {
       rows *= choices.length;
-      inner = multiply(inner, column, index);
-    } else tables.set(on, multiply(tables.get(on) ?? unitOf(sort), column, index));
+      inner = multiply(inner, column, index, counted);
+    } else tables.set(on, multiply(tables.get(on) ?? unitOf(sort), column, index, counted));
     yield { found: [], progress: 0 };
   }
   const rolling = tables.get(0) ?? unitOf(castRolling);
   tables.delete(0);
+  if (!tables.size) tables.set(all, unitOf(cast));
   const outer = tables.get(all);
   if (outer && outer.tops.length > inner.tops.length) {
     tables.set(all, inner);

@@ -12,20 +12,25 @@ export interface Groups {
   count: number;
 }
 
-const waysOf = ({ ways }: Table, from: number, to: number): number => ways[to]! - ways[from]!;
+const waysOf = (ways: readonly number[], from: number, to: number): number => ways[to]! - ways[from]!;
 
-/** Sets what each output is multiplied by, for one choice of everything outside the inner half; answers its ways. */
-export function look<C extends Candidate>(plan: Plan<C>, choice: number, tops: Whole[], bottoms: Whole[]): number {
-  const { aims, outer, on, cast } = plan;
+/** Sets what each output is multiplied by, for one choice in the outer tables from `first` on; answers its ways. */
+export function look<C extends Candidate>(
+  { aims, outer, on, cast }: Plan<C>,
+  choice: number,
+  tops: Whole[],
+  bottoms: Whole[],
+  first = 0,
+): number {
   const size = aims.length;
   let ways = 1;
   for (let n = 0; n < size; n++) tops[n] = bottoms[n] = cast(1);
-  for (let m = 0; m < outer.length; m++) {
+  for (let m = first; m < outer.length; m++) {
     const table = outer[m]!;
     const length = table.tops.length;
     const at = choice % length;
     choice = (choice - at) / length;
-    ways *= waysOf(table, at, at + 1);
+    ways *= waysOf(table.ways, at, at + 1);
     for (let n = 0; n < size; n++)
       if (on[m]! & (1 << n)) {
         tops[n]! *= table.tops[at]!;
@@ -37,40 +42,75 @@ export function look<C extends Candidate>(plan: Plan<C>, choice: number, tops: W
 
 /** Finds, for some of the choices outside the inner half, what of the inner half is inside all ranges. */
 export function sweep<C extends Candidate>(plan: Plan<C>, groups: Groups, first: number, last: number): void {
-  const { bounds, inner, rolling, compared, ends, castRolling } = plan;
-  const [of, against] = compared as [number, number];
-  const { heads, factors } = groups;
   const tops: Whole[] = [];
   const bottoms: Whole[] = [];
+  const length = plan.outer[0]!.tops.length;
+  while (first < last) {
+    const rest = Math.floor(first / length);
+    const end = Math.min(last, (rest + 1) * length);
+    const ways = look(plan, rest, tops, bottoms, 1);
+    run(plan, groups, tops, bottoms, ways, first, end);
+    first = end;
+  }
+}
+
+/** Those that differ in the first outer table alone: this is where a search spends its time. */
+function run<C extends Candidate>(
+  { bounds, inner, outer, on, rolling, compared, ends, cast, castRolling }: Plan<C>,
+  groups: Groups,
+  tops: readonly Whole[],
+  bottoms: readonly Whole[],
+  waysOfRest: number,
+  first: number,
+  last: number,
+): void {
+  const table = outer[0]!;
+  const length = table.tops.length;
+  const one = cast(1);
+  const [of, against] = compared as [number, number];
+  const { heads, factors } = groups;
+  const ranged = bounds.flatMap((range, n) => (range ? [n] : []));
+  const drives = bounds.map((_, n) => (on[0]! & (1 << n)) > 0);
+  // Of every output with a range: what multiplies its top, and its bottom for low, high, middle and the whole.
+  const parts = ranged.map((n) => bounds[n]!.map((part, m) => part * (m ? bottoms[n]! : tops[n]!)));
   let from = 0;
   let to = 0;
-  for (let choice = first; choice < last; choice++) {
-    const ways = look(plan, choice, tops, bottoms);
+  for (let choice = first, at = first % length; choice < last; choice++, at++) {
+    const x = table.tops[at]!;
+    const y = table.bottoms[at]!;
     let start = 0;
     let end = inner.tops.length;
-    for (let n = 0; n < bounds.length; n++) {
-      const range = bounds[n];
-      if (!range) continue;
-      const top = tops[n]! * range[0];
-      from = firstFrom(inner, top, bottoms[n]! * range[1], false, from);
-      to = firstFrom(inner, top, bottoms[n]! * range[2], true, to);
+    for (let n = 0; n < ranged.length; n++) {
+      const part = parts[n]!;
+      const driven = drives[ranged[n]!];
+      const top = driven ? part[0]! * x : part[0]!;
+      from = firstFrom(inner, top, driven ? part[1]! * y : part[1]!, false, from);
+      to = firstFrom(inner, top, driven ? part[2]! * y : part[2]!, true, to);
       if (from > start) start = from;
       if (to < end) end = to;
     }
+    if (start >= end) continue;
     let low = 0;
     let high = rolling.tops.length;
-    if (ends.length && start < end) {
-      const up = castRolling(tops[against]!) * castRolling(bottoms[of]!);
-      const down = castRolling(bottoms[against]!) * castRolling(tops[of]!);
+    if (ends.length) {
+      const top = (n: number) => castRolling(drives[n] ? tops[n]! * x : tops[n]!);
+      const bottom = (n: number) => castRolling(drives[n] ? bottoms[n]! * y : bottoms[n]!);
+      const up = top(against) * bottom(of);
+      const down = bottom(against) * top(of);
       low = firstFrom(rolling, up * ends[0]![0], down * ends[0]![1], false, 0);
       high = firstFrom(rolling, up * ends[1]![0], down * ends[1]![1], true, low);
+      if (low >= high) continue;
     }
-    if (start >= end || low >= high) continue;
     heads.push(choice, start, end, low, high);
-    for (let n = 0; n < bounds.length; n++) {
-      const range = bounds[n];
-      if (range) factors.push(tops[n]! * range[0], bottoms[n]! * range[3], bottoms[n]! * range[4]);
+    for (let n = 0; n < ranged.length; n++) {
+      const part = parts[n]!;
+      const driven = drives[ranged[n]!];
+      factors.push(part[0]! * (driven ? x : one), part[3]! * (driven ? y : one), part[4]! * (driven ? y : one));
     }
-    groups.count += ways * waysOf(inner, start, end) * waysOf(rolling, low, high);
+    groups.count +=
+      waysOfRest *
+      (table.ways[at + 1]! - table.ways[at]!) *
+      waysOf(inner.ways, start, end) *
+      waysOf(rolling.ways, low, high);
   }
 }

@@ -15,27 +15,44 @@ export interface Table extends Column {
   readonly before?: Table;
   readonly choices: Column;
   readonly place: number;
-  /** Of whole numbers (step 1) or their inverses (step −1) alone: how many stand before each number, in it or not. */
-  readonly rank?: Int32Array;
-  readonly step?: number;
+  /** Of whole numbers, or of their inverses, alone: how the numbers were counted. */
+  readonly numbers?: Numbers;
+  readonly inverse?: boolean;
   /** Of other ratios: a row is a ratio of `before` and a choice; the rows of one ratio stand together. */
   readonly rows?: Uint32Array;
   readonly starts?: readonly number[];
 }
 
+/** The products of some lists of whole numbers. */
+interface Numbers {
+  /** The lists, written out: drivers and drivens are often the same counts, and then are counted once. */
+  readonly key: string;
+  /** Ascending, each once. */
+  readonly values: readonly Whole[];
+  /** How many ways lead to the numbers before each; at the end, to all. */
+  readonly ways: readonly number[];
+  /** How many of the values stand before each number, be it one of them or not. */
+  readonly rank: Int32Array;
+}
+
+/** What a search has counted so far, by key. */
+export type Counted = Map<string, Numbers>;
+
 const mostRows = 2 ** 23;
+
+const unit: Numbers = { key: "", values: [1], ways: [0, 1], rank: Int32Array.of(0, 0, 1) };
 
 /** Nothing to choose: one way to 1. */
 export function unitOf(cast: Cast): Table {
   const ones = [cast(1)];
-  const whole = isOne(ones[0]!) && { rank: Int32Array.of(0, 0, 1), step: 1 };
+  const whole = isOne(ones[0]!) && { numbers: unit };
   return { tops: ones, bottoms: ones, ways: [0, 1], choices: { tops: ones, bottoms: ones }, place: -1, ...whole };
 }
 
 const isOne = (value: Whole): boolean => value === 1;
 
 /** A table with one more column multiplied in. */
-export function multiply(before: Table, choices: Column, place: number): Table {
+export function multiply(before: Table, choices: Column, place: number, counted: Counted): Table {
   const size = choices.tops.length;
   const total = before.tops.length * size;
   if (total > mostRows)
@@ -48,38 +65,65 @@ export function multiply(before: Table, choices: Column, place: number): Table {
     ["tops", "bottoms"],
     ["bottoms", "tops"],
   ] as const)
-    if (before.rank && before[other].every(isOne) && choices[other].every(isOne)) {
+    if (before.numbers && before[other].every(isOne) && choices[other].every(isOne)) {
       const most = greatest(before[side]) * greatest(choices[side]);
-      if (most < total * 8 + 1024 && before.ways.at(-1)! * size < 2 ** 31)
-        return multiplyWhole(before, choices, place, side, most);
+      if (most < total * 8 + 1024 && before.ways.at(-1)! * size < 2 ** 31) {
+        const factors = choices[side];
+        const key = `${before.numbers.key} ${factors.join()}`;
+        let numbers = counted.get(key);
+        if (!numbers) counted.set(key, (numbers = count(before.numbers, factors, most, key)));
+        return { ...columnOf(numbers, side), before, choices, place, numbers, inverse: side === "bottoms" };
+      }
     }
   return multiplyAny(before, choices, place);
 }
 
-/** Of whole numbers, or of their inverses: products count themselves, nothing is compared. */
-function multiplyWhole(before: Table, choices: Column, place: number, side: "tops" | "bottoms", most: number): Table {
-  const factors = choices[side];
+/** Products count themselves, nothing is compared. */
+function count(
+  { key: before, values: multiplied, ways: waysTo }: Numbers,
+  factors: readonly Whole[],
+  most: number,
+  key: string,
+): Numbers {
   const counts = new Int32Array(most + 2);
-  before[side].forEach((value, n) => {
-    const ways = before.ways[n + 1]! - before.ways[n]!;
-    for (let m = 0; m < factors.length; m++) counts[value * factors[m]!]! += ways;
-  });
+  const size = factors.length;
+  // A list by itself: every product of two places comes twice.
+  if (key === `${before}${before}`)
+    for (let n = 0; n < size; n++) {
+      const value = factors[n]!;
+      counts[value * value]!++;
+      for (let m = n + 1; m < size; m++) counts[value * factors[m]!]! += 2;
+    }
+  else
+    for (let n = 0; n < multiplied.length; n++) {
+      const value = multiplied[n]!;
+      const more = waysTo[n + 1]! - waysTo[n]!;
+      for (let m = 0; m < size; m++) counts[value * factors[m]!]! += more;
+    }
   const rank = new Int32Array(most + 2);
   const values: Whole[] = [];
   const ways = [0];
+  let found = 0;
   let sum = 0;
-  const step = side === "tops" ? 1 : -1;
-  for (let left = most + 2, value = step > 0 ? 0 : most + 1; left--; value += step) {
-    rank[value] = values.length;
-    const count = counts[value]!;
-    if (count) {
+  for (let value = 0; value <= most; value++) {
+    const here = counts[value]!;
+    if (here) {
       values.push(value);
-      ways.push((sum += count));
+      ways.push((sum += here));
+      found++;
     }
+    rank[value + 1] = found;
   }
+  return { key, values, ways, rank };
+}
+
+/** The numbers themselves as a column, or their inverses: ascending either way. */
+function columnOf({ values, ways }: Numbers, side: "tops" | "bottoms"): Column & Pick<Table, "ways"> {
   const ones = new Array<Whole>(values.length).fill(1);
-  const [tops, bottoms] = step > 0 ? [values, ones] : [ones, values];
-  return { tops, bottoms, ways, before, choices, place, rank, step };
+  const all = ways.at(-1)!;
+  return side === "tops"
+    ? { tops: values, bottoms: ones, ways }
+    : { tops: ones, bottoms: [...values].reverse(), ways: ways.map((before) => all - before).reverse() };
 }
 
 /**
@@ -147,16 +191,16 @@ function multiplyAny(before: Table, choices: Column, place: number): Table {
 
 /** The first place whose ratio times a / b is at least 1, or above 1 where `beyond`. Looks around `near` first. */
 export function firstFrom(
-  { tops, bottoms, rank, step }: Table,
+  { tops, bottoms, numbers, inverse }: Table,
   a: Whole,
   b: Whole,
   beyond: boolean,
   near: number,
 ): number {
-  if (rank && step === 1) {
+  if (numbers && !inverse) {
     // Rounded quotients of safe numbers round to a whole number only where they are one.
     const value = Math.max(0, beyond ? Math.floor(b / a) + 1 : Math.ceil(b / a));
-    return value < rank.length ? rank[value]! : tops.length;
+    return value < numbers.rank.length ? numbers.rank[value]! : tops.length;
   }
   let low = 0;
   let high = tops.length;
@@ -184,20 +228,20 @@ export function firstFrom(
 
 /** Writes each way to the ratio at `at` into `picks`, by place, and calls `then`. */
 export function unfold(table: Table, at: number, picks: number[], then: () => void): void {
-  const { before, choices, place, rank, rows, starts } = table;
+  const { before, choices, place, numbers, rows, starts } = table;
   if (!before) return then();
   const size = choices.tops.length;
-  if (rank) {
-    const { rank: places, step } = before as Required<Table>;
+  if (numbers) {
+    const { rank, values } = before.numbers!;
     const value = table.tops[at]! * table.bottoms[at]!;
     for (let n = 0; n < size; n++) {
       const rest = value / (choices.tops[n]! * choices.bottoms[n]!);
       if (!Number.isInteger(rest)) continue;
-      const from = places[rest]!;
-      // A number that is in the table moves the next one's rank.
-      if (places[rest + step]! > from) {
+      const from = rank[rest]!;
+      // A number that is one of them moves the next one's rank.
+      if (rank[rest + 1]! > from) {
         picks[place] = n;
-        unfold(before, from, picks, then);
+        unfold(before, before.inverse ? values.length - 1 - from : from, picks, then);
       }
     }
   } else
