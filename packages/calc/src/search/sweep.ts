@@ -1,4 +1,4 @@
-import { firstFrom, type Table } from "./table.js";
+import { firstFrom } from "./table.js";
 import type { Plan } from "./plan.js";
 import type { Candidate } from "./question.js";
 import type { Whole } from "./whole.js";
