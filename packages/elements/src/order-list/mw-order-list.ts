@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from "lit";
+import { css, html, nothing, type TemplateResult } from "lit";
 import { needsOf, orderOf, type BuyLine, type Need, type OrderLine, type OrderList } from "@meshwright/calc/parts";
 import { announce, block, properties } from "../base/index.js";
 import { copyText } from "../host/index.js";
@@ -25,7 +25,16 @@ import {
  */
 export class MwOrderList extends WorkshopElement {
   static override readonly tag = "mw-order-list";
-  static override styles = [properties, block, tables];
+  static override styles = [
+    properties,
+    block,
+    tables,
+    css`
+      .sum {
+        white-space: normal;
+      }
+    `,
+  ];
   static override properties = { from: {}, at: {}, said: { state: true } };
 
   declare from: string | null;
@@ -44,6 +53,15 @@ export class MwOrderList extends WorkshopElement {
     return `${this.placeName(need.stage, this.at)}: ${need.pieces > 1 ? `${need.pieces} × ` : ""}${what}`;
   }
 
+  /** What would be ordered in vain: pairs that their mount has no place for, or nobody can tell. */
+  #misfits(): string[] {
+    const { shop, words } = this;
+    return (this.evaluation(this.at)!.build.mounts ?? []).flatMap(({ stage }) => {
+      const fit = this.textOf({ figure: "fit", of: stage }, this.at);
+      return fit && fit !== words.figures.fits ? `${fill(shop.fit, this.placeName(stage, this.at))}: ${fit}.` : [];
+    });
+  }
+
   #lines(order: OrderList): string[] {
     const { shop } = this;
     const part = ({ part: one, pieces }: OrderLine) =>
@@ -59,6 +77,7 @@ export class MwOrderList extends WorkshopElement {
         ),
       ),
       ...section(shop.sum, order.buy.length ? [sumText(order, shop, this.locale)] : []),
+      ...this.#misfits(),
       ...section(shop.ownedAlready, order.owned.map(part)),
       ...section(shop.stays, order.stays.map(part)),
       ...section(shop.leftOver, order.left.map(part)),
@@ -127,7 +146,8 @@ export class MwOrderList extends WorkshopElement {
           )}
           <tr class="total">
             <th scope="row" colspan="3">${shop.sum}</th>
-            <td colspan="2" class="words">${sumText(order, shop, locale)}</td>
+            <td class="sum">${sumText(order, shop, locale)}</td>
+            <td></td>
           </tr>
         </tbody>
       </table>`,
@@ -136,9 +156,8 @@ export class MwOrderList extends WorkshopElement {
 
   #rest(head: string, lines: readonly OrderLine[]): TemplateResult | typeof nothing {
     if (!lines.length) return nothing;
-    const list = new Intl.ListFormat(this.locale, { type: "unit" });
     const all = lines.map(({ part, pieces }) => (pieces > 1 ? `${pieces} × ${partName(part)}` : partName(part)));
-    return html`<p class="note" part="rest"><strong>${head}:</strong> ${list.format(all)}.</p>`;
+    return html`<p class="note" part="rest"><strong>${head}:</strong> ${all.join("; ")}.</p>`;
   }
 
   protected override render(): TemplateResult {
@@ -146,7 +165,8 @@ export class MwOrderList extends WorkshopElement {
     if (!order) return this.fallback(false);
     const { shop } = this;
     return html`<div class="root" part="root">
-        ${this.#buy(order)} ${this.#rest(shop.ownedAlready, order.owned)} ${this.#rest(shop.stays, order.stays)}
+        ${this.#buy(order)} ${this.#misfits().map((line) => html`<p class="fault">${line}</p>`)}
+        ${this.#rest(shop.ownedAlready, order.owned)} ${this.#rest(shop.stays, order.stays)}
         ${this.#rest(shop.leftOver, order.left)}
         ${
           order.missing.length

@@ -55,8 +55,12 @@ describe("mw-pair-finder", () => {
     const element = await finder();
     const told: unknown[] = [];
     element.addEventListener("mw-change", (event) => told.push((event as CustomEvent).detail));
-    find<HTMLButtonElement>(element.shadowRoot!, 'button[aria-label="Take it: 17 to 66"]').click();
+    const button = find<HTMLButtonElement>(element.shadowRoot!, 'button[aria-label="Take it: 17 to 66"]');
+    button.focus();
+    button.click();
     await settle();
+    assert.equal(element.shadowRoot!.activeElement!.getAttribute("aria-label"), "in the build: 17 to 66");
+    button.click();
     const { store } = find<MwBuild>(element.parentElement!, "mw-build");
     assert.deepEqual(store.layer.sets, { "primary.driver": 17, "primary.driven": 66 });
     assert.deepEqual(told, [{ "primary.driver": 17, "primary.driven": 66 }]);

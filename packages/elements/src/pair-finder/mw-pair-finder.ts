@@ -287,6 +287,7 @@ export class MwPairFinder extends Picture {
     const { driver, driven, reductions, adapters } = one.one;
     const parts = [driver, driven, ...adapters] as unknown as Part[];
     const totals = [...new Set(reductions.map((total) => writer.number(total)))];
+    const chosen = this.#isChosen(one);
     const gone = parts.filter((part) => canBeHad(part) === false);
     const why = [...one.reasons, ...gone.map((part) => `${partName(part)}: ${shop.notToBeHad}.`)];
     return html`<tbody class=${one.hit ? "hit" : "miss"}>
@@ -297,17 +298,17 @@ export class MwPairFinder extends Picture {
         <td class="wide">${this.#price(one)}</td>
         <td>
           ${
-            this.#isChosen(one)
-              ? html`<span class="quiet">${shop.chosen}</span>`
-              : one.meshes
-                ? html`<button
-                    type="button"
-                    aria-label="${shop.choose}: ${driver.teeth} ${this.words.to} ${driven.teeth}"
-                    @click=${() => this.#take(driver.teeth, driven.teeth)}
-                  >
-                    ${shop.choose}
-                  </button>`
-                : nothing
+            // What was taken keeps its button: the focus would be lost with it.
+            one.meshes
+              ? html`<button
+                  type="button"
+                  aria-disabled=${chosen ? "true" : nothing}
+                  aria-label="${chosen ? shop.chosen : shop.choose}: ${driver.teeth} ${this.words.to} ${driven.teeth}"
+                  @click=${() => chosen || this.#take(driver.teeth, driven.teeth)}
+                >
+                  ${chosen ? shop.chosen : shop.choose}
+                </button>`
+              : nothing
           }
         </td>
       </tr>
@@ -384,7 +385,9 @@ export class MwPairFinder extends Picture {
             ? html`${this.#question()}
               ${gears(asked.question.drivers) && gears(asked.question.drivens) ? nothing : html`<p>${shop.noParts}</p>`}
               ${asked.unsure ? html`<p class="note">${shop.unsureRange}</p>` : nothing} ${this.#state()}
-              ${this.width ? this.#window(listed) : nothing} ${listed.length ? this.#table(listed) : nothing}`
+              ${this.width ? this.#window(listed) : nothing}
+              ${listed.length ? html`<p class="note">${shop.legend}</p>` : nothing}
+              ${listed.length ? this.#table(listed) : nothing}`
             : html`<p>${shop.noTarget}</p>`
         }
       </div>

@@ -39,7 +39,10 @@ export const styles = css`
     display: block;
     overflow: visible;
     font-size: 0.82em;
-    margin: 0.4em 0 0.8em;
+    margin: 0.4em 0 0;
+  }
+  svg + .note {
+    margin-bottom: 1em;
   }
   text {
     fill: currentColor;
@@ -55,6 +58,11 @@ export const styles = css`
     padding-top: 0;
     padding-inline: 0;
     font-size: 0.9em;
+  }
+  button[aria-disabled] {
+    color: var(--_second);
+    text-decoration: none;
+    cursor: default;
   }
   .why {
     color: var(--_second);

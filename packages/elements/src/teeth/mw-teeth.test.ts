@@ -132,6 +132,7 @@ describe("mw-teeth", () => {
     const after = word.getBoundingClientRect();
     assert.deepEqual([after.x, after.y, after.width], [before.x, before.y, before.width]);
     const more = find(teeth.shadowRoot!, "button[aria-label^='One more']");
+    assert.isAtMost(more.getBoundingClientRect().bottom, after.top, "above: the line below is read next");
     more.click();
     more.click();
     await turn();

@@ -69,7 +69,8 @@ export const styles = css`
     all: initial;
     position: absolute;
     z-index: 9;
-    top: calc(100% + 0.35em);
+    /* Over the line that has been read; the one below is read next. */
+    bottom: calc(100% + 0.35em);
     left: 50%;
     translate: -50% 0;
     display: flex;

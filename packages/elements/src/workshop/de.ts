@@ -135,6 +135,8 @@ export const words: Table<WorkshopWords> = {
   centres: "Achsabstand",
   totals: "Motorumdrehungen, {0}",
   picture: "Paare nach Achsabstand und Gesamtuntersetzung. Der Kasten ist Halterung und Bereich: {0}",
+  legend:
+    "Der Kasten ist, was Halterung und Bereich zulassen. Punkt: im Bereich und passt; Kreuz: nicht; mit Ring: eingebaut.",
   noParts: "Der Aufbau listet keine Zahnräder zur Auswahl.",
   noTarget: "Der Aufbau nennt keinen Bereich als Ziel.",
   reasons: {

@@ -143,6 +143,8 @@ export const workshopEn = {
   centres: "Centre distance",
   totals: "Motor turns, {0}",
   picture: "Pairs by centre distance and total. The box is the mount and the range: {0}",
+  legend:
+    "The box is what the mount and the range allow. Filled: reaches and fits; crossed: does not; ringed: in the build.",
   noParts: "The build lists no gears to choose from.",
   noTarget: "The build names no range to reach.",
 

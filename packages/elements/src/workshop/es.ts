@@ -139,6 +139,8 @@ export const words: Table<WorkshopWords> = {
   centres: "Distancia entre ejes",
   totals: "Vueltas del motor, {0}",
   picture: "Pares por distancia entre ejes y total. El recuadro es el soporte y el intervalo: {0}",
+  legend:
+    "El recuadro es lo que permiten el montaje y el intervalo. Punto: llega y encaja; cruz: no; con anillo: montado.",
   noParts: "El montaje no lista engranajes entre los que elegir.",
   noTarget: "El montaje no nombra un intervalo que alcanzar.",
   reasons: {

@@ -139,6 +139,8 @@ export const words: Table<WorkshopWords> = {
   centres: "Entraxe",
   totals: "Tours moteur, {0}",
   picture: "Paires par entraxe et total. Le cadre est le support et la plage : {0}",
+  legend:
+    "Le cadre est ce que permettent le montage et la plage. Point : dans la plage et convient ; croix : non ; cercle : monté.",
   noParts: "Le montage ne liste aucun engrenage à choisir.",
   noTarget: "Le montage ne donne aucune plage à atteindre.",
   reasons: {

@@ -134,6 +134,7 @@ export const words: Table<WorkshopWords> = {
   centres: "軸間距離",
   totals: "モーター回転数、{0}",
   picture: "軸間距離と総減速比で並べた組。枠は取付部と範囲です：{0}",
+  legend: "枠は取付と範囲が許すところ。点：範囲内で適合、×：不適合、丸囲み：使用中。",
   noParts: "選べる歯車が一覧にありません。",
   noTarget: "目標の範囲がありません。",
   reasons: {

@@ -23,6 +23,16 @@ export const tables = css`
   .quiet {
     color: var(--_second);
   }
+  /* A frame that scrolls cuts off what stands out of it. */
+  .scroll :focus-visible {
+    outline-offset: -2px;
+  }
+  .scroll button {
+    padding-inline: 4px;
+  }
+  .note button {
+    margin-inline-end: 1em;
+  }
   .note {
     color: var(--_second);
     font-size: 0.86em;
