@@ -190,12 +190,21 @@ export async function minified(code, { module = false, toplevel = true } = {}) {
   return result.code;
 }
 
+/** What is beyond ASCII as escapes, which mean the same in strings, templates and patterns. */
+const inAscii = (code) =>
+  code.replace(/[^\0-\x7f]/g, (unit) => {
+    const hex = unit.charCodeAt(0).toString(16);
+    return hex.length > 2 ? `\\u${hex.padStart(4, "0")}` : `\\x${hex}`;
+  });
+
 /**
- * One self-contained script. `format` is "iife" for a classic script and "es" for a module; everything it imports is inside.
+ * One self-contained script; everything it imports is inside. `format` is "es" for a module and "iife" for a classic
+ * script, which is in ASCII: a page in another encoding takes it for one of its own.
  */
 export async function wholeScript({ input, format, banner = "" }) {
   const { code } = await bundled({ input, format });
-  return banner + (await minified(code, { module: format === "es" }));
+  const script = await minified(code, { module: format === "es" });
+  return banner + (format === "es" ? script : inAscii(script));
 }
 
 /** The bytes that each module brings into a whole script, minified by itself: `[path, bytes]`, the heaviest first. */

@@ -1,5 +1,11 @@
-/** The next node outward: the parent, or from a shadow root its host. */
-export const outward = (node: Node): Node | null => node.parentNode ?? (node as ShadowRoot).host ?? null;
+type ParentOf = (this: Node) => Node | null;
+let parentOf: ParentOf | undefined;
+
+/** The next node outward: the parent, or from a shadow root its host. A form's own `parentNode` may be one of its fields. */
+export const outward = (node: Node): Node | null =>
+  (parentOf ??= Object.getOwnPropertyDescriptor(Node.prototype, "parentNode")!.get as ParentOf).call(node) ??
+  (node as ShadowRoot).host ??
+  null;
 
 /** A node and everything around it, outermost last. */
 function* chain(node: Node): Generator<Node> {

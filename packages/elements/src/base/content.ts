@@ -1,8 +1,9 @@
 /** Whether there is a digit of any script. What a browser has to look up in its tables of scripts is asked last: it takes time. */
 const hasDigit = (text: string): boolean => /\d/.test(text) || (/[^\0-\x7f]/.test(text) && /\p{Nd}/u.test(text));
 const wholeBlocks = /^(TABLE|FIGURE|DL|OL|UL|IMG|PICTURE|SVG|DETAILS)$/i;
+// Machine translation wraps text in FONT.
 const phrasing =
-  /^(A|ABBR|B|BDI|BDO|CITE|CODE|DATA|DEL|DFN|EM|I|INS|KBD|MARK|OUTPUT|Q|S|SAMP|SMALL|SPAN|STRONG|SUB|SUP|U|VAR|WBR)$/i;
+  /^(A|ABBR|B|BDI|BDO|CITE|CODE|DATA|DEL|DFN|EM|FONT|I|INS|KBD|MARK|OUTPUT|Q|S|SAMP|SMALL|SPAN|STRONG|SUB|SUP|U|VAR|WBR)$/i;
 
 /** The content of an element that means something: no comments, no blank text, none of the empty lines that editors add. */
 const meaning = (element: Element): readonly ChildNode[] =>

@@ -1,4 +1,5 @@
 import {
+  adoptStyles,
   html,
   LitElement,
   type CSSResult,
@@ -57,9 +58,8 @@ function watch(): void {
 const sheets = new WeakMap<Document, Map<CSSResult, CSSStyleSheet>>();
 
 /** A style sheet made by the document that it is used in: a frame's elements may have grown up in another one. */
-function sheetFor(document: Document, style: CSSResult): CSSStyleSheet {
-  const view = document.defaultView;
-  if (!view || view === globalThis.window) return style.styleSheet!;
+function sheetFor(view: Window & typeof globalThis, style: CSSResult): CSSStyleSheet {
+  const { document } = view;
   let known = sheets.get(document);
   if (!known) sheets.set(document, (known = new Map()));
   let sheet = known.get(style);
@@ -185,7 +185,9 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
 
   #dress(root: ShadowRoot): void {
     const styles = (this.constructor as typeof LitElement).elementStyles as readonly CSSResult[];
-    root.adoptedStyleSheets = styles.map((style) => sheetFor(this.ownerDocument, style));
+    const view = this.ownerDocument.defaultView;
+    if (!view || view === globalThis.window) adoptStyles(root, [...styles]);
+    else root.adoptedStyleSheets = styles.map((style) => sheetFor(view, style));
   }
 
   override connectedCallback(): void {

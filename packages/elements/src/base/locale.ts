@@ -10,7 +10,7 @@ export function localeOf(element: Node): string {
   let locale = canonical.get(tag);
   if (!locale) {
     try {
-      locale = Intl.getCanonicalLocales(tag)[0]!;
+      locale = Intl.getCanonicalLocales(tag.replaceAll("_", "-"))[0]!;
     } catch {
       locale = "en";
     }

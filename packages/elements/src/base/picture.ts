@@ -18,6 +18,8 @@ const measureSoon = (picture: Picture): void => {
 };
 
 const observe = (root: Element): void => {
+  // Where there is no layout there are no pictures either.
+  if (!globalThis.ResizeObserver) return;
   sizes ??= new ResizeObserver((entries) => {
     for (const { target } of entries) measureSoon((target.getRootNode() as ShadowRoot).host as Picture);
   });

@@ -177,6 +177,21 @@ describe("mw-teeth", () => {
     assert.equal(value(), "63");
   });
 
+  it("keeps the keys that write a count from the page's short cuts, and a link around it from being followed", async () => {
+    const heard: string[] = [];
+    const hear = (event: Event): void => void heard.push((event as KeyboardEvent).key);
+    for (const name of ["keydown", "keypress", "keyup"]) document.addEventListener(name, hear);
+    for (const key of ["7", " ", "ArrowUp", "ArrowLeft", "Backspace", "Enter", "Escape", "Tab"]) press(count, key);
+    for (const name of ["keypress", "keyup"])
+      count.dispatchEvent(new KeyboardEvent(name, { key: "7", bubbles: true, composed: true }));
+    for (const name of ["keydown", "keypress", "keyup"]) document.removeEventListener(name, hear);
+    assert.deepEqual(heard, ["Escape", "Tab"]);
+    assert.isTrue(press(count, " ").defaultPrevented);
+    const click = new MouseEvent("click", { bubbles: true, composed: true, cancelable: true });
+    count.dispatchEvent(click);
+    assert.isTrue(click.defaultPrevented);
+  });
+
   it("keeps working after moves, once for each press", async () => {
     for (let n = 0; n < 3; n++) find(page, "p").append(teeth);
     await settle();

@@ -15,7 +15,7 @@ import { styles } from "./styles.js";
 
 const highest = 1_000_000;
 /** Where a thumb works: there is a strip of keys then, and no keyboard before it is asked for. */
-const isNarrow = (): boolean => matchMedia("(max-width: 560px), (pointer: coarse)").matches;
+const isNarrow = (): boolean => !!globalThis.matchMedia?.("(max-width: 560px), (pointer: coarse)").matches;
 const keyboard = (): string => (isNarrow() ? "none" : "numeric");
 const steps: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, PageUp: 10, PageDown: -10 };
 
@@ -221,12 +221,19 @@ export class MwTeeth extends MeshwrightElement {
     else if (key === "End" && this.#highest < highest) this.#take(this.#highest);
     else if (key === "Enter") this.#commit();
     else if (key === "Escape" && (this.draft !== undefined || this.message)) this.draft = this.message = undefined;
-    else return;
+    // A space means nothing in a count, and something in a summary around it.
+    else if (key !== " ") return this.#ownKey(event);
     event.preventDefault();
     event.stopPropagation();
   };
 
-  readonly #keepFocus = (event: Event): void => event.preventDefault();
+  /** Keys that write or move the caret are no short cuts of the page's. */
+  readonly #ownKey = (event: KeyboardEvent): void => {
+    if (!/^(Tab|Escape|F\d+)$/.test(event.key)) event.stopPropagation();
+  };
+
+  /** The keys take no focus, and a link around the sentence is not followed. */
+  readonly #refuse = (event: Event): void => event.preventDefault();
 
   readonly #undo = (): void => {
     this.store?.undo();
@@ -304,8 +311,8 @@ export class MwTeeth extends MeshwrightElement {
       class=${strip ? "tray strip" : "tray"}
       part="tray"
       popover=${strip ? "manual" : nothing}
-      @pointerdown=${this.#keepFocus}
-      @mousedown=${this.#keepFocus}
+      @pointerdown=${this.#refuse}
+      @mousedown=${this.#refuse}
       >${
         open
           ? html`<button
@@ -369,6 +376,8 @@ export class MwTeeth extends MeshwrightElement {
       @input=${this.#typed}
       @change=${this.#stop}
       @keydown=${this.#pressed}
+      @keypress=${this.#ownKey}
+      @keyup=${this.#ownKey}
     />`;
   }
 
@@ -383,7 +392,10 @@ export class MwTeeth extends MeshwrightElement {
     const changed = article !== undefined && JSON.stringify(article) !== JSON.stringify(value);
     const text = this.#text();
     const { draft } = this;
-    return html`<span class="root ${changed ? "changed" : ""} ${draft === undefined ? "" : "typing"}" part="count"
+    return html`<span
+        class="root ${changed ? "changed" : ""} ${draft === undefined ? "" : "typing"}"
+        part="count"
+        @click=${this.#refuse}
         ><span class="text" aria-hidden="true">${draft === undefined ? text : draft || "\u2002"}</span
         >${sets?.length === 1 ? nothing : this.#control(text, sets)}${this.#tray()}</span
       >${changed ? html` <span class="note" part="note">${fill(this.words.article, this.#text(article))}</span>` : nothing}${this.fallback(

@@ -40,11 +40,13 @@ describe("mw-value", () => {
     assert.deepEqual(
       await values(
         `<mw-value of="rear">43.32</mw-value>|<mw-value of="rear"><b>43.3</b></mw-value>|<mw-value of="rear">\n  43.32\n</mw-value>|` +
+          `<mw-value of="rear"><font><font>43,32</font></font></mw-value>|` +
           `<mw-value figure="standing" of="rear">inside</mw-value>|` +
           `<mw-value of="rear"> turns of the motor, and 2 more words.</mw-value>|<mw-value of="rear">, which is right.</mw-value>|` +
           `<mw-value of="rear">turns</mw-value>`,
       ),
       [
+        "43.32",
         "43.32",
         "43.32",
         "43.32",
@@ -94,6 +96,19 @@ describe("mw-value", () => {
     page.lang = "fr";
     await settle();
     assert.equal(shown(), "1,06 %");
+    page.lang = "en_GB";
+    await settle();
+    assert.equal(shown(), "1.06%");
+    page.lang = "de_DE";
+    await settle();
+    assert.equal(shown(), "1,06 %");
+  });
+
+  it("finds its build out of a form that has a field of any name", async () => {
+    const page = await show(
+      `<form lang="de"><input name="parentNode" /><mw-value of="rear">16.00</mw-value></form><mw-build ${short}></mw-build>`,
+    );
+    assert.equal(lineOf(find(page, "mw-value")), "16,00");
   });
 
   it("does not move the line that it stands in", async () => {

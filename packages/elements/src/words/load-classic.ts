@@ -18,6 +18,7 @@ export const beside =
       const near = own?.src ? own : [...document.scripts].find(({ src }) => ours.test(src))!;
       const script = document.createElement("script");
       script.nonce = near.nonce;
+      script.charset = "utf-8";
       script.src = scriptAddress(new URL(`${kind}-${language}.js`, near.src).href);
       document.head.append(script);
     } catch {
