@@ -1,57 +1,27 @@
-import { spawnSync } from "node:child_process";
 import { createRequire } from "node:module";
 import { readFileSync } from "node:fs";
-import type { AddressInfo } from "node:net";
-import { fileURLToPath } from "node:url";
-import puppeteer, { type Browser, type Page } from "puppeteer-core";
+import type { Page } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { applyChanges, type ChangeSet } from "@meshwright/calc/build";
 import { readBuild } from "@meshwright/calc/document";
 import { evaluate } from "@meshwright/calc/evaluate";
 import { figureOf, type FigureQuery } from "@meshwright/calc/report";
-import { findBrowsers } from "../../scripts/lib/browsers.js";
-import { staticServer } from "../../scripts/lib/server.js";
+import { demoBrowser, folder, type DemoBrowser, type Opened } from "./browser.js";
 
-// A reader in a real browser, under a policy that lets a page use nothing but its own files.
-
-const folder = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
-const mounts = { "/": folder("demo"), "/meshwright/": folder("packages/elements/dist") };
-const server = staticServer(mounts, { headers: { "content-security-policy": "default-src 'self'" } });
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const { build } = readBuild(readFileSync(folder("seeds/limpet.json"), "utf8"));
 
-let browser: Browser;
-let address: string;
+let demo: DemoBrowser;
 
 beforeAll(async () => {
-  // A process of its own: what is built for a test environment is another thing than what is published.
-  const { NODE_ENV: _, ...env } = process.env;
-  spawnSync(process.execPath, [folder("scripts/build.js"), "--if-stale"], { env, stdio: "inherit" });
-  await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
-  address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
-  browser = await puppeteer.launch({
-    executablePath: findBrowsers().chromium,
-    args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking", "--no-first-run"],
-  });
+  demo = await demoBrowser();
 }, 120_000);
 
-afterAll(async () => {
-  await browser?.close();
-  server.close();
-  server.closeAllConnections();
-});
+afterAll(() => demo?.close());
 
 /** Opens the article; what the page says to the console is kept. */
-async function open(path = "", { width = 1280, dark = false } = {}): Promise<{ page: Page; said: string[] }> {
-  const page = await browser.newPage();
-  const said: string[] = [];
-  page.on("console", (message) => said.push(message.text()));
-  page.on("pageerror", (error) => said.push(String(error)));
-  await page.setViewport({ width, height: 900 });
-  await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: dark ? "dark" : "light" }]);
-  await page.goto(address + path, { waitUntil: "networkidle0" });
-  return { page, said };
-}
+const open = (path = "", { width = 1280, dark = false } = {}): Promise<Opened> =>
+  demo.open(path, { width, height: 900 }, dark);
 
 interface Shown {
   readonly attributes: Record<string, string>;

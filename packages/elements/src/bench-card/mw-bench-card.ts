@@ -2,7 +2,7 @@ import { css, html, nothing, type TemplateResult } from "lit";
 import type { OutputEvaluation } from "@meshwright/calc/evaluate";
 import { block, properties } from "../base/index.js";
 import { fill, fillCount } from "../words/index.js";
-import { scrolling, tables, WorkshopElement } from "../workshop/index.js";
+import { dateText, scrolling, tables, WorkshopElement } from "../workshop/index.js";
 
 /** A line of the card: what, how much, and room to write what was measured. */
 interface Line {
@@ -43,6 +43,22 @@ export class MwBenchCard extends WorkshopElement {
       }
       th:first-child {
         width: 100%;
+        min-width: 8em;
+      }
+      tbody th:first-child {
+        padding-inline-start: 1.4em;
+        text-indent: -1.4em;
+      }
+      @media screen and (max-width: 480px) {
+        td,
+        td:not(.measured),
+        thead th:nth-child(2) {
+          white-space: normal;
+          padding-inline: 0.4em;
+        }
+        .measured {
+          min-width: 4em;
+        }
       }
       .scroll + .scroll {
         margin-top: 0.8em;
@@ -87,6 +103,23 @@ export class MwBenchCard extends WorkshopElement {
           font-size: 8.5pt;
           color: #000;
           background: #fff;
+        }
+        th,
+        td {
+          padding-block: 0.24em;
+        }
+        .measured {
+          min-width: 8em;
+        }
+      }
+      /* A5 holds all of it; a larger sheet may be read from farther off. */
+      @media print and (min-width: 160mm) {
+        .card {
+          font-size: 10pt;
+        }
+        th,
+        td {
+          padding-block: 0.4em;
         }
       }
     `,
@@ -183,7 +216,10 @@ export class MwBenchCard extends WorkshopElement {
     const { build, outputs } = evaluation;
     const today = new Intl.DateTimeFormat(this.locale, { dateStyle: "long" }).format(new Date());
     const { revision } = build;
-    const published = [revision?.number && fill(shop.revision, revision.number), revision?.date]
+    const published = [
+      revision?.number && fill(shop.revision, revision.number),
+      revision?.date && dateText(revision.date, this.locale, "long"),
+    ]
       .filter(Boolean)
       .join(", ");
     return html`<div class="root card" part="root card">

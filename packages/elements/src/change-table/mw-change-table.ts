@@ -51,6 +51,12 @@ export class MwChangeTable extends WorkshopElement {
       .cost {
         white-space: normal;
       }
+      @media print {
+        th:first-child {
+          position: static;
+          background: none;
+        }
+      }
       .word {
         display: block;
         color: var(--_second);

@@ -1,5 +1,6 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import { needsOf, orderOf, type BuyLine, type Need, type OrderLine, type OrderList } from "@meshwright/calc/parts";
+import type { Part } from "@meshwright/calc/build";
 import { announce, block, properties } from "../base/index.js";
 import { copyText } from "../host/index.js";
 import { fill } from "../words/index.js";
@@ -14,6 +15,8 @@ import {
   tables,
   WorkshopElement,
 } from "../workshop/index.js";
+
+const isPacked = ({ pack = 1 }: Part): boolean => pack > 1;
 
 /**
  * What this version of the build means to get, beside another one: to buy in whole packs, owned already, stays, left over.
@@ -73,7 +76,7 @@ export class MwOrderList extends WorkshopElement {
         shop.toBuy,
         order.buy.map(
           (line) =>
-            `${part(line)}: ${this.#packs(line)}, ${this.#cost(line)}${line.part.source ? `, ${line.part.source}` : ""}`,
+            `${part(line)}: ${isPacked(line.part) ? `${this.#packs(line)}, ` : ""}${this.#cost(line)}${line.part.source ? `, ${line.part.source}` : ""}`,
         ),
       ),
       ...section(shop.sum, order.buy.length ? [sumText(order, shop, this.locale)] : []),
@@ -89,7 +92,7 @@ export class MwOrderList extends WorkshopElement {
   }
 
   #packs({ packs, part }: BuyLine): string {
-    return (part.pack ?? 1) > 1 ? fill(this.shop.packs, packs, part.pack!) : `${packs}`;
+    return isPacked(part) ? fill(this.shop.packs, packs, part.pack!) : `${packs}`;
   }
 
   #cost({ cost }: BuyLine): string {
@@ -105,9 +108,15 @@ export class MwOrderList extends WorkshopElement {
 
   readonly #print = (): void => this.ownerDocument.defaultView?.print();
 
+  #where({ source, available }: Part): TemplateResult {
+    const { shop } = this;
+    return html`${source ?? "–"}${available === false ? html` <span class="fault">${shop.notToBeHad}</span>` : nothing}`;
+  }
+
   #buy(order: OrderList): TemplateResult {
     const { shop, locale } = this;
     if (!order.buy.length) return html`<p>${shop.nothingToBuy}</p>`;
+    const packed = order.buy.some(({ part }) => isPacked(part));
     return scrolling(
       shop.toBuy,
       html`<table part="table">
@@ -118,9 +127,9 @@ export class MwOrderList extends WorkshopElement {
           <tr>
             <th scope="col">${shop.part}</th>
             <th scope="col">${shop.pieces}</th>
-            <th scope="col">${shop.packsHead}</th>
+            ${packed ? html`<th scope="col">${shop.packsHead}</th>` : nothing}
             <th scope="col">${shop.price}</th>
-            <th scope="col" class="words">${shop.where}</th>
+            <th scope="col" class="words wide">${shop.where}</th>
           </tr>
         </thead>
         <tbody>
@@ -128,10 +137,12 @@ export class MwOrderList extends WorkshopElement {
             (line) =>
               html`<tr>
                 <th scope="row">
-                  ${partName(line.part)}${line.part.maker ? html` <span class="quiet">${line.part.maker}</span>` : nothing}
+                  ${partName(line.part)}
+                  ${line.part.maker ? html`<span class="quiet under">${line.part.maker}</span>` : nothing}
+                  <span class="narrow quiet">${this.#where(line.part)}</span>
                 </th>
                 <td>${line.pieces}</td>
-                <td>${this.#packs(line)}</td>
+                ${packed ? html`<td>${this.#packs(line)}</td>` : nothing}
                 <td>
                   ${this.#cost(line)}${
                     line.part.price?.checked
@@ -139,15 +150,13 @@ export class MwOrderList extends WorkshopElement {
                       : nothing
                   }
                 </td>
-                <td class="words">
-                  ${line.part.source ?? "–"}${line.part.available === false ? html` <span class="fault">${shop.notToBeHad}</span>` : nothing}
-                </td>
+                <td class="words wide">${this.#where(line.part)}</td>
               </tr>`,
           )}
           <tr class="total">
-            <th scope="row" colspan="3">${shop.sum}</th>
+            <th scope="row" colspan=${packed ? 3 : 2}>${shop.sum}</th>
             <td class="sum">${sumText(order, shop, locale)}</td>
-            <td></td>
+            <td class="wide"></td>
           </tr>
         </tbody>
       </table>`,

@@ -315,6 +315,7 @@ export class MwPairFinder extends Picture {
       <tr>
         <td colspan="5" class="words">
           <span class="quiet">${parts.map(partName).join(" + ")}.</span>
+          <span class="narrow quiet">${shop.price}: ${this.#price(one)}.</span>
           ${why.map((sentence) => html`<span class="why">${sentence} </span>`)}
         </td>
       </tr>

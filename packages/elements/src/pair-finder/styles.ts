@@ -79,12 +79,10 @@ export const styles = css`
   tbody th {
     white-space: nowrap;
   }
-  @media (max-width: 480px) {
-    .wide {
-      display: none;
-    }
-  }
   @media print {
+    tbody {
+      break-inside: avoid;
+    }
     .controls,
     label {
       display: none;

@@ -41,13 +41,14 @@ export class MwPartsList extends WorkshopElement {
                 <th scope="col">${this.words.stage}</th>
                 <th scope="col">${shop.pieces}</th>
                 <th scope="col" class="words">${shop.part}</th>
-                <th scope="col" class="words">${shop.maker}</th>
-                <th scope="col" class="words">${shop.where}</th>
+                <th scope="col" class="words wide">${shop.maker}</th>
+                <th scope="col" class="words wide">${shop.where}</th>
               </tr>
             </thead>
             <tbody>
               ${needs.map((need, n) => {
                 const { part } = need;
+                const checked = part?.price?.checked && dateText(part.price.checked, locale);
                 const first = needs[n - 1]?.stage !== need.stage;
                 return html`<tr>
                   <th scope="row">
@@ -57,10 +58,13 @@ export class MwPartsList extends WorkshopElement {
                   <td class="words">
                     ${part ? partName(part) : html`<span class="quiet">${needText(need, this.words, shop, locale)}: ${shop.notListed}</span>`}
                     ${part && pitchText(part, shop) ? html`<span class="quiet">${pitchText(part, shop)}</span>` : nothing}
+                    <span class="narrow quiet"
+                      >${[part?.maker, part?.source, checked].filter(Boolean).join(" · ")}</span
+                    >
                   </td>
-                  <td class="words">${part?.maker ?? "–"}</td>
-                  <td class="words">
-                    ${part?.source ?? "–"}${part?.price?.checked ? html` <span class="quiet">${dateText(part.price.checked, locale)}</span>` : nothing}
+                  <td class="words wide">${part?.maker ?? "–"}</td>
+                  <td class="words wide">
+                    ${part?.source ?? (checked ? nothing : "–")} <span class="quiet">${checked}</span>
                   </td>
                 </tr>`;
               })}

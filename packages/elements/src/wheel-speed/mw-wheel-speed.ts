@@ -72,6 +72,7 @@ export class MwWheelSpeed extends WorkshopElement {
             ${this.#row(fill(shop.loaded, left), loaded, writer)}
           </tbody>
         </table>`,
+        "kept",
       )}
       <p class="note">
         ${shop.travel}: ${this.textOf({ figure: "travel", of: output.id })}. ${shop.ideal} ${shop.assumes}:

@@ -28,6 +28,7 @@ export class MwWorking extends WorkshopElement {
   #table(one: Working, writer: Writer): TemplateResult {
     const { words, shop } = this;
     const { total, stepwise, drift } = one;
+    const counts = (id: string) => this.textOf({ figure: "counts", of: id }, this.at);
     const told = drift ? (drift.sign ? shop.drift : shop.noDrift) : total ? shop.interval : "";
     const off = drift ? writer.number(drift, { percent: true, digits: 3, sign: "always" }) : "";
     return html`${scrolling(
@@ -39,8 +40,8 @@ export class MwWorking extends WorkshopElement {
           <thead>
             <tr>
               <th scope="col">${words.stage}</th>
-              <th scope="col">${words.gears}</th>
-              <th scope="col">${shop.exactly}</th>
+              <th scope="col" class="wide">${words.gears}</th>
+              <th scope="col" class="wide">${shop.exactly}</th>
               <th scope="col">${shop.decimal}</th>
               <th scope="col">${shop.upToHere}</th>
               <th scope="col">${shop.everyStep}</th>
@@ -50,9 +51,12 @@ export class MwWorking extends WorkshopElement {
             ${one.steps.map(
               (step) =>
                 html`<tr>
-                  <th scope="row">${step.label}</th>
-                  <td>${this.textOf({ figure: "counts", of: step.id }, this.at)}</td>
-                  <td>${this.#exact(step.reduction, writer)}</td>
+                  <th scope="row">
+                    ${step.label}
+                    <span class="narrow quiet">${counts(step.id)} · ${this.#exact(step.reduction, writer)}</span>
+                  </th>
+                  <td class="wide">${counts(step.id)}</td>
+                  <td class="wide">${this.#exact(step.reduction, writer)}</td>
                   <td>${writer.number(step.reduction)}</td>
                   <td>${writer.number(step.running)}</td>
                   <td class="quiet">${step.stepwise ? writer.number(step.stepwise) : "–"}</td>
@@ -61,8 +65,9 @@ export class MwWorking extends WorkshopElement {
             ${
               total
                 ? html`<tr class="total">
-                    <th scope="row" colspan="2">${words.total}</th>
-                    <td>${this.#exact(total, writer)}</td>
+                    <th scope="row">${words.total} <span class="narrow">${this.#exact(total, writer)}</span></th>
+                    <td class="wide"></td>
+                    <td class="wide">${this.#exact(total, writer)}</td>
                     <td>${writer.number(total)}</td>
                     <td></td>
                     <td>${stepwise ? writer.number(stepwise) : "–"}</td>
@@ -71,6 +76,7 @@ export class MwWorking extends WorkshopElement {
             }
           </tbody>
         </table>`,
+        "kept",
       )}
       <p class="note">${fill(told, one.label, off)}</p>`;
   }

@@ -17,6 +17,10 @@ export abstract class WorkshopElement extends MeshwrightElement {
   }
 }
 
-/** A frame in which a table scrolls by itself where the page is too narrow for it, by keyboard as well. */
+/**
+ * A frame in which a table scrolls by itself where the page is too narrow for it, by keyboard as well.
+ *
+ * @param kind `kept` where paper should not part it; `paged` where a column stays in sight
+ */
 export const scrolling = (label: string, table: TemplateResult, kind = ""): TemplateResult =>
   html`<div class="scroll ${kind}" tabindex="0" role="group" aria-label=${label}>${table}</div>`;

@@ -21,11 +21,11 @@ export const partName = ({ name, id, teeth, driver, driven }: Part): string =>
   name ?? `${id}${(teeth ?? driver) ? ` (${teeth ?? `${driver}, ${driven}`})` : ""}`;
 
 /** A date as its locale writes it; text that is no date stays. */
-export function dateText(date: string, locale: string): string {
+export function dateText(date: string, locale: string, dateStyle: "medium" | "long" = "medium"): string {
   const day = new Date(`${date}T12:00:00Z`);
   return Number.isNaN(day.getTime())
     ? date
-    : new Intl.DateTimeFormat(locale, { dateStyle: "medium", timeZone: "UTC" }).format(day);
+    : new Intl.DateTimeFormat(locale, { dateStyle, timeZone: "UTC" }).format(day);
 }
 
 /** What all that is to be bought costs, by currency; what has no price, and what no part answers, is counted. */

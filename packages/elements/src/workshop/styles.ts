@@ -33,10 +33,16 @@ export const tables = css`
   .note button {
     margin-inline-end: 1em;
   }
+  .under {
+    display: block;
+  }
   .note {
     color: var(--_second);
     font-size: 0.86em;
     margin: 0.5em 0 0;
+  }
+  .note + .scroll {
+    margin-top: 1.2em;
   }
   ul.note {
     padding-inline-start: 1.2em;
@@ -44,7 +50,32 @@ export const tables = css`
   .fault {
     color: var(--_fault);
   }
+  /* Where a column has no room, what it says stands under another one. */
+  .narrow {
+    display: none;
+  }
+  @media screen and (max-width: 480px) {
+    .wide {
+      display: none;
+    }
+    .narrow {
+      display: block;
+    }
+    th,
+    td {
+      padding-inline-start: 0.7em;
+    }
+  }
+  @media (pointer: coarse) {
+    .scroll button {
+      min-height: 36px;
+    }
+  }
   @media print {
+    tr,
+    .kept {
+      break-inside: avoid;
+    }
     button {
       display: none;
     }
