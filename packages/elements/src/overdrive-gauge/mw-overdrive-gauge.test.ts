@@ -122,6 +122,20 @@ describe("mw-overdrive-gauge", () => {
     }
   });
 
+  it("sets the gap beside its dimension only where the frame has room for it, in a wide type as well", async () => {
+    await draw(`<mw-overdrive-gauge at="as-exact"></mw-overdrive-gauge>`);
+    page.style.font = "18px monospace";
+    for (let width = 280; width <= 640; width += 20) {
+      page.style.width = `${width}px`;
+      await settle(2);
+      const frame = find(gauge().shadowRoot!, "rect").getBoundingClientRect();
+      for (const text of gauge().shadowRoot!.querySelectorAll("text.figure")) {
+        const { left, right } = text.getBoundingClientRect();
+        assert.isFalse(left < frame.left && right > frame.left, `${width}: ${text.textContent}`);
+      }
+    }
+  });
+
   it("runs from the right where the page does", async () => {
     await draw("<mw-overdrive-gauge></mw-overdrive-gauge>");
     page.dir = "rtl";

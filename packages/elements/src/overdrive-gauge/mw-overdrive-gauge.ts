@@ -99,7 +99,8 @@ export class MwOverdriveGauge extends Picture {
     const size = Math.max(Math.abs(low - 1), Math.abs(high - 1));
     const farther = this.#query("farther", base, scope);
     const gap = low < 1 && high > 1 ? `${this.#query("leader", base, scope)}: ${farther}` : farther;
-    const room = roomFor(gap) * em;
+    // It stands in bold, which is wider, in wide types above all.
+    const room = roomFor(gap) * 1.2 * em;
 
     const labels = [pair.of.label, pair.with.label];
     const beside = (Math.max(...labels.map(roomFor)) + 0.8) * em;
