@@ -18,8 +18,8 @@ export type BoundedInput = Bounded | RationalInput | { readonly low: RationalInp
  * total.supportedDigits(); // => 1
  */
 export class Bounded {
-  readonly low: Rational;
-  readonly high: Rational;
+  declare readonly low: Rational;
+  declare readonly high: Rational;
 
   /** @internal `low` at most `high`: use {@link bounded}, which checks. */
   constructor(low: Rational, high: Rational) {
@@ -97,10 +97,10 @@ export class Bounded {
    * interval. Where there is one value only, both are that value, rounded as stated.
    */
   toDecimals(rounding?: Rounding): { low: string; high: string } {
-    const [down, up] = this.isExact ? [] : (["floor", "ceil"] as const);
+    const { low, high, isExact } = this;
     return {
-      low: this.low.toDecimal(down ? { ...rounding, roundingMode: down } : rounding),
-      high: this.high.toDecimal(up ? { ...rounding, roundingMode: up } : rounding),
+      low: low.toDecimal(isExact ? rounding : { ...rounding, roundingMode: "floor" }),
+      high: high.toDecimal(isExact ? rounding : { ...rounding, roundingMode: "ceil" }),
     };
   }
 
@@ -134,10 +134,8 @@ export class Bounded {
  */
 export function bounded(low: BoundedInput, high?: RationalInput): Bounded {
   if (low instanceof Bounded) return low;
-  if (Object(low) === low && "low" in (low as object)) {
-    const ends = low as Bounded;
-    return bounded(ends.low, ends.high);
-  }
+  const ends = Object(low) as Bounded;
+  if (ends.low !== undefined) return bounded(ends.low, ends.high);
   const bottom = rational(low as RationalInput);
   const top = high === undefined ? bottom : rational(high);
   if (top !== bottom && bottom.compare(top) > 0) fail("ends-reversed", "high", String(top), `at least ${bottom}`);

@@ -14,9 +14,9 @@
  */
 export class MeshwrightError extends Error {
   /** What went wrong, in kebab-case: `"zero-denominator"`. */
-  readonly code: string;
+  declare readonly code: string;
   /** Where: the name of an argument or option, or an address. */
-  readonly at: string;
+  declare readonly at: string;
 
   constructor(code: string, at: string, message: string) {
     super(message);

@@ -12,9 +12,7 @@ export interface NumberStyle {
   readonly unit?: string | undefined;
 }
 
-const english = /^en(-(US|GB))?$/;
-
-/** Fraction digits that every engine's `Intl` takes. */
+/** Fraction digits that every engine's `Intl` takes; the others are written behind them. */
 const most = 20;
 
 /**
@@ -33,34 +31,16 @@ export function format(value: Rational, rounding?: Rounding, locale = "en", styl
   const { percent, sign = "auto", unit } = style;
   const { numerator, denominator } = percent ? value.times(100) : value;
   const text = decimalText(numerator, denominator, rounding, percent ? 0 : 3);
-  if (english.test(locale) && !unit) return inEnglish(text, sign) + (percent ? "%" : "");
-  const fraction = text.includes(".") ? text.length - text.indexOf(".") - 1 : 0;
-  const shown = Math.min(fraction, most);
-  const tail = text.slice(text.length - fraction + shown);
-  const written = numberFormat(locale, {
+  const [whole, fraction = ""] = text.split(".");
+  const shown = fraction.slice(0, most);
+  const tail = fraction.slice(most).replace(/\d/g, (digit) => numberFormat(locale).format(digit as unknown as number));
+  return numberFormat(locale, {
     style: percent ? "percent" : unit ? "unit" : "decimal",
-    ...(unit && { unit }),
+    unit,
     signDisplay: sign,
-    minimumFractionDigits: shown,
-    maximumFractionDigits: shown,
-  });
-  const number = (text.slice(0, text.length - tail.length) + (percent ? "e-2" : "")) as unknown as number;
-  if (!tail) return written.format(number);
-  return written
-    .formatToParts(number)
-    .map((part) => (part.type === "fraction" ? part.value + digitsIn(locale, tail) : part.value))
-    .join("");
-}
-
-/** English is known: to load the tables of `Intl` for it takes a fresh page longer than everything else that it does here. */
-function inEnglish(text: string, sign: string): string {
-  const [, minus, whole, fraction] = /(-?)(\d+)(.*)/.exec(text)!;
-  const isZero = !/[1-9]/.test(text);
-  const mark = minus || (sign === "auto" ? "" : "+");
-  const isShown = sign !== "never" && !(sign === "exceptZero" && isZero);
-  return (isShown ? mark : "") + whole!.replace(/\B(?=(\d{3})+$)/g, ",") + fraction;
-}
-
-function digitsIn(locale: string, text: string): string {
-  return text.replace(/\d/g, (digit) => numberFormat(locale).format(Number(digit)));
+    minimumFractionDigits: shown.length,
+    maximumFractionDigits: shown.length,
+  })
+    .format(`${whole}.${shown}${percent ? "e-2" : ""}` as unknown as number)
+    .replace(/\p{Nd}(?=\P{Nd}*$)/u, (last) => last + tail);
 }

@@ -1,7 +1,7 @@
 import { fail } from "./errors.js";
 import { type Rational, rational } from "./rational.js";
 
-const tenths = { mm: 10, cm: 100, m: 10000, in: 254, ft: 3048 };
+const millimetres = { mm: 1, cm: 10, m: 1000, in: 25.4, ft: 304.8 };
 
 /**
  * A length in millimetres, exactly. An inch is 25.4 mm (international yard and pound agreement, 1959).
@@ -19,8 +19,6 @@ export function lengthOf(text: string | number, at = "length"): Rational {
   if (typeof text === "number") return rational(text, { at });
   const [, number, unit] = /^(\S{1,99}?)\s?(mm|cm|m|in|ft)$/.exec(text) ?? [];
   return number
-    ? rational(number, { at })
-        .times(tenths[unit as "mm"])
-        .over(10)
-    : fail("not-a-length", at, text, 'a length such as "118 mm" (or cm, m, in, ft)');
+    ? rational(number, { at }).times(millimetres[unit as "mm"])
+    : fail("not-a-length", at, text, 'a length in mm, cm, m, in or ft');
 }

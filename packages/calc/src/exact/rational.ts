@@ -1,6 +1,6 @@
 import { commonDivisor, wideDivisor } from "./divisor.js";
 import { fail } from "./errors.js";
-import { type ReadOptions, readShort, readText } from "./read.js";
+import { type ReadOptions, readText } from "./read.js";
 import { decimalText, type Rounding } from "./rounding.js";
 
 const { isSafeInteger } = Number;
@@ -54,7 +54,7 @@ export class Rational {
   }
 
   get sign(): -1 | 0 | 1 {
-    return this.top > 0 ? 1 : this.top < 0 ? -1 : 0;
+    return (Math.sign(this.top) + 0) as -1 | 0 | 1;
   }
 
   get isInteger(): boolean {
@@ -116,14 +116,14 @@ export class Rational {
     if (exponent < 0) return this.inverse().power(-exponent);
     const { numerator, denominator } = this;
     if (!isSafeInteger(exponent) || String(numerator * denominator).length * exponent > 30000)
-      fail("option-out-of-range", "exponent", exponent, "a whole number, and up to 30000 digits");
-    return lowest(numerator ** BigInt(exponent), denominator ** BigInt(exponent));
+      fail("option-out-of-range", "exponent", exponent, "a whole number, up to 30000 digits");
+    return ratioOfCoprimes(numerator ** BigInt(exponent), denominator ** BigInt(exponent));
   }
 
   /** Exact: by cross products, never by way of a float. */
   compare(other: RationalInput): -1 | 0 | 1;
   compare(other: Rational): -1 | 0 | 1 {
-    if (other.bottom === undefined) return (0 - rational(other).compare(this)) as -1 | 0 | 1;
+    if (other.bottom === undefined) return this.minus(other).sign;
     const one = other.bottom * this.top;
     const two = other.top * this.bottom;
     if (one * one + two * two < 2e31) return one > two ? 1 : one < two ? -1 : 0;
@@ -141,8 +141,7 @@ export class Rational {
 
   /** `"62/15"`, `"-1/2"`; whole numbers have their denominator too: `"4/1"`. */
   toFraction(): string {
-    const { top, bottom } = this.reduce();
-    return `${top}/${bottom}`;
+    return `${this.numerator}/${this.denominator}`;
   }
 
   /**
@@ -226,9 +225,6 @@ class WideRational extends Rational {
   override toNumber(): number {
     return nearestDouble(this.above, this.below);
   }
-  override toFraction(): string {
-    return `${this.above}/${this.below}`;
-  }
   override toDecimal(rounding?: Rounding): string {
     return decimalText(this.above, this.below, rounding);
   }
@@ -248,11 +244,14 @@ function productOfTwo(one: Rational, two: Rational): Rational {
 function wide(above: bigint, below: bigint): Rational {
   if (below < 0n) return wide(-above, -below);
   const divisor = wideDivisor(above, below);
-  return lowest(above / divisor, below / divisor);
+  return ratioOfCoprimes(above / divisor, below / divisor);
 }
 
-/** The same for what has nothing in common, with `below` above zero. */
-export function lowest(above: bigint, below: bigint): Rational {
+/**
+ * The ratio of two whole numbers that are known to have nothing in common, `below` above zero: no divisor is looked for, which
+ * for very long ones takes more time than everything else. Unchecked.
+ */
+export function ratioOfCoprimes(above: bigint, below: bigint): Rational {
   const [top, bottom] = [Number(above), Number(below)];
   return isSafeInteger(top) && isSafeInteger(bottom) ? new Rational(top, bottom) : new WideRational(above, below);
 }
@@ -265,7 +264,7 @@ function nearestDouble(above: bigint, below: bigint): number {
   const under = below << BigInt(Math.max(-shift, 0));
   const rest = over % under;
   // One more bit for whatever is left over: it decides ties and nothing else.
-  const value = Number((over / under) * 2n + (rest > 0n ? 1n : rest < 0n ? -1n : 0n));
+  const value = Number((over / under) * 2n + (rest && (rest > 0n ? 1n : -1n)));
   const half = Math.trunc(shift / 2);
   return value * 2 ** -half * 2 ** (half - shift - 1);
 }
@@ -295,29 +294,39 @@ function nearestDouble(above: bigint, below: bigint): number {
 export function rational(input: RationalInput, options?: ReadOptions): Rational {
   if (input instanceof Rational) return input;
   if (typeof input === "number" && (input | 0) === input) return new Rational(input, 1);
-  return (typeof input === "string" && fromShort(input)) || fromAny(input, options?.at ?? "input", options?.locale);
+  return (typeof input === "string" && fromDigits(input)) || fromAny(input, options?.at ?? "input", options?.locale);
 }
 
-function fromShort(text: string): Rational | undefined {
-  const parts = readShort(text);
-  return parts && new Rational(parts[0], parts[1]);
+/** What nearly every text is, up to 15 digits and perhaps a point among them; all else is left to the pattern. */
+function fromDigits(text: string): Rational | undefined {
+  let top = 0;
+  let scale = 0;
+  for (let index = 0; index < text.length; index++) {
+    const digit = text.charCodeAt(index) - 48;
+    if (digit >= 0 && digit < 10 && index < 15) {
+      top = top * 10 + digit;
+      scale *= 10;
+    } else if (digit === -2 && index && !scale) scale = 1;
+    else return undefined;
+  }
+  return text ? new Rational(top, scale || 1) : undefined;
 }
 
 function fromAny(input: unknown, at: string, locale: string | undefined): Rational {
-  if (typeof input === "string") return wide(...readText(input, at, locale));
-  if (typeof input === "bigint") return lowest(input, 1n);
+  if (typeof input === "string") return quotientOf(...readText(input, at, locale));
+  if (typeof input === "bigint") return ratioOfCoprimes(input, 1n);
   if (typeof input === "number") {
     if (isSafeInteger(input)) return new Rational(input, 1);
     const text = String(input);
-    if (!Number.isFinite(input)) fail("not-finite", at, input, "a finite number");
+    if (!isFinite(input)) fail("not-finite", at, input, "a finite number");
     if (/[1-9]\d{14,}[1-9]/.test(text.replace(/e.*|\D/g, "")))
-      fail("long-number", at, input, "up to 15 digits, or text: more are of binary rounding");
-    return wide(...readText(text, at, undefined));
+      fail("long-number", at, input, "up to 15 digits, or text");
+    return quotientOf(...readText(text, at, undefined));
   }
   // What a structured clone leaves of a value: the fields without the class.
   const { top, bottom, above = top, below = bottom } = Object(input) as Record<string, number>;
-  if (below) return ratioOf(above!, below);
-  return fail("not-a-number", at, input, 'a number such as "2.6" or "62/15"');
+  if (below) return quotientOf(above!, below);
+  return fail("not-a-number", at, input, 'a number such as 2.6 or 62/15');
 }
 
 /**
@@ -334,6 +343,7 @@ export function ratioOf(numerator: number | bigint, denominator: number | bigint
   return quotientOf(numerator, denominator);
 }
 
+/** Its own: what has once compared bigints compares plain numbers more slowly for ever. */
 function quotientOf(numerator: number | bigint, denominator: number | bigint): Rational {
   return rational(numerator).over(denominator);
 }

@@ -16,7 +16,7 @@ export interface Rounding {
   readonly minimumFractionDigits?: number | undefined;
   /** 0 to 100; the larger of three and the minimum where it is not stated. */
   readonly maximumFractionDigits?: number | undefined;
-  /** 1 to 100. Significant digits go before fraction digits where both are stated; see `roundingPriority`. */
+  /** 1 to 100. Significant digits go before fraction digits where both are stated. */
   readonly minimumSignificantDigits?: number | undefined;
   /** 1 to 100; the larger of 21 and the minimum where it is not stated. */
   readonly maximumSignificantDigits?: number | undefined;
@@ -24,7 +24,6 @@ export interface Rounding {
   /** Rounds to multiples of this in the last digit; needs equal minimum and maximum fraction digits. */
   readonly roundingIncrement?:
     1 | 2 | 5 | 10 | 20 | 25 | 50 | 100 | 200 | 250 | 500 | 1000 | 2000 | 2500 | 5000 | undefined;
-  readonly roundingPriority?: "auto" | "morePrecision" | "lessPrecision" | undefined;
   readonly trailingZeroDisplay?: "auto" | "stripIfInteger" | undefined;
   /** Writes `-0` where a negative value rounds to zero, as ECMA-402 does; otherwise that sign is dropped. */
   readonly negativeZero?: boolean | undefined;
@@ -32,7 +31,6 @@ export interface Rounding {
 
 const choices = {
   roundingMode: ["halfExpand", "ceil", "floor", "expand", "trunc", "halfCeil", "halfFloor", "halfTrunc", "halfEven"],
-  roundingPriority: ["auto", "morePrecision", "lessPrecision"],
   trailingZeroDisplay: ["auto", "stripIfInteger"],
 } as const;
 
@@ -49,8 +47,6 @@ interface Plan {
   /** Least and most significant digits; the latter 0 where fraction digits alone are stated. */
   readonly few: number;
   readonly many: number;
-  /** 0: significant digits alone; else whichever of both is finer (1) or coarser (2). */
-  readonly priority: number;
   readonly strip: number;
   readonly minus: boolean | undefined;
 }
@@ -74,7 +70,6 @@ function digits(name: keyof Rounding, value: number | undefined, least: number, 
 /** ECMA-402, SetNumberFormatDigitOptions. */
 function planOf(rounding: Rounding, usual: number): Plan {
   const step = rounding.roundingIncrement ?? 1;
-  const priority = choice("roundingPriority", rounding.roundingPriority);
   const least = digits("minimumFractionDigits", rounding.minimumFractionDigits, 0, 0);
   const most = digits(
     "maximumFractionDigits",
@@ -87,7 +82,7 @@ function planOf(rounding: Rounding, usual: number): Plan {
     "maximumSignificantDigits",
     rounding.maximumSignificantDigits,
     few || 1,
-    few || priority ? Math.max(21, few) : 0,
+    few && Math.max(21, few),
   );
   if (step !== 1 && (many || least < most || !/^(25|[125])0*$/.test(String(step)) || step > 5000))
     fail("option-out-of-range", "roundingIncrement", step, "1 or, with equal fraction digits, 2, 5, 10 to 5000");
@@ -98,7 +93,6 @@ function planOf(rounding: Rounding, usual: number): Plan {
     most,
     few: few || 1,
     many,
-    priority,
     strip: choice("trailingZeroDisplay", rounding.trailingZeroDisplay),
     minus: rounding.negativeZero,
   };
@@ -126,7 +120,7 @@ function written(digits: number | bigint, places: number, keep: number, negative
 
 /** The general way. */
 function longText(numerator: bigint, denominator: bigint, plan: Plan): string {
-  const { rule, few, many, priority } = plan;
+  const { rule, few, many } = plan;
   const negative = numerator < 0n;
   const size = negative ? -numerator : numerator;
   const count = (places: number, step: number): bigint => {
@@ -134,7 +128,7 @@ function longText(numerator: bigint, denominator: bigint, plan: Plan): string {
     const scaled = size * tens(places);
     const down = scaled / unit;
     const twice = (scaled % unit) * 2n;
-    const up = twice && goesAway(rule, negative, twice < unit ? -1 : twice > unit ? 1 : 0, down % 2n > 0n);
+    const up = twice && goesAway(rule, negative, Number(twice - unit), down % 2n > 0n);
     return (up ? down + 1n : down) * BigInt(step);
   };
   let places = plan.most;
@@ -148,10 +142,8 @@ function longText(numerator: bigint, denominator: bigint, plan: Plan): string {
       if (size * tens(-first) < denominator * tens(first)) fine++;
       if (String(count(fine, 1)).length > many) fine--;
     }
-    if (!priority || fine >= places === priority < 2) {
-      keep = Math.max(fine - many + few, 0);
-      places = fine;
-    }
+    keep = Math.max(fine - many + few, 0);
+    places = fine;
   }
   return written(count(places, plan.step) * tens(-places), Math.max(places, 0), keep, negative, plan);
 }

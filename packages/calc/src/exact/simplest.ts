@@ -6,8 +6,8 @@ import { type Rational, ratioOf } from "./rational.js";
  * numerator. It is found by going down the Stern–Brocot tree, a whole run of steps to one side at a time.
  *
  * @example
- * import { printedInterval, simplestIn } from "@meshwright/calc/exact";
- * simplestIn(printedInterval("2.74")).toFraction(); // => "52/19"
+ * import { bounded, simplestIn } from "@meshwright/calc/exact";
+ * simplestIn(bounded("2.735", "2.745")).toFraction(); // => "52/19"
  */
 export function simplestIn(interval: Bounded): Rational {
   const { low, high } = interval;

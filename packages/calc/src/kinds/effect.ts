@@ -1,4 +1,5 @@
-import { productOf, ratioOf, type Bounded, type Rational } from "../exact/index.js";
+import { ratioOf, type Bounded, type Rational } from "../exact/index.js";
+import { productOf } from "./product.js";
 
 /** A ratio known only as an interval, named so that it can cancel against itself. */
 export interface Unknown {

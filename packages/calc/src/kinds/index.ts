@@ -22,6 +22,8 @@ export const kinds = table as unknown as Readonly<Record<Stage["kind"], Kind<Sta
 
 export { Effect, type Unknown } from "./effect.js";
 export type { Kind, Say, Shape } from "./kind.js";
+export { printedInterval, type PrintedReading } from "./printed.js";
+export { productOf } from "./product.js";
 export type { Position } from "./selectable.js";
 export type { Numeric, StageBase, Toothed, Turn } from "./stage.js";
 export type { BeltStage, PairStage, PlanetaryStage, PublishedStage, SelectableStage, TrainStage, WormStage };

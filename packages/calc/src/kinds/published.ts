@@ -1,5 +1,6 @@
-import { printedInterval, rational } from "../exact/index.js";
+import { rational } from "../exact/index.js";
 import type { Kind } from "./kind.js";
+import { printedInterval } from "./printed.js";
 import type { StageBase } from "./stage.js";
 
 /** A ratio known only as somebody printed it. A fraction, or `exact: true`, is exact; anything else is an interval. */

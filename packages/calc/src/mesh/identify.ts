@@ -1,4 +1,5 @@
-import { Bounded, printedInterval, type PrintedReading } from "../exact/index.js";
+import { Bounded } from "../exact/index.js";
+import { printedInterval, type PrintedReading } from "../kinds/index.js";
 import { ceilOf, floorOf } from "./measure.js";
 import { measuredReduction, type TurnCount } from "./measured.js";
 

@@ -16,6 +16,21 @@ export interface NumberForm extends NumberStyle {
   readonly unit?: string | undefined;
 }
 
+/**
+ * English is known: to load the tables of `Intl` for it takes a fresh page longer than everything else that it does before it
+ * shows its figures.
+ */
+function written(value: Rational, rounding: Rounding, locale: string, style: NumberStyle): string {
+  const { percent, sign } = style;
+  if (sign || rounding.maximumFractionDigits === undefined || !/^en(-(US|GB))?$/.test(locale))
+    return format(value, rounding, locale, style);
+  const [whole, ...fraction] = value
+    .times(percent ? 100 : 1)
+    .toDecimal(rounding)
+    .split(".");
+  return [whole!.replace(/\B(?=(\d{3})+$)/g, ","), ...fraction].join(".") + (percent ? "%" : "");
+}
+
 /** Writes numbers and words in one language and one rounding. Everything shown goes through here. */
 export class Writer {
   readonly words: FigureWords;
@@ -32,7 +47,7 @@ export class Writer {
     const fixed = { minimumFractionDigits: digits ?? 2, maximumFractionDigits: digits ?? 2 };
     const base: Rounding =
       digits === undefined ? (this.#rounding ?? fixed) : { ...fixed, roundingMode: this.#rounding?.roundingMode };
-    const text = format(value, mode ? { ...base, roundingMode: mode } : base, this.#locale, style).replace(
+    const text = written(value, mode ? { ...base, roundingMode: mode } : base, this.#locale, style).replace(
       "-",
       "\u2212",
     );

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { applyChanges, type Build } from "../../src/build/index.js";
-import { bounded, printedInterval, rational, type Bounded, type PrintedReading } from "../../src/exact/index.js";
+import { bounded, rational, type Bounded } from "../../src/exact/index.js";
+import { printedInterval, type PrintedReading } from "../../src/kinds/index.js";
 import { difference, evaluate, pi, quantityOf, type Evaluation } from "../../src/evaluate/index.js";
 import { document, pair, read } from "../build/make.js";
 

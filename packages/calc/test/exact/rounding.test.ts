@@ -126,24 +126,6 @@ describe("against Intl.NumberFormat over text", () => {
       ])
         same(text, rounding);
   });
-
-  it("lets the finer or the coarser go first, as stated", () => {
-    const digits = fc.integer({ min: 0, max: 12 });
-    fc.assert(
-      fc.property(
-        decimal,
-        mode,
-        fc.constantFrom("morePrecision" as const, "lessPrecision" as const),
-        digits,
-        digits.map((count) => count + 1),
-        (text, roundingMode, roundingPriority, maximumFractionDigits, maximumSignificantDigits) => {
-          fc.pre(rational(text).sign !== 0);
-          same(text, { roundingMode, roundingPriority, maximumFractionDigits, maximumSignificantDigits });
-        },
-      ),
-      { numRuns: 1000 },
-    );
-  });
 });
 
 describe("against decimal.js at high precision", () => {
@@ -300,7 +282,6 @@ describe("options out of range", () => {
     );
     bad({ roundingMode: "constructor" }, "roundingMode");
     bad({ roundingMode: null }, "roundingMode");
-    bad({ roundingPriority: "none" }, "roundingPriority", 'Found "none"; expected auto, morePrecision, lessPrecision.');
     bad({ trailingZeroDisplay: "never" }, "trailingZeroDisplay", 'Found "never"; expected auto, stripIfInteger.');
   });
 
@@ -309,7 +290,6 @@ describe("options out of range", () => {
     (roundingIncrement) => {
       if (roundingIncrement !== 2) bad({ roundingIncrement, maximumFractionDigits: 0 }, "roundingIncrement");
       bad({ roundingIncrement, maximumSignificantDigits: 2 }, "roundingIncrement");
-      bad({ roundingIncrement, roundingPriority: "morePrecision" }, "roundingIncrement");
       bad(
         { roundingIncrement, maximumFractionDigits: 2 },
         "roundingIncrement",
@@ -326,7 +306,6 @@ describe("options out of range", () => {
       maximumSignificantDigits: undefined,
       roundingMode: undefined,
       roundingIncrement: undefined,
-      roundingPriority: undefined,
       trailingZeroDisplay: undefined,
       negativeZero: undefined,
     };

@@ -1,11 +1,14 @@
-import { fail } from "./errors.js";
-import { lowest, type Rational, ratioOf } from "./rational.js";
+import { MeshwrightError, type Rational, ratioOf, ratioOfCoprimes } from "../exact/index.js";
 
 function productOfAll(factors: readonly number[], at: string, least: number): number {
   let product = 1;
   for (const [index, factor] of factors.entries()) {
     if (!Number.isSafeInteger(factor) || Math.abs(factor) < least)
-      fail("not-an-integer", `${at}.${index}`, factor, "a whole number" + (least ? " but 0" : ""));
+      throw new MeshwrightError(
+        "not-an-integer",
+        `${at}.${index}`,
+        `Found ${factor}; expected a whole number${least ? " but 0" : ""}.`,
+      );
     product *= factor;
   }
   return product;
@@ -35,7 +38,7 @@ function multiply(factors: readonly bigint[], from = 0, to = factors.length): bi
  * @throws MeshwrightError `not-an-integer`, with `numerators.3` or the like in `at`
  *
  * @example
- * import { productOf } from "@meshwright/calc/exact";
+ * import { productOf } from "@meshwright/calc/kinds";
  * productOf([62, 45], [15, 18]).toFraction(); // => "31/3"
  */
 export function productOf(numerators: readonly number[], denominators: readonly number[]): Rational {
@@ -53,5 +56,5 @@ export function productOf(numerators: readonly number[], denominators: readonly 
     (power > 0 ? over : under).push(BigInt(prime) ** BigInt(Math.abs(power)));
     apart &&= prime < 1e6;
   }
-  return (apart ? lowest : ratioOf)(multiply(over), multiply(under));
+  return (apart ? ratioOfCoprimes : ratioOf)(multiply(over), multiply(under));
 }

@@ -1,6 +1,4 @@
-import { type Bounded, bounded } from "./bounded.js";
-import { fail } from "./errors.js";
-import { rational, ratioOf } from "./rational.js";
+import { type Bounded, bounded, MeshwrightError, rational, ratioOf } from "../exact/index.js";
 
 /** How a printed ratio was shortened: to the nearest digit, or cut off, or nobody knows. */
 export type PrintedReading = "rounded" | "truncated" | "unsure";
@@ -12,13 +10,18 @@ export type PrintedReading = "rounded" | "truncated" | "unsure";
  * @throws MeshwrightError `not-a-printed-ratio`
  *
  * @example
- * import { printedInterval } from "@meshwright/calc/exact";
+ * import { printedInterval } from "@meshwright/calc/kinds";
  * printedInterval("2.74").low.toFraction(); // => "547/200"
  * printedInterval("2.74", "truncated").high.toFraction(); // => "11/4"
  */
 export function printedInterval(value: string, read: PrintedReading = "rounded"): Bounded {
   const middle = rational(/^[\d./]{1,99}$/.test(value) ? value : 0);
-  if (!middle.sign) fail("not-a-printed-ratio", "value", value, 'a ratio such as "2.74"');
+  if (!middle.sign)
+    throw new MeshwrightError(
+      "not-a-printed-ratio",
+      "value",
+      `Found ${JSON.stringify(value.slice(0, 40))}; expected a ratio such as "2.74".`,
+    );
   if (value.includes("/")) return bounded(middle);
   const half = ratioOf(1, 2n * 10n ** BigInt(value.split(".")[1]?.length ?? 0));
   const low = read === "truncated" ? middle : middle.minus(half);

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { productOf } from "../../src/exact/index.js";
-import { fraction } from "./arbitrary.js";
-import { refuses } from "./errors.js";
+import { productOf } from "../../src/kinds/index.js";
+import { fraction } from "../exact/arbitrary.js";
+import { refuses } from "../exact/errors.js";
 
 const product = (factors: readonly number[]): bigint => factors.reduce((all, factor) => all * BigInt(factor), 1n);
 
