@@ -60,6 +60,8 @@ export default {
   browsers: [launchers[engine]()],
   // One page at a time: a page behind another gets no frames and no focus.
   concurrency: 1,
+  // A machine that does other work as well takes its time.
+  browserStartTimeout: 120_000,
   testsStartTimeout: 60_000,
   testsFinishTimeout: 120_000,
   nodeResolve: { exportConditions: ["browser", "default"] },

@@ -124,6 +124,7 @@ describe("mw-teeth", () => {
   });
 
   it("shows − and + on focus without moving the text, and they change the count", async () => {
+    page.style.marginTop = "200px";
     const word = find(teeth.shadowRoot!, ".text");
     const before = word.getBoundingClientRect();
     assert.isNull(teeth.shadowRoot!.querySelector("button"));
@@ -139,6 +140,22 @@ describe("mw-teeth", () => {
     assert.equal(value(), "64");
     const size = more.getBoundingClientRect();
     assert.isAtLeast(Math.min(size.width, size.height), 24);
+  });
+
+  it("shows them above the line, below it where there is no room above", async () => {
+    const tray = (): DOMRect => find(teeth.shadowRoot!, ".tray").getBoundingClientRect();
+    for (const margin of [0, 200]) {
+      page.style.marginTop = `${margin}px`;
+      page.scrollIntoView();
+      scrollTo(0, 0);
+      count.focus();
+      await settle();
+      const line = teeth.getBoundingClientRect();
+      assert.isAtLeast(tray().top, 0);
+      assert.equal(tray().top > line.top, margin === 0);
+      count.blur();
+      await settle();
+    }
   });
 
   it("offers a target of 24 px without making the line taller", async () => {

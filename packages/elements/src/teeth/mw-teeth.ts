@@ -63,7 +63,7 @@ export class MwTeeth extends MeshwrightElement {
   #tapped = false;
   #asking = false;
   /** Where the tray is to stand: measured before it is there, because a page is laid out anew for every look after a change. */
-  #place: { readonly near: string; readonly paper: string; readonly color: string } | undefined;
+  #place: { readonly sides: readonly string[]; readonly paper: string; readonly color: string } | undefined;
 
   get #address(): string {
     return this.of ?? "";
@@ -281,8 +281,7 @@ export class MwTeeth extends MeshwrightElement {
     const place = this.#place;
     if (!tray || !place) return;
     this.#place = undefined;
-    tray.classList.toggle("start", place.near === "start");
-    tray.classList.toggle("end", place.near === "end");
+    for (const side of ["start", "end", "under"]) tray.classList.toggle(side, place.sides.includes(side));
     tray.style.setProperty("--_page", place.paper);
     tray.style.color = place.color;
     if (this.open === "strip" && tray.showPopover && !tray.matches(":popover-open")) tray.showPopover();
@@ -293,8 +292,9 @@ export class MwTeeth extends MeshwrightElement {
     if (!around || !(this.open || this.message)) return;
     const width = this.ownerDocument.documentElement.clientWidth;
     const near = around.left < 190 ? "start" : around.right > width - 190 ? "end" : "";
+    const sides = this.open === "strip" ? [] : [near, around.top < 60 ? "under" : ""];
     const { color } = getComputedStyle(this);
-    this.#place = { near: this.open === "strip" ? "" : near, paper: paperOf(this), color };
+    this.#place = { sides, paper: paperOf(this), color };
   }
 
   /** Whether a set is the one that is fitted. */

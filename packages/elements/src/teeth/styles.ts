@@ -86,6 +86,11 @@ export const styles = css`
     border: 1px solid currentColor;
     border-radius: 3px;
   }
+  /* Above the first line of a page nobody sees it. */
+  .tray.under {
+    top: calc(100% + 0.35em);
+    bottom: auto;
+  }
   .tray.start {
     left: -0.4em;
     translate: none;
