@@ -109,7 +109,7 @@ ${Array.from({ length: sections }, section).join("\n")}
   // As late as on a slow line: the fallback has been painted.
   onload = () => requestAnimationFrame(() => setTimeout(() => {
     const script = document.createElement("script");
-    script.src = "/meshwright.js";
+    script.src = "/meshwright-article.js";
     script.onload = () => {
       performance.measure("upgrade", "upgrade begins");
       requestAnimationFrame(() => setTimeout(() => { document.body.dataset.ready = "yes"; }, 300));
@@ -118,10 +118,10 @@ ${Array.from({ length: sections }, section).join("\n")}
   }, 200));
 </script></html>`;
 
-const script = readFileSync(at("packages", "elements", "dist", "meshwright.js"), "utf8");
+const script = readFileSync(at("packages", "elements", "dist", "meshwright-article.js"), "utf8");
 const server = createServer((request, response) => {
   const pages = { "/100": article(1), "/1000": article(10) };
-  const isScript = request.url === "/meshwright.js";
+  const isScript = request.url === "/meshwright-article.js";
   const body = isScript ? `performance.mark("upgrade begins");${script}` : pages[request.url];
   response.writeHead(body === undefined ? 404 : 200, {
     "content-type": isScript ? "text/javascript" : "text/html; charset=utf-8",
