@@ -121,7 +121,7 @@ export function needsOf(build: Build, parts: readonly Part[]): Need[] {
         one(second, driven);
       }
     };
-    if (stage.kind === "pair") both(stage.driver, stage.driven, ["pinion", "gear"], ["spur", "gear"], stage.set);
+    if (stage.kind === "pair") both(stage.driver, stage.driven, ["pinion", "gear"], ["gear", "spur"], stage.set);
     else if (stage.kind === "worm") both(stage.starts, stage.teeth, ["worm"], ["gear"]);
     else if (stage.kind === "train") stage.teeth.forEach((teeth) => one(single, teeth));
     else if (stage.kind === "planetary") {

@@ -94,6 +94,9 @@ export class MwBenchCard extends WorkshopElement {
         padding-inline-start: 1.4em;
         text-indent: -1.4em;
       }
+      .fault {
+        margin: 0.4em 0;
+      }
       .lines {
         border-bottom: 1px solid var(--_line);
         height: 2.2em;
@@ -101,6 +104,7 @@ export class MwBenchCard extends WorkshopElement {
       @media print {
         .card {
           font-size: 8.5pt;
+          line-height: 1.35;
           color: #000;
           background: #fff;
         }
@@ -110,6 +114,15 @@ export class MwBenchCard extends WorkshopElement {
         }
         .measured {
           min-width: 8em;
+        }
+        h4 {
+          margin-top: 0.7em;
+        }
+        ul.boxes li {
+          margin: 0.2em 0;
+        }
+        .lines {
+          height: 1.9em;
         }
       }
       /* A5 holds all of it; a larger sheet may be read from farther off. */
@@ -226,6 +239,7 @@ export class MwBenchCard extends WorkshopElement {
         <h3>${build.title ?? shop.card}</h3>
         <p class="whose">${this.#whose()} ${published ? `${published}. ` : ""}${fill(shop.printed, today)}</p>
         ${this.#table(shop.gearsToFit, this.#gears(outputs))} ${this.#table(shop.mesh, this.#mesh())}
+        ${this.misfits(this.at).map((line) => html`<p class="fault">${line}</p>`)}
         ${this.#table(shop.byHand, this.#turns(outputs))}
         <p class="note">${shop.howToCount}</p>
         <h4>${shop.firstRun}</h4>

@@ -56,15 +56,6 @@ export class MwOrderList extends WorkshopElement {
     return `${this.placeName(need.stage, this.at)}: ${need.pieces > 1 ? `${need.pieces} × ` : ""}${what}`;
   }
 
-  /** What would be ordered in vain: pairs that their mount has no place for, or nobody can tell. */
-  #misfits(): string[] {
-    const { shop, words } = this;
-    return (this.evaluation(this.at)!.build.mounts ?? []).flatMap(({ stage }) => {
-      const fit = this.textOf({ figure: "fit", of: stage }, this.at);
-      return fit && fit !== words.figures.fits ? `${fill(shop.fit, this.placeName(stage, this.at))}: ${fit}.` : [];
-    });
-  }
-
   #lines(order: OrderList): string[] {
     const { shop } = this;
     const part = ({ part: one, pieces }: OrderLine) =>
@@ -80,7 +71,7 @@ export class MwOrderList extends WorkshopElement {
         ),
       ),
       ...section(shop.sum, order.buy.length ? [sumText(order, shop, this.locale)] : []),
-      ...this.#misfits(),
+      ...this.misfits(this.at),
       ...section(shop.ownedAlready, order.owned.map(part)),
       ...section(shop.stays, order.stays.map(part)),
       ...section(shop.leftOver, order.left.map(part)),
@@ -174,7 +165,7 @@ export class MwOrderList extends WorkshopElement {
     if (!order) return this.fallback(false);
     const { shop } = this;
     return html`<div class="root" part="root">
-        ${this.#buy(order)} ${this.#misfits().map((line) => html`<p class="fault">${line}</p>`)}
+        ${this.#buy(order)} ${this.misfits(this.at).map((line) => html`<p class="fault">${line}</p>`)}
         ${this.#rest(shop.ownedAlready, order.owned)} ${this.#rest(shop.stays, order.stays)}
         ${this.#rest(shop.leftOver, order.left)}
         ${

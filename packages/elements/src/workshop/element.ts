@@ -1,5 +1,6 @@
 import { html, type TemplateResult } from "lit";
 import { MeshwrightElement } from "../base/index.js";
+import { fill } from "../words/index.js";
 import { workshopWordsFor } from "./words.js";
 import type { WorkshopWords } from "./en.js";
 
@@ -14,6 +15,15 @@ export abstract class WorkshopElement extends MeshwrightElement {
     const evaluation = this.evaluation(at)!;
     const stage = evaluation.outputs.flatMap(({ steps }) => steps).find((step) => step.stage.id === id)?.stage;
     return stage?.label ?? evaluation.output(id)?.label ?? id;
+  }
+
+  /** Pairs that their mount has no place for, or nobody can tell: one sentence each. */
+  protected misfits(at?: string | null): string[] {
+    return (this.evaluation(at)!.build.mounts ?? []).flatMap(({ stage }) => {
+      const fit = this.textOf({ figure: "fit", of: stage }, at);
+      const isFine = !fit || fit === this.words.figures.fits;
+      return isFine ? [] : `${fill(this.shop.fit, this.placeName(stage, at))}: ${fit}.`;
+    });
   }
 }
 

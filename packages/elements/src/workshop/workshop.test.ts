@@ -212,6 +212,7 @@ describe("mw-bench-card", () => {
     assert.include(lineOf(element), "The author’s values.");
     await change(element.parentElement!, { "primary.driver": 17 });
     assert.include(lineOf(element), "A reader’s version: 1 change.");
+    assert.include(lineOf(element), "Fit, Spur and pinion: too far apart.");
   });
 });
 
