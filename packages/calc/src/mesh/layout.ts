@@ -75,6 +75,9 @@ export interface Layout {
 
 type Wheel = { -readonly [Key in keyof PlacedWheel]: PlacedWheel[Key] };
 
+/** A wheel before it has its place. */
+type Unplaced = Omit<PlacedWheel, "x" | "label"> & { readonly label: string | undefined };
+
 /** Floating point, for places; the figures themselves stay as they are. */
 const near = (length: Bounded): Approximate => length.low.toNumber();
 
@@ -97,7 +100,7 @@ const shapeOf = ({ module, cosHelix, transverseAngle }: Form, { teeth, shift, ti
 
 /** A pulley's pitch circle: so many pitches around. */
 const pulleyRadii = ({ pitch }: BeltStage, teeth: number): GearRadii => {
-  const reference = (lengthOf(pitch!, "pitch").toNumber() * teeth) / (2 * Math.PI);
+  const reference = (lengthOf(pitch!).toNumber() * teeth) / (2 * Math.PI);
   return { reference, base: reference, tip: reference, root: reference };
 };
 
@@ -126,7 +129,7 @@ function mountOf(span: Span, pair: ToothPair, form: Form, mount: Mount, fit: Fit
     ...(from !== undefined && { from }),
     ...(to !== undefined && { to }),
     ...(shaft !== undefined && { shaft: lengthOf(shaft, "shaft").toNumber() }),
-    holes: holes.map((hole) => bounded(lengthOf(hole, "holes"))),
+    holes: holes.map((hole) => bounded(lengthOf(hole))),
     ...(pivot && {
       pivot: { distance: lengthOf(pivot.distance).toNumber(), arm: lengthOf(pivot.arm).toNumber() },
     }),
@@ -135,10 +138,10 @@ function mountOf(span: Span, pair: ToothPair, form: Form, mount: Mount, fit: Fit
     }),
     walls: walls
       .filter(({ of = "driven" }) => form[of].teeth > 0)
-      .map(({ label, of = "driven", distance: text, gap: least = "0 mm" }) => {
-        const distance = bounded(lengthOf(text, "distance"));
+      .map(({ label, of = "driven", distance: text, gap: least = 0 }) => {
+        const distance = bounded(lengthOf(text));
         const gap = distance.minus(form[of].tip.times("1/2"));
-        const needed = bounded(lengthOf(least, "gap"));
+        const needed = bounded(lengthOf(least));
         const compared = gap.compare(needed);
         return {
           ...(label !== undefined && { label }),
@@ -177,30 +180,28 @@ export function layoutOf(
   /** Where the next stage starts: on the last one's axis, or apart from everything before. */
   let axis: number | undefined;
 
-  const place = (wheel: Omit<Wheel, "x">, x: number): Wheel => {
-    const { label, ...rest } = wheel;
+  const place = ({ label, ...rest }: Unplaced, x: number): Wheel => {
     const whole = { ...rest, x, ...(label !== undefined && { label }) };
     wheels.push(whole);
     return whole;
   };
-  const start = (wheel: Omit<Wheel, "x">): Wheel => {
+  const start = (wheel: Unplaced): Wheel => {
     const before = wheels.map((one) => one.x + outermost(one));
-    const radius = Math.max(wheel.radii.tip, wheel.radii.root);
-    return place(wheel, axis ?? (before.length ? Math.max(...before) + radius * 1.5 + 2 : 0));
+    return place(wheel, axis ?? (before.length ? Math.max(...before) + wheel.radii.tip * 1.5 + 2 : 0));
   };
 
   for (const { stage, reduction, turns: way } of steps) {
     const pairs = pairsOf(stage);
-    const forms = pairs?.map(formOf);
-    const labels = stage.kind === "pair" || stage.kind === "belt" ? [stage.driverLabel, stage.drivenLabel] : [];
+    const forms = (pairs ?? []).map(formOf);
+    const labels = stage.kind === "pair" ? [stage.driverLabel, stage.drivenLabel] : [];
     const belt = stage.kind === "belt" ? beltOf(stage).choices[0] : undefined;
-    if (pairs && forms?.every((form) => typeof form !== "string")) {
+    if (pairs && forms.every((form) => typeof form !== "string")) {
       let driver: Wheel | undefined;
       pairs.forEach((pair, n) => {
-        const form = forms[n] as Form;
+        const form = forms[n]!;
         const mount = mounts.find((one) => one.stage === stage.id);
         const fit = mount && fits({ pair, mount });
-        const met = fit?.reasons.find(({ code, needed }) => code in centreCodes && needed);
+        const met = fit?.reasons.find(({ code }) => code in centreCodes);
         const centre = met?.needed ?? centreOf(form).plus(fit?.opening ?? 0);
         const shapes = [shapeOf(form, form.driver), shapeOf(form, form.driven)] as const;
         driver ??= start({
@@ -212,7 +213,7 @@ export function layoutOf(
           shape: shapes[0],
           phase: 0,
           turns,
-        } as Wheel);
+        });
         turns = turns && (turns * pair.driver) / (form.driven.teeth < 0 ? pair.driven : -pair.driven);
         const driven = place(
           {
@@ -224,7 +225,7 @@ export function layoutOf(
             shape: shapes[1],
             phase: meshingPhase(shapes[0], driver.phase, shapes[1], 0),
             turns,
-          } as Wheel,
+          },
           driver.x + near(centre),
         );
         const span: Span = { stage: stage.id, by: "mesh", driver, driven, centre };
@@ -234,30 +235,26 @@ export function layoutOf(
         axis = driven.x;
       });
     } else if (stage.kind === "belt" && belt) {
-      const wheel = (role: "driver" | "driven"): Omit<Wheel, "x"> => {
-        const label = labels[role === "driver" ? 0 : 1];
-        const radii = pulleyRadii(stage, stage[role]);
-        return {
-          stage: stage.id,
-          role,
-          ...(label !== undefined && { label }),
-          teeth: stage[role],
-          radii,
-          phase: 0,
-          turns,
-        };
-      };
+      const wheel = (role: "driver" | "driven"): Unplaced => ({
+        stage: stage.id,
+        role,
+        label: stage[`${role}Label`],
+        teeth: stage[role],
+        radii: pulleyRadii(stage, stage[role]),
+        phase: 0,
+        turns,
+      });
       const driver = start(wheel("driver"));
       turns = turns && (turns * stage.driver) / stage.driven;
-      const centre = stage.beltTeeth === undefined ? bounded(lengthOf(stage.centre!, "centre")) : enclose(belt.centre);
+      const centre = stage.beltTeeth === undefined ? bounded(lengthOf(stage.centre!)) : enclose(belt.centre);
       const driven = place(wheel("driven"), driver.x + near(centre));
       spans.push({ stage: stage.id, by: stage.chain ? "chain" : "belt", driver, driven, centre });
       axis = driven.x;
     } else {
       notDrawn.push(stage);
       axis = undefined;
-      const { low, high } = reduction?.bounds ?? {};
-      const through = low && high && way !== "not known" ? low.plus(high).over(2).toNumber() : undefined;
+      const bounds = way === "not known" ? undefined : reduction?.bounds;
+      const through = bounds?.low.plus(bounds.high).over(2).toNumber();
       turns = turns && through && (way === "opposite way" ? -turns : turns) / through;
     }
   }

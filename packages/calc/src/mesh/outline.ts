@@ -55,12 +55,11 @@ export function radiiOf(shape: GearShape): GearRadii {
   };
 }
 
-/** Where a falling or rising function changes its sign between two places, by halving. */
+/** Where a rising function passes zero between two places, by halving. */
 function crossing(f: (at: number) => number, from: number, to: number): number {
-  const rises = f(to) > 0;
   for (let n = 0; n < 40; n++) {
     const middle = (from + to) / 2;
-    if (f(middle) > 0 === rises) to = middle;
+    if (f(middle) > 0) to = middle;
     else from = middle;
   }
   return (from + to) / 2;

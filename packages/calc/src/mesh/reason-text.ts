@@ -3,7 +3,7 @@ import type { Toothed } from "../kinds/index.js";
 import type { Reason, ReasonCode } from "./reason.js";
 
 /** Millimetres to the micrometre. */
-const plainLength = ({ low }: Bounded): string => `${low.toDecimal({ maximumFractionDigits: 3 })} mm`;
+const plainLength = ({ low }: Bounded): string => `${low.toDecimal()} mm`;
 
 const plainShare = (share: Rational): string => format(share, { maximumFractionDigits: 2 }, "en", { percent: true });
 

@@ -81,6 +81,9 @@ describe("a belt on two pulleys", () => {
     expect(teeth({ available: [100, 90] })).toEqual([100]);
     expect(teeth({ available: [130, 120] })).toEqual([120]);
     expect(teeth({ available: [] })).toEqual([]);
+    // A belt that sets the wanted centres exactly needs no other beside it.
+    const equal = { driver: 20, driven: 20, centre: "30 mm" };
+    expect(teeth({ ...equal, available: [40, 50, 60] })).toEqual([50]);
     expect(teeth({ chain: true })).toEqual([100, 102]);
     expect(teeth({ chain: true, offsetLink: true })).toEqual([101, 102]);
     expect(beltOf({ ...question, chain: true, offsetLink: true }).choices.map((one) => one.offsetLink)).toEqual([
@@ -97,16 +100,32 @@ describe("a belt on two pulleys", () => {
   });
 
   it("refuses what cannot be", () => {
-    const touching = expect.objectContaining({ code: "pulleys-touch" }) as Error;
-    expect(() => beltOf({ driver: 20, driven: 60, pitch: "2 mm", centre: "25 mm" })).toThrowError(touching);
-    expect(() => beltOf({ driver: 20, driven: 60, pitch: "2 mm", beltTeeth: 60 })).toThrowError(touching);
+    const touching = (at: string) =>
+      expect.objectContaining({ code: "pulleys-touch", at, message: "Too short: the pulleys would touch." }) as Error;
+    expect(() => beltOf({ driver: 20, driven: 60, pitch: "2 mm", centre: "25 mm" })).toThrowError(touching("centre"));
+    expect(() => beltOf({ driver: 20, driven: 60, pitch: "2 mm", beltTeeth: 60 })).toThrowError(touching("beltTeeth"));
     expect(
       beltOf({ driver: 20, driven: 60, pitch: "2 mm", centre: "25.5 mm" }).choices.map((one) => one.teeth),
     ).toEqual([69]);
     expect(beltOf({ driver: 20, driven: 60, pitch: "2 mm", beltTeeth: 69 }).choices[0]!.centre).toBeGreaterThan(
       80 / Math.PI,
     );
-    expect(() => beltCentre({ pitch: rational(2), driver: 20, driven: 60 }, NaN)).toThrowError(touching);
+    expect(() => beltCentre({ pitch: rational(2), driver: 20, driven: 60 }, NaN)).toThrowError(touching("beltTeeth"));
+    const named = (at: string) => expect.objectContaining({ code: "not-a-length", at }) as Error;
+    expect(() => beltOf({ driver: 20, driven: 60, pitch: "fine", centre: "60 mm" })).toThrowError(named("pitch"));
+    expect(() => beltOf({ driver: 20, driven: 60, pitch: "2 mm", centre: "far" })).toThrowError(named("centre"));
+  });
+
+  it("takes pulleys that just touch", () => {
+    const pulleys = { pitch: rational(2), driver: 20, driven: 60 };
+    const sum = (2 / (2 * Math.PI)) * 80;
+    const difference = (2 / (2 * Math.PI)) * 40;
+    const shortest = beltLength(pulleys, sum);
+    expect(shortest).toBeCloseTo(
+      2 * Math.sqrt(sum ** 2 - difference ** 2) + Math.PI * sum + 2 * difference * Math.asin(difference / sum),
+      9,
+    );
+    expect(beltCentre(pulleys, shortest)).toBeCloseTo(sum, 9);
   });
 
   it("does not know two-pulley figures for a tensioner, nor any without pitch or centres", () => {

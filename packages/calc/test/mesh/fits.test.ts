@@ -14,6 +14,7 @@ import {
   type FitQuestion,
   type Reason,
 } from "../../src/mesh/index.js";
+import { lacking } from "../../src/mesh/reason.js";
 
 const low = (reason: Reason | undefined, field: "needed" | "available" | "short") => reason?.[field]?.low.toFraction();
 const codes = (question: FitQuestion, weight?: Reason["weight"]) =>
@@ -101,7 +102,12 @@ describe("the slot of a motor plate", () => {
     expect(toothSumsFor({ knownPair: [20, 30], closer: "1 mm" }, { module: 1 })).toEqual([[48, Infinity]]);
     expect(toothSumsFor({ from: "20 mm", to: "19 mm" }, { module: 1 })).toEqual([]);
     expect(toothSumsFor({ from: "0.1 mm", opening: "0.5 mm" }, { module: 1 })).toEqual([[1, Infinity]]);
-    expect(() => toothSumsFor({}, {})).toThrowError(expect.objectContaining({ code: "pitch-not-given" }));
+    expect(() => toothSumsFor({}, {})).toThrowError(
+      expect.objectContaining({
+        code: "pitch-not-given",
+        message: "No module or diametral pitch; expected one.",
+      }),
+    );
     expect(limitsOf({ knownPair: [20, 30], closer: "1 mm", farther: "1 mm", toothSum: [50, 60] }, {})).toEqual([]);
   });
 
@@ -253,7 +259,11 @@ describe("a pivot", () => {
     ).toEqual(["0/1", "20/1"]);
     for (const angle of [-1, 181])
       expect(() => limitsOf({ pivot: { distance: "30 mm", arm: "20 mm", from: angle, to: 90 } }, {})).toThrowError(
-        expect.objectContaining({ code: "out-of-range", at: "pivot" }),
+        expect.objectContaining({
+          code: "out-of-range",
+          at: "pivot",
+          message: `The angle is ${angle}; expected 0 to 180 degrees.`,
+        }),
       );
   });
 });
@@ -534,6 +544,7 @@ it("names the figure that cannot be read", () => {
   );
   const circle = { count: 3, diameter: "near" };
   expect(() => hubReasons([circle], [circle], [], "driven")).toThrowError(named("circles"));
+  expect(() => hubReasons([{ ...circle, diameter: "20 mm" }], [circle], [], "driven")).toThrowError(named("circles"));
   for (const at of ["width", "hub"] as const)
     expect(() => reachReasons({ [at]: "near" }, "9 mm", undefined, "driver")).toThrowError(named(at));
   expect(() => reachReasons({}, "near", undefined, "driver")).toThrowError(named("reach"));
@@ -569,6 +580,38 @@ describe("pitch and teeth", () => {
     expect(
       fits({ pair: { driver: 15, driven: 62 }, driver: { module: 1 } }).reasons.map(({ code }) => code),
     ).not.toContain("pitch-near");
+  });
+
+  it("says of which gear each reason speaks", () => {
+    const { reasons } = fits({
+      pair: { driver: 20, driven: 41, module: 1 },
+      mount: {
+        shaft: "5 mm",
+        reach: "6 mm",
+        hubHoles: [{ count: 3, diameter: "20 mm" }],
+        walls: [{ of: "driver", distance: "9 mm" }, { distance: "9 mm" }],
+      },
+      driver: { bore: "4 mm", width: "8 mm" },
+      driven: { circles: [{ count: 4, diameter: "20 mm" }] },
+    });
+    expect(reasons.map(({ code, of }) => `${of} ${code}`)).toEqual([
+      "driver wall",
+      "driven wall",
+      "driver bore-too-small",
+      "driven hub-holes",
+      "driver reach",
+    ]);
+  });
+
+  it("leaves open what may be short by nothing", () => {
+    const weight = (least: number, most: number) => lacking("wall", bounded(least, most), {})[0]?.weight;
+    expect([weight(1, 2), weight(0, 1), weight(-1, 1), weight(-1, 0), weight(0, 0)]).toEqual([
+      "refusal",
+      "unknown",
+      "unknown",
+      undefined,
+      undefined,
+    ]);
   });
 
   it("cannot tell where geometry is not known, unless something else already refuses", () => {
@@ -630,6 +673,8 @@ describe("pitch and teeth", () => {
     const texts = every.map((code) => reasonText({ code, weight: "refusal" }));
     for (const text of texts) expect(text).toMatch(/^\S.*\.$/);
     expect(new Set(texts).size).toBe(every.length);
+    // What a reason does not say is left open.
+    expect(reasonText({ code: "pitch-different", weight: "refusal" })).toBe("… does not mesh with ….");
   });
 });
 

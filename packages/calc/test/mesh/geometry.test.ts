@@ -385,7 +385,15 @@ describe("a worm", () => {
     expect(wormOf({ starts: 1, teeth: 30 })).toEqual({ caution: "holding-is-not-a-brake" });
     expect(wormOf({ starts: 1, teeth: 30, diameter: "12 mm" }, "0.1")).toEqual({ caution: "holding-is-not-a-brake" });
     expect(wormOf({ starts: 1, teeth: 30, module: 1 }, "0.1")).toEqual({ caution: "holding-is-not-a-brake" });
-    expect(() => wormOf(worm, "-0.1")).toThrowError(expect.objectContaining({ code: "out-of-range", at: "friction" }));
+    expect(() => wormOf(worm, "-0.1")).toThrowError(
+      expect.objectContaining({
+        code: "out-of-range",
+        at: "friction",
+        message: "Friction -0.1; expected 0 or more.",
+      }),
+    );
+    expect(() => wormOf(worm, "little")).toThrowError(expect.objectContaining({ at: "friction" }));
+    expect(() => wormOf({ ...worm, diameter: "narrow" })).toThrowError(expect.objectContaining({ at: "diameter" }));
   });
 });
 

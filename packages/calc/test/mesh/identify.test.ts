@@ -1,6 +1,7 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { bounded, rational, type PrintedReading } from "../../src/exact/index.js";
+import { bounded, rational } from "../../src/exact/index.js";
+import type { PrintedReading } from "../../src/kinds/index.js";
 import { agreement, ceilOf, floorOf, measuredReduction, toothPairsFor } from "../../src/mesh/index.js";
 
 const ranges = { driver: [8, 40], driven: [8, 80] } as const;
@@ -100,7 +101,11 @@ describe("turns counted by hand", () => {
   });
 
   it("refuses turns that are none", () => {
-    const bad = expect.objectContaining({ code: "out-of-range" }) as Error;
+    const bad = expect.objectContaining({
+      code: "out-of-range",
+      at: "wheelTurns",
+      message: "Turns are zero or less; expected counts above zero.",
+    }) as Error;
     expect(() => measuredReduction({ motorTurns: 0, wheelTurns: 1 })).toThrowError(bad);
     expect(() => measuredReduction({ motorTurns: -4, wheelTurns: 1 })).toThrowError(bad);
     expect(() => measuredReduction({ motorTurns: 4, wheelTurns: { from: 0, to: 1 } })).toThrowError(bad);

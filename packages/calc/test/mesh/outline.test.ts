@@ -138,6 +138,169 @@ describe("a gear's outline", () => {
   });
 });
 
+/** The least value of a function that falls and then rises around one of many places looked at first. */
+function leastOf(f: (at: number) => number, from: number, to: number): number {
+  const steps = 400;
+  let best = from;
+  for (let n = 0; n <= steps; n++) {
+    const at = from + ((to - from) * n) / steps;
+    if (f(at) < f(best)) best = at;
+  }
+  let [low, high] = [best - (to - from) / steps, best + (to - from) / steps];
+  for (let n = 0; n < 60; n++) {
+    const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
+    if (f(a) < f(b)) high = b;
+    else low = a;
+  }
+  return f((low + high) / 2);
+}
+
+/**
+ * How near a point of a gear comes to a rack cutter that rolls around it: zero where the cutter just grazes it, below zero
+ * where it would have cut it away. The rack is that of ISO 53: half a pitch of tooth at its reference line, flanks at the
+ * pressure angle, corners rounded by what a quarter module of clearance allows, or wholly round where they meet.
+ */
+function fromCutter({ teeth, module, pressureAngle = 20, shift = 0 }: GearShape, point: Point, depth = 1.25): number {
+  const alpha = (pressureAngle * Math.PI) / 180;
+  const [sine, cosine, tangent] = [Math.sin(alpha), Math.cos(alpha), Math.tan(alpha)];
+  const tipHalf = Math.PI / 4 - depth * tangent;
+  const corner = Math.min(0.25 / (1 - sine), (tipHalf * cosine) / (1 - sine)) * module;
+  const reference = (module * teeth) / 2;
+  // The cutter's tooth is all that lies within the corner's radius of a smaller trapezoid.
+  const floor = depth * module - corner;
+  const half = (below: number): number => (module * Math.PI) / 4 - below * tangent - corner / cosine;
+  const inside = half(floor);
+  const distance = (along: number, below: number): number => {
+    const across = Math.abs(along);
+    const toFlank = (across - half(below)) * cosine;
+    if (toFlank <= 0 && below <= floor) return Math.max(toFlank, below - floor) - corner;
+    // From the trapezoid's corner, from its end, or from its flank.
+    const alongFlank = (across - inside) * sine - (below - floor) * cosine;
+    if (below > floor && across <= inside) return below - floor - corner;
+    if (alongFlank < 0) return Math.hypot(across - inside, below - floor) - corner;
+    return toFlank - corner;
+  };
+  const [radius, angle] = [radiusOf(point), angleOf(point)];
+  const step = (2 * Math.PI) / teeth;
+  // The space nearest to the point, in whose middle the cutter's tooth stands when it is deepest.
+  const fromSpace = fromNearest(angle - step / 2, step);
+  const at = (roll: number): number =>
+    distance(
+      radius * Math.sin(fromSpace + roll) - reference * roll,
+      reference + shift * module - radius * Math.cos(fromSpace + roll),
+    );
+  return leastOf(at, -1.2, 1.2);
+}
+
+describe("a gear's outline, cut by a rack", () => {
+  it.each<GearShape>([
+    { teeth: 7, module: 1 },
+    { teeth: 12, module: 0.8 },
+    { teeth: 14, module: 1 },
+    { teeth: 15, module: 1 },
+    { teeth: 16, module: 1.5, shift: -0.2 },
+    { teeth: 15, module: 0.8, shift: 0.5 },
+    { teeth: 24, module: 1 },
+    { teeth: 62, module: 0.8, shift: 0.3 },
+    { teeth: 12, module: 1, pressureAngle: 14.5 },
+    { teeth: 31, module: 2, pressureAngle: 14.5 },
+    { teeth: 18, module: 1, pressureAngle: 25 },
+    { teeth: 13, module: 1, pressureAngle: 28 },
+  ])("is what the cutter just leaves: %j", (shape) => {
+    const pieces = 8;
+    const points = outlinePoints(shape, { pieces });
+    const perTooth = points.length / shape.teeth;
+    for (const point of points.slice(0, perTooth)) expect(fromCutter(shape, point)).toBeCloseTo(0, 5);
+    // From the middle of the space to the tip and back, with no step missing.
+    const { tip, root } = radiiOf(shape);
+    const radii = points.slice(0, perTooth).map(radiusOf);
+    expect(radii[0]).toBeCloseTo(root, 9);
+    expect(radii[perTooth / 2]).toBeCloseTo(tip, 9);
+    expect(radii.at(-1)).toBeCloseTo(root, 9);
+    for (let n = 1; n < perTooth; n++) expect(Math.abs(radii[n]! - radii[n - 1]!)).toBeLessThan((tip - root) / 2);
+  });
+
+  it("goes around in order of rising angle, also where teeth come to a point", () => {
+    for (const shape of [
+      { teeth: 10, module: 1, shift: 1 },
+      { teeth: 24, module: 1 },
+      { teeth: 60, module: 1, internal: true },
+      { teeth: 30, module: 1, internal: true },
+    ]) {
+      const points = outlinePoints(shape, { phase: 0.2 });
+      points.forEach((point, n) => {
+        const next = points[(n + 1) % points.length]!;
+        const turn = fromNearest(angleOf(next) - angleOf(point), 2 * Math.PI);
+        expect(turn).toBeGreaterThan(-1e-9);
+        expect(turn).toBeLessThan((2 * Math.PI) / shape.teeth);
+      });
+    }
+  });
+
+  it("has the spaces of a ring as wide as the teeth that fit them, also where they begin inside the base circle", () => {
+    for (const [teeth, shift] of [
+      [60, 0],
+      [60, 0.3],
+      [24, 0],
+      [24, -0.2],
+    ] as const) {
+      const shape = { teeth, module: 1, internal: true, shift };
+      const { reference, base, tip, root } = radiiOf(shape);
+      expect([tip, root]).toEqual([reference - 1 - shift, reference - shift + 1.25]);
+      const points = outlinePoints(shape, { pieces: 10 });
+      const alpha = Math.PI / 9;
+      for (const point of points) {
+        const radius = radiusOf(point);
+        const string = Math.sqrt(Math.max(0, radius ** 2 - base ** 2));
+        const unwound = string / base - Math.atan(string / base);
+        // Between two teeth of a ring lies the shape of a tooth, narrower by what the shift adds to the ring's.
+        const half = Math.PI / (2 * teeth) - (2 * shift * Math.tan(alpha)) / teeth;
+        const off = Math.abs(fromNearest(angleOf(point), (2 * Math.PI) / teeth));
+        expect(off).toBeCloseTo(Math.max(0, half + Math.tan(alpha) - alpha - unwound), 9);
+      }
+      const radii = points.map(radiusOf);
+      expect([Math.min(...radii), Math.max(...radii)]).toEqual([
+        expect.closeTo(tip, 9) as number,
+        expect.closeTo(root, 9) as number,
+      ]);
+    }
+  });
+
+  it("keeps to a tip and a root of its own, however shallow", () => {
+    for (const shape of [
+      { teeth: 20, module: 1, tip: 10.6, root: 9.1 },
+      { teeth: 20, module: 1, root: 9.8 },
+      { teeth: 20, module: 1, root: 9.3 },
+      { teeth: 12, module: 1, root: 5.9 },
+      { teeth: 10, module: 1, root: 4.65 },
+      { teeth: 60, module: 1, internal: true, tip: 29.3, root: 31 },
+    ]) {
+      const { tip, root } = radiiOf(shape);
+      expect([tip, root]).toEqual([shape.tip ?? shape.teeth / 2 + 1, shape.root]);
+      const points = outlinePoints(shape);
+      const radii = points.map(radiusOf);
+      expect(Math.min(...radii)).toBeCloseTo(Math.min(tip, root), 9);
+      expect(Math.max(...radii)).toBeCloseTo(Math.max(tip, root), 9);
+      expect(points.flat().every(Number.isFinite)).toBe(true);
+      if (shape.internal || root < radiiOf(shape).base || shape.teeth / 2 - root > 0.3) continue;
+      // Too shallow for the cutter's corner: the involute begins at the root.
+      const { base } = radiiOf(shape);
+      const inv = (radius: number): number => Math.tan(Math.acos(base / radius)) - Math.acos(base / radius);
+      const half = Math.PI / (2 * shape.teeth) + inv(shape.teeth / 2) - inv(root);
+      expect(Math.abs(angleOf(points[0]!))).toBeCloseTo(half, 9);
+    }
+  });
+
+  it("follows the curve closer with more pieces, around the origin and in millimetres where nothing else is said", () => {
+    const shape = { teeth: 18, module: 1 };
+    const [few, many] = [outlinePoints(shape, { pieces: 3 }), outlinePoints(shape, { pieces: 30 })];
+    expect(many.length).toBeGreaterThan(8 * few.length);
+    expect(angleOf(outlinePoints(shape)[0]!)).toBeCloseTo(angleOf(outlinePoints(shape, { phase: 0 })[0]!), 12);
+    expect(gearOutline(shape)).toBe(gearOutline(shape, { scale: 1, phase: 0 }));
+    expect(gearOutline(shape).split("L").length).toBe(outlinePoints(shape).length);
+  });
+});
+
 describe("two gears in mesh", () => {
   const cases: readonly (readonly [string, GearShape, GearShape, number])[] = [
     ["15 and 62", { teeth: 15, module: 0.8 }, { teeth: 62, module: 0.8 }, 30.8],

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import type { PrintedReading } from "../../src/exact/index.js";
+import type { PrintedReading } from "../../src/kinds/index.js";
 import { beltOf, meshOf, toothPairsFor, type ToothPair } from "../../src/mesh/index.js";
 
 function vectors<T>(name: string): readonly T[] {
