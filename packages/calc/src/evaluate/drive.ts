@@ -43,7 +43,7 @@ export function along(leaves: readonly Leaf[], from: number, to: number, into: E
 }
 
 /** The stages as they are selected, one after the other. */
-export function leavesOf(stages: readonly Stage[], positions: Positions, leaves: Leaf[] = [], group?: string): Leaf[] {
+export function leavesOf(stages: readonly Stage[], positions: Positions, leaves: Leaf[], group?: string): Leaf[] {
   for (const stage of stages) {
     const inner = innerOf(stage, positions);
     const own = stage.group ?? group;

@@ -21,7 +21,7 @@ export const selectable: Kind<SelectableStage> = {
   effect: () => 1,
   inner(stage, position = stage.selected) {
     const at = stage.positions.find((one) => one.id === position)!;
-    return at.released ?? at.stages ?? [];
+    return at.released ?? at.stages!;
   },
   check(stage, say) {
     const ids = stage.positions.map((one) => one.id);

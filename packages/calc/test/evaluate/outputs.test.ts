@@ -94,6 +94,23 @@ describe("comparing", () => {
     expect(json(turned.harmonicMean)).toEqual(json(printed.harmonicMean));
   });
 
+  it("finds an output level with itself, whatever is not known of it", () => {
+    const evaluation = evaluated([{ id: "box", kind: "published", value: "3.0" }], { rear: [pair("r", 1, 2)] });
+    const comparison = evaluation.compare("rear", "rear")!;
+    expect(comparison.sameWay).toBe(true);
+    expect(json(comparison.difference("gears"))).toEqual(is("0/1"));
+  });
+
+  it("has no mean of an output that nothing drives", () => {
+    for (const outputs of [
+      { front: [released("d", "free")], rear: [] },
+      { front: [], rear: [released("d", "held")] },
+    ]) {
+      const comparison = evaluated([], outputs).compare()!;
+      expect([comparison.arithmeticMean, comparison.harmonicMean]).toEqual([undefined, undefined]);
+    }
+  });
+
   it("knows directions by what stands after the split only", () => {
     const hidden = { id: "box", kind: "published", value: "3.0" };
     const same = (shared: object[], front: object[], rear: object[], more: object = {}) =>
@@ -162,6 +179,8 @@ describe("an open centre differential", () => {
     );
     expect([fraction(evaluation, "front"), fraction(evaluation, "rear")]).toEqual(["6/1", "12/1"]);
     expect(evaluation.share(evaluation.output("front")!).toFraction()).toBe("1/2");
+    const three = evaluated([], { front: [], mid: [], rear: [] });
+    expect(three.share(three.output("mid")!).toFraction()).toBe("1/3");
   });
 
   it("halves a reduction once for each of two that are held, by share; and settles nothing with one of three", () => {
@@ -289,6 +308,48 @@ describe("an output", () => {
     expect(evaluation.output("rear")!.travel!.bounds.low.toDecimal({ maximumFractionDigits: 12 })).toBe(
       "94.247779607694",
     );
+  });
+
+  it("comes out whole past the plain numbers on every way there is: branches, positions, motors of their own, groups", () => {
+    // A thousand to one, six times over; then twice as much.
+    const steep = (id: string, more: Data = {}) => ({
+      id,
+      kind: "planetary",
+      sun: 1,
+      ring: 999,
+      fixed: "ring",
+      input: "sun",
+      output: "carrier",
+      repeat: 6,
+      ...more,
+    });
+    const box = { id: "box", kind: "selectable", selected: "x", positions: [{ id: "x", stages: [steep("inner")] }] };
+    const printed = { id: "printed", kind: "published", value: "2.5" };
+    const large = evaluated(
+      [steep("shared", { group: "all" })],
+      {
+        branched: { from: "b", stages: [pair("c", 1, 2, { reverses: false })] },
+        boxed: [box, printed],
+        own: { motor: { kv: 1 }, stages: [steep("e"), pair("f", 3, 1)] },
+      },
+      { branches: [{ id: "b", stages: [steep("d", { group: "all" })] }] },
+    );
+    const power = (zeros: number) => 10n ** BigInt(zeros);
+    const factor = (id: string) => large.output(id)!.reduction!.factor.toFraction();
+    expect(factor("branched")).toBe(`${2n * power(36)}/1`);
+    expect(factor("boxed")).toBe(`${power(36)}/1`);
+    expect(factor("own")).toBe(`${power(18)}/3`);
+    expect(large.output("boxed")!.reduction!.unknowns.map(({ key, power }) => [key, power])).toEqual([
+      ["printed 2.5 rounded", 1],
+    ]);
+    expect(large.outputs.map((one) => one.turns)).toEqual(["same way", "not known", "opposite way"]);
+    const { groups, steps } = large.output("branched")!;
+    expect(groups.map(({ reduction }) => reduction.factor.toFraction())).toEqual([`${power(36)}/1`]);
+    expect(steps.map(({ reduction, running }) => [reduction, running].map((one) => one.factor.toFraction()))).toEqual([
+      [`${power(18)}/1`, `${power(18)}/1`],
+      [`${power(18)}/1`, `${power(36)}/1`],
+      ["2/1", `${2n * power(36)}/1`],
+    ]);
   });
 
   it("is worked out once", () => {

@@ -60,6 +60,34 @@ describe("every kind", () => {
       expect(kinds[kind].parse?.(text) || undefined, text).toBeUndefined();
   });
 
+  it("reads its counts as they are written", () => {
+    const set = { sun: 12, ring: 60, fixed: "ring", input: "sun", output: "carrier" };
+    const texts: readonly [Stage["kind"], string, object][] = [
+      ["pair", "15 to 62", { driver: 15, driven: 62 }],
+      ["pair", "7 to 8", { driver: 7, driven: 8 }],
+      ["train", "18 to 31 to 45", { teeth: [18, 31, 45] }],
+      ["train", "9 to 8 to 7 to 100", { teeth: [9, 8, 7, 100] }],
+      ["belt", "belt 20 to 60", { driver: 20, driven: 60 }],
+      ["belt", "chain 9 to 11", { driver: 9, driven: 11, chain: true }],
+      ["worm", "worm 2 to 40", { starts: 2, teeth: 40 }],
+      ["worm", "worm 10 to 7", { starts: 10, teeth: 7 }],
+      ["published", "printed 1.5", { value: "1.5" }],
+      ["planetary", "sun 12 in ring 60", set],
+      ["planetary", "sun 12 in ring 60 × 2", { ...set, repeat: 2 }],
+      ["planetary", "sun 8 in ring 9 × 12", { ...set, sun: 8, ring: 9, repeat: 12 }],
+    ];
+    for (const [kind, text, fields] of texts)
+      for (const other of Object.keys(kinds) as Stage["kind"][])
+        expect(kinds[other].parse?.(text) || undefined, `${text} as ${other}`).toEqual(
+          other === kind ? fields : undefined,
+        );
+    for (const [kind, text] of texts) {
+      // What follows a printed value without a space belongs to it.
+      const wrong = [`a${text}`, `2 ${text}`, `${text} a`, ...(kind === "published" ? [] : [`${text}a`, `${text}.5`])];
+      for (const one of wrong) expect(kinds[kind].parse!(one) || undefined, one).toBeUndefined();
+    }
+  });
+
   it("writes its counts as it is read", () => {
     const write = (stage: object) => kinds[stageOf(stage).kind].write!(stageOf(stage));
     expect(write({ kind: "pair", driver: 15, driven: 62 })).toBe("15 to 62");
@@ -163,7 +191,10 @@ describe("a planetary set", () => {
     expect(findings({ ...set, planets: 5 })).toEqual([
       `warning planets-uneven ${at}/planets: 5 planets cannot be spaced evenly: 72 does not divide.`,
     ]);
+    // 72 teeth together take 4 or 9 planets; 48, which they differ by, would take 16.
     expect(findings({ ...set, planets: 4 })).toEqual([]);
+    expect(findings({ ...set, planets: 9 })).toEqual([]);
+    expect(findings({ ...set, planets: 16 })).toHaveLength(1);
   });
 });
 
@@ -199,6 +230,42 @@ describe("a printed ratio", () => {
       const [[, { low }]] = interval({ value: "0.000001", read }) as [[string, { low: string }]];
       expect(low.startsWith("0/") || low.startsWith("-")).toBe(false);
     }
+  });
+});
+
+describe("a box with a lever", () => {
+  const box = (positions: object[], selected = "low") => ({ kind: "selectable", selected, positions });
+
+  it("is told what is odd about its positions", () => {
+    const at = "/stages/0";
+    const [low, high] = [
+      { id: "low", stages: [] },
+      { id: "high", released: "free" },
+    ];
+    expect(findings(box([low, high]))).toEqual([]);
+    expect(findings(box([low, high], "mid"))).toEqual([
+      `error position-missing ${at}/selected: No position "mid"; expected one of low, high.`,
+    ]);
+    expect(findings(box([low, { ...high, id: "low" }]))).toEqual([
+      `error id-repeated ${at}/positions: Two positions have one id.`,
+    ]);
+    expect(findings(box([low, { id: "high" }]))).toEqual([
+      `error position-unclear ${at}/positions: Position "high" needs either stages or released.`,
+    ]);
+    expect(findings(box([{ ...high, id: "low", stages: [] }]))).toEqual([
+      `error position-unclear ${at}/positions: Position "low" needs either stages or released.`,
+    ]);
+  });
+
+  it("is what its selected position is, or another that is asked for", () => {
+    const stage = stageOf(
+      box([
+        { id: "low", stages: [{ id: "b", kind: "pair", driver: 1, driven: 2 }] },
+        { id: "off", released: "held" },
+      ]),
+    );
+    expect(kinds.selectable.inner!(stage)).toMatchObject([{ id: "b" }]);
+    expect(kinds.selectable.inner!(stage, "off")).toBe("held");
   });
 });
 
