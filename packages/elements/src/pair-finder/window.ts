@@ -76,7 +76,8 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
   const apart = Math.max(0, 1.1 * em - (low - high)) / 2;
   /** As near to its tick as the edge allows. */
   const under = (end: number, n: number): number => {
-    const room = roomFor(of.mountTexts[n]!) * em;
+    // An m is wider than most signs.
+    const room = (roomFor(of.mountTexts[n]!) + 0.8) * em;
     const at = x(end);
     const outward = (n ? 1 : -1) * (along(1) > along(0) ? 1 : -1);
     const beyond = outward > 0 ? Math.max(0, at + room - width) : Math.max(0, room - at);
