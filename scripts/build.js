@@ -2,6 +2,7 @@
 import { existsSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { createHash } from "node:crypto";
 import { basename, dirname, join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { isMain } from "./lib/main.js";
 import { at, filesBelow, shown } from "./lib/paths.js";
 import { commandOf, runNode } from "./lib/run.js";
@@ -102,12 +103,20 @@ async function declarations(name) {
 /** What is imported by a name, and not by a path, stays an import. */
 const external = (id) => /^(node:|@?[a-z])/.test(id);
 
+/** The Schema of a build as a file, for editors that check JSON as it is written. */
+async function writeSchema() {
+  const { buildSchema } = await import(pathToFileURL(at("packages", "calc", "dist", "document", "index.js")).href);
+  const text = `${JSON.stringify(buildSchema(), null, 2)}\n`;
+  writeFileSync(at("packages", "calc", "dist", "build.schema.json"), text);
+}
+
 async function buildPackage(name) {
   const stamp = stampOf(name);
   const written = await buildModules(name, external);
   if (written.length > 0) {
     written.push(...(await buildScripts(name)), ...(await buildLanguages(name)));
     removeOthers(at("packages", name, "dist"), written);
+    if (name === "calc") await writeSchema();
     await declarations(name);
   }
   mkdirSync(dirname(stampFile(name)), { recursive: true });

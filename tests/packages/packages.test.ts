@@ -45,6 +45,12 @@ describe.each(names)("packages/%s", (name) => {
   });
 });
 
+it("the Schema of a build lies beside the arithmetic, as a file for editors", async () => {
+  const { buildSchema } = await import("@meshwright/calc/document");
+  const file = at("packages", "calc", manifestAt("packages", "calc").exports["./build.schema.json"] as string);
+  expect(JSON.parse(readFileSync(file, "utf8"))).toEqual(buildSchema());
+});
+
 it("the elements know their own version", () => {
   const source = readFileSync(at("packages", "elements", "src", "base", "define.ts"), "utf8");
   expect(/version = "([^"]+)"/.exec(source)?.[1]).toBe(root.version);
