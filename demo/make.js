@@ -226,6 +226,30 @@ function languagesMade() {
   return `<p>There are words in ${new Intl.ListFormat("en").format(list)}; in any other language the elements speak English, with that language’s numbers. A language is fetched when something on the page stands in it, and not before: keep its files beside the script, <code>words-de.js</code> for an article’s own elements and <code>workshop-de.js</code> for the others. Where they are not to be had, English stays.</p>`;
 }
 
+const engineNames = { node: "Node", chromium: "Chromium", firefox: "Firefox", webkit: "WebKitGTK" };
+const listed = (words) => new Intl.ListFormat("en").format(words);
+
+/** What came of the last whole run in other people's software, by subject. */
+function hostsMade() {
+  const { versions, rows } = JSON.parse(readFileSync(new URL("../tests/hosts/results.json", import.meta.url), "utf8"));
+  const tried = listed(Object.entries(engineNames).map(([name, words]) => `${words} ${versions[name]}`));
+  const held = rows.filter(({ impossible }) => !impossible).length;
+  const outcome = ({ impossible, elsewhere }) =>
+    impossible ? `Not possible: ${impossible}` : `Holds${elsewhere ? `; ${elsewhere}` : ""}`;
+  const triedWith = ({ software, engines }) =>
+    [software.join(", "), engines.map((name) => engineNames[name]).join(", ")].filter(Boolean).join(" · ");
+  const cells = (row) => [
+    String(row.row ?? "+"),
+    `${prose(row.title)}<br /><small>${escaped(triedWith(row))}</small>`,
+    prose(outcome(row)),
+  ];
+  const sections = [...new Set(rows.map(({ subject }) => subject))].map((subject) => {
+    const mine = rows.filter((row) => row.subject === subject).map(cells);
+    return `<section class="hosts"><h2>${prose(subject)}</h2>${table(["No.", "What goes wrong elsewhere, and what it was tried with", "Here"], mine)}</section>`;
+  });
+  return `<p>The last whole run: ${held} of ${rows.length} hold, in ${escaped(tried)}.</p>${sections.join("")}`;
+}
+
 /** What is made, by name. */
 function made() {
   const { build } = readBuild(limpet);
@@ -244,6 +268,7 @@ function made() {
     shapes: shapesMade(),
     properties: propertiesMade(),
     languages: languagesMade(),
+    hosts: hostsMade(),
   };
 }
 
@@ -271,6 +296,9 @@ export async function pages() {
   );
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) {
+/** Writes them. */
+export async function writePages() {
   for (const [path, text] of Object.entries(await pages())) writeFileSync(join(here, path), text);
 }
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) await writePages();

@@ -15,6 +15,8 @@ const webDriverKeys = {
   Backspace: "\uE003",
 };
 
+const hasLoaded = (url) => location.href.split("#")[0] === url && document.readyState === "complete";
+
 /** Chromium and Firefox, over what puppeteer speaks with each. */
 async function puppeteerEngine(browserName, executablePath) {
   const browser = await puppeteer.launch({
@@ -31,6 +33,7 @@ async function puppeteerEngine(browserName, executablePath) {
   });
   const shared = await browser.newPage();
   return {
+    version: /[\d.]+/.exec(await browser.version())[0],
     /** Opens an address in the one window that all rows share, or in a window of its own. */
     async open(url, { width = 1024, height = 768, features, own = false, before, wait = "load" } = {}) {
       const page = own || features || before ? await browser.newPage() : shared;
@@ -38,6 +41,8 @@ async function puppeteerEngine(browserName, executablePath) {
       if (features) await page.emulateMediaFeatures(features);
       await before?.(page);
       await page.goto(url, { waitUntil: wait });
+      // The page is told to have loaded before Firefox has always left the one before it.
+      if (wait === "load") await until(() => page.evaluate(hasLoaded, url.split("#")[0]), `${url} as a whole`, 60_000);
       return {
         /** The underlying page, where a row needs more than the others can. */
         page,
@@ -67,7 +72,7 @@ async function webKitEngine({ miniBrowser }) {
     if (!answer.ok) throw new Error(`${value.error}: ${value.message}`);
     return value;
   };
-  const { sessionId } = await call("POST", "/session", {
+  const { sessionId, capabilities } = await call("POST", "/session", {
     capabilities: {
       alwaysMatch: {
         browserName: "MiniBrowser",
@@ -76,7 +81,8 @@ async function webKitEngine({ miniBrowser }) {
     },
   });
   const session = `/session/${sessionId}`;
-  await call("POST", `${session}/timeouts`, { script: 140_000 });
+  // A page may be slow because of what else the machine does; whoever runs the rows says how long is too long.
+  await call("POST", `${session}/timeouts`, { script: 600_000, pageLoad: 600_000 });
   const actions = (type, list) => call("POST", `${session}/actions`, { actions: [{ type, id: type, actions: list }] });
   const run = (action, ...values) =>
     call("POST", `${session}/execute/async`, {
@@ -92,9 +98,12 @@ async function webKitEngine({ miniBrowser }) {
       { type: "keyDown", value },
       { type: "keyUp", value },
     ]);
+  let size;
   return {
+    version: capabilities.browserVersion,
     async open(url, { width = 1024, height = 768 } = {}) {
-      await call("POST", `${session}/window/rect`, { width, height });
+      if (size !== `${width} ${height}`) await call("POST", `${session}/window/rect`, { width, height });
+      size = `${width} ${height}`;
       await call("POST", `${session}/url`, { url });
       return {
         url: () => call("GET", `${session}/url`),
@@ -115,7 +124,8 @@ async function webKitEngine({ miniBrowser }) {
       };
     },
     async stop() {
-      await call("DELETE", session).catch(() => undefined);
+      // A page that hangs does not answer this either; the driver is ended all the same.
+      await Promise.race([call("DELETE", session).catch(() => undefined), delay(5000)]);
       await stop();
     },
   };

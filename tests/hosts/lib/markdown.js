@@ -11,9 +11,12 @@ import remarkRehype from "remark-rehype";
 import remarkSmartypants from "remark-smartypants";
 import { unified } from "unified";
 import { run } from "../../../scripts/lib/run.js";
+import { once } from "./software.js";
 
 /** A Hugo site of one post; resolves to its parts as its templates give them. */
-export async function hugo(markdown) {
+export const hugo = (markdown) => once(`hugo ${markdown}`, () => runHugo(markdown));
+
+async function runHugo(markdown) {
   const folder = mkdtempSync(join(tmpdir(), "hosts-hugo-"));
   try {
     for (const name of ["content", "layouts/_default"]) mkdirSync(join(folder, name), { recursive: true });

@@ -1,4 +1,5 @@
 // Other people's software: where it is, what version, and how to bring what comes from Debian.
+import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
@@ -11,10 +12,10 @@ const folderOf = (name) =>
 /** A file out of a package, as text. */
 export const fileOf = (name, path) => readFileSync(join(folderOf(name), path), "utf8");
 
-/** A package's name and version, or a Debian program's name. */
+/** A package's name and version, or a Debian program's. */
 export function described(name) {
   const folder = folderOf(name);
-  if (!folder) return `${name} (Debian)`;
+  if (!folder) return `${name} ${programs[name].version()} (Debian)`;
   return `${name} ${JSON.parse(readFileSync(join(folder, "package.json"), "utf8")).version}`;
 }
 
@@ -24,8 +25,19 @@ export function commandPath(name, command) {
   return join(folderOf(name), typeof bin === "string" ? bin : bin[command]);
 }
 
+const made = new Map();
+
+/** What takes a while to make and is the same in every engine is made once. `key` says what it is made from. */
+export function once(key, make) {
+  if (!made.has(key)) made.set(key, make());
+  return made.get(key);
+}
+
 /** Code that imports packages, as one classic script for a page. */
-export async function bundled(contents, options = {}) {
+export const bundled = (contents, options = {}) =>
+  once(`script ${JSON.stringify(options)} ${contents}`, () => bundle(contents, options));
+
+async function bundle(contents, options) {
   const { outputFiles } = await build({
     stdin: { contents, resolveDir: at("tests", "hosts"), loader: options.loader ?? "js" },
     bundle: true,
@@ -33,6 +45,8 @@ export async function bundled(contents, options = {}) {
     format: "iife",
     minify: false,
     logLevel: "silent",
+    // Packages as they are published, not the sources beside them that the project's own settings would find.
+    tsconfigRaw: {},
     define: {
       "process.env.NODE_ENV": '"production"',
       __VUE_OPTIONS_API__: "true",
@@ -49,10 +63,17 @@ const onPath = (name) => (process.env.PATH ?? "").split(":").some((folder) => fo
 const wordpress = at(".cache", "wordpress");
 const filters = join(wordpress, "files", "usr", "share", "wordpress", "wp-includes");
 
+/** The first text of a kind that a program says about itself. */
+const said = (pattern, command, ...args) =>
+  pattern.exec(spawnSync(command, args, { encoding: "utf8" }).stdout ?? "")?.[0] ?? "";
+
 const programs = {
-  "php-cli": () => onPath("php"),
-  hugo: () => onPath("hugo"),
-  wordpress: () => existsSync(join(filters, "kses.php")),
+  "php-cli": { isHere: () => onPath("php"), version: () => said(/[\d.]+/, "php", "-r", "echo PHP_VERSION;") },
+  hugo: { isHere: () => onPath("hugo"), version: () => said(/[\d.]+/, "hugo", "version") },
+  wordpress: {
+    isHere: () => existsSync(join(filters, "kses.php")),
+    version: () => /wp_version = '([^']+)'/.exec(readFileSync(join(filters, "version.php"), "utf8"))?.[1] ?? "",
+  },
 };
 
 /** Whether this machine may be given programs: Debian, as root. */
@@ -60,7 +81,7 @@ export const mayBring = () => existsSync("/etc/debian_version") && process.getui
 
 /** Brings the Debian programs that are missing, where that is ours to do; resolves to the names still missing. */
 export async function bringPrograms() {
-  const missing = () => Object.keys(programs).filter((name) => !programs[name]());
+  const missing = () => Object.keys(programs).filter((name) => !programs[name].isHere());
   if (missing().length > 0 && mayBring()) {
     const env = { DEBIAN_FRONTEND: "noninteractive" };
     process.stderr.write(`Bringing ${missing().join(", ")}\n`);
@@ -68,7 +89,7 @@ export async function bringPrograms() {
     const installed = missing().filter((name) => name !== "wordpress");
     if (installed.length > 0)
       await run("apt-get", ["install", "-y", "-qq", "--no-install-recommends", ...installed], { env });
-    if (!programs.wordpress()) {
+    if (!programs.wordpress.isHere()) {
       mkdirSync(wordpress, { recursive: true });
       await run("apt-get", ["download", "-qq", "wordpress"], { env, cwd: wordpress });
       const archive = readdirSync(wordpress).find((name) => name.endsWith(".deb"));
@@ -79,7 +100,9 @@ export async function bringPrograms() {
 }
 
 /** Runs a text through WordPress's own filters for posts, outside of a WordPress. */
-export async function throughWordPress(text, filter) {
+export const throughWordPress = (text, filter) => once(`wordpress ${filter} ${text}`, () => runWordPress(text, filter));
+
+async function runWordPress(text, filter) {
   const code = `
     error_reporting(0);
     define("ABSPATH", "${filters}/../"); define("WPINC", "wp-includes");

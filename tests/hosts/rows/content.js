@@ -8,10 +8,11 @@ import { JSDOM } from "jsdom";
 import { Liquid } from "liquidjs";
 import { Readability } from "@mozilla/readability";
 import nunjucks from "nunjucks";
+import { format } from "prettier";
 import * as jsxRuntime from "react/jsx-runtime";
 import { renderToStaticMarkup } from "react-dom/server";
 import rehypeParse from "rehype-parse";
-import rehypeSanitize from "rehype-sanitize";
+import rehypeSanitize, { defaultSchema } from "rehype-sanitize";
 import rehypeStringify from "rehype-stringify";
 import sanitizeHtml from "sanitize-html";
 import { unified } from "unified";
@@ -32,6 +33,7 @@ import {
   value,
 } from "../lib/snippets.js";
 
+const all = ["chromium", "firefox", "webkit"];
 const prose = `With ${teeth} teeth the front turns once for every ${value} turns of the motor.`;
 const table = '<table class="mine"><tr><th>As published</th><td>44.30</td></tr></table>';
 const summary = `<div><mw-ratio-summary>${table}</mw-ratio-summary></div>`;
@@ -80,12 +82,14 @@ function snippets() {
   });
 }
 
+export const subject = "What content systems do to markup";
+
 export const rows = [
   {
     row: 5,
     title: "An automatic paragraph throws block content out of the element",
     software: ["@wordpress/autop", "wordpress", "php-cli"],
-    engines: ["chromium"],
+    engines: all,
     async run(t) {
       const ways = { autop, wpautop: (text) => throughWordPress(text, "wpautop") };
       for (const [name, way] of Object.entries(ways)) {
@@ -114,7 +118,7 @@ export const rows = [
     row: 6,
     title: "A blank line inside JSON ends the HTML block in Markdown",
     software: ["markdown-it", "marked", "commonmark", "remark-parse", "hugo"],
-    engines: ["chromium"],
+    engines: all,
     async run(t) {
       const loose = JSON.stringify(JSON.parse(small), undefined, 2).replace('  "stages"', '\n  "stages"');
       const build = `<mw-build id="limpet">\n<script type="application/json">\n${loose}\n</script>\n</mw-build>`;
@@ -136,7 +140,7 @@ export const rows = [
     row: 7,
     title: "Quotes are curled inside JSON on a one-line paragraph",
     software: ["markdown-it", "commonmark", "remark-smartypants", "hugo"],
-    engines: ["chromium"],
+    engines: all,
     async run(t) {
       const bare = jsonBuild.replace(/^<div>|<\/div>$/g, "");
       for (const [name, way] of Object.entries(typographically)) {
@@ -153,7 +157,7 @@ export const rows = [
     row: 8,
     title: "Editors without the right to post scripts: tags vanish, JSON becomes visible text",
     software: ["wordpress", "php-cli"],
-    engines: ["chromium"],
+    engines: all,
     async run(t) {
       for (const filter of ["wp_kses_post", "wp_filter_post_kses"]) {
         const made = await throughWordPress(post(attributeBuild), filter);
@@ -167,7 +171,7 @@ export const rows = [
     row: 9,
     title: "Sanitisers drop the element and keep its text",
     software: ["dompurify", "rehype-sanitize", "sanitize-html"],
-    engines: ["chromium"],
+    engines: all,
     async run(t) {
       for (const [name, way] of Object.entries(sanitised)) {
         for (const build of [attributeBuild, jsonBuild]) {
@@ -187,10 +191,51 @@ export const rows = [
     },
   },
   {
+    title: "Sanitisers that are told to let the elements pass",
+    software: ["dompurify", "rehype-sanitize", "sanitize-html"],
+    engines: all,
+    async run(t) {
+      const ours = ["mw-build", "mw-teeth", "mw-value"];
+      const theirs = ["id", "of", "stages", "front", "rear", "front-wheel", "rear-wheel", "target"];
+      const ways = {
+        dompurify: (text) =>
+          createDOMPurify(new JSDOM("").window).sanitize(text, {
+            CUSTOM_ELEMENT_HANDLING: { tagNameCheck: /^mw-/, attributeNameCheck: /^[a-z-]+$/ },
+          }),
+        "rehype-sanitize": async (text) =>
+          String(
+            await unified()
+              .use(rehypeParse, { fragment: true })
+              .use(rehypeSanitize, {
+                ...defaultSchema,
+                clobber: [],
+                tagNames: [...defaultSchema.tagNames, ...ours],
+                attributes: { ...defaultSchema.attributes, ...Object.fromEntries(ours.map((tag) => [tag, theirs])) },
+              })
+              .use(rehypeStringify)
+              .process(text),
+          ),
+        "sanitize-html": (text) =>
+          sanitizeHtml(text, {
+            allowedTags: [...sanitizeHtml.defaults.allowedTags, ...ours],
+            allowedAttributes: Object.fromEntries(ours.map((tag) => [tag, theirs])),
+          }),
+      };
+      for (const [name, way] of Object.entries(ways)) {
+        const found = await read(
+          t,
+          await way(`<p>The first words.</p>${attributeBuild}${sentence}<p>The last words.</p>`),
+        );
+        intact(found, name);
+        assert.ok(found.alive, `${name}: ${found.findings.join(" ")}`);
+      }
+    },
+  },
+  {
     row: 10,
     title: "MDX stops at a brace in a script child or at an HTML comment",
     software: ["@mdx-js/mdx", "react-dom"],
-    engines: ["chromium"],
+    engines: all,
     async run(t) {
       const builds = {
         attributes: attributeBuild,
@@ -225,7 +270,7 @@ export const rows = [
     row: 12,
     title: "Vue drops a script child",
     software: ["vue"],
-    engines: ["chromium", "firefox", "webkit"],
+    engines: all,
     async run(t) {
       const vue = t.site.script(fileOf("vue", "dist/vue.global.prod.js"));
       const builds = {
@@ -268,7 +313,7 @@ export const rows = [
     row: 13,
     title: "A self-closed tag swallows the text after it",
     software: [],
-    engines: ["chromium", "firefox", "webkit"],
+    engines: all,
     async run(t) {
       const bodies = {
         value: `${attributeBuild}<p>It takes <mw-value of="front"/> turns of the motor, which is <b>deep</b> for a beach.</p><p>The last words.</p>`,
@@ -350,7 +395,7 @@ export const rows = [
   {
     title: "A minifier of HTML takes out quotes, blanks and optional tags",
     software: ["rehype-parse", "rehype-stringify"],
-    engines: ["chromium"],
+    engines: all,
     async run(t) {
       for (const build of [attributeBuild, jsonBuild]) {
         const made = String(
@@ -369,9 +414,25 @@ export const rows = [
     },
   },
   {
+    title: "A formatter lays out the author's file",
+    software: ["prettier"],
+    engines: all,
+    async run(t) {
+      for (const build of [attributeBuild, jsonBuild]) {
+        for (const printWidth of [40, 120]) {
+          const source = `<main><p>The first words.</p>${build}${sentence}${summary}<p>The last words.</p></main>`;
+          const found = await read(t, await format(source, { parser: "html", printWidth }));
+          intact(found, `${printWidth} columns`);
+          assert.ok(found.alive, found.findings.join(" "));
+          assert.equal(times(found.text, "As published"), 0);
+        }
+      }
+    },
+  },
+  {
     title: "A typographer curls what stands in attributes and fallbacks",
     software: ["wordpress", "php-cli"],
-    engines: ["chromium"],
+    engines: all,
     async run(t) {
       const found = await read(t, await throughWordPress(post(attributeBuild, jsonBuild), "wptexturize"));
       assert.ok(found.alive, found.findings.join(" "));
@@ -381,7 +442,7 @@ export const rows = [
   {
     title: "An editor rewrites attributes with typographic dashes, quotes and hard spaces",
     software: [],
-    engines: ["chromium"],
+    engines: all,
     async run(t) {
       const changed = attributeBuild
         .replaceAll(" to ", "\u00a0to\u00a0")
@@ -395,7 +456,7 @@ export const rows = [
   {
     title: "Markup inserted through innerHTML, cloned from a template, written by document.write",
     software: [],
-    engines: ["chromium", "firefox", "webkit"],
+    engines: all,
     async run(t) {
       const ways = {
         innerHTML: (markup) => (document.querySelector("main").innerHTML = markup),

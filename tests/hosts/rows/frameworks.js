@@ -41,6 +41,8 @@ async function livingArticle(window, what) {
   assert.deepEqual(seen, { before: [plainSentence, true], after: ["16", "41.53"], wrong: [] }, what);
 }
 
+export const subject = "Frameworks that draw, swap and hydrate";
+
 export const rows = [
   {
     row: 17,

@@ -1,11 +1,14 @@
 // Hands, ears and blockers.
 import assert from "node:assert/strict";
+import { until } from "../lib/engine.js";
 import { fileOf } from "../lib/software.js";
 import { article, page } from "../lib/snippets.js";
 import { blocks, wholeBuild } from "../lib/elements.js";
 
 const all = ["chromium", "firefox", "webkit"];
 const live = `<main><h1>Limpet</h1>${wholeBuild}${blocks}<div>${article}</div></main>`;
+
+export const subject = "Hands, ears and blockers";
 
 export const rows = [
   {
@@ -37,6 +40,7 @@ export const rows = [
     title: "The wheel changes a focused value while scrolling",
     software: [],
     engines: ["chromium", "firefox"],
+    elsewhere: "WebKit's driver turns no wheel",
     async run(t) {
       const window = await t.open(page(`<div style="height:100px"></div>${article}<div style="height:4000px"></div>`), {
         own: true,
@@ -50,7 +54,7 @@ export const rows = [
       });
       await window.page.mouse.move(place.x, place.y);
       await window.page.mouse.wheel({ deltaY: 300 });
-      await window.run(() => new Promise((done) => setTimeout(done, 400)));
+      await until(() => window.run(() => scrollY > 0), "the page has scrolled");
       const seen = await window.run(() => ({ count: count(), scrolled: scrollY > 0 }));
       assert.deepEqual(seen, { count: "15", scrolled: true });
     },
@@ -158,7 +162,7 @@ export const rows = [
     row: 38,
     title: "Blockers hide anything that is called share",
     software: [],
-    engines: ["chromium"],
+    engines: all,
     async run(t) {
       const hidden = [
         "share",
@@ -235,6 +239,31 @@ export const rows = [
         return { events, keys, data: [...new FormData(document.querySelector("form"))].length };
       });
       assert.deepEqual(heard, { events: ["mw-change", "mw-change"], keys: [], data: 0 });
+    },
+  },
+  {
+    title: "Short cuts of the page do not fire while somebody types a count",
+    software: [],
+    engines: all,
+    async run(t) {
+      const window = await t.open(page(`<p>Before</p>${article}`));
+      await window.run(async () => {
+        await settled();
+        window.heard = [];
+        for (const name of ["keydown", "keypress", "keyup"])
+          document.addEventListener(name, (event) => heard.push(`${event.type} ${event.key}`));
+        field().focus();
+      });
+      await window.type("2 0");
+      for (const key of ["Backspace", "ArrowUp", "Enter"]) await window.press(key);
+      await window.run(() => settled());
+      assert.deepEqual(await window.run(() => [count(), heard]), ["3", []]);
+      // What means nothing here is the page's.
+      await window.press("Escape");
+      assert.deepEqual(await window.run(() => heard.filter((one) => !/^keypress/.test(one))), [
+        "keydown Escape",
+        "keyup Escape",
+      ]);
     },
   },
   {

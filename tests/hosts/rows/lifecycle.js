@@ -45,6 +45,8 @@ const stepped = (window, times = 1) =>
     return [count(), shown()];
   }, times);
 
+export const subject = "Arrivals, moves, copies and addresses";
+
 export const rows = [
   {
     row: 4,
@@ -165,7 +167,7 @@ export const rows = [
   {
     title: "A morph brings the author's new values: what the reader changed stays over them",
     software: ["idiomorph"],
-    engines: ["chromium", "firefox"],
+    engines: all,
     async run(t) {
       const markup = `<main>${article}</main>`;
       const window = await t.open(page(markup, { head: tag(t.site.script(fileOf("idiomorph", "dist/idiomorph.js"))) }));
@@ -388,7 +390,7 @@ export const rows = [
     row: 27,
     title: "Optimisers delay or join scripts; currentScript is null",
     software: [],
-    engines: ["chromium", "firefox", "webkit"],
+    engines: all,
     async run(t) {
       const code = built("meshwright.js");
       const joined = [
@@ -667,6 +669,7 @@ export const rows = [
     title: "Ten thousand elements come and go, and the heap stays flat",
     software: [],
     engines: ["chromium"],
+    elsewhere: "only Chromium tells how large its heap is",
     async run(t) {
       const window = await t.open(page(`<main></main>`));
       const seen = await window.run(async (markup) => {

@@ -29,6 +29,8 @@ const open = async (t, body, { css = "", head = "", doctype, ...options } = {}) 
   return window;
 };
 
+export const subject = "A page’s styles, sizes and colours";
+
 export const rows = [
   {
     row: 19,
@@ -153,6 +155,7 @@ export const rows = [
     title: "A flash or a shift before the elements are defined",
     software: [],
     engines: ["chromium"],
+    elsewhere: "only Chromium measures shifts of layout",
     async run(t) {
       const shifts = t.site.script(
         `window.shift = 0; new PerformanceObserver((list) => { for (const one of list.getEntries()) shift += one.value; }).observe({ type: "layout-shift", buffered: true });`,
@@ -187,6 +190,7 @@ export const rows = [
     title: "Double-tap zooms on steppers; focus zooms where letters are below 16 px",
     software: [],
     engines: ["chromium"],
+    elsewhere: "only Chromium plays a touch screen",
     async run(t) {
       const window = await open(t, live, {
         css: "body{font-size:13px}",
@@ -223,6 +227,7 @@ export const rows = [
     title: "A dark system and a light page, and the other way round",
     software: [],
     engines: ["chromium"],
+    elsewhere: "only Chromium lets a test choose what the system prefers",
     async run(t) {
       const pages = {
         "light page": "html{background:#fff;color:#222}",
@@ -284,6 +289,7 @@ export const rows = [
     title: "Gauges vanish in forced colours and on paper",
     software: [],
     engines: ["chromium"],
+    elsewhere: "only Chromium lets a test choose forced colours, and pictures of what is for paper",
     async run(t) {
       const window = await open(t, live, {
         own: true,

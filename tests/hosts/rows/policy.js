@@ -27,6 +27,8 @@ const otherLit = () =>
   bundled(`import { LitElement, html } from "lit";
     customElements.define("other-bundle", class extends LitElement { render() { return html\`<b>other</b>\`; } });`);
 
+export const subject = "Policies that a page sets";
+
 export const rows = [
   {
     row: 1,

@@ -4,6 +4,8 @@ import { article, attributeBuild, page, small } from "../lib/snippets.js";
 import { blocks } from "../lib/elements.js";
 
 const all = ["chromium", "firefox", "webkit"];
+/** No step takes a second where nothing else is going on; a machine that is busy is not what is tried here. */
+const hangs = 60_000;
 
 /** Runs inside a page: thousands of hostile documents, attributes and links, one after another. Deterministic. */
 async function attack(base, rounds, markup) {
@@ -152,12 +154,13 @@ async function attack(base, rounds, markup) {
   };
 }
 
+export const subject = "Hostile input";
+
 export const rows = [
   {
     title: "Security: thousands of hostile documents, labels, links and attributes",
     software: [],
     engines: all,
-    longest: 150_000,
     async run(t) {
       const window = await t.open(page("<main></main>"));
       const found = await window.run(
@@ -166,7 +169,7 @@ export const rows = [
         t.engine === "chromium" ? 2000 : 700,
         attributeBuild + article.replace(attributeBuild, "") + blocks.replaceAll('build="whole"', ""),
       );
-      assert.ok(found.longest < 5000, `a round took ${found.longest} ms`);
+      assert.ok(found.longest < hangs, `a round took ${found.longest} ms`);
       delete found.longest;
       assert.deepEqual(found, {
         struck: 0,
@@ -248,7 +251,7 @@ export const rows = [
         JSON.parse(small),
         attributeBuild + article.replace(attributeBuild, ""),
       );
-      assert.ok(Math.max(...found.times) < 8000, `ms: ${found.times.join(" ")}`);
+      assert.ok(Math.max(...found.times) < hangs, `ms: ${found.times.join(" ")}`);
       assert.deepEqual(found.wrong, []);
       assert.equal(found.last, "44.30");
     },

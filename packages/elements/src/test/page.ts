@@ -44,6 +44,8 @@ export async function show(markup: string, width = 640): Promise<HTMLElement> {
 }
 
 export function clear(): void {
+  // What is still to be written into the address is written now, not under the next test.
+  dispatchEvent(new Event("pagehide"));
   shown?.remove();
   shown = undefined;
   history.replaceState(null, "", location.pathname + location.search);
