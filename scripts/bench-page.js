@@ -180,9 +180,10 @@ async function editing(page) {
       const values = [...document.querySelectorAll("mw-value")].map((one) => [one.shadowRoot, Number(one.dataset.n)]);
       const input = document.querySelector('mw-teeth[of="primary.driver"]').shadowRoot.querySelector("input");
       const elements = [...document.querySelectorAll("*")].filter((one) => one.updateComplete);
+      // The store tells its readers in a turn of its own; who draws for them draws in the next.
       const settled = async () => {
-        // The store tells its readers in a turn of its own; pictures may be drawn again once they have been.
-        for (let round = 0; round < 3; round++) await Promise.all(elements.map((one) => one.updateComplete));
+        do await Promise.resolve();
+        while (elements.some((one) => one.isUpdatePending));
       };
       const times = [];
       let wrong = 0;

@@ -1,9 +1,10 @@
+import { isPlainEnglish } from "../words/index.js";
+
 const writers = new Map<string, Intl.NumberFormat>();
 
 /** A whole number as a language writes it. */
 export function writeCount(value: number, locale: string): string {
-  // To load the tables of Intl takes a fresh page longer than all its elements together.
-  if (/^en(-(US|GB))?$/.test(locale)) return String(value);
+  if (isPlainEnglish(locale)) return String(value);
   let writer = writers.get(locale);
   if (!writer) writers.set(locale, (writer = new Intl.NumberFormat(locale, { useGrouping: false })));
   return writer.format(value);

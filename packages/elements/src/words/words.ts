@@ -19,11 +19,15 @@ export const wordsFor = (locale: string): Words =>
 export const fill = (sentence: string, ...values: readonly (string | number)[]): string =>
   sentence.replace(/\{(\d)\}/g, (_, n) => String(values[n]));
 
+/** Whether a locale is English as it is known here: to load the tables of `Intl` takes a fresh page longer than all its elements. */
+export const isPlainEnglish = (locale: string): boolean => /^en(-(US|GB))?$/.test(locale);
+
 // Making these costs a hundred times as much as asking them.
 const counters = new Map<string, readonly [Intl.PluralRules, Intl.NumberFormat]>();
 
 /** A sentence in the form that a count asks for. */
 export function fillCount(forms: Forms, count: number, locale: string): string {
+  if (isPlainEnglish(locale) && count < 1000) return fill((count === 1 && forms.one) || forms.other!, count);
   let counter = counters.get(locale);
   if (!counter) counters.set(locale, (counter = [new Intl.PluralRules(locale), new Intl.NumberFormat(locale)]));
   const [rules, numbers] = counter;
