@@ -52,7 +52,7 @@ async function mutate(name) {
     incrementalFile: `${folder}/${name}-last.json`,
     concurrency: availableParallelism(),
     // Loops without an end are told by counting their steps. A busy machine must not count as noticed.
-    timeoutMS: 120_000,
+    timeoutMS: 30_000,
     // Not needed by calc's tests; what other tools keep in .cache may be no plain files.
     ignorePatterns: [
       ".cache",

@@ -108,6 +108,15 @@ describe("arithmetic of fractions", () => {
     expect(ratioOf(1, 94906267).plus(ratioOf(1, 94906269)).numerator).toBe(189812536n);
     expect(ratioOf(edge, 2).compare(ratioOf(edge - 1, 2))).toBe(1);
     expect(ratioOf(1, edge).compare(ratioOf(1, edge - 1))).toBe(-1);
+    // Cross products that differ by one, where floats are two apart and more.
+    expect(ratioOf(edge, edge - 1).compare(ratioOf(edge - 1, edge - 2))).toBe(-1);
+    expect(ratioOf(edge - 1, edge - 2).compare(ratioOf(edge, edge - 1))).toBe(1);
+    // A part that floats do not hold, in a sum that they do.
+    expect(
+      ratioOf(2 ** 52 + 1, 2)
+        .minus(ratioOf(3 * 2 ** 51 + 1, 3))
+        .toFraction(),
+    ).toBe("1/6");
     expect(ratioOf(-edge, edge - 1).compare(ratioOf(edge - 1, edge))).toBe(-1);
     expect(rational(-edge).minus(2).toFraction()).toBe("-9007199254740993/1");
     expect(
@@ -191,6 +200,7 @@ describe("powers", () => {
       "exponent",
       "Found 1000000000; expected a whole number, up to 30000 digits.",
     );
+    refuses(() => rational("7/12").power(20000), "option-out-of-range", "exponent");
     refuses(() => rational(2).power(0.5), "option-out-of-range", "exponent");
     refuses(() => rational(2).power(NaN), "option-out-of-range", "exponent");
     refuses(() => rational(0).power(-1), "division-by-zero", "divisor");
@@ -294,13 +304,13 @@ describe("travelling", () => {
       () => rational(Object.create(null) as RationalInput),
       "not-a-number",
       "input",
-      'Found object; expected a number such as 2.6 or 62/15.',
+      "Found object; expected a number such as 2.6 or 62/15.",
     );
     refuses(
       () => rational(null as unknown as RationalInput),
       "not-a-number",
       "input",
-      'Found null; expected a number such as 2.6 or 62/15.',
+      "Found null; expected a number such as 2.6 or 62/15.",
     );
   });
 });

@@ -199,6 +199,8 @@ describe("reading JS numbers", () => {
     expect(read(1e20)).toBe("100000000000000000000/1");
     expect(read(1.23456789012345)).toBe("24691357802469/20000000000000");
     expect(read(0.00123456789012345)).toBe("24691357802469/20000000000000000");
+    // The digits of the exponent are none of the number's.
+    expect(read(1.2345678901234e-12)).toBe(fraction(12345678901234n, 10n ** 25n));
     expect(read(1e300)).toBe(`1${"0".repeat(300)}/1`);
     expect(read(2 ** 31)).toBe("2147483648/1");
     expect(read(Number.MAX_SAFE_INTEGER)).toBe("9007199254740991/1");
