@@ -20,5 +20,5 @@ export function lengthOf(text: string | number, at = "length"): Rational {
   const [, number, unit] = /^(\S{1,99}?)\s?(mm|cm|m|in|ft)$/.exec(text) ?? [];
   return number
     ? rational(number, { at }).times(millimetres[unit as "mm"])
-    : fail("not-a-length", at, text, 'a length in mm, cm, m, in or ft');
+    : fail("not-a-length", at, text, "a length in mm, cm, m, in or ft");
 }

@@ -326,7 +326,7 @@ function fromAny(input: unknown, at: string, locale: string | undefined): Ration
   // What a structured clone leaves of a value: the fields without the class.
   const { top, bottom, above = top, below = bottom } = Object(input) as Record<string, number>;
   if (below) return quotientOf(above!, below);
-  return fail("not-a-number", at, input, 'a number such as 2.6 or 62/15');
+  return fail("not-a-number", at, input, "a number such as 2.6 or 62/15");
 }
 
 /**

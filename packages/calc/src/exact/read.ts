@@ -22,7 +22,7 @@ export function readText(
 ): readonly [number | bigint, number | bigint] {
   if (text.length > cap) fail("too-long", at, text.length, `up to ${cap} characters`);
   const match = pattern.exec(text);
-  if (!match) fail("not-a-number", at, text, 'a number such as 2.6 or 62/15');
+  if (!match) fail("not-a-number", at, text, "a number such as 2.6 or 62/15");
   const [, sign, top, bottom, whole, fraction = "", power = 0] = match;
   if (text.includes(",") && !(locale && numberFormat(locale).format(1.5).includes(",")))
     fail("decimal-comma", at, text, "a point, or a locale with a comma");
