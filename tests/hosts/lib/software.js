@@ -63,7 +63,13 @@ const onPath = (name) => (process.env.PATH ?? "").split(":").some((folder) => fo
 const wordpress = at(".cache", "wordpress");
 const filters = join(wordpress, "files", "usr", "share", "wordpress", "wp-includes");
 
-/** The first text of a kind that a program says about itself. */
+/** The version of what was unpacked; nothing where it was not. */
+function wordpressVersion() {
+  const file = join(filters, "version.php");
+  return existsSync(file) ? (/wp_version = '([^']+)'/.exec(readFileSync(file, "utf8"))?.[1] ?? "") : "";
+}
+
+/** The first text of a kind that a program says about itself; nothing where it is not on this machine. */
 const said = (pattern, command, ...args) =>
   pattern.exec(spawnSync(command, args, { encoding: "utf8" }).stdout ?? "")?.[0] ?? "";
 
@@ -72,7 +78,7 @@ const programs = {
   hugo: { isHere: () => onPath("hugo"), version: () => said(/[\d.]+/, "hugo", "version") },
   wordpress: {
     isHere: () => existsSync(join(filters, "kses.php")),
-    version: () => /wp_version = '([^']+)'/.exec(readFileSync(join(filters, "version.php"), "utf8"))?.[1] ?? "",
+    version: wordpressVersion,
   },
 };
 
