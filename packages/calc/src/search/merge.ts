@@ -1,5 +1,6 @@
-import type { Groups } from "./sweep.js";
-import type { Table } from "./table.js";
+import type { Plan } from "./plan.js";
+import type { Candidate } from "./question.js";
+import { addFactors } from "./sweep.js";
 import { farthest, type Gap } from "./wanted.js";
 import { isBelow, type Whole } from "./whole.js";
 
@@ -26,11 +27,13 @@ function sink(heap: number[], place: number, before: Before): void {
  * All ratios of all groups in the order of their distance from the middle, those exactly as far together. Within a group
  * the distance falls to one place and rises from there: two runs, each in order. A heap merges them.
  */
-export function* merge(
-  inner: Table,
-  { heads, factors }: Groups,
+export function* merge<C extends Candidate>(
+  plan: Plan<C>,
+  heads: readonly number[],
 ): Generator<{ spots: Spot[]; gap: Gap } | undefined, void> {
-  const wide = (factors.length / heads.length) * 5;
+  const { inner } = plan;
+  const wide = plan.bounds.filter(Boolean).length * 3;
+  const factors: Whole[] = [];
   const heap: number[] = [];
   const at: number[] = [];
   const tops: Whole[] = [];
@@ -49,6 +52,7 @@ export function* merge(
     return true;
   };
   for (let group = 0; group * 5 < heads.length; group++) {
+    addFactors(plan, heads[group * 5]!, factors);
     let low = heads[group * 5 + 1]!;
     let high = heads[group * 5 + 2]! - 1;
     while (low < high) {

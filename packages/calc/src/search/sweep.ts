@@ -7,8 +7,6 @@ import type { Whole } from "./whole.js";
 export interface Groups {
   /** Five numbers a group: the choice; the inner ratios from and to; the wheels' ratios from and to. */
   readonly heads: number[];
-  /** What `farthest` needs, three numbers an output with a range. */
-  readonly factors: Whole[];
   count: number;
 }
 
@@ -56,7 +54,7 @@ export function sweep<C extends Candidate>(plan: Plan<C>, groups: Groups, first:
 
 /** Those that differ in the first outer table alone: this is where a search spends its time. */
 function run<C extends Candidate>(
-  { bounds, inner, outer, on, rolling, compared, ends, cast, castRolling }: Plan<C>,
+  { bounds, inner, outer, on, rolling, compared, ends, castRolling }: Plan<C>,
   groups: Groups,
   tops: readonly Whole[],
   bottoms: readonly Whole[],
@@ -66,12 +64,11 @@ function run<C extends Candidate>(
 ): void {
   const table = outer[0]!;
   const length = table.tops.length;
-  const one = cast(1);
   const [of, against] = compared as [number, number];
-  const { heads, factors } = groups;
+  const { heads } = groups;
   const ranged = bounds.flatMap((range, n) => (range ? [n] : []));
   const drives = bounds.map((_, n) => (on[0]! & (1 << n)) > 0);
-  // Of every output with a range: what multiplies its top, and its bottom for low, high, middle and the whole.
+  // Of every output with a range: what multiplies its top, and its bottom for the low end and the high one.
   const parts = ranged.map((n) => bounds[n]!.map((part, m) => part * (m ? bottoms[n]! : tops[n]!)));
   let from = 0;
   let to = 0;
@@ -102,15 +99,20 @@ function run<C extends Candidate>(
       if (low >= high) continue;
     }
     heads.push(choice, start, end, low, high);
-    for (let n = 0; n < ranged.length; n++) {
-      const part = parts[n]!;
-      const driven = drives[ranged[n]!];
-      factors.push(part[0]! * (driven ? x : one), part[3]! * (driven ? y : one), part[4]! * (driven ? y : one));
-    }
     groups.count +=
       waysOfRest *
       (table.ways[at + 1]! - table.ways[at]!) *
       waysOf(inner.ways, start, end) *
       waysOf(rolling.ways, low, high);
   }
+}
+
+/** Adds what `farthest` needs of a group, three numbers an output with a range: not before somebody wants the finds themselves. */
+export function addFactors<C extends Candidate>(plan: Plan<C>, choice: number, factors: Whole[]): void {
+  const tops: Whole[] = [];
+  const bottoms: Whole[] = [];
+  look(plan, choice, tops, bottoms);
+  plan.bounds.forEach((range, n) => {
+    if (range) factors.push(tops[n]! * range[0], bottoms[n]! * range[3], bottoms[n]! * range[4]);
+  });
 }

@@ -109,7 +109,7 @@ const chunk = 4096;
 
 function* nearest<C extends Candidate>(question: TrainQuestion<C>): Generator<Batch<FoundTrain<C>>, void> {
   const plan = yield* planOf(question);
-  const groups: Groups = { heads: [], factors: [], count: 0 };
+  const groups: Groups = { heads: [], count: 0 };
   const total = plan ? plan.outer.reduce((product, table) => product * table.tops.length, 1) : 0;
   for (let first = 0; first < total; first += chunk) {
     sweep(plan!, groups, first, Math.min(first + chunk, total));
@@ -118,7 +118,7 @@ function* nearest<C extends Candidate>(question: TrainQuestion<C>): Generator<Ba
   const { heads, count } = groups;
   yield { found: [], count, progress: count ? 0.5 : 1 };
   let listed = 0;
-  for (const step of count ? merge(plan!.inner, groups) : []) {
+  for (const step of count ? merge(plan!, heads) : []) {
     const hits = step
       ? step.spots.flatMap(({ group, place }) => hitsOf(plan!, heads.slice(group * 5, group * 5 + 5), place, step.gap))
       : [];
