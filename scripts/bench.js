@@ -1,10 +1,10 @@
 // npm run bench: measures what tests/bench holds. Each module there exports `run()`, which resolves to numbers by name.
 // --json: the last line is one object of all of them. --write: tests/bench/figures.md is made anew.
 // Names as arguments choose modules.
-import { writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 import { basename } from "node:path";
 import { build } from "./build.js";
+import { number, writeFigures } from "./lib/figures-page.js";
 import { at, filesBelow } from "./lib/paths.js";
 
 /** What is wanted of a figure, where something is. */
@@ -27,24 +27,6 @@ const wanted = {
   parts_all_ms: ["at most", 500],
 };
 
-const number = (value) => Number(value.toPrecision(4)).toLocaleString("en");
-
-function pageOf(figures) {
-  const rows = Object.entries(figures).map(([name, value]) => {
-    const [sense, limit] = wanted[name] ?? [];
-    const met = sense === undefined ? "" : (sense === "at most" ? value <= limit : value >= limit) ? "yes" : "no";
-    return `| ${name} | ${number(value)} | ${sense === undefined ? "" : `${sense} ${number(limit)}`} | ${met} |`;
-  });
-  return `# Figures
-
-Written by \`npm run bench -- --write\`: one run on one machine, shared and noisy. Ratios are measured side by side in that run.
-
-| figure | measured | wanted | met |
-| --- | ---: | ---: | --- |
-${rows.join("\n")}
-`;
-}
-
 if (!(await build(["calc"]))) process.exit(1);
 const chosen = process.argv.slice(2).filter((name) => !name.startsWith("--"));
 const modules = filesBelow(at("tests", "bench"), (path) => path.endsWith(".js")).filter(
@@ -61,5 +43,8 @@ for (const path of modules) {
     process.stdout.write(`${name.padEnd(32)} ${number(value).padStart(14)}\n`);
   }
 }
-if (process.argv.includes("--write")) writeFileSync(at("tests", "bench", "figures.md"), pageOf(figures));
+if (process.argv.includes("--write")) {
+  const told = { command: "npm run bench -- --write", note: "Ratios are measured side by side in that run." };
+  await writeFigures(at("tests", "bench", "figures.md"), told, figures, wanted);
+}
 if (process.argv.includes("--json")) process.stdout.write(`${JSON.stringify(figures)}\n`);

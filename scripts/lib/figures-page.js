@@ -1,0 +1,25 @@
+// Measured figures as a page that stays in the repository.
+import { writeFileSync } from "node:fs";
+import { format, resolveConfig } from "prettier";
+
+/** A figure, short. */
+export const number = (value) => Number(value.toPrecision(4)).toLocaleString("en");
+
+/** Writes a table of figures to a file. `wanted` has for some of them a sense ("at most", "at least") and a limit. */
+export async function writeFigures(file, { command, note }, figures, wanted) {
+  const rows = Object.entries(figures).map(([name, value]) => {
+    const [sense, limit] = wanted[name] ?? [];
+    const met = sense === undefined ? "" : (sense === "at most" ? value <= limit : value >= limit) ? "yes" : "no";
+    return `| ${name} | ${number(value)} | ${sense === undefined ? "" : `${sense} ${number(limit)}`} | ${met} |`;
+  });
+  const text = [
+    "# Figures",
+    "",
+    `Written by \`${command}\`: one run on one machine, shared and noisy. ${note}`,
+    "",
+    "| figure | measured | wanted | met |",
+    "| --- | ---: | ---: | --- |",
+    ...rows,
+  ].join("\n");
+  writeFileSync(file, await format(text, { ...(await resolveConfig(file)), parser: "markdown" }));
+}
