@@ -5,6 +5,7 @@ import { pathToFileURL } from "node:url";
 import { isDeepStrictEqual } from "node:util";
 import { build } from "./build.js";
 import { allEngines, bringEngines } from "./lib/browsers.js";
+import { writeFormatted } from "./lib/formatted.js";
 import { isMain } from "./lib/main.js";
 import { at, filesBelow } from "./lib/paths.js";
 import { startEngine } from "../tests/hosts/lib/engine.js";
@@ -104,9 +105,7 @@ export const recorded = ({ row, subject, title, software, engines, elsewhere }, 
 });
 
 async function write(found) {
-  const { format, resolveConfig } = await import("prettier");
-  const options = { ...(await resolveConfig(recordFile)), parser: "json" };
-  writeFileSync(recordFile, await format(JSON.stringify(found), options));
+  await writeFormatted(recordFile, JSON.stringify(found), "json");
   const { writePages } = await import("../demo/make.js");
   await writePages();
 }

@@ -6,7 +6,7 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { Stryker } from "@stryker-mutator/core";
-import { format, resolveConfig } from "prettier";
+import { writeFormatted } from "./lib/formatted.js";
 import { at, root } from "./lib/paths.js";
 
 /** Folders of calc whose code is changed, and whose tests have to notice. */
@@ -112,7 +112,6 @@ const page = [
   "## What none noticed",
   results.flatMap(({ missed }) => missed).join("\n"),
 ].join("\n\n");
-const options = await resolveConfig(at("package.json"));
-writeFileSync(at("tests/mutation/figures.md"), await format(page, { ...options, parser: "markdown" }));
+await writeFormatted(at("tests/mutation/figures.md"), page, "markdown");
 process.stdout.write(`${table.join("\n")}\n`);
 process.exitCode = results.every(({ name, score }) => !names.includes(name) || score >= least) ? 0 : 1;

@@ -1,6 +1,5 @@
 // Measured figures as a page that stays in the repository.
-import { writeFileSync } from "node:fs";
-import { format, resolveConfig } from "prettier";
+import { writeFormatted } from "./formatted.js";
 
 /** A figure, short. */
 export const number = (value) => Number(value.toPrecision(4)).toLocaleString("en");
@@ -21,5 +20,5 @@ export async function writeFigures(file, { command, note }, figures, wanted) {
     "| --- | ---: | ---: | --- |",
     ...rows,
   ].join("\n");
-  writeFileSync(file, await format(text, { ...(await resolveConfig(file)), parser: "markdown" }));
+  await writeFormatted(file, text, "markdown");
 }

@@ -1,7 +1,8 @@
 import { spawnSync } from "node:child_process";
+import type { Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { fileURLToPath } from "node:url";
-import puppeteer, { type Page, type Viewport } from "puppeteer-core";
+import puppeteer, { type Browser, type Page, type Viewport } from "puppeteer-core";
 import { findBrowsers } from "../../scripts/lib/browsers.js";
 import { staticServer } from "../../scripts/lib/server.js";
 
@@ -21,13 +22,13 @@ export interface DemoBrowser {
   close(): Promise<void>;
 }
 
-/** Builds what is stale, serves the demo, and starts a browser. */
-export async function demoBrowser(): Promise<DemoBrowser> {
+/** Builds what is stale, lets a server listen, and starts a browser for it. */
+export async function browserFor(
+  server: Server,
+): Promise<{ browser: Browser; address: string; close(): Promise<void> }> {
   // A process of its own: what is built for a test environment is another thing than what is published.
   const { NODE_ENV: _, ...env } = process.env;
   spawnSync(process.execPath, [folder("scripts/build.js"), "--if-stale"], { env, stdio: "inherit" });
-  const mounts = { "/": folder("demo"), "/meshwright/": folder("packages/elements/dist") };
-  const server = staticServer(mounts, { headers: { "content-security-policy": "default-src 'self'" } });
   await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
   const address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
   const browser = await puppeteer.launch({
@@ -35,6 +36,23 @@ export async function demoBrowser(): Promise<DemoBrowser> {
     args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking", "--no-first-run"],
   });
   return {
+    browser,
+    address,
+    async close() {
+      await browser.close();
+      server.close();
+      server.closeAllConnections();
+    },
+  };
+}
+
+/** The demo, and a browser that opens its pages. */
+export async function demoBrowser(): Promise<DemoBrowser> {
+  const mounts = { "/": folder("demo"), "/meshwright/": folder("packages/elements/dist") };
+  const server = staticServer(mounts, { headers: { "content-security-policy": "default-src 'self'" } });
+  const { browser, address, close } = await browserFor(server);
+  return {
+    close,
     async open(path, viewport, dark = false) {
       const page = await browser.newPage();
       const said: string[] = [];
@@ -44,11 +62,6 @@ export async function demoBrowser(): Promise<DemoBrowser> {
       await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: dark ? "dark" : "light" }]);
       await page.goto(address + path, { waitUntil: "networkidle0" });
       return { page, said };
-    },
-    async close() {
-      await browser.close();
-      server.close();
-      server.closeAllConnections();
     },
   };
 }

@@ -1,15 +1,10 @@
-import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { createServer } from "node:http";
-import type { AddressInfo } from "node:net";
-import { fileURLToPath } from "node:url";
-import puppeteer, { type Browser } from "puppeteer-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { findBrowsers } from "../../scripts/lib/browsers.js";
+import { browserFor, folder } from "../demo/browser.js";
 
 // The languages of the self-contained script, under a policy that lets a page use nothing but its own files.
 
-const folder = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
 const policy = "default-src 'self'; require-trusted-types-for 'script'; trusted-types meshwright";
 
 const pageOf = (lang: string, ...scripts: readonly string[]): string =>
@@ -41,23 +36,13 @@ const server = createServer((request, response) => {
     response.writeHead(404).end();
   }
 });
-let browser: Browser;
+let site: Awaited<ReturnType<typeof browserFor>>;
 
 beforeAll(async () => {
-  const { NODE_ENV: _, ...env } = process.env;
-  spawnSync(process.execPath, [folder("scripts/build.js"), "--if-stale"], { env, stdio: "inherit" });
-  await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
-  browser = await puppeteer.launch({
-    executablePath: findBrowsers().chromium,
-    args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking", "--no-first-run"],
-  });
+  site = await browserFor(server);
 }, 300_000);
 
-afterAll(async () => {
-  await browser?.close();
-  server.close();
-  server.closeAllConnections();
-});
+afterAll(() => site?.close());
 
 test.each([
   ["/english", "inside", "Up to here", []],
@@ -68,10 +53,10 @@ test.each([
   ["/own", "dans la plage", "", ["/words-fr.js"]],
 ])("%s: %s", async (path, standing, heading, files) => {
   asked = [];
-  const page = await browser.newPage();
+  const page = await site.browser.newPage();
   const faults: string[] = [];
   page.on("pageerror", (error) => faults.push(String(error)));
-  await page.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}${path}`, { waitUntil: "networkidle0" });
+  await page.goto(site.address + path.slice(1), { waitUntil: "networkidle0" });
   await page.waitForFunction(
     (standing, heading) => {
       const shadowOf = (name: string) => document.querySelector(name)!.shadowRoot;

@@ -37,5 +37,5 @@ export { fitFigures } from "./fit-figure.js";
 export { motionFigures } from "./motion-figure.js";
 export { figureWords, type FigureWords } from "./words.js";
 export { working, type Working, type WorkingStep } from "./working.js";
-export { Writer, type NumberForm, type Writing } from "./writer.js";
+export { isPlainEnglish, Writer, type NumberForm, type Writing } from "./writer.js";
 export { toHtml, toMarkdown, toText } from "./written.js";

@@ -17,12 +17,14 @@ export interface NumberForm extends NumberStyle {
 }
 
 /**
- * English is known: to load the tables of `Intl` for it takes a fresh page longer than everything else that it does before it
- * shows its figures.
+ * Whether a locale is English as it is known here: to load the tables of `Intl` takes a fresh page longer than everything
+ * else that it does before it shows its figures.
  */
+export const isPlainEnglish = (locale: string): boolean => /^en(-(US|GB))?$/.test(locale);
+
 function written(value: Rational, rounding: Rounding, locale: string, style: NumberStyle): string {
   const { percent, sign } = style;
-  if (sign || rounding.maximumFractionDigits === undefined || !/^en(-(US|GB))?$/.test(locale))
+  if (sign || rounding.maximumFractionDigits === undefined || !isPlainEnglish(locale))
     return format(value, rounding, locale, style);
   const [whole, ...fraction] = value
     .times(percent ? 100 : 1)

@@ -69,7 +69,7 @@ function run<C extends Candidate>(
   const ranged = bounds.flatMap((range, n) => (range ? [n] : []));
   const drives = bounds.map((_, n) => (on[0]! & (1 << n)) > 0);
   // Of every output with a range: what multiplies its top, and its bottom for the low end and the high one.
-  const parts = ranged.map((n) => bounds[n]!.map((part, m) => part * (m ? bottoms[n]! : tops[n]!)));
+  const parts = ranged.map((n) => bounds[n]!.slice(0, 3).map((part, m) => part * (m ? bottoms[n]! : tops[n]!)));
   let from = 0;
   let to = 0;
   for (let choice = first, at = first % length; choice < last; choice++, at++) {
@@ -100,10 +100,7 @@ function run<C extends Candidate>(
     }
     heads.push(choice, start, end, low, high);
     groups.count +=
-      waysOfRest *
-      (table.ways[at + 1]! - table.ways[at]!) *
-      waysOf(inner.ways, start, end) *
-      waysOf(rolling.ways, low, high);
+      waysOfRest * waysOf(table.ways, at, at + 1) * waysOf(inner.ways, start, end) * waysOf(rolling.ways, low, high);
   }
 }
 

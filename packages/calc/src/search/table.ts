@@ -103,16 +103,14 @@ function count(
   const rank = new Int32Array(most + 2);
   const values: Whole[] = [];
   const ways = [0];
-  let found = 0;
   let sum = 0;
   for (let value = 0; value <= most; value++) {
     const here = counts[value]!;
     if (here) {
       values.push(value);
       ways.push((sum += here));
-      found++;
     }
-    rank[value + 1] = found;
+    rank[value + 1] = values.length;
   }
   return { key, values, ways, rank };
 }

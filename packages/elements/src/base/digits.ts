@@ -1,4 +1,4 @@
-import { isPlainEnglish } from "../words/index.js";
+import { isPlainEnglish } from "@meshwright/calc/report";
 
 const writers = new Map<string, Intl.NumberFormat>();
 

@@ -84,8 +84,6 @@ export class MwValue extends MeshwrightElement {
   protected override render(): TemplateResult {
     const text = this.#text;
     if (text === undefined) return this.fallback(false);
-    // One template, not two: an article has many of these.
-    return html`<span part="value">${text}</span
-      ><slot ?hidden=${this.#hides} @slotchange=${this.contentChanged}></slot>`;
+    return html`<span part="value">${text}</span>${this.fallback(this.#hides)}`;
   }
 }

@@ -7,4 +7,4 @@ export { en, type Forms, type Words } from "./en.js";
 export { fromFiles } from "./files.js";
 export { beside } from "./load-classic.js";
 export { addTable, languageOf, tableFor, whenWordsArrive, type Table } from "./tables.js";
-export { addWords, fill, fillCount, isPlainEnglish, offerWords, wordsFor } from "./words.js";
+export { addWords, fill, fillCount, offerWords, wordsFor } from "./words.js";

@@ -1,3 +1,4 @@
+import { isPlainEnglish } from "@meshwright/calc/report";
 import { en, type Forms, type Words } from "./en.js";
 import { load } from "./load.js";
 import { addTable, tableFor, type Table } from "./tables.js";
@@ -18,9 +19,6 @@ export const wordsFor = (locale: string): Words =>
 /** Puts values into a sentence. */
 export const fill = (sentence: string, ...values: readonly (string | number)[]): string =>
   sentence.replace(/\{(\d)\}/g, (_, n) => String(values[n]));
-
-/** Whether a locale is English as it is known here: to load the tables of `Intl` takes a fresh page longer than all its elements. */
-export const isPlainEnglish = (locale: string): boolean => /^en(-(US|GB))?$/.test(locale);
 
 // Making these costs a hundred times as much as asking them.
 const counters = new Map<string, readonly [Intl.PluralRules, Intl.NumberFormat]>();
