@@ -2,9 +2,12 @@ import type { Stage } from "../kinds/index.js";
 import { checkBuild } from "./check.js";
 import { errorOf } from "./read.js";
 import type { Build, Change, ChangeSet, Finding } from "./types.js";
-import { finderIn, type Finder } from "./walk.js";
+import { finderIn, oneIn, spotOf, valueAt, type Finder } from "./walk.js";
 
 const problem = (code: string, address: string, message: string): Finding => errorOf("meaning", code, address, message);
+
+/** A table of all addresses is worth its making where more than one is looked up. */
+const finderFor = (build: Build, changes: readonly Change[]): Finder => (changes.length > 1 ? finderIn : oneIn)(build);
 
 /** The list that `into` names: shared stages, an output's, a branch's, or a position's by `stage.position`. */
 function listOf(draft: Build, find: Finder, into: string | undefined): Stage[] | undefined {
@@ -42,13 +45,13 @@ function carryOut(draft: Build, change: Change, find: Finder): Finding | undefin
   if (!(Number.isInteger(at) && at >= 0 && at <= list.length))
     return problem("not-a-place", id ?? "", `Place ${String(at)}; expected 0 to ${list.length}.`);
   list.splice(at, 0, stage);
-  if (id !== undefined && !finderIn(draft)(id)) return problem("into-itself", id, `${id} cannot go into itself.`);
+  if (id !== undefined && !spotOf(draft, id)) return problem("into-itself", id, `${id} cannot go into itself.`);
   return undefined;
 }
 
 /** A set is sold as a set: one of its counts alone cannot be changed. */
 function* torn(before: Build, after: Build, changes: readonly Change[]): Generator<Finding> {
-  const [was, is] = [finderIn(before), finderIn(after)];
+  const was = finderFor(before, changes);
   const touched = new Map<string, Set<string | number>>();
   for (const change of changes) {
     const { stage, key } = ("set" in change && was(change.set)) || {};
@@ -56,7 +59,7 @@ function* torn(before: Build, after: Build, changes: readonly Change[]): Generat
       touched.set(stage.id, (touched.get(stage.id) ?? new Set()).add(key));
   }
   for (const [id, keys] of touched)
-    if (keys.size < 2 && is.value(`${id}.set`))
+    if (keys.size < 2 && valueAt(after, `${id}.set`))
       yield problem("set-in-part", id, `${id} is sold as a set; change driver and driven together.`);
 }
 
@@ -87,7 +90,7 @@ export function applyChanges(
   let find: Finder | undefined;
   for (const change of list)
     try {
-      find ??= finderIn(draft);
+      find ??= finderFor(draft, list);
       const plain =
         "set" in change &&
         typeof change.to !== "object" &&

@@ -66,6 +66,9 @@ const fieldsOf = (shape: Shape): Fields => ({
   required: Object.keys(shape).filter((key) => shape[key]!.endsWith("!")),
 });
 
+/** Shapes never change: each is taken apart once. */
+const known = new Map<string, Fields>();
+
 /**
  * Reads a value of a shape into a copy of its own, and gathers what is wrong with the shape. Counts become numbers; all
  * else stays as it was written.
@@ -74,7 +77,6 @@ export class Reader {
   readonly findings: Finding[] = [];
   /** Whether any finding is an error. */
   failed = false;
-  readonly #fields = new Map<string, Fields>();
   readonly #path: (string | number)[] = [];
   #left = mostData;
 
@@ -200,8 +202,8 @@ export class Reader {
   }
 
   #object(name: string, shape: () => Shape, value: object, depth: number): unknown {
-    let fields = this.#fields.get(name);
-    if (!fields) this.#fields.set(name, (fields = fieldsOf(shape())));
+    let fields = known.get(name);
+    if (!fields) known.set(name, (fields = fieldsOf(shape())));
     const copy: Record<string, unknown> = {};
     for (const key of Object.keys(value)) {
       const one = (value as Record<string, unknown>)[key];

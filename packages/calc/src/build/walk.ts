@@ -87,12 +87,11 @@ export interface Finder {
   value(address: string): unknown;
 }
 
-/** Finds many addresses in one build, as it was when this was called. */
-export function finderIn(build: Build): Finder {
-  const places = placesOf(build);
+/** Finds addresses in a build from where their ids stand. */
+function finderFrom(build: Build, placeOf: (id: string) => Spot | undefined): Finder {
   const find = (address: string): Spot | undefined => {
     const [id, ...keys] = address.split(".");
-    let spot = places.get(id!);
+    let spot = placeOf(id!);
     // A field of the document that is not there yet can be set.
     if (!spot && own(shapes.build!, id!)) spot = { holder: build as never, key: id!, pointer: `/${id!}` };
     for (const key of keys.length < 3 ? keys : [""]) {
@@ -111,8 +110,50 @@ export function finderIn(build: Build): Finder {
   return Object.assign(find, { value });
 }
 
+/** Finds many addresses in one build, as it was when this was called. */
+export function finderIn(build: Build): Finder {
+  const places = placesOf(build);
+  return finderFrom(build, (id) => places.get(id));
+}
+
+/** Where a stage stands in a list or inside one of its stages. */
+function stageIn(list: readonly Stage[], id: string, pointer: string): Spot | undefined {
+  for (let key = 0; key < list.length; key++) {
+    const stage = list[key]!;
+    if (stage.id === id) return { holder: list as never, key, pointer: `${pointer}/${key}`, stage };
+    if (stage.kind !== "selectable") continue;
+    for (let n = 0; n < stage.positions.length; n++) {
+      const { stages } = stage.positions[n]!;
+      const found = stages && stageIn(stages, id, `${pointer}/${key}/positions/${n}/stages`);
+      if (found) return found;
+    }
+  }
+  return undefined;
+}
+
+/** What `placesOf` has for one id, without a table of all of them. */
+function placeOf(build: Build, id: string): Spot | undefined {
+  const shared = stageIn(build.stages, id, "/stages");
+  if (shared) return shared;
+  for (const key of ["branches", "outputs"] as const) {
+    const list = build[key] ?? [];
+    for (let n = 0; n < list.length; n++) {
+      const inside = stageIn(list[n]!.stages, id, `/${key}/${n}/stages`);
+      if (inside) return inside;
+    }
+  }
+  for (const key of ["outputs", "branches"] as const) {
+    const index = build[key]?.findIndex((one) => one.id === id) ?? -1;
+    if (index >= 0) return { holder: build[key] as never, key: index, pointer: `/${key}/${index}` };
+  }
+  return own(build, id) ? { holder: build as never, key: id, pointer: step("", id) } : undefined;
+}
+
+/** Finds one address in a build, without looking at all of them. */
+export const oneIn = (build: Build): Finder => finderFrom(build, (id) => placeOf(build, id));
+
 /** Where `id`, `id.field` or `id.field.n` points to in a build, if anywhere. */
-export const spotOf = (build: Build, address: string): Spot | undefined => finderIn(build)(address);
+export const spotOf = (build: Build, address: string): Spot | undefined => oneIn(build)(address);
 
 /** The value at an address; undefined where there is none. */
-export const valueAt = (build: Build, address: string): unknown => finderIn(build).value(address);
+export const valueAt = (build: Build, address: string): unknown => oneIn(build).value(address);

@@ -9,16 +9,21 @@ export interface ElementClass extends CustomElementConstructor {
   readonly version: string;
 }
 
+/** The prototypes that are writable already: most are shared. */
+const made = new WeakSet();
+
 /** Frameworks set whatever an element has a name for: where there is nothing to set, it must do no harm. */
 function writable(one: ElementClass): void {
   const end = globalThis.HTMLElement?.prototype as object | undefined;
   for (
     let type = one.prototype as object | null;
-    type && type !== end;
+    type && type !== end && !made.has(type);
     type = Object.getPrototypeOf(type) as object | null
-  )
+  ) {
+    made.add(type);
     for (const [name, own] of Object.entries(Object.getOwnPropertyDescriptors(type)))
       if (own.get && !own.set) Object.defineProperty(type, name, { ...own, set: () => undefined });
+  }
 }
 
 /**

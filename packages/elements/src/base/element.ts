@@ -18,8 +18,25 @@ import { figures } from "./figures.js";
 import { findBuild } from "./find.js";
 import { follow, localeOf, unfollow } from "./locale.js";
 
-/** Texts of figures by what they are figures of: an article says the same in many places. */
-let texts = new WeakMap<Evaluation, Map<string, string>>();
+/** By language, texts of figures by what they are figures of: an article says the same in many places. */
+const texts = new Map<string, WeakMap<Evaluation, Map<string, string>>>();
+/** Questions as keys. Whoever asks the same again asks with the same object. */
+const keys = new WeakMap<FigureQuery, string>();
+
+function keyOf(query: FigureQuery): string {
+  let key = keys.get(query);
+  if (key === undefined) keys.set(query, (key = JSON.stringify(query)));
+  return key;
+}
+
+function textsOf(evaluation: Evaluation, locale: string): Map<string, string> {
+  let known = texts.get(locale);
+  if (!known) texts.set(locale, (known = new WeakMap()));
+  let all = known.get(evaluation);
+  if (!all) known.set(evaluation, (all = new Map()));
+  return all;
+}
+
 const connected = new Set<MeshwrightElement>();
 let watching = false;
 let searching = false;
@@ -43,7 +60,7 @@ const readAll = (): void => {
 };
 
 const readInOtherWords = (): void => {
-  texts = new WeakMap();
+  texts.clear();
   readAll();
 };
 
@@ -146,13 +163,12 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
     const store = this.#store;
     const evaluation = this.evaluation(at);
     if (!store || !evaluation) return undefined;
-    let known = texts.get(evaluation);
-    if (!known) texts.set(evaluation, (known = new Map<string, string>()));
-    const { figures: words } = this.words;
-    const key = this.#locale + JSON.stringify(query);
+    const known = textsOf(evaluation, this.#locale);
+    const key = keyOf(query);
     try {
       let text = known.get(key);
       if (text === undefined) {
+        const { figures: words } = this.words;
         const version = (id: string) => store.evaluation(id);
         known.set(key, (text = figureFrom(figures, evaluation, query, { locale: this.#locale, words, version })));
       }

@@ -251,8 +251,8 @@ describe("mw-teeth", () => {
   });
 
   it("brings a strip with large keys on a narrow screen, and the keyboard on a second tap", async () => {
-    const { matchMedia } = window;
-    window.matchMedia = () => ({ matches: true }) as MediaQueryList;
+    const matches = Object.getOwnPropertyDescriptor(MediaQueryList.prototype, "matches")!;
+    Object.defineProperty(MediaQueryList.prototype, "matches", { ...matches, get: () => true });
     try {
       page = await show(sentence);
       teeth = find<MwTeeth>(page, "[of='primary.driven']");
@@ -281,7 +281,7 @@ describe("mw-teeth", () => {
       assert.isNull(teeth.shadowRoot!.querySelector(".strip"));
       assert.equal(count.inputMode, "none");
     } finally {
-      window.matchMedia = matchMedia;
+      Object.defineProperty(MediaQueryList.prototype, "matches", matches);
     }
   });
 

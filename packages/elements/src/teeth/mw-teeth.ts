@@ -14,8 +14,10 @@ import { setsFor, type GearSet } from "./sets.js";
 import { styles } from "./styles.js";
 
 const highest = 1_000_000;
+let narrow: MediaQueryList | undefined;
 /** Where a thumb works: there is a strip of keys then, and no keyboard before it is asked for. */
-const isNarrow = (): boolean => !!globalThis.matchMedia?.("(max-width: 560px), (pointer: coarse)").matches;
+const isNarrow = (): boolean =>
+  !!(narrow ??= globalThis.matchMedia?.("(max-width: 560px), (pointer: coarse)"))?.matches;
 const keyboard = (): string => (isNarrow() ? "none" : "numeric");
 const steps: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, PageUp: 10, PageDown: -10 };
 
