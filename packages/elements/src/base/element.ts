@@ -188,7 +188,20 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
 
   /** The author's content: hidden where it stands for what is drawn, shown where it is prose that a self-closed tag has swallowed. */
   protected fallback(hide = standsForBlock(this)): TemplateResult {
-    return html`<slot ?hidden=${hide} @slotchange=${this.contentChanged}></slot>`;
+    return html`<slot ?hidden=${hide} @slotchange=${this.#slotted}></slot>`;
+  }
+
+  /** What stood inside when this was first drawn. The first event of a slot comes later and mostly tells of nothing else. */
+  #inside: string | undefined;
+
+  protected override firstUpdated(): void {
+    this.#inside = this.innerHTML;
+  }
+
+  #slotted(): void {
+    const before = this.#inside;
+    this.#inside = undefined;
+    if (before !== this.innerHTML) this.contentChanged();
   }
 
   protected override createRenderRoot(): ShadowRoot {

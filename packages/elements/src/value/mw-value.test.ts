@@ -58,6 +58,21 @@ describe("mw-value", () => {
     );
   });
 
+  it("judges again what comes to stand inside, in the turn it is drawn in and later", async () => {
+    const page = await show(withLimpet(`<p></p>`));
+    const value = document.createElement("mw-value") as MwValue;
+    value.of = "rear";
+    value.textContent = "43.32";
+    find(page, "p").append(value);
+    await value.updateComplete;
+    value.textContent = " turns of the motor";
+    await turn();
+    assert.equal(lineOf(value), "43.32 turns of the motor");
+    value.replaceChildren("43.3");
+    await turn();
+    assert.equal(lineOf(value), "43.32");
+  });
+
   it("keeps the fallback until there is a build, and where it asks for what is not there", async () => {
     const page = await show(`<p><mw-value of="rear">16.00</mw-value> <mw-value of="nobody">7</mw-value></p>`);
     assert.equal(lineOf(page), "16.00 7");
