@@ -9,6 +9,31 @@ const problem = (code: string, address: string, message: string): Finding => err
 /** A table of all addresses is worth its making where more than one is looked up. */
 const finderFor = (build: Build, changes: readonly Change[]): Finder => (changes.length > 1 ? finderIn : oneIn)(build);
 
+/** A copy in which everything around one place is new, and nothing else: one value can be changed there. */
+function copyAround(build: Build, pointer: string): Build {
+  const copy = { ...build };
+  let at = copy as unknown as Record<string, object>;
+  for (const step of pointer.split("/").slice(1, -1)) {
+    const key = step.replace(/~1/g, "/").replace(/~0/g, "~");
+    const inner = at[key]!;
+    at = (at[key] = Array.isArray(inner) ? [...(inner as unknown[])] : { ...inner }) as Record<string, object>;
+  }
+  return copy;
+}
+
+/** A build to carry changes out on; the given one is left as it is. */
+function draftOf(build: Build, changes: readonly Change[]): Build {
+  const address = changes.length === 1 && (changes[0] as { set?: unknown } | null)?.set;
+  if (typeof address === "string")
+    try {
+      const spot = oneIn(build)(address);
+      if (spot) return copyAround(build, spot.pointer);
+    } catch {
+      // What is no build is for the check to tell.
+    }
+  return structuredClone(build);
+}
+
 /** The list that `into` names: shared stages, an output's, a branch's, or a position's by `stage.position`. */
 function listOf(draft: Build, find: Finder, into: string | undefined): Stage[] | undefined {
   if (into === undefined) return draft.stages as Stage[];
@@ -85,7 +110,7 @@ export function applyChanges(
   const list: readonly Change[] = Array.isArray(changes)
     ? changes
     : Object.entries(changes).map(([set, to]) => ({ set, to }));
-  const draft = structuredClone(build);
+  const draft = draftOf(build, list);
   const findings: Finding[] = [];
   let find: Finder | undefined;
   for (const change of list)

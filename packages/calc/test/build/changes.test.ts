@@ -45,7 +45,43 @@ const refused = (changes: unknown, on: Build = build): string[] => {
 };
 const ids = (stages: readonly Stage[]) => stages.map((stage) => stage.id);
 
+/** Frozen through and through: whoever writes into it throws. */
+function frozen<T>(value: T): T {
+  if (typeof value === "object" && value) Object.values(Object.freeze(value)).forEach(frozen);
+  return value;
+}
+
 describe("setting", () => {
+  it("says of one change what it says of it among others, and writes into nothing that it was given", () => {
+    const whole = frozen(
+      read({ ...structuredClone(limpet), "x-a/b": { c: 1, "~1": [{ d: 2 }] }, "x-list": [[1], [2]] } as never),
+    );
+    const addresses: string[] = ["x-a/b", "x-a/b.c", "x-a/b.~1", "x-list.1", "x-list.1.0", "nobody.driver", "stages", ""];
+    const visit = (value: unknown, path: readonly string[]): void => {
+      if (path.length > 3 || typeof value !== "object" || !value) return;
+      const { id } = value as { id?: string };
+      for (const [key, one] of Object.entries(value)) {
+        for (const at of [[...path, key], ...(id ? [[id, key]] : [])]) {
+          addresses.push(at.join("."));
+          visit(one, at);
+        }
+      }
+    };
+    visit(whole, []);
+    expect(addresses.length).toBeGreaterThan(100);
+    for (const address of addresses)
+      for (const to of [17, "118 mm", null, { id: "pair" }, [1, 2], () => 1])
+        expect([address, applyChanges(whole, { [address]: to })]).toEqual([
+          address,
+          applyChanges(whole, [{ set: "title", to: whole.title }, { set: address, to } as Change]),
+        ]);
+  });
+
+  it("tells of what is no build", () => {
+    for (const nothing of [{}, [], "build", { stages: 5 }, { format: "meshwright-build/1", outputs: [null] }])
+      expect(applyChanges(nothing as unknown as Build, { "first.driver": 17 }).findings).not.toEqual([]);
+  });
+
   it("reaches every address: of stages anywhere, outputs, branches, and the document's own", () => {
     const changes = {
       "first.driver": 17,
