@@ -56,7 +56,16 @@ describe("setting", () => {
     const whole = frozen(
       read({ ...structuredClone(limpet), "x-a/b": { c: 1, "~1": [{ d: 2 }] }, "x-list": [[1], [2]] } as never),
     );
-    const addresses: string[] = ["x-a/b", "x-a/b.c", "x-a/b.~1", "x-list.1", "x-list.1.0", "nobody.driver", "stages", ""];
+    const addresses: string[] = [
+      "x-a/b",
+      "x-a/b.c",
+      "x-a/b.~1",
+      "x-list.1",
+      "x-list.1.0",
+      "nobody.driver",
+      "stages",
+      "",
+    ];
     const visit = (value: unknown, path: readonly string[]): void => {
       if (path.length > 3 || typeof value !== "object" || !value) return;
       const { id } = value as { id?: string };
