@@ -4,7 +4,11 @@ import { readFileSync } from "node:fs";
 import { compile } from "svelte/compiler";
 import { at } from "../../../scripts/lib/paths.js";
 import { bundled, fileOf } from "../lib/software.js";
-import { article, attributeBuild, page, plainSentence, small } from "../lib/snippets.js";
+import { article, attributeBuild, attributes as written, page, plainSentence, small } from "../lib/snippets.js";
+
+const attributes = Object.fromEntries(
+  [...written.matchAll(/([\w-]+)="([^"]*)"/g)].map(([, name, value]) => [name, value]),
+);
 
 const all = ["chromium", "firefox", "webkit"];
 const tag = (src) => `<script src="${src}"></script>`;
@@ -290,6 +294,49 @@ export const rows = [
         });
       }
       await livingArticle(window);
+    },
+  },
+  {
+    title: "Preact, Mithril, Alpine, Lit's templates and morphdom: drawn, and drawn again",
+    software: ["preact", "mithril", "alpinejs", "lit", "morphdom"],
+    engines: all,
+    async run(t) {
+      const props = JSON.stringify(attributes);
+      const tree = (create) => `${create}("main", { "data-n": n }, [
+        ${create}("mw-build", { id: "limpet", ...${props} }),
+        ${create}("p", { class: "sentence" }, ["With ", ${create}("mw-teeth", { of: "spur-and-pinion.driver" }, "15"),
+          " teeth the front turns once for every ", ${create}("mw-value", { of: "front" }, "44.30"), " turns of the motor."])])`;
+      const markup = JSON.stringify(article);
+      const ways = {
+        preact: `import { h, render } from "preact";
+          window.draw = (n) => render(${tree("h")}, document.querySelector("#app"));`,
+        mithril: `import m from "mithril";
+          window.draw = (n) => m.render(document.querySelector("#app"), ${tree("m")});`,
+        trusted: `import m from "mithril";
+          window.draw = (n) => m.render(document.querySelector("#app"), m("main", { "data-n": n }, m.trust(${markup})));`,
+        lit: `import { html, render } from "lit";
+          window.draw = (n) => render(html\`<main data-n=\${n}><mw-build id="limpet" stages=\${${props}.stages} front=\${${props}.front} rear=\${${props}.rear}></mw-build>
+            <p class="sentence">With <mw-teeth .of=\${"spur-and-pinion.driver"}>\${15}</mw-teeth> teeth the front turns once for every <mw-value of=\${"front"} .digits=\${undefined}>\${"44.30"}</mw-value> turns of the motor.</p></main>\`, document.querySelector("#app"));`,
+        morphdom: `import morphdom from "morphdom";
+          window.draw = (n) => morphdom(document.querySelector("#app"), '<div id="app" data-n="' + n + '">' + ${markup} + "</div>");`,
+        alpine: `import Alpine from "alpinejs";
+          document.querySelector("#app").innerHTML = '<main x-data="{ n: 0 }" :data-n="n" @again.window="n = $event.detail"><template x-if="true"><div>' + ${markup} + "</div></template></main>";
+          Alpine.start();
+          window.draw = (n) => dispatchEvent(new CustomEvent("again", { detail: n }));`,
+      };
+      for (const [name, code] of Object.entries(ways))
+        for (const first of [true, false]) {
+          const window = await withScript(t, await bundled(`${code}\nwindow.draw(0);`), { first });
+          await livingArticle(window, name);
+          const seen = await window.run(async () => {
+            for (let n = 1; n < 4; n++) {
+              draw(n);
+              await settled();
+            }
+            return [!!document.querySelector('[data-n="3"]'), count(), shown(), wrong];
+          });
+          assert.deepEqual(seen, [true, "16", "41.53", []], name);
+        }
     },
   },
 ];

@@ -727,4 +727,32 @@ export const rows = [
       }
     },
   },
+  {
+    title: "In a dialog, a popover, a declared shadow tree, a drawing; zoomed, skipped, layered, dissolved boxes",
+    software: [],
+    engines: all,
+    async run(t) {
+      const places = [
+        `<dialog>${article}</dialog><script>document.querySelector("dialog").showModal()</script>`,
+        `<div popover>${article}</div><script>document.querySelector("[popover]").showPopover()</script>`,
+        `<x-card><template shadowrootmode="open"><section><slot></slot></section></template>${article}</x-card>`,
+        `<svg width="600" height="300"><foreignObject width="600" height="300"><div>${article}</div></foreignObject></svg>`,
+        `<div style="zoom: 1.5">${article}</div>`,
+        `<div style="content-visibility: auto; contain-intrinsic-size: 500px">${article}</div>`,
+        `<style>@layer reset { * { all: revert !important; position: static !important; opacity: 1 !important } }</style>${article}`,
+        `<style>mw-build, mw-teeth, mw-value { display: contents !important }</style>${article}`,
+        `<table><tbody><tr><td>${article}</td></tr></tbody></table>`,
+        `<ul><li>${article}</li></ul>`,
+        `<div inert>${article}</div>`,
+      ];
+      for (const place of places) assert.deepEqual(await stepped(await t.open(page(place))), good, place);
+      const moved = await t.open(page(`<main>${article}</main>`));
+      await moved.run(async () => {
+        const main = document.querySelector("main");
+        const exchange = () => main.replaceWith(main.cloneNode(true));
+        await (document.startViewTransition?.(exchange).updateCallbackDone ?? exchange());
+      });
+      assert.deepEqual(await stepped(moved), good, "a view transition");
+    },
+  },
 ];
