@@ -94,20 +94,14 @@ function reductionOf(context: FigureContext): Quantity | undefined {
   );
 }
 
-const compared = ({ evaluation, query }: FigureContext): Comparison =>
+export const compared = ({ evaluation, query }: FigureContext): Comparison =>
   evaluation.compare(query.of, query.with) ?? missing("with", "Expected two outputs to compare.");
 
-/** Whether axles are known to turn against each other: neither is ahead of the other by anything then. */
-const opposed = (context: FigureContext): boolean => compared(context).sameWay === false;
-
-/** Front against rear as asked, base the second output unless told; none where they oppose each other. */
-export function gapOf(context: FigureContext, base = context.query.base ?? "with"): Bounded | undefined {
-  const { scope = "tyres" } = context.query;
-  return opposed(context) ? undefined : compared(context).difference(scope as Scope, base as Base);
+/** Front against rear as asked: with tyres where both wheels are given, base the second output. */
+function gapOf(context: FigureContext): Bounded | undefined {
+  const { base = "with", scope = "tyres" } = context.query;
+  return compared(context).difference(scope as Scope, base as Base);
 }
-
-/** What is said where there is no gap. */
-const noGap = (context: FigureContext): string => context.writer.words[opposed(context) ? "opposite" : "unknown"];
 
 const percent = { percent: true } as const;
 
@@ -158,20 +152,20 @@ export const gearFigures: Readonly<Record<string, Figure>> = {
       outputOf(context).turns
     ];
   },
-  /** Front against rear as a bare percentage, without its sign where that is known; "opposite way" where they turn against each other. */
+  /** Front against rear as a bare percentage, without its sign where that is known. */
   gap(context) {
     const gap = gapOf(context);
     const { writer, form } = context;
-    if (!gap) return noGap(context);
+    if (!gap) return writer.words.unknown;
     return writer.number(gap.high.sign <= 0 ? gap.times(-1) : gap, { ...form, ...percent });
   },
-  /** "1.06% ahead"; "opposite way" where they turn against each other. */
+  /** "1.06% ahead". */
   lead(context) {
     const gap = gapOf(context);
     const { words } = context.writer;
     return gap
       ? context.writer.worded(gap, words.ahead, words.behind, words.level, { ...context.form, ...percent })
-      : noGap(context);
+      : words.unknown;
   },
   /** "1.06% farther". */
   farther(context) {
@@ -179,13 +173,13 @@ export const gearFigures: Readonly<Record<string, Figure>> = {
     const { words } = context.writer;
     return gap
       ? context.writer.worded(gap, words.farther, words.lessFar, words.asFar, { ...context.form, ...percent })
-      : noGap(context);
+      : words.unknown;
   },
   /** Only the word: ahead, behind, level, or cannot tell. */
   leader(context) {
     const gap = gapOf(context);
     const { words } = context.writer;
-    if (!gap) return noGap(context);
+    if (!gap) return words.unknown;
     if (gap.low.sign !== gap.high.sign) return words.uncertain;
     return gap.low.sign ? (gap.low.sign > 0 ? words.ahead : words.behind) : words.level;
   },
@@ -193,7 +187,7 @@ export const gearFigures: Readonly<Record<string, Figure>> = {
   drift(context) {
     const gap = gapOf(context);
     const { writer, query, form } = context;
-    if (!gap) return noGap(context);
+    if (!gap) return writer.words.unknown;
     const length = gap.times(lengthOf(query.over ?? "10 m"));
     return writer.length(length.high.sign <= 0 ? length.times(-1) : length, { digits: 0, ...defined(form) });
   },

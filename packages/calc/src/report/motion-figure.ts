@@ -1,6 +1,6 @@
 import { MeshwrightError, type Bounded } from "../exact/index.js";
 import { packVolts, speedsOf, speedSymbols, turningRadius, type WheelSpeed } from "../motion/index.js";
-import { defined, gapOf, outputOf, type Figure, type FigureContext } from "./figure.js";
+import { compared, defined, outputOf, type Figure, type FigureContext } from "./figure.js";
 
 /** The speeds at one state of the battery: full unless measure="nominal". */
 function speedOf(context: FigureContext): WheelSpeed | undefined {
@@ -52,7 +52,7 @@ export const motionFigures: Readonly<Record<string, Figure>> = {
   /** Radius of the turning circle that an overdrive matches, at the middle of the rear axle. */
   circle(context) {
     const { wheelbase } = context.evaluation.build;
-    const gap = gapOf(context, "with");
+    const gap = compared(context).difference(context.query.scope === "gears" ? "gears" : "tyres");
     const radius = wheelbase && gap && turningRadius(gap, wheelbase);
     return radius
       ? context.writer.length(radius, { unit: "m", digits: 2, ...defined(context.form) })

@@ -197,38 +197,6 @@ describe("figures of a bare build", () => {
   });
 });
 
-describe("axles that turn against each other", () => {
-  it("are not ahead or behind by anything", () => {
-    const axle = (id: string, pinionSide: string) => ({
-      id,
-      stages: [
-        {
-          id: `${id}-ring`,
-          kind: "pair",
-          driver: 12,
-          driven: id === "front" ? 36 : 39,
-          form: "bevel",
-          ringSide: "left",
-          pinionSide,
-        },
-      ],
-      wheel: { diameter: "110 mm" },
-    });
-    const avocet = (rear: string) =>
-      evaluate(
-        read({
-          format: "meshwright-build/1",
-          wheelbase: "300 mm",
-          outputs: [axle("front", "behind"), axle("rear", rear)],
-        }),
-      );
-    const figures = ["gap", "lead", "farther", "leader", "drift", "circle"];
-    const said = (rear: string) => figures.map((name) => figure({ figure: name }, avocet(rear)));
-    expect(said("behind")).toEqual(["8.33%", "8.33% ahead", "8.33% farther", "ahead", "833\u00a0mm", "0.72\u00a0m"]);
-    expect(said("ahead")).toEqual([...Array<string>(5).fill("opposite way"), "not known"]);
-  });
-});
-
 describe("Avocet's turning circle", () => {
   it("is matched at 720 mm by gears alone", () => {
     const axle = (id: string, driven: number, diameter: string) => ({
