@@ -11,22 +11,32 @@ export interface Place {
   readonly pointer: string;
 }
 
-function gather(list: readonly Stage[], pointer: string, into: Place[]): void {
+/** Goes through a list and the stages inside its stages, until `see` has seen enough; says whether it has. */
+function through(list: readonly Stage[], pointer: string, see: (place: Place) => boolean): boolean {
+  // A draft may hold anything in the place of a list: then there is nothing to see.
   for (let index = 0; index < list.length; index++) {
     const stage = list[index]!;
     const at = `${pointer}/${index}`;
-    into.push({ stage, list, index, pointer: at });
-    if (stage.kind === "selectable")
-      stage.positions.forEach(({ stages }, n) => stages && gather(stages, `${at}/positions/${n}/stages`, into));
+    if (see({ stage, list, index, pointer: at })) return true;
+    const inside = stage.kind === "selectable" ? stage.positions : [];
+    if (inside.some(({ stages }, n) => stages && through(stages, `${at}/positions/${n}/stages`, see))) return true;
   }
+  return false;
 }
+
+/** Goes through every stage of a build, from the motor outwards, until `see` has seen enough. */
+const throughAll = (build: Build, see: (place: Place) => boolean): boolean =>
+  through(build.stages, "/stages", see) ||
+  !!build.branches?.some(({ stages }, n) => through(stages, `/branches/${n}/stages`, see)) ||
+  build.outputs.some(({ stages }, n) => through(stages, `/outputs/${n}/stages`, see));
 
 /** Every stage of a build with its place, those inside positions too, from the motor outwards. */
 export function stagesOf(build: Build): readonly Place[] {
   const places: Place[] = [];
-  gather(build.stages, "/stages", places);
-  build.branches?.forEach(({ stages }, n) => gather(stages, `/branches/${n}/stages`, places));
-  build.outputs.forEach(({ stages }, n) => gather(stages, `/outputs/${n}/stages`, places));
+  throughAll(build, (place) => {
+    places.push(place);
+    return false;
+  });
   return places;
 }
 
@@ -116,32 +126,14 @@ export function finderIn(build: Build): Finder {
   return finderFrom(build, (id) => places.get(id));
 }
 
-/** Where a stage stands in a list or inside one of its stages. */
-function stageIn(list: readonly Stage[], id: string, pointer: string): Spot | undefined {
-  for (let key = 0; key < list.length; key++) {
-    const stage = list[key]!;
-    if (stage.id === id) return { holder: list as never, key, pointer: `${pointer}/${key}`, stage };
-    if (stage.kind !== "selectable") continue;
-    for (let n = 0; n < stage.positions.length; n++) {
-      const { stages } = stage.positions[n]!;
-      const found = stages && stageIn(stages, id, `${pointer}/${key}/positions/${n}/stages`);
-      if (found) return found;
-    }
-  }
-  return undefined;
-}
-
 /** What `placesOf` has for one id, without a table of all of them. */
 function placeOf(build: Build, id: string): Spot | undefined {
-  const shared = stageIn(build.stages, id, "/stages");
-  if (shared) return shared;
-  for (const key of ["branches", "outputs"] as const) {
-    const list = build[key] ?? [];
-    for (let n = 0; n < list.length; n++) {
-      const inside = stageIn(list[n]!.stages, id, `/${key}/${n}/stages`);
-      if (inside) return inside;
-    }
-  }
+  let found: Place | undefined;
+  throughAll(build, (place) => {
+    if (place.stage.id === id) found = place;
+    return !!found;
+  });
+  if (found) return { holder: found.list as never, key: found.index, pointer: found.pointer, stage: found.stage };
   for (const key of ["outputs", "branches"] as const) {
     const index = build[key]?.findIndex((one) => one.id === id) ?? -1;
     if (index >= 0) return { holder: build[key] as never, key: index, pointer: `/${key}/${index}` };

@@ -18,25 +18,8 @@ import { figures } from "./figures.js";
 import { findBuild } from "./find.js";
 import { follow, localeOf, unfollow } from "./locale.js";
 
-/** By language, texts of figures by what they are figures of: an article says the same in many places. */
-const texts = new Map<string, WeakMap<Evaluation, Map<string, string>>>();
-/** Questions as keys. Whoever asks the same again asks with the same object. */
-const keys = new WeakMap<FigureQuery, string>();
-
-function keyOf(query: FigureQuery): string {
-  let key = keys.get(query);
-  if (key === undefined) keys.set(query, (key = JSON.stringify(query)));
-  return key;
-}
-
-function textsOf(evaluation: Evaluation, locale: string): Map<string, string> {
-  let known = texts.get(locale);
-  if (!known) texts.set(locale, (known = new WeakMap()));
-  let all = known.get(evaluation);
-  if (!all) known.set(evaluation, (all = new Map()));
-  return all;
-}
-
+/** Texts of figures by what they are figures of: an article says the same in many places. */
+let texts = new WeakMap<Evaluation, Map<string, string>>();
 const connected = new Set<MeshwrightElement>();
 let watching = false;
 let searching = false;
@@ -60,7 +43,7 @@ const readAll = (): void => {
 };
 
 const readInOtherWords = (): void => {
-  texts.clear();
+  texts = new WeakMap();
   readAll();
 };
 
@@ -163,8 +146,9 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
     const store = this.#store;
     const evaluation = this.evaluation(at);
     if (!store || !evaluation) return undefined;
-    const known = textsOf(evaluation, this.#locale);
-    const key = keyOf(query);
+    let known = texts.get(evaluation);
+    if (!known) texts.set(evaluation, (known = new Map<string, string>()));
+    const key = this.#locale + JSON.stringify(query);
     try {
       let text = known.get(key);
       if (text === undefined) {
@@ -188,15 +172,12 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
 
   /** The author's content: hidden where it stands for what is drawn, shown where it is prose that a self-closed tag has swallowed. */
   protected fallback(hide = standsForBlock(this)): TemplateResult {
+    if (!this.hasUpdated) this.#inside = this.innerHTML;
     return html`<slot ?hidden=${hide} @slotchange=${this.#slotted}></slot>`;
   }
 
   /** What stood inside when this was first drawn. The first event of a slot comes later and mostly tells of nothing else. */
   #inside: string | undefined;
-
-  protected override firstUpdated(): void {
-    this.#inside = this.innerHTML;
-  }
 
   #slotted(): void {
     const before = this.#inside;
