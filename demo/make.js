@@ -5,10 +5,11 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { format, resolveConfig } from "prettier";
-import { shapes, scalars, stageShape } from "@meshwright/calc/build";
+import { scalars } from "@meshwright/calc/document";
+import { shapes, stageShape } from "@meshwright/calc/drivetrain";
 import { readBuild } from "@meshwright/calc/document";
 import { evaluate } from "@meshwright/calc/evaluate";
-import { kinds } from "@meshwright/calc/kinds";
+import { kinds } from "@meshwright/calc/stages";
 import { figureOf, figures } from "@meshwright/calc/report";
 import { examples, queries } from "./examples.js";
 
@@ -80,8 +81,8 @@ const place = ({ tag }) => (order.includes(tag) ? order.indexOf(tag) : order.len
 
 /** Every element that the whole script registers. */
 function elementsMade() {
-  const sources = join(packages, "elements", "src");
-  const registered = readFileSync(join(sources, "all.ts"), "utf8");
+  const sources = join(packages, "elements", "src", "elements");
+  const registered = readFileSync(join(sources, "..", "all.ts"), "utf8");
   return folders(sources)
     .flatMap(({ name }) => readdirSync(join(sources, name)).map((file) => join(sources, name, file)))
     .filter((file) => /mw-[a-z-]+\.ts$/.test(file) && !file.endsWith(".test.ts"))
@@ -165,7 +166,7 @@ function kindsMade() {
   const common = stageShape("pair");
   return Object.entries(kinds)
     .map(([name, kind]) => {
-      const source = readFileSync(join(packages, "calc", "src", "kinds", `${name}.ts`), "utf8");
+      const source = readFileSync(join(packages, "calc", "src", "stages", `${name}.ts`), "utf8");
       const description = commentBefore(source, source.search(/export interface \w+Stage/))
         .join(" ")
         .trim();
@@ -200,7 +201,7 @@ const shapesMade = () =>
     .join("");
 
 function propertiesMade() {
-  const styles = readFileSync(join(packages, "elements", "src", "base", "styles.ts"), "utf8");
+  const styles = readFileSync(join(packages, "elements", "src", "shared", "element", "styles.ts"), "utf8");
   const meaning = {
     "--mw-accent": "What can be changed or pressed",
     "--mw-fault": "What is wrong",
@@ -220,10 +221,12 @@ function propertiesMade() {
 }
 
 function languagesMade() {
-  const words = readdirSync(join(packages, "elements", "src", "words")).filter((name) => /^[a-z]{2,3}\.ts$/.test(name));
+  const words = readdirSync(join(packages, "elements", "src", "languages", "words")).filter((name) =>
+    /^[a-z]{2,3}\.ts$/.test(name),
+  );
   const names = new Intl.DisplayNames("en", { type: "language" });
   const list = words.map((name) => names.of(name.replace(".ts", ""))).sort((one, other) => one.localeCompare(other));
-  return `<p>There are words in ${new Intl.ListFormat("en").format(list)}; in any other language the elements speak English, with that language’s numbers. A language is fetched when something on the page stands in it, and not before: keep its files beside the script, <code>words-de.js</code> for an article’s own elements and <code>workshop-de.js</code> for the others. Where they are not to be had, English stays.</p>`;
+  return `<p>There are words in ${new Intl.ListFormat("en").format(list)}; in any other language the elements speak English, with that language’s numbers. A language is fetched when something on the page stands in it, and not before: keep its files beside the script, <code>words-de.js</code> for an article’s own elements and <code>tools-de.js</code> for the others. Where they are not to be had, English stays.</p>`;
 }
 
 const engineNames = { node: "Node", chromium: "Chromium", firefox: "Firefox", webkit: "WebKitGTK" };

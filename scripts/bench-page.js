@@ -27,7 +27,7 @@ if (!(await build(["calc", "elements"]))) process.exit(1);
 const missing = await bringEngines(["chromium"]);
 if (missing.length > 0) throw new Error("Chromium is not on this machine.");
 const { readBuild } = await import("@meshwright/calc/document");
-const { applyChanges } = await import("@meshwright/calc/build");
+const { applyChanges } = await import("@meshwright/calc/document");
 const { evaluate } = await import("@meshwright/calc/evaluate");
 const { figureOf } = await import("@meshwright/calc/report");
 

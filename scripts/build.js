@@ -77,7 +77,7 @@ async function buildScripts(name) {
   return written;
 }
 
-/** The languages as classic scripts: `words-de.js`, `workshop-de.js`. */
+/** The languages as classic scripts: `words-de.js`, `tools-de.js`. */
 async function buildLanguages(name) {
   const { languageScript, languageSources } = await import("./lib/bundle.js");
   const written = [];

@@ -1,7 +1,6 @@
 // npm run check: types (two compilers), lint, format, layout. Each prints one line; what is wrong follows it.
 import { existsSync } from "node:fs";
 import { isMain } from "./lib/main.js";
-import { layoutProblems } from "./lib/layout.js";
 import { at, foldersIn } from "./lib/paths.js";
 import { commandOf, runNode } from "./lib/run.js";
 
@@ -25,8 +24,8 @@ async function types(packageName) {
   return output;
 }
 
-async function outputOf(packageName, args) {
-  const { code, output } = await runNode(commandOf(packageName), args);
+async function outputOf(names, args) {
+  const { code, output } = await runNode(commandOf(...[names].flat()), args);
   return code === 0 ? "" : output;
 }
 
@@ -36,7 +35,11 @@ const checks = {
   lint: () => outputOf("eslint", ["--cache", "--cache-location", ".cache/eslint", "--max-warnings", "0", "."]),
   format: () =>
     outputOf("prettier", ["--check", "--cache", "--cache-location", ".cache/prettier", "--log-level", "warn", "."]),
-  layout: () => layoutProblems().join("\n"),
+  imports: () =>
+    outputOf(
+      ["dependency-cruiser", "depcruise"],
+      ["packages", "--config", ".dependency-cruiser.js", "--output-type", "err"],
+    ),
 };
 
 /** Runs every check; resolves to how many passed and failed. `only` names those to run. */

@@ -8,7 +8,7 @@ import esbuild from "rollup-plugin-esbuild";
 import { minify } from "terser";
 import { at, filesBelow } from "./paths.js";
 
-const policyModule = at("packages", "elements", "src", "host", "policy.ts");
+const policyModule = at("packages", "elements", "src", "shared", "page", "policy.ts");
 
 /** Sources import packages by name; whole scripts take them from source, so that what they do not use falls away. */
 const packagesFromSource = {
@@ -17,7 +17,13 @@ const packagesFromSource = {
     const match = /^@meshwright\/(\w+)(?:\/([\w-]+))?$/.exec(id);
     if (match === null) return null;
     const sources = at("packages", match[1], "src");
-    const candidates = match[2] === undefined ? ["index.ts"] : [`${match[2]}/index.ts`, `${match[2]}.ts`];
+    const candidates =
+      match[2] === undefined
+        ? ["index.ts"]
+        : ["elements/", "shared/", ""].flatMap((folder) => [
+            `${folder}${match[2]}/index.ts`,
+            `${folder}${match[2]}.ts`,
+          ]);
     return candidates.map((path) => join(sources, path)).find((path) => existsSync(path)) ?? null;
   },
   transform(_code, id) {
@@ -27,7 +33,7 @@ const packagesFromSource = {
 };
 
 const elements = at("packages", "elements", "src");
-const isLanguage = /[\\/](words|workshop)[\\/](?!en\.)[a-z]{2,3}(-[A-Za-z]+)*\.ts$/;
+const isLanguage = /[\\/](words|tools)[\\/](?!en\.)[a-z]{2,3}(-[A-Za-z]+)*\.ts$/;
 
 /** A self-contained script brings languages from beside itself: it has no modules to import. */
 const loadersOfClassicScripts = {

@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { applyChanges, stagesOf, valueAt, type Build } from "@meshwright/calc/build";
-import { readBuild } from "@meshwright/calc/document";
+import { applyChanges, readBuild } from "@meshwright/calc/document";
+import { stagesOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
-import { kinds } from "@meshwright/calc/kinds";
+import { kinds } from "@meshwright/calc/stages";
 import { needsOf, readParts } from "@meshwright/calc/parts";
 import { figureOf, type FigureQuery } from "@meshwright/calc/report";
 import { attributesOf, elementsIn, elementsOf, sourceOf, textOf, type Element } from "./page.js";

@@ -5,7 +5,7 @@ const folder = (path: string): URL => new URL(`../../${path}`, import.meta.url);
 const languages = ["en", "de", "fr", "es", "ja", "ar"];
 
 async function cautionsOf(language: string): Promise<readonly string[]> {
-  const table = (await import(`../../packages/elements/src/workshop/${language}.ts`)) as Record<string, unknown>;
+  const table = (await import(`../../packages/elements/src/languages/tools/${language}.ts`)) as Record<string, unknown>;
   const [words] = Object.values(table) as { readonly cautions: readonly string[] }[];
   return words!.cautions;
 }

@@ -47,7 +47,7 @@ afterAll(() => site?.close());
 test.each([
   ["/english", "inside", "Up to here", []],
   ["/unknown", "inside", "Up to here", []],
-  ["/german", "im Bereich", "Bis hierher", ["/words-de.js", "/workshop-de.js"]],
+  ["/german", "im Bereich", "Bis hierher", ["/tools-de.js", "/words-de.js"]],
   // Joined with other scripts by an optimiser: there is no language beside it.
   ["/joined", "inside", "", ["/cache/words-ar.js"]],
   ["/own", "dans la plage", "", ["/words-fr.js"]],
@@ -67,7 +67,7 @@ test.each([
     standing,
     heading,
   );
-  expect(asked.filter((one) => /\/(words|workshop)-/.test(one)).sort()).toEqual(files);
+  expect(asked.filter((one) => /\/(words|tools)-/.test(one)).sort()).toEqual(files);
   expect(faults).toEqual([]);
   await page.close();
 });

@@ -4,7 +4,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { at, filesBelow, shown } from "../../scripts/lib/paths.js";
 
-const place = "packages/elements/src/base/styles.ts";
+const place = "packages/elements/src/shared/element/styles.ts";
 const isStyled = (path: string) => path.endsWith(".ts") && !path.endsWith(".test.ts");
 const withoutComments = (code: string) => code.replace(/\/\*[\s\S]*?\*\//g, "").replace(/^\s*\/\/.*$/gm, "");
 const sources = new Map(

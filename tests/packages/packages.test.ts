@@ -52,7 +52,7 @@ it("the Schema of a build lies beside the arithmetic, as a file for editors", as
 });
 
 it("the elements know their own version", () => {
-  const source = readFileSync(at("packages", "elements", "src", "base", "define.ts"), "utf8");
+  const source = readFileSync(at("packages", "elements", "src", "shared", "element", "define.ts"), "utf8");
   expect(/version = "([^"]+)"/.exec(source)?.[1]).toBe(root.version);
 });
 

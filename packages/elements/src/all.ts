@@ -3,22 +3,22 @@
  * @module
  */
 import { fitFigures, motionFigures } from "@meshwright/calc/report";
-import { addFigures, define } from "./base/index.js";
-import { MwBuild } from "./build/index.js";
-import { MwChangeTable } from "./change-table/index.js";
-import { MwEdits } from "./edits/index.js";
-import { MwOverdriveGauge } from "./overdrive-gauge/index.js";
-import { MwBenchCard } from "./bench-card/index.js";
-import { MwOrderList } from "./order-list/index.js";
-import { MwPairFinder } from "./pair-finder/index.js";
-import { MwPartsList } from "./parts-list/index.js";
-import { MwRatioSummary } from "./ratio-summary/index.js";
-import { MwStageEditor } from "./stage-editor/index.js";
-import { MwTeeth } from "./teeth/index.js";
-import { MwTrainDrawing } from "./train-drawing/index.js";
-import { MwValue } from "./value/index.js";
-import { MwWheelSpeed } from "./wheel-speed/index.js";
-import { MwWorking } from "./working/index.js";
+import { addFigures, define } from "./shared/element/index.js";
+import { MwBuild } from "./elements/build/index.js";
+import { MwChangeTable } from "./elements/change-table/index.js";
+import { MwEdits } from "./elements/edits/index.js";
+import { MwOverdriveGauge } from "./elements/overdrive-gauge/index.js";
+import { MwBenchCard } from "./elements/bench-card/index.js";
+import { MwOrderList } from "./elements/order-list/index.js";
+import { MwPairFinder } from "./elements/pair-finder/index.js";
+import { MwPartsList } from "./elements/parts-list/index.js";
+import { MwRatioSummary } from "./elements/ratio-summary/index.js";
+import { MwStageEditor } from "./elements/stage-editor/index.js";
+import { MwTeeth } from "./elements/teeth/index.js";
+import { MwTrainDrawing } from "./elements/train-drawing/index.js";
+import { MwValue } from "./elements/value/index.js";
+import { MwWheelSpeed } from "./elements/wheel-speed/index.js";
+import { MwWorking } from "./elements/working/index.js";
 
 addFigures({ ...fitFigures, ...motionFigures });
 define(

@@ -2,12 +2,12 @@
  * Registers what an article needs.
  * @module
  */
-import { define } from "./base/index.js";
-import { MwBuild } from "./build/index.js";
-import { MwEdits } from "./edits/index.js";
-import { MwOverdriveGauge } from "./overdrive-gauge/index.js";
-import { MwRatioSummary } from "./ratio-summary/index.js";
-import { MwTeeth } from "./teeth/index.js";
-import { MwValue } from "./value/index.js";
+import { define } from "./shared/element/index.js";
+import { MwBuild } from "./elements/build/index.js";
+import { MwEdits } from "./elements/edits/index.js";
+import { MwOverdriveGauge } from "./elements/overdrive-gauge/index.js";
+import { MwRatioSummary } from "./elements/ratio-summary/index.js";
+import { MwTeeth } from "./elements/teeth/index.js";
+import { MwValue } from "./elements/value/index.js";
 
 define(MwBuild, MwTeeth, MwValue, MwRatioSummary, MwOverdriveGauge, MwEdits);

@@ -1,6 +1,5 @@
-import { buildFromAttributes, readBuild } from "@meshwright/calc/document";
-import type { Build, Finding } from "@meshwright/calc/build";
-import { notationName } from "@meshwright/elements/notation";
+import { buildFromAttributes, notationName, readBuild } from "@meshwright/calc/document";
+import type { Build, Finding } from "@meshwright/calc/drivetrain";
 import { around, attributeOf, elementsIn, isElement, type Element, type Node } from "./source.js";
 
 /** A build of a page and where it stands. */

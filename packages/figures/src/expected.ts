@@ -1,7 +1,8 @@
-import { applyChanges, spotOf, valueAt, type Build } from "@meshwright/calc/build";
+import { applyChanges } from "@meshwright/calc/document";
+import { spotOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 import { figureOf, queryNames, Writer, type FigureQuery } from "@meshwright/calc/report";
-import type { PairStage } from "@meshwright/calc/kinds";
+import type { PairStage } from "@meshwright/calc/stages";
 import type { Rounding } from "@meshwright/calc/exact";
 import { attributeOf, type Element } from "./source.js";
 

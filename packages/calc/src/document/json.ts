@@ -1,4 +1,5 @@
-import { errorOf, step, type Finding } from "../build/index.js";
+import { errorOf } from "./read.js";
+import { step, type Finding } from "../drivetrain/index.js";
 
 /** JSON text nested deeper than this is no build: ten times what one has, and far from what a stack bears. */
 const deepest = 250;

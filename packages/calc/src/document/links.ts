@@ -1,6 +1,8 @@
-import { applyChanges, errorOf, finderIn, placesOf, type Build, type ChangeSet, type Finding } from "../build/index.js";
+import { applyChanges } from "./changes.js";
+import { errorOf } from "./read.js";
+import { finderIn, placesOf, type Build, type ChangeSet, type Finding } from "../drivetrain/index.js";
 import { MeshwrightError } from "../exact/index.js";
-import { readBuild, type Reading } from "./read.js";
+import { readBuild, type Reading } from "./read-build.js";
 
 // A link is a version, the letter for what it holds, its content, and two letters that check the whole and let it end in
 // letters. Its alphabet is that of base64url: no comment system cuts it, no address bar writes it otherwise.

@@ -1,6 +1,8 @@
-import { checkBuild, errorOf, stageShape, type Finding } from "../build/index.js";
-import { kinds, type Stage } from "../kinds/index.js";
-import type { Reading } from "./read.js";
+import { checkBuild } from "./check.js";
+import { errorOf } from "./read.js";
+import { stageShape, type Finding } from "../drivetrain/index.js";
+import { kinds, type Stage } from "../stages/index.js";
+import type { Reading } from "./read-build.js";
 
 type Data = Record<string, unknown>;
 

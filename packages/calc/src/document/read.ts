@@ -1,32 +1,227 @@
-import { checkBuild, errorOf, type Build, type Finding } from "../build/index.js";
-import { faultIn } from "./json.js";
+import { rational } from "../exact/index.js";
+import { kinds, type Shape, type Stage } from "../stages/index.js";
+import { longestText, scalars, type Scalar } from "./scalars.js";
+import { shapes, stageShape, step, type Finding } from "../drivetrain/index.js";
 
-/** A build that could be read, or what keeps it from being one. */
-export interface Reading {
-  readonly build?: Build;
-  readonly findings: Finding[];
+/** A finding that keeps a build from being read or changed. */
+export const errorOf = (about: Finding["about"], code: string, pointer: string, message: string): Finding => ({
+  severity: "error",
+  about,
+  code,
+  pointer,
+  message,
+});
+
+/** How an address is written. */
+export const addressPattern = /^[a-z][A-Za-z0-9-]{0,99}(\.[A-Za-z0-9-]{1,99}){0,2}$/;
+
+const deepestStage = 50;
+const deepestData = 250;
+const mostData = 250_000;
+/** Whoever mends a hundred places will look again. */
+const mostFindings = 100;
+
+/** What was found, in a few words. */
+const found = (value: unknown): string => {
+  if (value === undefined) return "nothing";
+  if (Array.isArray(value)) return `a list of ${value.length}`;
+  if (typeof value === "object" && value) return "an object";
+  const text = typeof value === "string" ? JSON.stringify(value.slice(0, 40)) : String(value);
+  return text.slice(0, 42);
+};
+
+/** A shape taken apart: one of a plain value, a list, a map, a choice, or an object by name. */
+interface Form {
+  readonly name: string;
+  readonly scalar: Scalar | undefined;
+  readonly list: { readonly item: Form; readonly from: number; readonly to: number } | undefined;
+  readonly map: Form | undefined;
+  readonly choices: readonly string[] | undefined;
 }
 
+interface Fields {
+  readonly forms: ReadonlyMap<string, Form>;
+  readonly required: readonly string[];
+}
+
+function formOf(shape: string): Form {
+  const name = shape.replace("!", "");
+  const [, item, from, to] = /^\[(.+)\](\d+)-(\d+)$/.exec(name) ?? [];
+  return {
+    name,
+    scalar: scalars[name],
+    list: item ? { item: formOf(item), from: +from!, to: +to! } : undefined,
+    map: name[0] === "{" ? formOf(name.slice(1, -1)) : undefined,
+    choices: name.includes("|") ? name.split("|") : undefined,
+  };
+}
+
+const fieldsOf = (shape: Shape): Fields => ({
+  forms: new Map(Object.entries(shape).map(([key, one]) => [key, formOf(one)])),
+  required: Object.keys(shape).filter((key) => shape[key]!.endsWith("!")),
+});
+
+/** Shapes never change: each is taken apart once. */
+const known = new Map<string, Fields>();
+
 /**
- * Reads a build document: JSON text, or the data that it stands for. Never throws: whatever is wrong is a finding.
- *
- * @param json text is parsed, and the place of a fault told; anything else is taken as data and copied
- * @returns `build` exactly when no finding is an error
- *
- * @example
- * import { readBuild } from "@meshwright/calc/document";
- * const text = '{ "format": "meshwright-build/1", "outputs": [{ "id": "rear", "stages": [{ "id": "ring", "kind": "pair", "driver": 12, "driven": 35 }] }] }';
- * readBuild(text).build.outputs[0].stages[0].driven; // => 35
- * readBuild(text.replace("35", "0")).findings[0].pointer; // => "/outputs/0/stages/0/driven"
- * readBuild(text.replace("}", "")).findings[0].message.slice(0, 10); // => "Line 1:133"
+ * Reads a value of a shape into a copy of its own, and gathers what is wrong with the shape. Counts become numbers; all
+ * else stays as it was written.
  */
-export function readBuild(json: unknown): Reading {
-  try {
-    if (typeof json !== "string") return checkBuild(json);
-    const fault = faultIn(json);
-    return fault ? { findings: [fault] } : checkBuild(JSON.parse(json));
-  } catch {
-    // Only what is no plain data can bring us here: a getter that throws, a proxy that was taken back.
-    return { findings: [errorOf("shape", "not-data", "", "Expected plain data such as JSON.parse gives.")] };
+export class Reader {
+  readonly findings: Finding[] = [];
+  /** Whether any finding is an error. */
+  failed = false;
+  readonly #path: (string | number)[] = [];
+  #left = mostData;
+
+  say(severity: Finding["severity"], about: Finding["about"], code: string, pointer: string, message: string): void {
+    const first = severity === "error" && !this.failed;
+    if (first) this.failed = true;
+    if (first || this.findings.length < mostFindings) this.findings.push({ severity, about, code, pointer, message });
+  }
+
+  /** Reads the data of a build, or of what has another shape. */
+  read(value: unknown, shape = "build"): unknown {
+    return this.#read(formOf(shape), value, 0);
+  }
+
+  #say(about: Finding["about"], code: string, message: string): undefined {
+    this.say("error", about, code, this.#path.reduce<string>(step, ""), message);
+  }
+
+  #wrong(code: string, expected: string, value: unknown): undefined {
+    if (this.findings.length < mostFindings || !this.failed)
+      this.#say("shape", code, `Expected ${expected}, found ${found(value)}.`);
+  }
+
+  #read(form: Form, value: unknown, depth: number): unknown {
+    const { name, scalar, list, map, choices } = form;
+    if (scalar) return this.#scalar(scalar, name, value);
+    if (name === "flag") return typeof value === "boolean" ? value : this.#wrong("not-a-flag", "true or false", value);
+    if (name === "any") return this.#any(value, 0);
+    if (name === "stage") return this.#stage(value, depth + 1);
+    if (name === "span" && typeof value !== "object") return this.#scalar(scalars.positive!, "positive", value);
+    if (choices)
+      return choices.includes(value as string)
+        ? value
+        : this.#wrong("not-a-choice", `one of ${choices.join(", ")}`, value);
+    if (list) {
+      const { item, from, to } = list;
+      const size = Array.isArray(value) ? value.length : -1;
+      return size >= from && size <= to
+        ? this.#list(item, value as unknown[], depth)
+        : this.#wrong("not-a-list", `a list of ${from} to ${to}`, value);
+    }
+    if (typeof value !== "object" || value === null || Array.isArray(value))
+      return this.#wrong("not-an-object", "an object", value);
+    return map ? this.#map(map, value) : this.#object(name, () => shapes[name]!, value, depth);
+  }
+
+  #list(item: Form, value: readonly unknown[], depth: number): unknown[] {
+    const copy: unknown[] = [];
+    for (let n = 0; n < value.length; n++) {
+      this.#path.push(n);
+      copy.push(this.#read(item, value[n], depth));
+      this.#path.pop();
+    }
+    return copy;
+  }
+
+  /** Does something one step further down. */
+  #at<T>(key: string | number, act: () => T): T {
+    this.#path.push(key);
+    const result = act();
+    this.#path.pop();
+    return result;
+  }
+
+  #scalar(scalar: Scalar, name: string, value: unknown): unknown {
+    if (typeof value === "string") {
+      const { pattern } = scalar;
+      // Characters are counted only where pairs of code units can make the difference.
+      const fits = pattern
+        ? value.length < 120 && pattern.test(value)
+        : value.length <= longestText || (value.length <= longestText * 2 && [...value].length <= longestText);
+      if (fits) return scalar.whole ? Number(value) : value;
+    } else if (typeof value === "number") {
+      const { from = NaN, above = NaN, to = Infinity, whole } = scalar;
+      if (Number.isFinite(value) && (value >= from || value > above) && value <= to && !(whole && value % 1)) {
+        try {
+          if (value % 1) rational(value);
+        } catch (error) {
+          this.#say("meaning", "number-long", (error as Error).message);
+        }
+        return value;
+      }
+    }
+    return this.#wrong(`not-${name}`, scalar.expected, value);
+  }
+
+  /** Data that is carried along: copied, so that nobody can change it behind our back. */
+  #any(value: unknown, depth: number): unknown {
+    if (typeof value === "object" && value) {
+      const keys = Array.isArray(value) ? value.length : Object.keys(value).length;
+      this.#left -= keys;
+      if (depth > deepestData || this.#left < 0)
+        return this.#say(
+          "meaning",
+          "too-deep",
+          `Expected nesting of ${deepestData} and ${mostData} values at the most.`,
+        );
+      const inner = (one: unknown, key: string | number) => {
+        this.#path.push(key);
+        const copy = this.#any(one, depth + 1);
+        this.#path.pop();
+        return copy;
+      };
+      // An own key such as __proto__ stays an own key.
+      return Array.isArray(value)
+        ? Array.from(value, inner)
+        : Object.fromEntries(Object.entries(value).map(([key, one]) => [key, inner(one, key)]));
+    }
+    return value === null || typeof value === "string" || typeof value === "boolean" || Number.isFinite(value)
+      ? value
+      : this.#wrong("not-json", "a value that JSON can hold", value);
+  }
+
+  #map(item: Form, value: object): unknown {
+    const copy: Record<string, unknown> = {};
+    for (const [key, one] of Object.entries(value)) {
+      this.#path.push(key);
+      if (addressPattern.test(key)) copy[key] = this.#read(item, one, 0);
+      else this.#wrong("not-an-address", "an address such as rear-ring.driven", key);
+      this.#path.pop();
+    }
+    return copy;
+  }
+
+  #object(name: string, shape: () => Shape, value: object, depth: number): unknown {
+    let fields = known.get(name);
+    if (!fields) known.set(name, (fields = fieldsOf(shape())));
+    const copy: Record<string, unknown> = {};
+    for (const key of Object.keys(value)) {
+      const one = (value as Record<string, unknown>)[key];
+      if (one === undefined) continue;
+      const form = fields.forms.get(key);
+      this.#path.push(key);
+      if (form) copy[key] = this.#read(form, one, depth);
+      else if (key.startsWith("x-")) copy[key] = this.#any(one, 0);
+      else this.#wrong("unknown-key", `one of ${[...fields.forms.keys()].join(", ")}, or x-…`, key);
+      this.#path.pop();
+    }
+    for (const key of fields.required)
+      if (!Object.hasOwn(value, key) || (value as Record<string, unknown>)[key] === undefined)
+        this.#wrong("missing", `"${key}"`, undefined);
+    return copy;
+  }
+
+  #stage(value: unknown, depth: number): unknown {
+    const kind = (value as Stage | null | undefined)?.kind;
+    if (typeof kind !== "string" || !Object.hasOwn(kinds, kind))
+      return this.#at("kind", () => this.#wrong("unknown-kind", `one of ${Object.keys(kinds).join(", ")}`, kind));
+    if (depth > deepestStage)
+      return this.#say("meaning", "too-deep", `Expected stages nested ${deepestStage} deep at the most.`);
+    return this.#object(`${kind} stage`, () => stageShape(kind), value as object, depth);
   }
 }

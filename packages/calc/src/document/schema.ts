@@ -1,5 +1,7 @@
-import { addressPattern, longestText, scalars, shapes, stageShape } from "../build/index.js";
-import { kinds, type Shape, type Stage } from "../kinds/index.js";
+import { addressPattern } from "./read.js";
+import { longestText, scalars } from "./scalars.js";
+import { shapes, stageShape } from "../drivetrain/index.js";
+import { kinds, type Shape, type Stage } from "../stages/index.js";
 
 type Schema = Readonly<Record<string, unknown>>;
 

@@ -1,6 +1,6 @@
 import { bounded, rational, type Bounded, type Rational } from "../exact/index.js";
-import type { Build } from "../build/index.js";
-import { Effect } from "../kinds/index.js";
+import type { Build } from "../drivetrain/index.js";
+import { Effect } from "../stages/index.js";
 import { follow } from "./drive.js";
 import { rolledBy, type OutputEvaluation } from "./output.js";
 import type { Quantity } from "./quantity.js";

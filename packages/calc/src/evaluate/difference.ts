@@ -1,5 +1,5 @@
 import type { Bounded } from "../exact/index.js";
-import type { Build } from "../build/index.js";
+import type { Build } from "../drivetrain/index.js";
 import { differenceOf } from "./comparison.js";
 import { Evaluation } from "./evaluation.js";
 

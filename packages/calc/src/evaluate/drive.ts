@@ -1,5 +1,5 @@
-import { innerOf, type Build } from "../build/index.js";
-import { kinds, type Effect, type Stage, type Turn } from "../kinds/index.js";
+import { innerOf, type Build } from "../drivetrain/index.js";
+import { kinds, type Effect, type Stage, type Turn } from "../stages/index.js";
 
 type Positions = Readonly<Record<string, string>> | undefined;
 

@@ -1,6 +1,6 @@
 import { bounded, MeshwrightError, rational, type Bounded, type Rational } from "../exact/index.js";
-import type { Build, Finding } from "../build/index.js";
-import { Effect } from "../kinds/index.js";
+import type { Build, Finding } from "../drivetrain/index.js";
+import { Effect } from "../stages/index.js";
 import { Comparison } from "./comparison.js";
 import { follow, positionsOf } from "./drive.js";
 import { OutputEvaluation, type Shared } from "./output.js";

@@ -1,6 +1,6 @@
 import { lengthOf, rational, type Bounded, type Rational } from "../exact/index.js";
-import { pathTo, type Build, type Output, type Wheel } from "../build/index.js";
-import { Effect, type Stage, type Turn } from "../kinds/index.js";
+import { pathTo, type Build, type Output, type Wheel } from "../drivetrain/index.js";
+import { Effect, type Stage, type Turn } from "../stages/index.js";
 import { along, follow, leavesOf, type Leaf, type Released } from "./drive.js";
 import { pi, Quantity, quantityOf } from "./quantity.js";
 

@@ -1,5 +1,5 @@
 import { bounded, ratioOf, rational, type Bounded, type Rational, type RationalInput } from "../exact/index.js";
-import type { Unknown } from "../kinds/index.js";
+import type { Unknown } from "../stages/index.js";
 
 /** A named unknown to a whole power. */
 export interface Power extends Unknown {

@@ -1,4 +1,4 @@
-import type { Battery } from "../build/index.js";
+import type { Battery } from "../drivetrain/index.js";
 import { rational, type Rational } from "../exact/index.js";
 
 /** Volts of one cell, and where the figures come from. */

@@ -1,4 +1,4 @@
-import type { Build, Finding, Motor } from "../build/index.js";
+import type { Build, Finding, Motor } from "../drivetrain/index.js";
 import type { RationalInput } from "../exact/index.js";
 import { packVolts } from "./battery.js";
 import { freeSpeed } from "./speed.js";

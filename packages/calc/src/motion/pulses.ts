@@ -1,4 +1,4 @@
-import type { Wheel } from "../build/index.js";
+import type { Wheel } from "../drivetrain/index.js";
 import { bounded, ratioOf, type Bounded, type RationalInput } from "../exact/index.js";
 import { rolledBy } from "../evaluate/index.js";
 

@@ -1,7 +1,7 @@
-import type { Wheel } from "../build/index.js";
+import type { Wheel } from "../drivetrain/index.js";
 import { bounded, lengthOf, ratioOf, type Bounded, type RationalInput } from "../exact/index.js";
 import { pi, rolledBy } from "../evaluate/index.js";
-import { ceilOf, floorOf } from "../mesh/index.js";
+import { ceilOf, floorOf } from "../gears/index.js";
 import { toMillimetresPerMinute, type SpeedUnit } from "./units.js";
 
 /** The ground rolled for one motor turn, or a speed at so many motor turns a minute. */

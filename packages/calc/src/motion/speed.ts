@@ -1,4 +1,4 @@
-import type { Build, Motor, Wheel } from "../build/index.js";
+import type { Build, Motor, Wheel } from "../drivetrain/index.js";
 import { rational, type Bounded, type Rational, type RationalInput } from "../exact/index.js";
 import { rolledBy, type OutputEvaluation } from "../evaluate/index.js";
 import { packVolts } from "./battery.js";

@@ -1,5 +1,5 @@
 import { bounded, lengthOf, type Bounded, type RationalInput } from "../exact/index.js";
-import { rootOf } from "../mesh/index.js";
+import { rootOf } from "../gears/index.js";
 
 /**
  * The turning circle that an overdrive matches: its radius at the middle of the rear axle, in millimetres. In a turn without

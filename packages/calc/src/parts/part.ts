@@ -1,6 +1,7 @@
-import { Reader, step, type Finding, type Part, type PartKind } from "../build/index.js";
+import { Reader } from "../document/index.js";
+import { step, type Finding, type Part, type PartKind } from "../drivetrain/index.js";
 import { rational } from "../exact/index.js";
-import { ceilOf } from "../mesh/index.js";
+import { ceilOf } from "../gears/index.js";
 
 /** Fields without which nothing can be done with a part of a kind. */
 const needed: Readonly<Partial<Record<PartKind, readonly (keyof Part)[]>>> = {

@@ -1,4 +1,4 @@
-import type { Finding, Part } from "../build/index.js";
+import type { Finding, Part } from "../drivetrain/index.js";
 import { readParts } from "./part.js";
 
 /** What a column was taken for. */

@@ -1,6 +1,7 @@
 import { lengthOf, MeshwrightError, rational, type Bounded, type Rounding } from "../exact/index.js";
-import { kinds } from "../kinds/index.js";
-import { applyChanges, spotOf, valueAt, type Build } from "../build/index.js";
+import { kinds } from "../stages/index.js";
+import { applyChanges } from "../document/index.js";
+import { spotOf, valueAt, type Build } from "../drivetrain/index.js";
 import {
   Evaluation,
   changeOf,

@@ -1,9 +1,9 @@
 import { MeshwrightError, type Bounded } from "../exact/index.js";
-import { spotOf, type Mount } from "../build/index.js";
-import type { PairStage } from "../kinds/index.js";
-import { centreDistance, enclose, fits, limitsOf, type Fit } from "../mesh/index.js";
-import type { Figure, FigureContext } from "./figure.js";
-import { defined } from "./figure.js";
+import { spotOf, type Mount } from "../drivetrain/index.js";
+import type { PairStage } from "../stages/index.js";
+import { centreDistance, enclose } from "../gears/index.js";
+import { fits, limitsOf, type Fit } from "../fit/index.js";
+import { type Figure, type FigureContext, defined } from "./figure.js";
 
 /** The pair that a figure is about, and its mount. By default the first pair that has a mount. */
 function pairOf({ evaluation, query }: FigureContext): { pair: PairStage; mount: Mount | undefined } {

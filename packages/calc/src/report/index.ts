@@ -2,40 +2,19 @@
  * What is shown: the one maker of figure text, and the working step by step.
  * @module
  */
-import type { Evaluation } from "../evaluate/index.js";
-import { fitFigures } from "./fit-figure.js";
-import { figureFrom, gearFigures, type Figure, type FigureOptions, type FigureQuery } from "./figure.js";
-import { motionFigures } from "./motion-figure.js";
-
-/** Every figure there is, by name. */
-// A call marked pure falls away where it is unused; a spread would not.
-export const figures: Readonly<Record<string, Figure>> = /* @__PURE__ */ Object.assign(
-  {},
-  gearFigures,
-  fitFigures,
-  motionFigures,
-);
-
-/**
- * The text of a figure or a verdict.
- *
- * @throws MeshwrightError `figure-missing` where the query names something that is not there
- */
-export const figureOf = (evaluation: Evaluation, query: FigureQuery, options?: FigureOptions): string =>
-  figureFrom(figures, evaluation, query, options);
-
+export { figureOf, figures } from "./all-figures.js";
 export {
-  figureFrom,
-  gearFigures,
-  queryNames,
   type Figure,
   type FigureContext,
   type FigureOptions,
   type FigureQuery,
+  figureFrom,
+  gearFigures,
+  queryNames,
 } from "./figure.js";
 export { fitFigures } from "./fit-figure.js";
 export { motionFigures } from "./motion-figure.js";
-export { figureWords, type FigureWords } from "./words.js";
-export { working, type Working, type WorkingStep } from "./working.js";
-export { isPlainEnglish, Writer, type NumberForm, type Writing } from "./writer.js";
+export { type FigureWords, figureWords } from "./words.js";
+export { type Working, type WorkingStep, working } from "./working.js";
+export { type NumberForm, Writer, type Writing, isPlainEnglish } from "./writer.js";
 export { toHtml, toMarkdown, toText } from "./written.js";

@@ -1,5 +1,5 @@
 import { bounded, rational, type Bounded, type Rational, type Rounding } from "../exact/index.js";
-import { kinds } from "../kinds/index.js";
+import { kinds } from "../stages/index.js";
 import type { Evaluation, OutputEvaluation, Turns } from "../evaluate/index.js";
 
 /** One stage of the working. */

@@ -1,4 +1,4 @@
-import type { Numeric } from "../kinds/index.js";
+import type { Numeric } from "../gears/index.js";
 import {
   type AdapterPlate,
   boreReasons,
@@ -10,7 +10,7 @@ import {
   reachReasons,
   type Reason,
   type Sleeve,
-} from "../mesh/index.js";
+} from "../fit/index.js";
 
 /** A gear to choose from: a part, or a bare count. */
 export interface LooseGear extends GearBody {

@@ -1,6 +1,6 @@
 import { rational, type Rational, ratioOf } from "../exact/index.js";
-import type { Toothed } from "../kinds/index.js";
-import { comparePitch, type FitMount, moduleOf, toothSumsFor } from "../mesh/index.js";
+import { type Toothed, comparePitch, moduleOf } from "../gears/index.js";
+import { type FitMount, toothSumsFor } from "../fit/index.js";
 import { arrange, type Batch, type Cost, costOfAll, type Order } from "./batch.js";
 import { type Adapter, fitBy, type LooseGear, type PairFit, type PairFits } from "./fit.js";
 import { type Aim, aimsOf, boundsOf, countOf, farthest, type Gap, type Wanted } from "./wanted.js";

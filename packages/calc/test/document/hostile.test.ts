@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { buildFromAttributes, buildFromLink, changesFrom, linkOf, readBuild } from "../../src/document/index.js";
 import { evaluate } from "../../src/evaluate/index.js";
-import { document, pair, read } from "../build/make.js";
+import { document, pair, read } from "../make.js";
 
 /** Processor time in milliseconds: what else the machine does at the time is not counted. */
 function spent(act: () => unknown): number {

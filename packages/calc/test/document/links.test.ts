@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { applyChanges, valueAt, type Build, type ChangeSet } from "../../src/build/index.js";
-import { buildFromLink, changesFrom, linkOf, linkOfBuild } from "../../src/document/index.js";
-import { document, pair, read, told } from "../build/make.js";
+import { applyChanges, buildFromLink, changesFrom, linkOf, linkOfBuild } from "../../src/document/index.js";
+import { valueAt, type Build, type ChangeSet } from "../../src/drivetrain/index.js";
+import { document, pair, read, told } from "../make.js";
 
 const limpet = read(readFileSync(new URL("../../../../seeds/limpet.json", import.meta.url), "utf8"));
 const back = (changes: ChangeSet, build: Build = limpet, later: Build = build) =>

@@ -2,8 +2,8 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { buildFromAttributes } from "../../src/document/index.js";
 import { evaluate } from "../../src/evaluate/index.js";
-import { kinds } from "../../src/kinds/index.js";
-import { fraction, read, told } from "../build/make.js";
+import { kinds } from "../../src/stages/index.js";
+import { fraction, read, told } from "../make.js";
 
 const limpet = {
   title: "Limpet",

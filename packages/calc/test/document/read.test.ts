@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readBuild } from "../../src/document/index.js";
-import { document, pair, told } from "../build/make.js";
+import { document, pair, told } from "../make.js";
 
 const good = document([pair("primary", 15, 62)], { rear: [pair("rear-ring", 12, 35)] });
 const text = (json: unknown) => JSON.stringify(json);

@@ -2,10 +2,10 @@ import Ajv2020 from "ajv/dist/2020.js";
 import fc from "fast-check";
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { scalars, shapes, stageShape } from "../../src/build/index.js";
-import { buildSchema, readBuild } from "../../src/document/index.js";
+import { scalars, buildSchema, readBuild } from "../../src/document/index.js";
+import { shapes, stageShape } from "../../src/drivetrain/index.js";
 import { evaluate } from "../../src/evaluate/index.js";
-import { kinds, type Stage } from "../../src/kinds/index.js";
+import { kinds, type Stage } from "../../src/stages/index.js";
 
 const root = new URL("../../../../", import.meta.url);
 const validate = new Ajv2020.default({ allErrors: false }).compile(buildSchema());

@@ -1,9 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { applyChanges } from "../../src/build/index.js";
-import { readBuild } from "../../src/document/index.js";
+import { applyChanges, readBuild } from "../../src/document/index.js";
 import { evaluate } from "../../src/evaluate/index.js";
-import { read } from "../build/make.js";
+import { read } from "../make.js";
 
 const seeds = new URL("../../../../seeds/", import.meta.url);
 const text = (name: string) => readFileSync(new URL(name, seeds), "utf8");

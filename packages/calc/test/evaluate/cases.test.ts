@@ -1,10 +1,10 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { applyChanges, type Build } from "../../src/build/index.js";
-import { readBuild } from "../../src/document/index.js";
+import { applyChanges, readBuild } from "../../src/document/index.js";
+import type { Build } from "../../src/drivetrain/index.js";
 import { lengthOf, rational, type Bounded } from "../../src/exact/index.js";
 import { difference, evaluate, type Evaluation } from "../../src/evaluate/index.js";
-import { document, evaluated, fraction, pair, read } from "../build/make.js";
+import { document, evaluated, fraction, pair, read } from "../make.js";
 
 const exactly = (value: Bounded | undefined): string => {
   expect(value!.isExact).toBe(true);

@@ -1,10 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { applyChanges, type Build } from "../../src/build/index.js";
+import { applyChanges } from "../../src/document/index.js";
+import type { Build } from "../../src/drivetrain/index.js";
 import { bounded, rational, type Bounded } from "../../src/exact/index.js";
-import { printedInterval, type PrintedReading } from "../../src/kinds/index.js";
+import { printedInterval, type PrintedReading } from "../../src/stages/index.js";
 import { difference, evaluate, pi, quantityOf, type Evaluation } from "../../src/evaluate/index.js";
-import { document, pair, read } from "../build/make.js";
+import { document, pair, read } from "../make.js";
 
 /** A stage with what it comes to, worked out here: the ends of its reduction as whole numbers over whole numbers. */
 interface Known {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { difference, evaluate } from "../../src/evaluate/index.js";
-import { kinds } from "../../src/kinds/index.js";
-import { document, evaluated, fraction, pair, read } from "../build/make.js";
+import { kinds } from "../../src/stages/index.js";
+import { document, evaluated, fraction, pair, read } from "../make.js";
 
 type Data = Record<string, unknown>;
 

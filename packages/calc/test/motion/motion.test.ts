@@ -1,14 +1,13 @@
 import { Decimal } from "decimal.js";
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Build } from "../../src/build/index.js";
+import type { Build } from "../../src/drivetrain/index.js";
 import { evaluate } from "../../src/evaluate/index.js";
 import { bounded, rational } from "../../src/exact/index.js";
 import {
   chemistries,
   electricalFindings,
   freeSpeed,
-  measurementsOf,
   overdriveFor,
   packVolts,
   solveCount,
@@ -21,6 +20,7 @@ import {
   turningRadius,
   wheelTorque,
 } from "../../src/motion/index.js";
+import { measurementsOf } from "../../src/counted/index.js";
 import { toMillimetresPerMinute } from "../../src/motion/units.js";
 
 const exact = (fraction: string) => ({ low: fraction, high: fraction });

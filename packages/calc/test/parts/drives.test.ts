@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { applyChanges, checkBuild, type Build, type ChangeSet } from "../../src/build/index.js";
+import { applyChanges, checkBuild } from "../../src/document/index.js";
+import type { Build, ChangeSet, Part } from "../../src/drivetrain/index.js";
 import { rational } from "../../src/exact/index.js";
-import { needsOf, orderOf, partsFromRows, readParts, type Need, type Part } from "../../src/parts/index.js";
+import { needsOf, orderOf, partsFromRows, readParts, type Need } from "../../src/parts/index.js";
 
 // Grebe, a harbour crawler: a belt off the motor, a planetary set behind it, a worm for the winch, a chain to the rear.
 const grebe = (): Build => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { checkBuild, shapes } from "../../src/build/index.js";
-import { canBeHad, costOf, needsOf, orderOf, readParts, type Need, type Part } from "../../src/parts/index.js";
+import { checkBuild } from "../../src/document/index.js";
+import { shapes, type Part } from "../../src/drivetrain/index.js";
+import { canBeHad, costOf, needsOf, orderOf, readParts, type Need } from "../../src/parts/index.js";
 
 const codes = (json: unknown) => readParts(json).findings.map(({ code, pointer }) => `${code} ${pointer}`);
 

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { canBeHad, partsFromRows, type Part } from "../../src/parts/index.js";
+import { canBeHad, partsFromRows } from "../../src/parts/index.js";
+import type { Part } from "../../src/drivetrain/index.js";
 import { fitBy, findPairs, nearMisses } from "../../src/search/index.js";
 
 const one = (columns: string, cells: string) => partsFromRows(columns.split("|"), [cells.split("|")]);

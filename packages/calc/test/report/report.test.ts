@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { applyChanges, type Build } from "../../src/build/index.js";
-import { readBuild } from "../../src/document/index.js";
+import { applyChanges, readBuild } from "../../src/document/index.js";
+import type { Build } from "../../src/drivetrain/index.js";
 import { evaluate } from "../../src/evaluate/index.js";
 import { bounded, rational } from "../../src/exact/index.js";
 import {

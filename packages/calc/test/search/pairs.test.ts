@@ -1,8 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { type Rational, rational } from "../../src/exact/index.js";
-import type { Toothed } from "../../src/kinds/index.js";
-import { moduleOf } from "../../src/mesh/index.js";
+import { type Toothed, moduleOf } from "../../src/gears/index.js";
 import { findPairs, fitBy, type LooseGear, nearMisses, type PairQuestion, tradeOffs } from "../../src/search/index.js";
 import { inside, randomFrom, some, worst } from "./brute.js";
 

@@ -1,0 +1,41 @@
+/**
+ * What a drivetrain is: its types and shapes, ids and addresses.
+ * @module
+ */
+export type { Part, PartKind, Price } from "./part.js";
+export { step } from "./pointer.js";
+export { shapes, stageShape } from "./shapes.js";
+export type {
+  Alternative,
+  Battery,
+  Branch,
+  Build,
+  Centre,
+  Change,
+  ChangeSet,
+  Compare,
+  Controller,
+  Finding,
+  Measurement,
+  Mode,
+  Motor,
+  Mount,
+  Output,
+  Target,
+  Wall,
+  Wheel,
+} from "./types.js";
+export {
+  type Finder,
+  type Place,
+  type Spot,
+  branchesOf,
+  finderIn,
+  innerOf,
+  oneIn,
+  pathTo,
+  placesOf,
+  spotOf,
+  stagesOf,
+  valueAt,
+} from "./walk.js";

@@ -1,0 +1,11 @@
+/**
+ * Whether a pair fits its mount, shaft, hub and walls: one answer with its reasons.
+ * @module
+ */
+export { type Sleeve, boreReasons } from "./bore.js";
+export { type Fit, type FitMount, type FitQuestion, type GearBody, fits } from "./fits.js";
+export { type AdapterPlate, type HoleCircle, hubReasons } from "./hub.js";
+export { type CentreMount, type Limit, type PairPitch, limitsOf, toothSumsFor } from "./mount.js";
+export { type AxialBody, reachReasons } from "./reach.js";
+export { type ReasonWords, reasonText, reasonWords } from "./reason-text.js";
+export type { Reason, ReasonCode } from "./reason.js";

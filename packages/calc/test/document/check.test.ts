@@ -1,0 +1,310 @@
+import { describe, expect, it } from "vitest";
+import {
+  branchesOf,
+  finderIn,
+  innerOf,
+  pathTo,
+  placesOf,
+  spotOf,
+  stagesOf,
+  valueAt,
+} from "../../src/drivetrain/index.js";
+import { checkBuild } from "../../src/document/index.js";
+import { document, pair, read, told } from "../make.js";
+
+const places = (json: unknown) => told(checkBuild(json).findings);
+const plain = (more: object) =>
+  document([pair("primary", 15, 62)], { front: [pair("f", 1, 2)], rear: [] }, more as never);
+const box = (more: object) => ({
+  id: "box",
+  kind: "selectable",
+  selected: "low",
+  positions: [{ id: "low", stages: [] }],
+  ...more,
+});
+
+describe("what the shape cannot show", () => {
+  it.each<[string, object, string[]]>([
+    ["a stage named as an output", plain({ stages: [pair("rear", 1, 2)] }), ["id-repeated at /outputs/1/id"]],
+    ["a branch named as a stage", plain({ branches: [{ id: "f", stages: [] }] }), ["id-repeated at /branches/0/id"]],
+    [
+      "two outputs of one name",
+      {
+        ...plain({}),
+        outputs: [
+          { id: "a", stages: [] },
+          { id: "a", stages: [] },
+        ],
+      },
+      ["id-repeated at /outputs/1/id"],
+    ],
+    [
+      "a stage inside a position named as one outside",
+      plain({ stages: [pair("a", 1, 2), box({ positions: [{ id: "low", stages: [pair("a", 1, 2)] }] })] }),
+      ["id-repeated at /stages/1/positions/0/stages/0/id"],
+    ],
+    [
+      "two modes of one name",
+      plain({
+        modes: [
+          { id: "a", positions: {} },
+          { id: "b", positions: {} },
+          { id: "a", positions: {} },
+        ],
+      }),
+      ["id-repeated at /modes/2/id"],
+    ],
+    [
+      "two alternatives of one name",
+      plain({
+        alternatives: [
+          { id: "a", changes: {} },
+          { id: "a", changes: {} },
+        ],
+      }),
+      ["id-repeated at /alternatives/1/id"],
+    ],
+    ["an output from nowhere", document([], { rear: { from: "shaft" } }), ["missing-reference at /outputs/0/from"]],
+    [
+      "an output from an output",
+      document([], { front: [], rear: { from: "front" } }),
+      ["missing-reference at /outputs/1/from"],
+    ],
+    [
+      "a branch from nowhere",
+      document([], { rear: { from: "a" } }, { branches: [{ id: "a", from: "b", stages: [] }] }),
+      ["missing-reference at /branches/0/from"],
+    ],
+    [
+      "a branch from itself",
+      document([], { rear: [] }, { branches: [{ id: "a", from: "a", stages: [] }] }),
+      ["branch-loop at /branches/0/from"],
+    ],
+    [
+      "branches in a ring, and an output from it",
+      document(
+        [],
+        { rear: { from: "a" } },
+        {
+          branches: [
+            { id: "a", from: "b", stages: [] },
+            { id: "b", from: "a", stages: [] },
+            { id: "c", stages: [] },
+          ],
+        },
+      ),
+      ["branch-loop at /branches/0/from", "branch-loop at /branches/1/from", "branch-loop at /outputs/0/from"],
+    ],
+    ["a wheel that says nothing", document([], { rear: { wheel: {} } }), ["wheel-unclear at /outputs/0/wheel"]],
+    [
+      "a wheel with a remark only",
+      document([], { rear: { wheel: { "x-note": 1 } } }),
+      ["wheel-unclear at /outputs/0/wheel"],
+    ],
+    [
+      "a wheel that says two things",
+      document([], { rear: { wheel: { diameter: "1 mm", loadedDiameter: "1 mm" } } }),
+      ["wheel-unclear at /outputs/0/wheel"],
+    ],
+    [
+      "a target of nothing",
+      plain({ target: { from: 1, to: 2, output: "mid" } }),
+      ["missing-reference at /target/output"],
+    ],
+    ["a target backwards", plain({ target: { from: "46.1", to: 46 } }), ["range-backwards at /target"]],
+    [
+      "a comparison with nothing",
+      plain({ compare: { of: "mid", with: "end" } }),
+      ["missing-reference at /compare/of", "missing-reference at /compare/with"],
+    ],
+    ["a headline of nothing", plain({ headline: "primary" }), ["missing-reference at /headline"]],
+    [
+      "a share of nothing",
+      plain({ centre: { kind: "differential", share: { front: 1, mid: 2 } } }),
+      ["missing-reference at /centre/share/mid"],
+    ],
+    [
+      "a measurement of nothing",
+      plain({ measurements: [{ what: "primary", motorTurns: 1, wheelTurns: 1 }] }),
+      ["missing-reference at /measurements/0/what"],
+    ],
+    ["a mount of nothing", plain({ mounts: [{ stage: "rear" }] }), ["missing-reference at /mounts/0/stage"]],
+    [
+      "a mode of no stage",
+      plain({ modes: [{ id: "a", positions: { box: "low" } }] }),
+      ["missing-reference at /modes/0/positions/box"],
+    ],
+    [
+      "a mode of a stage without positions",
+      plain({ modes: [{ id: "a", positions: { primary: "low" } }] }),
+      ["missing-reference at /modes/0/positions/primary"],
+    ],
+    [
+      "a mode of no position",
+      plain({ stages: [box({})], modes: [{ id: "a", positions: { box: "high" } }] }),
+      ["missing-reference at /modes/0/positions/box"],
+    ],
+    [
+      "an alternative to nothing",
+      plain({ alternatives: [{ id: "a", changes: { "primary.driver": 1, "none.driver": 1 } }] }),
+      ["missing-address at /alternatives/0/changes/none.driver"],
+    ],
+    [
+      "two positions of one name",
+      plain({
+        stages: [
+          box({
+            positions: [
+              { id: "low", stages: [] },
+              { id: "low", stages: [] },
+            ],
+          }),
+        ],
+      }),
+      ["id-repeated at /stages/0/positions"],
+    ],
+    [
+      "a position that is neither",
+      plain({ stages: [box({ positions: [{ id: "low" }] })] }),
+      ["position-unclear at /stages/0/positions"],
+    ],
+    [
+      "a position that is both",
+      plain({ stages: [box({ positions: [{ id: "low", stages: [], released: "free" }] })] }),
+      ["position-unclear at /stages/0/positions"],
+    ],
+    [
+      "a ring no larger than its gear",
+      plain({ stages: [pair("a", 30, 30, { internal: true })] }),
+      ["ring-too-small at /stages/0/driven"],
+    ],
+  ])("%s", (_, json, expected) => expect(places(json)).toEqual(expected));
+
+  it("is silent about what is right", () => {
+    expect(
+      places(
+        document(
+          [pair("primary", 15, 62), box({}), pair("ring", 29, 30, { internal: true })],
+          {
+            front: { from: "b", wheel: { travel: { turns: 10, length: "3.72 m" }, "x-note": 1 } },
+            rear: { from: "b", wheel: { diameter: "120 mm" } },
+          },
+          {
+            branches: [
+              { id: "a", stages: [] },
+              { id: "b", from: "a", stages: [] },
+            ],
+            modes: [{ id: "primary", positions: { box: "low" } }],
+            target: { from: 46, to: "46.0", output: "rear" },
+            compare: { of: "front", with: "rear" },
+            headline: "rear",
+            centre: { kind: "differential", share: { front: 3, rear: "2" } },
+            measurements: [{ what: "rear", motorTurns: 40, wheelTurns: { from: "0.90", to: "0.91" } }],
+            mounts: [{ stage: "primary" }],
+            alternatives: [{ id: "primary", changes: { "primary.driver": 1, wheelbase: "1 m", "rear.wheel": null } }],
+          },
+        ),
+      ),
+    ).toEqual([]);
+  });
+
+  it("names what there is to choose from", () => {
+    const message = (json: unknown) => checkBuild(json).findings[0]!.message;
+    expect(message(plain({ headline: "mid" }))).toBe('No "mid"; expected one of front, rear.');
+    expect(message(plain({ mounts: [{ stage: "spur" }] }))).toBe('No "spur"; expected one of primary, f.');
+    expect(message(plain({ target: { from: 46, to: 38 } }))).toBe("46 to 38; expected the smaller first.");
+    expect(message(document([], { rear: { from: "a" } }, { branches: [{ id: "a", from: "a", stages: [] }] }))).toBe(
+      '"a" comes back to itself.',
+    );
+    expect(message(plain({ stages: [pair("f", 1, 2)] }))).toBe('"f" is used twice.');
+    expect(message(plain({ alternatives: [{ id: "a", changes: { "x.y": 1 } }] }))).toBe("Nothing is at x.y.");
+  });
+});
+
+describe("finding one's way", () => {
+  const build = read(
+    document(
+      [
+        pair("primary", 15, 62),
+        box({
+          positions: [
+            { id: "low", stages: [pair("low-pair", 3, 4)] },
+            { id: "off", released: "held" },
+            { id: "high", stages: [pair("high-pair", 4, 3)] },
+          ],
+        }),
+      ],
+      {
+        front: { from: "b", stages: [pair("f", 1, 2)] },
+        rear: { motor: { kv: 1 }, stages: [pair("r", 1, 2)] },
+        mid: [],
+      },
+      {
+        branches: [
+          { id: "b", from: "a", stages: [pair("b-pair", 1, 2)] },
+          { id: "a", stages: [] },
+        ],
+        title: "Title",
+      },
+    ),
+  );
+
+  it("lists every stage from the motor outwards, with its place", () => {
+    expect(stagesOf(build).map(({ stage, pointer }) => [stage.id, pointer])).toEqual([
+      ["primary", "/stages/0"],
+      ["box", "/stages/1"],
+      ["low-pair", "/stages/1/positions/0/stages/0"],
+      ["high-pair", "/stages/1/positions/2/stages/0"],
+      ["b-pair", "/branches/0/stages/0"],
+      ["f", "/outputs/0/stages/0"],
+      ["r", "/outputs/1/stages/0"],
+    ]);
+    for (const { stage, list, index } of stagesOf(build)) expect(list[index]).toBe(stage);
+  });
+
+  it("goes from the motor to each output, through every branch; from its own motor straight", () => {
+    const [front, rear, mid] = build.outputs;
+    expect(branchesOf(build, front!).map((branch) => branch.id)).toEqual(["a", "b"]);
+    expect(pathTo(build, front!)).toEqual([build.stages, [], [build.branches![0]!.stages[0]], front!.stages]);
+    expect(pathTo(build, rear!)).toEqual([rear!.stages]);
+    expect(pathTo(build, mid!)).toEqual([build.stages, []]);
+  });
+
+  it("shows what stands for a stage", () => {
+    const [primary, selectable] = build.stages;
+    expect(innerOf(primary!)).toBeUndefined();
+    expect(innerOf(selectable!)).toEqual([pair("low-pair", 3, 4)]);
+    expect(innerOf(selectable!, { box: "off" })).toBe("held");
+    expect(innerOf(selectable!, { box: "high" })).toEqual([pair("high-pair", 4, 3)]);
+    expect(innerOf(selectable!, { other: "high" })).toEqual([pair("low-pair", 3, 4)]);
+  });
+
+  it("finds addresses with the pointer and the stage that each belongs to", () => {
+    const find = finderIn(build);
+    for (const [address, pointer, stage] of [
+      ["low-pair.driver", "/stages/1/positions/0/stages/0/driver", "low-pair"],
+      ["box.positions.1", "/stages/1/positions/1", "box"],
+      ["b", "/branches/0", undefined],
+      ["front.from", "/outputs/0/from", undefined],
+      ["rear.motor.kv", "/outputs/1/motor/kv", undefined],
+      ["title", "/title", undefined],
+      ["wheelbase", "/wheelbase", undefined],
+      ["primary.label", "/stages/0/label", "primary"],
+    ] as const) {
+      expect([find(address)?.pointer, find(address)?.stage?.id]).toEqual([pointer, stage]);
+      expect(spotOf(build, address)).toEqual(find(address));
+      expect(find.value(address)).toBe(valueAt(build, address));
+    }
+    expect(find.value("rear.motor.kv")).toBe(1);
+    expect(find.value("wheelbase")).toBeUndefined();
+    expect(find.value("nowhere")).toBeUndefined();
+    expect(find.value("primary.toString")).toBeUndefined();
+    expect([...placesOf(build).keys()]).toEqual(expect.arrayContaining(["title", "stages", "front", "a", "high-pair"]));
+  });
+
+  it("ids come before the document's own keys", () => {
+    const odd = read(document([pair("battery", 15, 62)], { title: [] }, { battery: { cells: 3 } }));
+    expect(valueAt(odd, "battery.driver")).toBe(15);
+    expect(valueAt(odd, "title")).toEqual({ id: "title", stages: [] });
+  });
+});

@@ -1,0 +1,256 @@
+import { css, html, nothing, type TemplateResult } from "lit";
+import type { OutputEvaluation } from "@meshwright/calc/evaluate";
+import { block, properties } from "../../shared/element/index.js";
+import { fill, fillCount } from "../../shared/words/index.js";
+import { dateText, scrolling, tables, ToolElement } from "../../shared/tools/index.js";
+
+/** A line of the card: what, how much, and room to write what was measured. */
+interface Line {
+  readonly head: string;
+  readonly figure: string | undefined;
+}
+
+/**
+ * A card for the workshop, made for paper (A5 and A4): counts, centre distances, openings, turns to check by hand, boxes to
+ * tick, and room to write what was measured; with whose values they are, the date, and the cautions for a first run.
+ *
+ * @attr at `article` or an alternative's id
+ * @csspart card the card
+ */
+export class MwBenchCard extends ToolElement {
+  static override readonly tag = "mw-bench-card";
+  static override styles = [
+    properties,
+    block,
+    tables,
+    css`
+      .card {
+        break-inside: avoid;
+      }
+      h3 {
+        font-size: 1.1em;
+        font-weight: 600;
+        margin: 0 0 0.2em;
+      }
+      h4 {
+        font-size: 1em;
+        font-weight: 600;
+        margin: 1em 0 0.2em;
+      }
+      .whose {
+        color: var(--_second);
+        margin: 0 0 0.6em;
+      }
+      th:first-child {
+        width: 100%;
+        min-width: 8em;
+      }
+      tbody th:first-child {
+        padding-inline-start: 1.4em;
+        text-indent: -1.4em;
+      }
+      @media screen and (max-width: 480px) {
+        td,
+        td:not(.measured),
+        thead th:nth-child(2) {
+          white-space: normal;
+          padding-inline: 0.4em;
+        }
+        .measured {
+          min-width: 4em;
+        }
+      }
+      .scroll + .scroll {
+        margin-top: 0.8em;
+      }
+      thead th:not(:first-child) {
+        white-space: nowrap;
+      }
+      td:not(.measured) {
+        padding-inline-end: 0.8em;
+      }
+      thead th:nth-child(2) {
+        padding-inline-end: 0.8em;
+      }
+      .measured {
+        min-width: 4.6em;
+        border-inline-start: 1px solid var(--_line);
+      }
+      .box {
+        display: inline-block;
+        width: 0.8em;
+        height: 0.8em;
+        border: 1px solid currentColor;
+        margin-inline-end: 0.6em;
+        vertical-align: -0.05em;
+      }
+      ul.boxes {
+        list-style: none;
+        padding: 0;
+        margin: 0.4em 0;
+      }
+      ul.boxes li {
+        margin: 0.3em 0;
+        padding-inline-start: 1.4em;
+        text-indent: -1.4em;
+      }
+      .fault {
+        margin: 0.4em 0;
+      }
+      .lines {
+        border-bottom: 1px solid var(--_line);
+        height: 2.2em;
+      }
+      @media print {
+        .card {
+          font-size: 8.5pt;
+          line-height: 1.35;
+          color: #000;
+          background: #fff;
+        }
+        th,
+        td {
+          padding-block: 0.24em;
+        }
+        .measured {
+          min-width: 8em;
+        }
+        h4 {
+          margin-top: 0.7em;
+        }
+        ul.boxes li {
+          margin: 0.2em 0;
+        }
+        .lines {
+          height: 1.9em;
+        }
+      }
+      /* A5 holds all of it; a larger sheet may be read from farther off. */
+      @media print and (min-width: 160mm) {
+        .card {
+          font-size: 10pt;
+        }
+        th,
+        td {
+          padding-block: 0.4em;
+        }
+      }
+    `,
+  ];
+  static override properties = { at: {} };
+
+  declare at: string | null;
+
+  #gears(outputs: readonly OutputEvaluation[]): readonly Line[] {
+    const seen = new Set<string>();
+    return outputs.flatMap(({ label, steps }) =>
+      steps.flatMap(({ stage }): Line[] => {
+        if (seen.has(stage.id)) return [];
+        seen.add(stage.id);
+        const shared = outputs.every((output) => output.steps.some((step) => step.stage.id === stage.id));
+        const name = stage.label ?? stage.id;
+        return [
+          {
+            head: shared ? name : `${label}: ${name}`,
+            figure: this.textOf({ figure: "counts", of: stage.id }, this.at),
+          },
+        ];
+      }),
+    );
+  }
+
+  #mesh(): readonly Line[] {
+    const { shop } = this;
+    const build = this.evaluation(this.at)!.build;
+    return (build.mounts ?? []).flatMap(({ stage, opening }): Line[] => [
+      { head: shop.centreDistance, figure: this.textOf({ figure: "centre", of: stage }, this.at) },
+      { head: shop.slot, figure: this.textOf({ figure: "slot", of: stage }, this.at) },
+      ...(opening
+        ? [
+            { head: shop.opening, figure: opening },
+            { head: shop.backlash, figure: this.textOf({ figure: "backlash", of: stage }, this.at) },
+          ]
+        : []),
+    ]);
+  }
+
+  #turns(outputs: readonly OutputEvaluation[]): readonly Line[] {
+    const { shop } = this;
+    const turns = (id: string, measure?: string) =>
+      this.textOf({ figure: "hand-turns", of: id, over: "10", ...(measure && { measure }) }, this.at);
+    return outputs
+      .filter(({ reduction }) => reduction)
+      .flatMap(({ id, label, output }): Line[] => [
+        { head: fill(shop.bothTurn, label), figure: turns(id) },
+        ...(output.axle === "differential" ? [{ head: fill(shop.oneHeld, label), figure: turns(id, "held") }] : []),
+      ]);
+  }
+
+  #table(head: string, lines: readonly Line[]): TemplateResult | typeof nothing {
+    const { shop } = this;
+    if (!lines.length) return nothing;
+    return scrolling(
+      head,
+      html`<table>
+        <thead>
+          <tr>
+            <th scope="col">${head}</th>
+            <th scope="col">${shop.should}</th>
+            <th scope="col" class="measured">${shop.measured}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${lines.map(
+            ({ head: name, figure }) =>
+              html`<tr>
+                <th scope="row"><span class="box" aria-hidden="true"></span>${name}</th>
+                <td>${figure}</td>
+                <td class="measured"></td>
+              </tr>`,
+          )}
+        </tbody>
+      </table>`,
+    );
+  }
+
+  /** Whose values stand on the card: paper does not say it by itself. */
+  #whose(): string {
+    const { shop, store } = this;
+    const alternative = store?.article?.alternatives?.find(({ id }) => id === this.at);
+    if (alternative) return fill(shop.valuesOf, alternative.label ?? alternative.id);
+    const changed = this.at === "article" ? 0 : (store?.changed ?? 0);
+    return changed ? fillCount(this.words.readers, changed, this.locale) : shop.authorsValues;
+  }
+
+  protected override render(): TemplateResult {
+    const evaluation = this.evaluation(this.at);
+    if (!evaluation) return this.fallback(false);
+    const { shop } = this;
+    const { build, outputs } = evaluation;
+    const today = new Intl.DateTimeFormat(this.locale, { dateStyle: "long" }).format(new Date());
+    const { revision } = build;
+    const published = [
+      revision?.number && fill(shop.revision, revision.number),
+      revision?.date && dateText(revision.date, this.locale, "long"),
+    ]
+      .filter(Boolean)
+      .join(", ");
+    return html`<div class="root card" part="root card">
+        <h3>${build.title ?? shop.card}</h3>
+        <p class="whose">${this.#whose()} ${published ? `${published}. ` : ""}${fill(shop.printed, today)}</p>
+        ${this.#table(shop.gearsToFit, this.#gears(outputs))} ${this.#table(shop.mesh, this.#mesh())}
+        ${this.misfits(this.at).map((line) => html`<p class="fault">${line}</p>`)}
+        ${this.#table(shop.byHand, this.#turns(outputs))}
+        <p class="note">${shop.howToCount}</p>
+        <h4>${shop.firstRun}</h4>
+        <ul class="boxes">
+          ${shop.cautions.map((caution) => html`<li><span class="box" aria-hidden="true"></span>${caution}</li>`)}
+        </ul>
+        <h4>${shop.room}</h4>
+        <div class="lines"></div>
+        <div class="lines"></div>
+        <div class="lines"></div>
+      </div>
+      ${this.fallback()}`;
+  }
+}

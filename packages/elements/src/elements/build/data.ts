@@ -1,0 +1,60 @@
+import { buildFromAttributes, readBuild } from "@meshwright/calc/document";
+import type { Build, Finding } from "@meshwright/calc/drivetrain";
+import { notationName } from "@meshwright/calc/document";
+
+/** What was found where a build was looked for. */
+export interface Found {
+  readonly build?: Build | undefined;
+  readonly findings: readonly Finding[];
+}
+
+/** The attributes that speak of the build. */
+export function notationOf(element: Element): Record<string, string> {
+  const attributes: Record<string, string> = {};
+  for (const { name, value } of element.attributes) if (notationName(name)) attributes[name] = value;
+  return attributes;
+}
+
+/** The script that holds a build as JSON, if one belongs to this element and no other. */
+export const scriptOf = (element: Element): HTMLScriptElement | undefined =>
+  [...element.querySelectorAll<HTMLScriptElement>('script[type$="json"]')].find(
+    (script) => script.closest(element.localName) === element,
+  );
+
+/** A finding of our own: about what a page asks for, not about the document. */
+export const complaint = (code: string, message: string): Finding => ({
+  severity: "error",
+  about: "meaning",
+  code,
+  pointer: "",
+  message,
+});
+
+const failed = (code: string, message: string): Found => ({ findings: [complaint(code, message)] });
+
+/** A build from a file. */
+export async function fetched(address: string, signal: AbortSignal): Promise<Found> {
+  try {
+    const answer = await fetch(address, { signal });
+    if (!answer.ok) return failed("load-failed", `${address} answered ${answer.status}.`);
+    return readBuild(await answer.text());
+  } catch (error) {
+    return failed("load-failed", `${address} could not be loaded: ${(error as Error).message}`);
+  }
+}
+
+/** A build written as attributes. */
+export const fromNotation = (attributes: Record<string, string>): Found => buildFromAttributes(attributes);
+
+/** A build written as JSON; as typographers and Markdown leave it where they took it for prose, if it cannot be read as it is. */
+export function fromJson(json: unknown): Found {
+  const found = readBuild(json);
+  if (found.build || typeof json !== "string") return found;
+  const straight = json.replace(/[“”]|&(?:quot|[lr]dquo|#34);/g, '"');
+  const mended = straight === json ? found : readBuild(straight);
+  return mended.build ? mended : found;
+}
+
+/** Nothing was given at all. */
+export const absent = (): Found =>
+  failed("no-build", "No build here: expected attributes, a JSON script inside, or src.");

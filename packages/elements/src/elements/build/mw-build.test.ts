@@ -1,0 +1,192 @@
+import { assert } from "@esm-bundle/chai";
+import { clear, countIn, find, limpet, lineOf, press, settle, short, show, turn, withLimpet } from "../../test/page.js";
+import type { MwBuild } from "./index.js";
+
+const rear = `<mw-value of="rear">0</mw-value>`;
+const pair = (driven: number, more = ""): string =>
+  `<mw-build stages="Pair: 10 to ${driven}" rear="Hub: 10 to 10" ${more}></mw-build>`;
+const values = (root: ParentNode): string[] => [...root.querySelectorAll("mw-value")].map(lineOf);
+const buildIn = (root: ParentNode): MwBuild => find<MwBuild>(root, "mw-build");
+
+describe("mw-build", () => {
+  afterEach(clear);
+
+  it("takes a build as attributes, as a script inside, as a property", async () => {
+    assert.deepEqual(values(await show(`<mw-build ${short}></mw-build>${rear}`)), ["16.00"]);
+    assert.deepEqual(values(await show(withLimpet(rear))), ["43.32"]);
+    const page = await show(`<mw-build></mw-build>${rear}`);
+    buildIn(page).json = JSON.parse(limpet);
+    await settle();
+    assert.deepEqual(values(page), ["43.32"]);
+  });
+
+  it("takes a build from a file", async () => {
+    const page = await show(`<mw-build src="/seeds/limpet.json"></mw-build>${rear}`);
+    for (let n = 0; n < 20 && values(page)[0] === "0"; n++) await settle();
+    assert.deepEqual(values(page), ["43.32"]);
+  });
+
+  it("waits for a script that comes in pieces, and says nothing meanwhile", async () => {
+    const page = await show(`<mw-build id="limpet"></mw-build><mw-value>43.32</mw-value>`);
+    const script = document.createElement("script");
+    script.type = "application/json";
+    buildIn(page).append(script);
+    const text = document.createTextNode(limpet.slice(0, 200));
+    script.append(text);
+    await settle();
+    assert.equal(lineOf(find(page, "mw-value")), "43.32");
+    text.data = limpet;
+    await settle();
+    assert.deepEqual(buildIn(page).findings, []);
+    assert.isDefined(buildIn(page).store.article);
+  });
+
+  it("leaves the fallbacks where the data are broken, and tells the author on demand", async () => {
+    for (const [markup, word] of [
+      [`<mw-build><script type="application/json">{"format": </script></mw-build>`, ""],
+      [
+        `<mw-build><script type="application/json">{"format":"meshwright-build/1","outputs":[],"colour":1}</script></mw-build>`,
+        "colour",
+      ],
+      [`<mw-build stages="Pair: 0 to 40" rear="Hub: 10 to 10"></mw-build>`, "found 0"],
+      [`<mw-build src="/nowhere.json"></mw-build>`, "404"],
+      [`<mw-build></mw-build>`, "expected"],
+      [withLimpet("").replace("meshwright-build/1", "meshwright-build/2"), ""],
+    ] as const) {
+      const page = await show(`${markup}<p>It comes to ${rear}.</p>`);
+      await settle(6);
+      assert.equal(lineOf(find(page, "p")), "It comes to 0.");
+      const { findings } = buildIn(page);
+      assert.isNotEmpty(findings, markup);
+      assert.include(JSON.stringify(findings), word);
+      const details = find<HTMLDetailsElement>(buildIn(page).shadowRoot!, "details");
+      assert.isFalse(details.open);
+      assert.ok(find(details, "summary").getAttribute("aria-label"));
+    }
+  });
+
+  it("draws nothing of its own while all is well", async () => {
+    const page = await show(withLimpet(""));
+    assert.isNull(buildIn(page).shadowRoot!.querySelector("details"));
+    assert.equal(buildIn(page).getBoundingClientRect().height, 0);
+  });
+
+  it("follows the author's changes under the reader's", async () => {
+    const page = await show(`<mw-build ${short}></mw-build><mw-teeth of="spur-and-pinion.driver">15</mw-teeth>${rear}`);
+    press(countIn(find(page, "mw-teeth")), "ArrowUp");
+    await turn();
+    assert.deepEqual(values(page), ["15.00"]);
+    buildIn(page).setAttribute("rear", "Ring: 10 to 20");
+    await settle();
+    assert.deepEqual(values(page), ["7.50"]);
+  });
+
+  it("keeps the reader's change when the same markup is put in again", async () => {
+    const page = await show(`<mw-build ${short}></mw-build><mw-teeth of="spur-and-pinion.driver">15</mw-teeth>${rear}`);
+    press(countIn(find(page, "mw-teeth")), "ArrowUp");
+    await settle();
+    for (const { name, value } of [...buildIn(page).attributes]) buildIn(page).setAttribute(name, value);
+    await settle();
+    assert.deepEqual(values(page), ["15.00"]);
+  });
+
+  it("never executes and never pollutes what hostile data say", async () => {
+    const hostile = limpet
+      .replace('"Limpet, a 1:8 beach-launch tractor"', '"<img src=x onerror=globalThis.broken=1>"')
+      .replace('"Spur and pinion"', '"<img src=x onerror=globalThis.broken=1>"')
+      .replace('"format"', '"x-a": {"__proto__": {"broken": 1}}, "format"');
+    const page = await show(`<mw-build></mw-build><mw-ratio-summary></mw-ratio-summary>`);
+    buildIn(page).json = hostile;
+    await settle();
+    assert.include(lineOf(find(page, "mw-ratio-summary")), "<img");
+    assert.isUndefined((globalThis as { broken?: unknown }).broken);
+    assert.isUndefined(({} as { broken?: unknown }).broken);
+  });
+
+  describe("is found", () => {
+    it("whatever the order of arrival", async () => {
+      const page = await show(`<section>${rear}</section>`);
+      assert.deepEqual(values(page), ["0"]);
+      find(page, "section").insertAdjacentHTML("beforeend", pair(30));
+      await settle();
+      assert.deepEqual(values(page), ["3.00"]);
+      find(page, "section").insertAdjacentHTML("afterbegin", pair(40));
+      await settle();
+      assert.deepEqual(values(page), ["4.00"]);
+      buildIn(page).remove();
+      await settle();
+      assert.deepEqual(values(page), ["3.00"]);
+    });
+
+    it("in the smallest ancestor that has one, the last before, else the first after", async () => {
+      const page = await show(
+        `${pair(10)}<article>${rear}${pair(20)}${pair(30)}${rear}<p>${rear}</p>${pair(40)}</article><p>${rear}</p>`,
+      );
+      assert.deepEqual(values(page), ["2.00", "3.00", "3.00", "4.00"]);
+    });
+
+    it("around the element as well as beside it", async () => {
+      const page = await show(`${pair(10)}<div></div>`);
+      find(page, "div").innerHTML = pair(50).replace("</mw-build>", `<p>${rear}</p></mw-build>`);
+      await settle();
+      assert.deepEqual(values(page), ["5.00"]);
+    });
+
+    it("by its id, and by a new one when it is renamed", async () => {
+      const page = await show(`${pair(10, "id=one")}${pair(20, "id=two")}<mw-value of="rear" build="one">0</mw-value>`);
+      assert.deepEqual(values(page), ["1.00"]);
+      find(page, "#one").id = "three";
+      await settle();
+      assert.deepEqual(values(page), ["0"]);
+      find(page, "#two").id = "one";
+      await settle();
+      assert.deepEqual(values(page), ["2.00"]);
+    });
+
+    it("out of shadow roots, through their hosts", async () => {
+      const page = await show(`${pair(20)}<div></div>`);
+      const inner = find(page, "div").attachShadow({ mode: "open" });
+      inner.innerHTML = rear;
+      await settle();
+      assert.deepEqual(values(inner), ["2.00"]);
+      inner.innerHTML = pair(30) + inner.innerHTML;
+      await settle();
+      assert.deepEqual(values(inner), ["3.00"]);
+    });
+
+    it("apart where the same post stands twice", async () => {
+      const post = `<article>${pair(20, 'id="post"')}<mw-teeth of="pair.driven">20</mw-teeth>${rear}</article>`;
+      const page = await show(post + post);
+      press(countIn(page.querySelectorAll("mw-teeth")[1]!), "PageUp");
+      await settle();
+      assert.deepEqual(values(page), ["2.00", "3.00"]);
+    });
+  });
+
+  it("works in another document", async () => {
+    const page = await show(withLimpet(rear));
+    const frame = document.createElement("iframe");
+    page.append(frame);
+    const body = frame.contentDocument!.body;
+    body.append(...page.querySelectorAll("mw-build, mw-value"));
+    await settle();
+    assert.deepEqual(values(body), ["43.32"]);
+    body.insertAdjacentHTML("beforeend", "");
+    assert.isAbove(find(body, "mw-value").shadowRoot!.adoptedStyleSheets.length, 0);
+  });
+
+  it("leaves nothing behind", async () => {
+    const page = await show("");
+    const shared = (globalThis as unknown as Record<symbol, { holders: Set<unknown>; watchers: Set<unknown> }>)[
+      Symbol.for("meshwright page 1")
+    ]!;
+    const before = [shared.holders.size, shared.watchers.size];
+    for (let n = 0; n < 50; n++) {
+      page.innerHTML = `${pair(20)}${rear}<mw-teeth of="pair.driven">20</mw-teeth>`;
+      await turn();
+      page.replaceChildren();
+    }
+    await settle();
+    assert.deepEqual([shared.holders.size, shared.watchers.size], before);
+  });
+});

@@ -1,0 +1,168 @@
+import { assert } from "@esm-bundle/chai";
+import { clear, countIn, find, lineOf, press, settle, show, turn, withLimpet } from "../../test/page.js";
+import type { MwBuild } from "../build/index.js";
+import type { MwEdits } from "./index.js";
+
+const page = () =>
+  show(
+    withLimpet(
+      `<mw-teeth of="primary.driven">62</mw-teeth><mw-value of="rear">43.32</mw-value><mw-edits><p>Numbers can be changed where scripts run: 62.</p></mw-edits>`,
+    ),
+  );
+const later = (milliseconds: number) => new Promise((done) => setTimeout(done, milliseconds));
+
+describe("mw-edits", () => {
+  let root: HTMLElement;
+  const edits = () => find<MwEdits>(root, "mw-edits");
+  const build = () => find<MwBuild>(root, "mw-build");
+  const button = (text: string): HTMLButtonElement => {
+    const found = [...edits().shadowRoot!.querySelectorAll("button")].find((one) => one.textContent!.trim() === text);
+    if (!found) throw new Error(`No button "${text}" in ${lineOf(edits())}`);
+    return found;
+  };
+  const rear = () => lineOf(find(root, "mw-value"));
+  const step = async (key = "ArrowUp") => {
+    press(countIn(find(root, "mw-teeth")), key);
+    await turn();
+  };
+
+  beforeEach(async () => void (root = await page()));
+  afterEach(clear);
+
+  it("draws nothing while nothing differs", () => {
+    assert.equal(lineOf(edits()), "");
+  });
+
+  it("says what differs, takes it back, and brings the article's values", async () => {
+    await step();
+    await step();
+    assert.include(lineOf(edits()), "You changed spur (yours 64 · article 62).");
+    button("Undo").click();
+    await settle();
+    assert.include(lineOf(edits()), "yours 63 · article 62");
+    button("Back to the article’s values").click();
+    await settle();
+    assert.equal(rear(), "43.32");
+    assert.include(lineOf(edits()), "These are the article’s values.");
+    button("Undo").click();
+    await settle();
+    assert.equal(rear(), "44.02");
+  });
+
+  it("never loses the focus to a button that goes away", async () => {
+    await step();
+    button("Back to the article’s values").focus();
+    button("Back to the article’s values").click();
+    await settle();
+    assert.equal(edits().shadowRoot!.activeElement?.textContent?.trim(), "Undo");
+    button("Undo").click();
+    await settle();
+    button("Undo").click();
+    await settle();
+    assert.isNotNull(edits().shadowRoot!.activeElement ?? document.activeElement);
+  });
+
+  it("puts the version into the address once things have settled, and takes it out again", async () => {
+    await step();
+    assert.equal(location.hash, "");
+    await later(600);
+    assert.match(location.hash, /^#mw-limpet=[\w-]+[a-z]$/i);
+    button("Back to the article’s values").click();
+    await later(600);
+    assert.equal(location.hash, "");
+  });
+
+  it("leaves the address alone where the page uses it", async () => {
+    for (const hash of ["#section-2", "#/posts/5"]) {
+      history.replaceState(null, "", hash);
+      await step();
+      await later(600);
+      assert.equal(location.hash, hash);
+    }
+  });
+
+  it("opens a reader's version, says so, and shows the article's on request", async () => {
+    await step();
+    press(countIn(find(root, "mw-teeth")), "PageUp");
+    await turn();
+    const link = build().link();
+    history.replaceState(null, "", link);
+    root = await page().then((fresh) => fresh);
+    history.replaceState(null, "", link);
+    dispatchEvent(new HashChangeEvent("hashchange"));
+    await settle();
+    assert.equal(rear(), "51.01");
+    assert.include(lineOf(edits()), "A reader’s version: 1 change.");
+    button("Show the article’s.").click();
+    await settle();
+    assert.equal(rear(), "43.32");
+  });
+
+  it("makes a link for the post, not for the page that lists it", async () => {
+    const post = (id: string) =>
+      `<article><h2><a rel="bookmark" href="/posts/limpet">Limpet</a></h2>${withLimpet(`<mw-teeth of="primary.driven">62</mw-teeth>`).replace("limpet", id)}</article>`;
+    root = await show(post("limpet") + post("limpet"));
+    const second = root.querySelectorAll<MwBuild>("mw-build")[1]!;
+    second.store.change({ "primary.driven": 60 });
+    await settle();
+    assert.match(second.link(), /\/posts\/limpet#mw-limpet=[\w-]+$/);
+  });
+
+  it("keeps a router's path in the link, and drops an anchor", async () => {
+    await step();
+    history.replaceState(null, "", "#/posts/5?x=1");
+    assert.match(build().link(), /#\/posts\/5\?x=1&mw-limpet=[\w-]+$/);
+    history.replaceState(null, "", "#section-2");
+    assert.match(build().link(), /[^2]#mw-limpet=[\w-]+$/);
+  });
+
+  it("says when a link was made for another revision, and applies the rest", async () => {
+    build().store.change({ "primary.driven": 60, "row.teeth.0": 20 });
+    await turn();
+    const link = build().link();
+    const json = JSON.parse(build().querySelector("script")!.textContent!);
+    json.stages[0].driven = 66;
+    root = await show(
+      `<mw-build id="limpet"></mw-build><mw-value figure="count" of="primary.driven">66</mw-value><mw-value figure="count" of="row.teeth.0">18</mw-value>`,
+    );
+    history.replaceState(null, "", link);
+    build().json = JSON.stringify(json);
+    await settle();
+    assert.deepEqual([...root.querySelectorAll("mw-value")].map(lineOf), ["66", "20"]);
+    assert.lengthOf(build().findings, 1);
+  });
+
+  it("sends changes of the stages with the whole build", async () => {
+    build().store.change({ insert: { id: "worm-1", kind: "worm", starts: 1, teeth: 2 }, at: 0 });
+    build().store.change({ "worm-1.teeth": 3 });
+    await turn();
+    const link = build().link();
+    root = await page();
+    history.replaceState(null, "", link);
+    dispatchEvent(new HashChangeEvent("hashchange"));
+    await settle();
+    assert.equal(rear(), "129.97");
+    assert.include(lineOf(edits()), "A reader’s version: 1 change.");
+    await step();
+    assert.include(lineOf(edits()), "spur (yours 63 · article 62)");
+    assert.match(build().link(), /#mw-limpet=[\w-]+$/);
+    button("Back to the article’s values").click();
+    await settle();
+    assert.equal(rear(), "43.32");
+  });
+
+  it("offers the link as text where copying is refused", async () => {
+    const { clipboard } = navigator;
+    Object.defineProperty(navigator, "clipboard", {
+      value: { writeText: () => Promise.reject(new Error("no")) },
+      configurable: true,
+    });
+    await step();
+    button("Copy a link to this version").click();
+    await settle();
+    const field = find<HTMLInputElement>(edits().shadowRoot!, "input");
+    assert.equal(field.value, build().link());
+    assert.isTrue(field.readOnly);
+    Object.defineProperty(navigator, "clipboard", { value: clipboard, configurable: true });
+  });
+});

@@ -1,0 +1,131 @@
+import { css, html, nothing, type TemplateResult } from "lit";
+import { valueAt } from "@meshwright/calc/drivetrain";
+import { announce, block, MeshwrightElement, properties, writeCount } from "../../shared/element/index.js";
+import { copyText } from "../../shared/page/index.js";
+import { fill, fillCount } from "../../shared/words/index.js";
+import { nameOf } from "../teeth/index.js";
+
+/**
+ * What differs from the article: each change, undo, back to the article's values, a link to this version. Says so when a
+ * reader's version has arrived by a link. Draws nothing while nothing differs.
+ *
+ * @fires mw-undo, mw-reset, mw-copy what the reader did
+ * @csspart changes the list · @csspart actions the buttons
+ */
+export class MwEdits extends MeshwrightElement {
+  static override readonly tag = "mw-edits";
+  static override styles = [
+    properties,
+    block,
+    css`
+      .root,
+      .actions {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.1em 1.1em;
+        align-items: baseline;
+      }
+      .now {
+        flex: 1 1 16em;
+      }
+      .note {
+        color: var(--_second);
+        font-style: italic;
+        font-size: 0.88em;
+      }
+      input {
+        font: inherit;
+        font-size: max(16px, 0.88em);
+        color: inherit;
+        background: none;
+        border: 1px solid var(--_line);
+        padding: 0.2em 0.4em;
+        width: 100%;
+        box-sizing: border-box;
+      }
+      @media not print {
+        .paper {
+          display: none;
+        }
+      }
+      @media print {
+        button {
+          display: none;
+        }
+      }
+    `,
+  ];
+  static override properties = { copied: { state: true } };
+
+  /** Whether the last attempt to copy worked; nothing: no attempt for this version. */
+  declare private copied: boolean | undefined;
+
+  override stateChanged(): void {
+    this.copied = undefined;
+    super.stateChanged();
+  }
+
+  get #link(): string {
+    return (this.holder as { link?(): string } | undefined)?.link?.() ?? "";
+  }
+
+  /** A control that acts may vanish with what it did; then the next one takes the focus. */
+  async #act(what: "undo" | "reset"): Promise<void> {
+    this.store?.[what]();
+    this.tell(what, undefined);
+    announce(this.renderRoot as ShadowRoot, () => this.renderRoot.querySelector(".now")?.textContent?.trim() ?? "");
+    // The store tells its readers at the end of this turn.
+    await Promise.resolve();
+    await this.updateComplete;
+    const root = this.renderRoot as ShadowRoot;
+    if (!root.activeElement) (root.querySelector("button") ?? root.querySelector<HTMLElement>(".root"))?.focus();
+  }
+
+  async #copy(): Promise<void> {
+    const link = this.#link;
+    this.copied = await copyText(link);
+    this.tell("copy", { link });
+    if (this.copied) return announce(this.renderRoot as ShadowRoot, () => this.words.copied);
+    await this.updateComplete;
+    this.renderRoot.querySelector("input")?.select();
+  }
+
+  #value(value: unknown): string {
+    if (typeof value === "number") return writeCount(value, this.locale);
+    const { driver, driven } = (value ?? {}) as { driver?: number; driven?: number };
+    if (driver && driven) return `${this.#value(driver)} ${this.words.to} ${this.#value(driven)}`;
+    return typeof value === "string" ? value : "";
+  }
+
+  /** Every change by its name: what the reader has, what the article has. */
+  #changes(): TemplateResult {
+    const { words, store } = this;
+    const { layer, article, build } = store!;
+    const changes = Object.entries(layer.sets).map(([address, value]) => {
+      const was = this.#value(valueAt(article!, address));
+      const yours = this.#value(value);
+      return html`${nameOf(build!, address, words)}${was || yours ? html` <span class="note">(${fill(words.yours, yours, was)})</span>` : nothing}`;
+    });
+    if (layer.structure.length || layer.whole) changes.push(html`${words.structure}`);
+    const [before, after] = words.changed.split("{0}");
+    return html`${before}${changes.map((change, n) => html`${n ? words.comma + " " : nothing}${change}`)}${after}`;
+  }
+
+  protected override render(): TemplateResult {
+    const { store, words } = this;
+    if (!store?.article) return this.fallback(false);
+    if (!store.changed && !store.canUndo) return this.fallback();
+    return html`<div class="root" part="root" tabindex="-1">
+        <span class="now" part="changes">
+          ${store.changed ? html`<span class=${store.arrived ? "" : "paper"}>${fillCount(words.readers, store.changed, this.locale)} </span>` : nothing}${store.changed ? this.#changes() : words.restored}
+        </span>
+        <span class="actions" part="actions">
+          ${store.canUndo ? html`<button type="button" @click=${() => this.#act("undo")}>${words.undo}</button>` : nothing}
+          ${store.changed ? html`<button type="button" @click=${() => this.#act("reset")}>${store.arrived ? words.showArticle : words.reset}</button>` : nothing}
+          ${store.changed ? html`<button type="button" @click=${this.#copy}>${this.copied ? words.copied : words.copy}</button>` : nothing}
+        </span>
+        ${this.copied === false ? html`<input readonly aria-label=${words.link} .value=${this.#link} />` : nothing}
+      </div>
+      ${this.fallback()}`;
+  }
+}

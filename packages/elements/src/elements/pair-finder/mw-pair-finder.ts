@@ -1,0 +1,397 @@
+import { html, nothing, type TemplateResult } from "lit";
+import { limitsOf } from "@meshwright/calc/fit";
+import type { Part } from "@meshwright/calc/drivetrain";
+import { canBeHad } from "@meshwright/calc/parts";
+import { Writer } from "@meshwright/calc/report";
+import type { Order } from "@meshwright/calc/search";
+import { rational, type Bounded, type Rounding } from "@meshwright/calc/exact";
+import { announce, block, Picture, properties } from "../../shared/element/index.js";
+import { fill, fillCount } from "../../shared/words/index.js";
+import { moneyText, partName, partsOf, tables, toolWordsFor, type ToolWords } from "../../shared/tools/index.js";
+import { drawn, listedFrom, type Listed } from "./listed.js";
+import { askFor, type Among, type Asked } from "./question.js";
+import { search, type Results } from "./search.js";
+import { styles } from "./styles.js";
+import { windowOf } from "./window.js";
+
+const shownAtFirst = 8;
+const missesAtMost = 500;
+const amongAll = { all: "amongAll", had: "amongHad", owned: "amongOwned" } as const;
+type Sort = Order | "closest";
+
+/**
+ * Which gears that can be had bring the total into the range, mesh, and fit the mount: as a list, and as a window of total
+ * against centre distance with the range and the mount drawn in it. Near misses stay, with their reasons. Choosing a pair
+ * makes it the reader's own.
+ *
+ * @attr of the pair's stage; the first one with a mount where not said
+ * @fires mw-change the pair that was taken, or the range that was changed
+ * @csspart question the question · @csspart window the picture · @csspart table the list
+ */
+export class MwPairFinder extends Picture {
+  static override readonly tag = "mw-pair-finder";
+  static override styles = [properties, block, tables, styles];
+  static override properties = {
+    of: {},
+    among: { state: true },
+    adapters: { state: true },
+    sort: { state: true },
+    results: { state: true },
+    everything: { state: true },
+    stopped: { state: true },
+    message: { state: true },
+  };
+
+  declare of: string | null;
+  declare private among: Among;
+  declare private adapters: boolean;
+  declare private sort: Sort;
+  declare private results: Results | undefined;
+  declare private everything: boolean;
+  declare private stopped: boolean;
+  declare private message: string | undefined;
+
+  #asked: Asked | undefined;
+  #key = "";
+  #searching: AbortController | undefined;
+  #listed: readonly Listed[] = [];
+  #listedFor: readonly unknown[] = [];
+
+  constructor() {
+    super();
+    this.among = "had";
+    this.adapters = true;
+    this.sort = "nearest";
+    this.everything = false;
+    this.stopped = false;
+  }
+
+  protected get shop(): ToolWords {
+    return toolWordsFor(this.locale);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#searching?.abort();
+    this.#key = "";
+  }
+
+  protected override willUpdate(): void {
+    this.#ask();
+  }
+
+  // The search
+
+  /** Begins another search where the question is another. Which pair stands in the build is not part of the question. */
+  #ask(): void {
+    const evaluation = this.evaluation();
+    if (!evaluation || !this.isConnected) return;
+    const { sort, among, adapters } = this;
+    const { parts, mounts } = evaluation.build;
+    const order = sort === "closest" ? "nearest" : sort;
+    const asked = askFor(evaluation, partsOf(evaluation.build), { id: this.of, among, adapters, order });
+    const outputs = asked?.question.outputs.map(({ id, rest, from, to }) => [id, String(rest), from, to]);
+    const key = JSON.stringify([outputs, asked?.question.pitch, mounts, parts, order, among, adapters]);
+    if (key === this.#key) return;
+    this.#key = key;
+    this.#asked = asked;
+    this.#searching?.abort();
+    this.results = undefined;
+    this.stopped = false;
+    if (!asked) return;
+    const { signal } = (this.#searching = new AbortController());
+    void search(asked, signal, (results) => {
+      this.results = results;
+    });
+  }
+
+  readonly #stop = (): void => {
+    this.#searching?.abort();
+    this.stopped = true;
+  };
+
+  #outcome(): string {
+    const count = this.results?.found.length ?? 0;
+    return count ? fillCount(this.shop.found, count, this.locale) : this.shop.noneFound;
+  }
+
+  get #writer(): Writer {
+    const rounding = this.current!.rounding as Rounding | undefined;
+    return new Writer({ rounding, locale: this.locale, words: this.words.figures });
+  }
+
+  /** Everything found and nearly found, as sentences: made once for each set of results and language. */
+  #list(): readonly Listed[] {
+    const { results, shop, sort } = this;
+    const asked = this.#asked;
+    const evaluation = this.evaluation();
+    if (!results || !asked || !evaluation) return [];
+    const given = [results, shop, sort];
+    if (given.some((one, n) => one !== this.#listedFor[n])) {
+      this.#listedFor = given;
+      const writer = this.#writer;
+      const length = (measure: Bounded) => this.#length(measure, writer);
+      const read = (hit: boolean) => (one: Results["found"][number]) =>
+        listedFrom(one, hit, asked, evaluation, shop, writer, length);
+      const listed = [...results.found.map(read(true)), ...results.missed.slice(0, missesAtMost).map(read(false))];
+      const distance = (one: Listed) => drawn(one) ?? Infinity;
+      if (sort === "closest") listed.sort((a, b) => Number(b.hit) - Number(a.hit) || distance(a) - distance(b));
+      this.#listed = listed;
+    }
+    return this.#listed;
+  }
+
+  #length(length: Bounded, writer = this.#writer): string {
+    return writer.length(length);
+  }
+
+  // What the reader does
+
+  #take(driver: number, driven: number): void {
+    const { id } = this.#asked!.stage;
+    this.change({ [`${id}.driver`]: driver, [`${id}.driven`]: driven });
+    announce(this.renderRoot as ShadowRoot, () =>
+      this.evaluation()!
+        .outputs.map(({ id: of, label }) =>
+          fill(
+            this.words.range,
+            label,
+            this.textOf({ figure: "reduction", of })!,
+            this.textOf({ figure: "standing", of })!,
+          ),
+        )
+        .join(". "),
+    );
+  }
+
+  /** The range is the build's: changing it here changes it everywhere. */
+  readonly #ranged = (event: Event): void => {
+    event.stopPropagation();
+    const input = event.target as HTMLInputElement;
+    const text = input.value.trim().normalize("NFKC").replace(",", ".");
+    const findings = /^\d{1,9}(\.\d{1,9})?$/.test(text)
+      ? this.change({ [`target.${input.name}`]: Number(text) })
+      : undefined;
+    const kept = String(this.current!.target![input.name as "from" | "to"]);
+    this.message =
+      findings?.length === 0 ? undefined : fill(this.words.kept, findings?.[0]?.message ?? this.shop.numberOnly, kept);
+    if (this.message) input.value = kept;
+  };
+
+  readonly #chosen = (event: Event): void => {
+    event.stopPropagation();
+    const control = event.target as HTMLInputElement & HTMLSelectElement;
+    if (control.name === "among") this.among = control.value as Among;
+    else if (control.name === "sort") this.sort = control.value as Sort;
+    else this.adapters = control.checked;
+    this.everything = false;
+  };
+
+  readonly #showAll = (): void => {
+    this.everything = true;
+  };
+
+  // Drawing
+
+  #isChosen = ({ one, meshes }: Listed): boolean => {
+    const { id } = this.#asked!.stage;
+    const now = this.current!.stages.find((stage) => stage.id === id) as
+      { driver?: number; driven?: number } | undefined;
+    return meshes && now?.driver === one.driver.teeth && now.driven === one.driven.teeth;
+  };
+
+  #question(): TemplateResult {
+    const { shop } = this;
+    const target = this.current!.target!;
+    const [before, between, after] = shop.question.split(/\{[01]\}/);
+    const field = (name: "from" | "to", label: string) =>
+      html`<input
+        type="text"
+        inputmode="decimal"
+        name=${name}
+        aria-label=${label}
+        autocomplete="off"
+        .value=${String(target[name])}
+        @change=${this.#ranged}
+        @input=${(event: Event) => event.stopPropagation()}
+      />`;
+    return html`<p class="question" part="question">
+        ${before}${field("from", shop.rangeFrom)}${between}${field("to", shop.rangeTo)}${after}
+        ${this.message ? html`<span class="why" role="alert">${this.message}</span>` : nothing}
+      </p>
+      <div class="controls" @change=${this.#chosen}>
+        <label
+          >${shop.among}
+          <select name="among">
+            ${(Object.keys(amongAll) as Among[]).map((one) => html`<option value=${one} ?selected=${one === this.among}>${shop[amongAll[one]]}</option>`)}
+          </select></label
+        >
+        <label
+          >${shop.sortBy}
+          <select name="sort">
+            ${(Object.keys(shop.sorts) as Sort[]).map((one) => html`<option value=${one} ?selected=${one === this.sort}>${shop.sorts[one]}</option>`)}
+          </select></label
+        >
+        <label><input type="checkbox" name="adapters" .checked=${this.adapters} />${shop.sleeves}</label>
+      </div>`;
+  }
+
+  #window(listed: readonly Listed[]): TemplateResult | typeof nothing {
+    const { shop, width } = this;
+    const { build, outputs } = this.evaluation()!;
+    const asked = this.#asked!;
+    const target = build.target!;
+    const writer = this.#writer;
+    const limits = limitsOf(
+      build.mounts?.find(({ stage }) => stage === asked.stage.id) ?? {},
+      asked.question.pitch ?? {},
+    );
+    const ends = (["from", "to"] as const).map((end) => limits.find((limit) => limit.end === end)?.at);
+    const shown = (end: Bounded | undefined) => (end === undefined ? undefined : end.low.toNumber());
+    const texts = ends.map((end) => (end === undefined ? "" : this.#length(end, writer)));
+    const headline = asked.question.outputs.findIndex(({ id }) => id === (build.headline ?? id));
+    const output = Math.max(0, headline);
+    const { label } = outputs.find(({ id }) => id === asked.question.outputs[output]!.id)!;
+    return windowOf({
+      listed,
+      output,
+      range: [rational(target.from).toNumber(), rational(target.to).toNumber()],
+      rangeTexts: [String(target.from), String(target.to)],
+      mount: [shown(ends[0]), shown(ends[1])],
+      mountTexts: [texts[0]!, texts[1]!],
+      title: fill(shop.picture, this.#outcome()),
+      axes: [shop.centres, fill(shop.totals, label)],
+      isChosen: this.#isChosen,
+      width,
+      em: this.em * 0.82,
+      x: (distance) => this.x(distance),
+    });
+  }
+
+  #price({ one }: Listed): string | typeof nothing {
+    const parts = [one.driver, one.driven, ...one.adapters] as unknown as Part[];
+    const fresh = parts.filter(({ owned, status }) => !owned && status !== "fitted");
+    if (!fresh.length) return this.shop.ownedAlready;
+    const prices = fresh.map(({ price }) => price);
+    const [first] = prices;
+    if (!first || prices.some((price) => price?.currency !== first.currency)) return this.shop.noPrice;
+    return moneyText(
+      prices.reduce((sum, price) => sum.plus(price!.amount), rational(0)),
+      first.currency,
+      this.locale,
+    );
+  }
+
+  #row(one: Listed, writer: Writer): TemplateResult {
+    const { shop } = this;
+    const { driver, driven, reductions, adapters } = one.one;
+    const parts = [driver, driven, ...adapters] as unknown as Part[];
+    const totals = [...new Set(reductions.map((total) => writer.number(total)))];
+    const chosen = this.#isChosen(one);
+    const gone = parts.filter((part) => canBeHad(part) === false);
+    const why = [...one.reasons, ...gone.map((part) => `${partName(part)}: ${shop.notToBeHad}.`)];
+    return html`<tbody class=${one.hit ? "hit" : "miss"}>
+      <tr>
+        <th scope="row">${driver.teeth} ${this.words.to} ${driven.teeth}</th>
+        <td>${totals.join(" · ")}</td>
+        <td>${one.centre === undefined ? "–" : this.#length(one.centre, writer)}</td>
+        <td class="wide">${this.#price(one)}</td>
+        <td>
+          ${
+            // What was taken keeps its button: the focus would be lost with it.
+            one.meshes
+              ? html`<button
+                  type="button"
+                  aria-disabled=${chosen ? "true" : nothing}
+                  aria-label="${chosen ? shop.chosen : shop.choose}: ${driver.teeth} ${this.words.to} ${driven.teeth}"
+                  @click=${() => chosen || this.#take(driver.teeth, driven.teeth)}
+                >
+                  ${chosen ? shop.chosen : shop.choose}
+                </button>`
+              : nothing
+          }
+        </td>
+      </tr>
+      <tr>
+        <td colspan="5" class="words">
+          <span class="quiet">${parts.map(partName).join(" + ")}.</span>
+          <span class="narrow quiet">${shop.price}: ${this.#price(one)}.</span>
+          ${why.map((sentence) => html`<span class="why">${sentence} </span>`)}
+        </td>
+      </tr>
+    </tbody>`;
+  }
+
+  #table(listed: readonly Listed[]): TemplateResult {
+    const { shop, words } = this;
+    const writer = this.#writer;
+    const hits = listed.filter(({ hit }) => hit);
+    const misses = listed.filter(({ hit }) => !hit);
+    const shown = this.everything ? listed : [...hits.slice(0, shownAtFirst), ...misses.slice(0, shownAtFirst)];
+    const names = [...new Set(this.#asked!.question.outputs.map(({ id }) => this.evaluation()!.output(id)!.label))];
+    return html`<div class="scroll" tabindex="0" role="region" aria-label=${names.join(", ")}>
+        <table part="table">
+          <thead>
+            <tr>
+              <th scope="col">${words.gears}</th>
+              <th scope="col">${names.join(" · ")}</th>
+              <th scope="col">${shop.centres}</th>
+              <th scope="col" class="wide">${shop.price}</th>
+              <th scope="col"><span class="heard">${shop.choose}</span></th>
+            </tr>
+          </thead>
+          ${shown.filter(({ hit }) => hit).map((one) => this.#row(one, writer))}
+          ${
+            misses.length
+              ? html`<tbody>
+                  <tr>
+                    <th scope="rowgroup" colspan="5" class="quiet">
+                      ${fillCount(shop.missed, misses.length, this.locale)}
+                    </th>
+                  </tr>
+                </tbody>`
+              : nothing
+          }
+          ${shown.filter(({ hit }) => !hit).map((one) => this.#row(one, writer))}
+        </table>
+      </div>
+      ${
+        shown.length < listed.length
+          ? html`<p><button type="button" @click=${this.#showAll}>${fill(shop.showAll, listed.length)}</button></p>`
+          : nothing
+      }`;
+  }
+
+  #state(): TemplateResult {
+    const { shop, results } = this;
+    if (this.stopped) return html`<p>${shop.stopped}</p>`;
+    if (results?.done) return html`<p role="status">${this.#outcome()}</p>`;
+    const share = this.#writer.number(rational(Math.floor((results?.progress ?? 0) * 100)).over(100), {
+      percent: true,
+      digits: 0,
+    });
+    return html`<p>${fill(shop.looking, share)} <button type="button" @click=${this.#stop}>${shop.stop}</button></p>`;
+  }
+
+  protected override render(): TemplateResult {
+    const evaluation = this.evaluation();
+    if (!evaluation) return this.fallback(false);
+    const { shop } = this;
+    const asked = this.#asked;
+    const gears = (list: readonly unknown[] | undefined) => list?.length;
+    const listed = this.#list();
+    return html`<div class="root" part="root">
+        ${
+          evaluation.build.target && asked
+            ? html`${this.#question()}
+              ${gears(asked.question.drivers) && gears(asked.question.drivens) ? nothing : html`<p>${shop.noParts}</p>`}
+              ${asked.unsure ? html`<p class="note">${shop.unsureRange}</p>` : nothing} ${this.#state()}
+              ${this.width ? this.#window(listed) : nothing}
+              ${listed.length ? html`<p class="note">${shop.legend}</p>` : nothing}
+              ${listed.length ? this.#table(listed) : nothing}`
+            : html`<p>${shop.noTarget}</p>`
+        }
+      </div>
+      ${this.fallback()}`;
+  }
+}

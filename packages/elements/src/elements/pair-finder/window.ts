@@ -1,0 +1,138 @@
+import { html, nothing, svg, type TemplateResult } from "lit";
+import { roomFor, round } from "../../shared/element/index.js";
+import { placeLabels } from "./labels.js";
+import { drawn, type Listed } from "./listed.js";
+
+/** What the window is drawn from; positions come from the element, which knows the width and the side lines begin at. */
+export interface WindowOf {
+  readonly listed: readonly Listed[];
+  /** Which of the search's outputs stands on the upright axis. */
+  readonly output: number;
+  readonly range: readonly [from: number, to: number];
+  readonly rangeTexts: readonly [string, string];
+  /** The ends of the centre distances that the mount can set, where they are known. */
+  readonly mount: readonly [from: number | undefined, to: number | undefined];
+  readonly mountTexts: readonly [string, string];
+  readonly title: string;
+  readonly axes: readonly [across: string, upright: string];
+  readonly isChosen: (one: Listed) => boolean;
+  readonly width: number;
+  readonly em: number;
+  x(distance: number): number;
+}
+
+const labelsAtMost = 24;
+
+/** The least and the most of some numbers, with some room around. */
+function span(numbers: readonly number[], room: number): readonly [number, number] {
+  const [least, most] = [Math.min(...numbers), Math.max(...numbers)];
+  const margin = (most - least) * room || 1;
+  return [least - margin, most + margin];
+}
+
+/** The window of total against centre distance: the box is what mount and range allow; hits are filled, misses are not. */
+export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
+  const { listed, output, range, mount, width, em, x: along } = of;
+  const points = listed.flatMap((one) => {
+    const centre = drawn(one);
+    const total = one.one.reductions[output]?.toNumber();
+    return centre === undefined || total === undefined ? [] : [{ one, centre, total }];
+  });
+  if (!points.length || width < 120) return nothing;
+  const near = points.slice(0, 24);
+  const ends = mount.filter((end) => end !== undefined);
+  const [left, right] = span([...ends, ...near.map(({ centre }) => centre)], 0.12);
+  const [bottom, top] = span([...range, ...near.map(({ total }) => total)], 0.12);
+  const height = round(Math.min(Math.max(width * 0.62, 17 * em), 24 * em));
+  const aside = Math.max(3.2, Math.max(...of.rangeTexts.map(roomFor)) + 1);
+  const margin = { start: aside * em, end: 0.8 * em, top: 2.2 * em, bottom: 3 * em };
+  const x = (centre: number) =>
+    along(margin.start + ((centre - left) / (right - left)) * (width - margin.start - margin.end));
+  const y = (total: number) =>
+    round(margin.top + ((top - total) / (top - bottom)) * (height - margin.top - margin.bottom));
+  const box = [x(mount[0] ?? left), x(mount[1] ?? right)].sort((a, b) => a - b) as [number, number];
+  const [low, high] = [y(range[0]), y(range[1])];
+  const floor = round(height - margin.bottom);
+  const seen = points
+    .filter(({ centre, total }) => centre >= left && centre <= right && total >= bottom && total <= top)
+    .map(({ one, centre, total }) => {
+      const { driver, driven } = one.one;
+      const isChosen = of.isChosen(one);
+      const reach = (isChosen ? 0.68 : 0.4) * em;
+      return { one, isChosen, x: x(centre), y: y(total), reach, text: `${driver.teeth} · ${driven.teeth}` };
+    })
+    .sort((a, b) => Number(b.one.hit) - Number(a.one.hit) || Number(b.isChosen) - Number(a.isChosen));
+  const sides = [along(margin.start + 0.2 * em), along(width)].sort((a, b) => a - b) as [number, number];
+  const labels = placeLabels(
+    seen.slice(0, labelsAtMost),
+    [box[0], high, box[1], low],
+    seen
+      .slice(labelsAtMost)
+      .map((mark) => [mark.x - mark.reach, mark.y - mark.reach, mark.x + mark.reach, mark.y + mark.reach]),
+    [sides[0], 1.3 * em, sides[1], floor - 0.2 * em],
+    em,
+  );
+  /** What the ends of a short range give way to each other. */
+  const apart = Math.max(0, 1.1 * em - (low - high)) / 2;
+  /** As near to its tick as the edge allows. */
+  const under = (end: number, n: number): number => {
+    // An m is wider than most signs.
+    const room = (roomFor(of.mountTexts[n]!) + 0.8) * em;
+    const at = x(end);
+    const outward = (n ? 1 : -1) * (along(1) > along(0) ? 1 : -1);
+    const beyond = outward > 0 ? Math.max(0, at + room - width) : Math.max(0, room - at);
+    return round(at - outward * beyond);
+  };
+  return html`<svg
+    part="window"
+    role="img"
+    aria-label=${of.title}
+    width=${width}
+    height=${height}
+    viewBox="0 0 ${width} ${height}"
+  >
+    <path
+      d="M${along(margin.start)} ${round(margin.top)}V${floor}H${along(width - margin.end)}"
+      fill="none"
+      stroke="currentColor"
+      stroke-width="0.8"
+      opacity="0.6"
+    />
+    <rect
+      x=${box[0]}
+      y=${high}
+      width=${round(box[1] - box[0])}
+      height=${round(low - high)}
+      fill="currentColor"
+      fill-opacity="0.07"
+      stroke="currentColor"
+      stroke-width="1.4"
+    />
+    ${range.map(
+      (end, n) =>
+        svg`<path d="M${along(margin.start - 0.4 * em)} ${y(end)}H${along(margin.start)}" stroke="currentColor" /><text x=${along(margin.start - 0.6 * em)} y=${round(y(end) + 0.3 * em + (n ? -apart : apart))} text-anchor="end">${of.rangeTexts[n]}</text>`,
+    )}
+    ${mount.map((end, n) =>
+      end === undefined
+        ? nothing
+        : svg`<path d="M${x(end)} ${floor}v${round(0.4 * em)}" stroke="currentColor" /><text x=${under(end, n)} y=${round(floor + 1.4 * em)} text-anchor=${n ? "start" : "end"}>${of.mountTexts[n]}</text>`,
+    )}
+    <text class="faint" x=${along(margin.start)} y=${round(0.8 * em)} text-anchor="start">${of.axes[1]}</text>
+    <text class="faint" x=${along(width - margin.end)} y=${round(height - 0.4 * em)} text-anchor="end">
+      ${of.axes[0]}
+    </text>
+    ${seen.map(({ one, isChosen, x: px, y: py, text }, n) => {
+      const ring = isChosen
+        ? svg`<circle cx=${px} cy=${py} r=${round(0.62 * em)} fill="none" stroke="currentColor" stroke-width="1.2" />`
+        : nothing;
+      const mark = one.hit
+        ? svg`<circle cx=${px} cy=${py} r=${round(0.34 * em)} fill="currentColor" />`
+        : svg`<path d="M${round(px - 0.24 * em)} ${round(py - 0.24 * em)}l${round(0.48 * em)} ${round(0.48 * em)}m0 ${round(-0.48 * em)}l${round(-0.48 * em)} ${round(0.48 * em)}" stroke="currentColor" stroke-width="1.1" opacity="0.75" />`;
+      const place = labels[n];
+      const label = place
+        ? svg`<text class="pair" x=${round(place.x)} y=${round(place.y)} text-anchor="middle" font-weight=${one.hit ? 600 : 400}>${text}</text>`
+        : nothing;
+      return svg`${ring}${mark}${label}`;
+    })}
+  </svg>`;
+}

@@ -1,0 +1,96 @@
+import { assert } from "@esm-bundle/chai";
+import { kinds } from "@meshwright/calc/stages";
+import { clear, find, lineOf, press, settle, show, turn, withLimpet } from "../../test/page.js";
+import type { MwBuild } from "../build/index.js";
+import type { MwStageEditor } from "./index.js";
+
+describe("mw-stage-editor", () => {
+  let page: HTMLElement;
+  const root = () => find<MwStageEditor>(page, "mw-stage-editor").shadowRoot!;
+  const build = () => find<MwBuild>(page, "mw-build").store.build!;
+  const rear = () => lineOf(find(page, "mw-value"));
+  const stages = () => [...root().querySelectorAll("li")].map((item) => item.id);
+  const enter = async (selector: string, text: string) => {
+    const input = find<HTMLInputElement>(root(), selector);
+    input.value = text;
+    input.dispatchEvent(new Event("change", { bubbles: true }));
+    await settle();
+  };
+  const add = async (kind: string, list = "#add-") => {
+    const select = find<HTMLSelectElement>(root(), list);
+    select.value = kind;
+    select.dispatchEvent(new Event("change", { bubbles: true }));
+    await settle();
+  };
+
+  beforeEach(async () => {
+    page = await show(withLimpet(`<mw-value of="rear">43.32</mw-value><mw-stage-editor></mw-stage-editor>`));
+  });
+  afterEach(clear);
+
+  it("lists the stages in the order of drive, every count under a name", () => {
+    assert.deepEqual(stages(), ["primary", "row", "front-ring", "front-hub", "rear-ring", "rear-hub"]);
+    for (const input of root().querySelectorAll("input, select, button"))
+      assert.ok(input.getAttribute("aria-label"), input.outerHTML);
+  });
+
+  it("changes a count, and refuses what is none", async () => {
+    await enter("#primary input", "17");
+    assert.equal(rear(), "38.23");
+    await enter("#primary input", "1.5");
+    assert.equal(rear(), "38.23");
+    assert.include(lineOf(root()), "Kept 17.");
+    press(find(root(), "#primary input"), "ArrowDown");
+    await turn();
+    assert.equal(rear(), "40.62");
+  });
+
+  it("changes what can be said besides, and takes it away again", async () => {
+    await enter("#primary details input", "First pair");
+    assert.equal(build().stages[0]!.label, "First pair");
+    await enter("#primary details input", "");
+    assert.isUndefined(build().stages[0]!.label);
+  });
+
+  it("moves, removes and keeps the focus", async () => {
+    find(root(), "#primary .down").focus();
+    find(root(), "#primary .down").click();
+    await settle();
+    assert.deepEqual(stages().slice(0, 2), ["row", "primary"]);
+    assert.equal(root().activeElement?.closest("li")?.id, "primary");
+    find(root(), "#row .remove").focus();
+    find(root(), "#row .remove").click();
+    await settle();
+    assert.notInclude(stages(), "row");
+    assert.equal(root().activeElement?.closest("li")?.id, "primary");
+    assert.equal(rear(), "17.33");
+  });
+
+  it("adds a stage of every kind that there is, one that the build accepts", async () => {
+    for (const kind of Object.keys(kinds)) {
+      await add(kind);
+      assert.include(stages(), `${kind}-1`, kind);
+      assert.equal(root().activeElement?.closest("li")?.id, `${kind}-1`);
+    }
+    assert.lengthOf(build().stages, 2 + Object.keys(kinds).length);
+    await add("pair", "[id='add-rear']");
+    assert.equal(build().outputs[1]!.stages.at(-1)!.id, "pair-2");
+    await add("pair", "[id='add-selectable-1.low']");
+    assert.include(stages(), "pair-3");
+  });
+
+  it("lengthens and shortens a row of gears", async () => {
+    find(root(), "#row .another").click();
+    await settle();
+    assert.lengthOf(root().querySelectorAll("#row .fields input[role=spinbutton]"), 4);
+    find(root(), "#row .fewer").click();
+    await settle();
+    assert.equal(rear(), "43.32");
+  });
+
+  it("changes a set whole", async () => {
+    await enter("#rear-ring input", "11");
+    assert.equal(lineOf(find(root(), "#rear-ring")).includes("sold as a set"), false);
+    assert.equal(rear(), "47.26");
+  });
+});

@@ -1,0 +1,262 @@
+import { html, nothing, type TemplateResult } from "lit";
+import { repeat } from "lit/directives/repeat.js";
+import { valueAt, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
+import { kinds, type Stage } from "@meshwright/calc/stages";
+import { announce, block, properties, readCount } from "../../shared/element/index.js";
+import { fill } from "../../shared/words/index.js";
+import { ToolElement } from "../../shared/tools/index.js";
+import { fieldsOf, listsOf, newStage, type Field } from "./fields.js";
+import { styles } from "./styles.js";
+
+/** "driverLabel" as people write it. */
+const plain = (name: string): string => name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+
+/**
+ * The stages of a build as a list: read, change, add, remove, reorder. What can be said of a stage follows from its kind.
+ *
+ * @fires mw-change what the reader changed
+ * @csspart list the stages of one shaft · @csspart stage one stage
+ */
+export class MwStageEditor extends ToolElement {
+  static override readonly tag = "mw-stage-editor";
+  static override styles = [properties, block, styles];
+  static override properties = { message: { state: true } };
+
+  /** What stands against the last change, and at which stage. */
+  declare private message: { readonly at: string; readonly text: string } | undefined;
+
+  /** Asks for a change; afterwards the focus is where it was, or at what has taken that place. */
+  async #ask(at: string, request: ChangeSet | Change, focus?: string): Promise<void> {
+    const [finding] = this.change(request);
+    this.message = finding && { at, text: finding.message };
+    const root = this.renderRoot as ShadowRoot;
+    if (finding) announce(root, () => finding.message);
+    await Promise.resolve();
+    await this.updateComplete;
+    if (!focus) return;
+    const wanted = root.querySelector<HTMLButtonElement>(focus);
+    const found =
+      wanted && !wanted.disabled
+        ? wanted
+        : (wanted?.parentElement ?? root).querySelector<HTMLElement>("button:not(:disabled), select");
+    found?.focus();
+  }
+
+  #set(stage: Stage, address: string, value: unknown): void {
+    const field = address.split(".")[1]!;
+    // A set is changed whole, even by hand.
+    const whole = "set" in stage && stage.set && /^drive[rn]$/.test(field);
+    void this.#ask(stage.id, whole ? { [stage.id]: { ...stage, [field]: value } } : { [address]: value });
+  }
+
+  #typed(stage: Stage, address: string, shape: string, event: Event): void {
+    event.stopPropagation();
+    const input = event.target as HTMLInputElement;
+    const before = valueAt(this.current!, address);
+    const text = input.value.trim();
+    const value = shape === "count" ? readCount(text) : text || null;
+    input.value = String(before ?? "");
+    if (shape === "count" && !value) {
+      if (text) {
+        this.message = { at: stage.id, text: fill(this.words.wholeOnly, 1, String(before ?? "")) };
+        announce(this.renderRoot as ShadowRoot, () => this.message?.text ?? "");
+        return;
+      }
+      // An optional count is taken away by emptying its field.
+      return this.#set(stage, address, null);
+    }
+    if (String(value) !== String(before)) this.#set(stage, address, value);
+  }
+
+  /** Spinning by keys, as in the text: whole teeth only. */
+  #pressed(event: KeyboardEvent): void {
+    const by = ({ ArrowUp: 1, ArrowDown: -1, PageUp: 10, PageDown: -10 } as Record<string, number>)[event.key];
+    const input = event.target as HTMLInputElement;
+    const now = readCount(input.value);
+    if (!by || now === undefined) return;
+    event.preventDefault();
+    input.value = String(Math.max(1, now + by));
+    input.dispatchEvent(new Event("change"));
+  }
+
+  #control(stage: Stage, field: Field, address: string, shape: string, name: string): TemplateResult {
+    const value = valueAt(this.current!, address);
+    const label = `${stage.label ?? stage.id}: ${name}`;
+    if (shape === "flag")
+      return html`<input
+        type="checkbox"
+        aria-label=${label}
+        .checked=${value === true}
+        @change=${(event: Event) => {
+          event.stopPropagation();
+          this.#set(stage, address, (event.target as HTMLInputElement).checked || null);
+        }}
+      />`;
+    if (shape.includes("|"))
+      return html`<select
+        aria-label=${label}
+        @change=${(event: Event) => {
+          event.stopPropagation();
+          this.#set(stage, address, (event.target as HTMLSelectElement).value || null);
+        }}
+      >
+        ${field.needed ? nothing : html`<option value="">–</option>`}
+        ${shape.split("|").map((one) => html`<option value=${one} ?selected=${one === value}>${one}</option>`)}
+      </select>`;
+    const count = shape === "count";
+    const article = this.store?.article && valueAt(this.store.article, address);
+    return html`<input
+      class="${count ? "" : "text"} ${count && article !== undefined && article !== value ? "changed" : ""}"
+      type="text"
+      inputmode=${count ? "numeric" : nothing}
+      role=${count && value !== undefined ? "spinbutton" : nothing}
+      aria-valuenow=${count && value !== undefined ? String(value) : nothing}
+      aria-valuemin=${count && value !== undefined ? "1" : nothing}
+      autocomplete="off"
+      spellcheck="false"
+      aria-label=${label}
+      .value=${String(value ?? "")}
+      @input=${(event: Event) => event.stopPropagation()}
+      @keydown=${count ? this.#pressed : nothing}
+      @change=${(event: Event) => this.#typed(stage, address, shape, event)}
+    />`;
+  }
+
+  #field(stage: Stage, field: Field): TemplateResult {
+    const { words } = this;
+    const address = `${stage.id}.${field.name}`;
+    const known = (words.fields as Readonly<Record<string, string>>)[field.name] ?? plain(field.name);
+    const list = /^\[count\]/.test(field.shape);
+    if (!list)
+      return html`<label><span>${known}</span>${this.#control(stage, field, address, field.shape, known)}</label>`;
+    const values = valueAt(this.current!, address) as readonly number[];
+    const change = (teeth: readonly number[], focus: string) =>
+      this.#ask(stage.id, { [address]: teeth }, `#${stage.id} .${focus}`);
+    const label = stage.label ?? stage.id;
+    return html`${values.map((_, n) => html`<label><span>${n ? words.to : ""}</span>${this.#control(stage, field, `${address}.${n}`, "count", fill(words.gear, n + 1))}</label>`)}
+      <span class="keys">
+        <button
+          type="button"
+          class="fewer"
+          aria-label=${fill(this.shop.editor.gearLess, label)}
+          ?disabled=${values.length < 3}
+          @click=${() => change(values.slice(0, -1), "fewer")}
+        >
+          −
+        </button>
+        <button
+          type="button"
+          class="another"
+          aria-label=${fill(this.shop.editor.gearMore, label)}
+          @click=${() => change([...values, values[values.length - 1]!], "another")}
+        >
+          +
+        </button>
+      </span>`;
+  }
+
+  #stage(stage: Stage, index: number, stages: readonly Stage[], into: string | undefined): TemplateResult {
+    const { message } = this;
+    const name = stage.label ?? stage.id;
+    const fields = fieldsOf(stage.kind);
+    const said = fields.filter(
+      ({ name: key, needed }) => needed && !(stage.kind === "selectable" && key === "selected"),
+    );
+    const more = fields.filter(
+      (field) => !said.includes(field) && !(stage.kind === "selectable" && field.name === "selected"),
+    );
+    const neighbour = stages[index + 1] ?? stages[index - 1];
+    const key = (what: "up" | "down" | "remove", sign: string, off: boolean, request: Change, focus: string) =>
+      html`<button
+        type="button"
+        class=${what}
+        aria-label=${fill(this.shop.editor[what], name)}
+        ?disabled=${off}
+        @click=${() => this.#ask(stage.id, request, focus)}
+      >
+        ${sign}
+      </button>`;
+    return html`<li id=${stage.id} part="stage">
+      <div class="line">
+        <span class="name"
+          >${name}
+          ${name === this.shop.editor.kinds[stage.kind] ? nothing : html`<span class="kind">${this.shop.editor.kinds[stage.kind]}</span>`}</span
+        >
+        <span class="fields">
+          ${said.map((field) => this.#field(stage, field))}
+          ${stage.kind === "selectable" ? this.#lever(stage) : nothing}
+        </span>
+        <span class="keys">
+          ${key("up", "↑", index === 0, { move: stage.id, at: index - 1 }, `#${stage.id} .up`)}
+          ${key("down", "↓", index === stages.length - 1, { move: stage.id, at: index + 1 }, `#${stage.id} .down`)}
+          ${key("remove", "×", false, { remove: stage.id }, neighbour ? `#${neighbour.id} .remove` : `[id="add-${into ?? ""}"]`)}
+        </span>
+        <details>
+          <summary aria-label=${fill(this.shop.editor.more, name)}>…</summary>
+          <div class="fields">${more.map((field) => this.#field(stage, field))}</div>
+        </details>
+      </div>
+      ${message?.at === stage.id ? html`<p class="message" role="note">${message.text}</p>` : nothing}
+      ${
+        stage.kind === "selectable"
+          ? stage.positions.map((one) =>
+              one.stages ? this.#list(one.stages, `${stage.id}.${one.id}`, one.label ?? one.id) : nothing,
+            )
+          : nothing
+      }
+    </li>`;
+  }
+
+  /** Which position a box with a lever stands in. */
+  #lever(stage: Stage & { kind: "selectable" }): TemplateResult {
+    return html`<select
+      aria-label=${stage.label ?? stage.id}
+      @change=${(event: Event) => {
+        event.stopPropagation();
+        this.#set(stage, `${stage.id}.selected`, (event.target as HTMLSelectElement).value);
+      }}
+    >
+      ${stage.positions.map(({ id, label }) => html`<option value=${id} ?selected=${id === stage.selected}>${label ?? id}</option>`)}
+    </select>`;
+  }
+
+  #list(stages: readonly Stage[], into: string | undefined, label: string): TemplateResult {
+    const add = (event: Event): void => {
+      event.stopPropagation();
+      const select = event.target as HTMLSelectElement;
+      const kind = select.value as Stage["kind"];
+      select.value = "";
+      const build = this.current!;
+      const insert = newStage(kind, (id) => valueAt(build, id) !== undefined);
+      void this.#ask(
+        into ?? "",
+        { insert, ...(into === undefined ? {} : { into }), at: stages.length },
+        `#${insert.id} input, #${insert.id} select`,
+      );
+    };
+    return html`<p class="over" aria-hidden="true">${label}</p>
+      <ol part="list" aria-label=${label}>
+        ${repeat(
+          stages,
+          ({ id }) => id,
+          (stage, index) => this.#stage(stage, index, stages, into),
+        )}
+      </ol>
+      <select class="add" id="add-${into ?? ""}" aria-label=${this.shop.editor.add} @change=${add}>
+        <option value="">${this.shop.editor.add} …</option>
+        ${Object.keys(kinds).map((kind) => html`<option value=${kind}>${this.shop.editor.kinds[kind as Stage["kind"]]}</option>`)}
+      </select>`;
+  }
+
+  protected override render(): TemplateResult {
+    const build = this.current;
+    if (!build) return this.fallback(false);
+    return html`<div class="root" part="root">
+        ${listsOf(build).map(
+          ({ label, into, stages }) =>
+            html`<section>${this.#list(stages, into, label ?? this.shop.editor.shared)}</section>`,
+        )}
+      </div>
+      ${this.fallback()}`;
+  }
+}

@@ -1,0 +1,338 @@
+import { assert } from "@esm-bundle/chai";
+import { clear, countIn, find, lineOf, press, settle, show, turn, type, withLimpet } from "../../test/page.js";
+import type { MwTeeth } from "./index.js";
+
+const sentence = withLimpet(
+  `<p>With <mw-teeth of="primary.driver">15</mw-teeth> to <mw-teeth of="primary.driven">62</mw-teeth>: <mw-value of="rear">43.32</mw-value></p>`,
+);
+
+describe("mw-teeth", () => {
+  let page: HTMLElement;
+  let teeth: MwTeeth;
+  let count: HTMLInputElement;
+  const rear = () => lineOf(find(page, "mw-value"));
+  const value = () => count.getAttribute("aria-valuenow");
+  const message = () => teeth.shadowRoot!.querySelector(".message")?.textContent;
+
+  beforeEach(async () => {
+    page = await show(sentence);
+    teeth = find<MwTeeth>(page, "[of='primary.driven']");
+    count = countIn(teeth);
+  });
+  afterEach(clear);
+
+  it("reads as the sentence that the author wrote", () => {
+    assert.equal(lineOf(find(page, "p")), "With 15 to 62: 43.32");
+  });
+
+  it("is a spinbutton named after its gear", () => {
+    assert.equal(count.getAttribute("role"), "spinbutton");
+    assert.include(count.getAttribute("aria-label"), "spur");
+    assert.equal(count.getAttribute("aria-valuemin"), "1");
+    assert.equal(value(), "62");
+  });
+
+  it("steps by keys, and the figure follows in the same frame", async () => {
+    press(count, "ArrowUp");
+    await turn();
+    assert.equal(value(), "63");
+    assert.equal(rear(), "44.02");
+    press(count, "ArrowDown");
+    press(count, "ArrowDown");
+    press(count, "PageUp");
+    await turn();
+    assert.equal(value(), "71");
+    press(count, "PageDown");
+    await turn();
+    assert.equal(value(), "61");
+    press(count, "Home");
+    await turn();
+    assert.equal(value(), "1");
+  });
+
+  it("goes to the end only where the author set one", async () => {
+    assert.isFalse(press(count, "End").defaultPrevented);
+    teeth.max = 70;
+    await teeth.updateComplete;
+    press(count, "End");
+    await turn();
+    assert.equal(value(), "70");
+    press(count, "ArrowUp");
+    await turn();
+    assert.equal(value(), "70");
+    assert.equal(message(), "70 is the most here. Kept 70.");
+  });
+
+  it("takes what is typed, in the digits of any script", async () => {
+    for (const [text, expected] of [
+      ["56", "56"],
+      ["１２", "12"],
+      ["٤٥", "45"],
+      [" 70 ", "70"],
+    ] as const) {
+      count.focus();
+      type(count, text);
+      press(count, "Enter");
+      await turn();
+      assert.equal(value(), expected, text);
+    }
+  });
+
+  it("refuses 0, negatives, fractions and text, says so, and keeps the last good count", async () => {
+    count.focus();
+    for (const text of ["0", "-3", "3.14", "3,14", "15.0", "1e2", "teeth", "", "99999999", "1 5"]) {
+      type(count, text);
+      press(count, "Enter");
+      await turn();
+      assert.equal(value(), "62", text);
+      assert.include(message(), "Kept 62.", text);
+      assert.equal(rear(), "43.32");
+      assert.equal(count.getAttribute("aria-invalid"), "true");
+    }
+    press(count, "ArrowUp");
+    await turn();
+    assert.notOk(message());
+  });
+
+  it("leaves the value alone while something is being composed", async () => {
+    type(count, "1");
+    press(count, "Enter", { isComposing: true });
+    press(count, "ArrowUp", { isComposing: true });
+    await turn();
+    assert.equal(value(), "62");
+  });
+
+  it("gives up what was typed on Escape, takes it on leaving", async () => {
+    count.focus();
+    type(count, "50");
+    press(count, "Escape");
+    await turn();
+    assert.equal(count.value, "62");
+    type(count, "50");
+    count.dispatchEvent(new FocusEvent("blur"));
+    await turn();
+    assert.equal(value(), "50");
+  });
+
+  it("is not changed by the wheel, and lets the page scroll", async () => {
+    count.focus();
+    const wheel = new WheelEvent("wheel", { deltaY: 100, bubbles: true, composed: true, cancelable: true });
+    count.dispatchEvent(wheel);
+    await turn();
+    assert.isFalse(wheel.defaultPrevented);
+    assert.equal(value(), "62");
+  });
+
+  it("shows − and + on focus without moving the text, and they change the count", async () => {
+    page.style.marginTop = "200px";
+    const word = find(teeth.shadowRoot!, ".text");
+    const before = word.getBoundingClientRect();
+    assert.isNull(teeth.shadowRoot!.querySelector("button"));
+    count.focus();
+    await settle(1);
+    const after = word.getBoundingClientRect();
+    assert.deepEqual([after.x, after.y, after.width], [before.x, before.y, before.width]);
+    const more = find(teeth.shadowRoot!, "button[aria-label^='One more']");
+    assert.isAtMost(more.getBoundingClientRect().bottom, after.top, "above: the line below is read next");
+    more.click();
+    more.click();
+    await turn();
+    assert.equal(value(), "64");
+    const size = more.getBoundingClientRect();
+    assert.isAtLeast(Math.min(size.width, size.height), 24);
+  });
+
+  it("shows them above the line, below it where there is no room above", async () => {
+    const tray = (): DOMRect => find(teeth.shadowRoot!, ".tray").getBoundingClientRect();
+    for (const margin of [0, 200]) {
+      page.style.marginTop = `${margin}px`;
+      page.scrollIntoView();
+      scrollTo(0, 0);
+      count.focus();
+      await settle();
+      const line = teeth.getBoundingClientRect();
+      assert.isAtLeast(tray().top, 0);
+      assert.equal(tray().top > line.top, margin === 0);
+      count.blur();
+      await settle();
+    }
+  });
+
+  it("offers a target of 24 px without making the line taller", async () => {
+    const target = count.getBoundingClientRect();
+    assert.isAtLeast(Math.min(target.width, target.height), 24);
+    const bare = document.createElement("p");
+    bare.textContent = "With 15 to 62: 43.32";
+    find(page, "p").after(bare);
+    assert.equal(find(page, "p").offsetHeight, bare.offsetHeight);
+  });
+
+  it("shows the article's count once it differs, and no more when it is back", async () => {
+    press(count, "ArrowUp");
+    await turn();
+    assert.equal(lineOf(find(page, "p")), "With 15 to 63 article 62: 44.02");
+    press(count, "ArrowDown");
+    await turn();
+    assert.equal(lineOf(find(page, "p")), "With 15 to 62: 43.32");
+  });
+
+  it("tells the page what a reader changed, and nothing of what a program does", async () => {
+    const heard: unknown[] = [];
+    for (const name of ["mw-change", "change", "input"])
+      page.addEventListener(name, (event) => heard.push([name, (event as CustomEvent).detail]));
+    press(count, "ArrowUp");
+    type(count, "64");
+    press(count, "Enter");
+    await turn();
+    assert.deepEqual(heard, [
+      ["mw-change", { "primary.driven": 63 }],
+      ["mw-change", { "primary.driven": 64 }],
+    ]);
+    find<HTMLElement & { store: { undo(): void } }>(page, "mw-build").store.undo();
+    await turn();
+    assert.lengthOf(heard, 2);
+    assert.equal(value(), "63");
+  });
+
+  it("keeps the keys that write a count from the page's short cuts, and a link around it from being followed", async () => {
+    const heard: string[] = [];
+    const hear = (event: Event): void => void heard.push((event as KeyboardEvent).key);
+    for (const name of ["keydown", "keypress", "keyup"]) document.addEventListener(name, hear);
+    for (const key of ["7", " ", "ArrowUp", "ArrowLeft", "Backspace", "Enter", "Escape", "Tab"]) press(count, key);
+    for (const name of ["keypress", "keyup"])
+      count.dispatchEvent(new KeyboardEvent(name, { key: "7", bubbles: true, composed: true }));
+    for (const name of ["keydown", "keypress", "keyup"]) document.removeEventListener(name, hear);
+    assert.deepEqual(heard, ["Escape", "Tab"]);
+    assert.isTrue(press(count, " ").defaultPrevented);
+    const click = new MouseEvent("click", { bubbles: true, composed: true, cancelable: true });
+    count.dispatchEvent(click);
+    assert.isTrue(click.defaultPrevented);
+  });
+
+  it("keeps working after moves, once for each press", async () => {
+    for (let n = 0; n < 3; n++) find(page, "p").append(teeth);
+    await settle();
+    press(count, "ArrowUp");
+    await turn();
+    assert.equal(value(), "63");
+  });
+
+  it("never writes to the light DOM or its own attributes", async () => {
+    const before = find(page, "p").innerHTML;
+    count.focus();
+    press(count, "PageUp");
+    await settle();
+    assert.equal(find(page, "p").innerHTML, before);
+  });
+
+  it("says one thing for twenty steps, when they are over", async () => {
+    const said: string[] = [];
+    const observer = new MutationObserver(() => {
+      const text = teeth.shadowRoot!.querySelector("[role=status]")?.textContent;
+      if (text) said.push(text);
+    });
+    observer.observe(teeth.shadowRoot!, { childList: true, subtree: true, characterData: true });
+    for (let n = 0; n < 20; n++) press(count, "ArrowDown");
+    await new Promise((done) => setTimeout(done, 1000));
+    observer.disconnect();
+    assert.lengthOf([...new Set(said)], 1);
+    assert.include(said[0], "spur 42");
+    assert.include(said[0], "Rear: 29.35, too few motor turns");
+  });
+
+  it("undoes a held key in one step", async () => {
+    press(count, "ArrowUp");
+    for (let n = 0; n < 5; n++) press(count, "ArrowUp", { repeat: true });
+    await turn();
+    assert.equal(value(), "68");
+    press(count, "z", { ctrlKey: true });
+    await turn();
+    assert.equal(value(), "62");
+  });
+
+  it("brings a strip with large keys on a narrow screen, and the keyboard on a second tap", async () => {
+    const matches = Object.getOwnPropertyDescriptor(MediaQueryList.prototype, "matches")!;
+    Object.defineProperty(MediaQueryList.prototype, "matches", { ...matches, get: () => true });
+    try {
+      page = await show(sentence);
+      teeth = find<MwTeeth>(page, "[of='primary.driven']");
+      count = countIn(teeth);
+      assert.equal(count.inputMode, "none");
+      count.focus();
+      count.click();
+      await settle();
+      const strip = find(teeth.shadowRoot!, ".strip");
+      for (const key of strip.querySelectorAll("button")) assert.isAtLeast(key.getBoundingClientRect().height, 56);
+      const { bottom, width } = strip.getBoundingClientRect();
+      assert.closeTo(bottom, innerHeight, 1);
+      assert.closeTo(width, document.documentElement.clientWidth, 1);
+      assert.equal(count.inputMode, "none");
+      find(strip, "button[aria-label^='One more']").click();
+      await turn();
+      assert.equal(value(), "63");
+      find(strip, "button.wide").click();
+      await turn();
+      assert.equal(value(), "62");
+      count.click();
+      assert.equal(count.inputMode, "numeric");
+      assert.ok(teeth.shadowRoot!.querySelector(".strip"));
+      count.blur();
+      await settle();
+      assert.isNull(teeth.shadowRoot!.querySelector(".strip"));
+      assert.equal(count.inputMode, "none");
+    } finally {
+      Object.defineProperty(MediaQueryList.prototype, "matches", matches);
+    }
+  });
+
+  describe("for gears that are sold as a set", () => {
+    it("is a choice among the sets on the shelf, both counts together", async () => {
+      page = await show(
+        withLimpet(`<p><mw-teeth of="rear-ring">12 to 35</mw-teeth>, <mw-value of="rear">43.32</mw-value></p>`),
+      );
+      const set = find<MwTeeth>(page, "mw-teeth");
+      const select = find<HTMLSelectElement>(set.shadowRoot!, "select");
+      assert.deepEqual(
+        [...select.options].map((option) => option.text.trim().split(" · ")[0]),
+        ["12 to 35", "11 to 36"],
+      );
+      assert.ok(select.getAttribute("aria-label"));
+      select.selectedIndex = 1;
+      select.dispatchEvent(new Event("change", { bubbles: true }));
+      await turn();
+      assert.equal(lineOf(find(page, "p")).replace(/ · [^,]*,/, ","), "11 to 36 article 12 to 35, 48.61");
+    });
+
+    it("does not turn over by the wheel", async () => {
+      page = await show(withLimpet(`<mw-teeth of="rear-ring">12 to 35</mw-teeth>`));
+      const select = find<HTMLSelectElement>(find<MwTeeth>(page, "mw-teeth").shadowRoot!, "select");
+      select.dispatchEvent(new WheelEvent("wheel", { deltaY: 100, bubbles: true }));
+      select.selectedIndex = 1;
+      select.dispatchEvent(new Event("change", { bubbles: true }));
+      await settle();
+      assert.equal(select.selectedIndex, 0);
+    });
+
+    it("lets counts be free where the author says so", async () => {
+      page = await show(
+        withLimpet(`<mw-teeth of="rear-ring.driver" free>12</mw-teeth><mw-value of="rear">43.32</mw-value>`),
+      );
+      const free = countIn(find(page, "mw-teeth"));
+      press(free, "ArrowDown");
+      await turn();
+      assert.equal(lineOf(find(page, "mw-value")), "47.26");
+    });
+  });
+
+  it("shows prose that a self-closed tag has swallowed", async () => {
+    page = await show(
+      withLimpet(`<p>With <mw-teeth of="primary.driver"> teeth on the motor, and 62 on the spur.</mw-teeth></p>`),
+    );
+    assert.equal(lineOf(find(page, "p")), "With 15 teeth on the motor, and 62 on the spur.");
+  });
+
+  it("keeps the author's text where the address leads nowhere", async () => {
+    page = await show(withLimpet(`<p><mw-teeth of="nowhere.driver">15</mw-teeth></p>`));
+    assert.equal(lineOf(find(page, "p")), "15");
+  });
+});

@@ -1,0 +1,132 @@
+import { nothing, svg, type SVGTemplateResult } from "lit";
+import type { PlacedMount, PlacedWall, Span } from "@meshwright/calc/layout";
+import type { Bounded } from "@meshwright/calc/exact";
+import { hatching, roomFor, round } from "../../shared/element/index.js";
+import { arc, circle, cross, head } from "./ink.js";
+import { pivotOf, reachOf, type Sheet } from "./sheet.js";
+
+/** Writes a length in the language of the page. */
+export type LengthText = (length: Bounded) => string;
+
+const middle = (length: Bounded): number => length.low.toNumber();
+
+/** Two arrowheads between two places on a level, or from outside where there is no room between them. */
+export function between(
+  from: number,
+  to: number,
+  y: number,
+  em: number,
+): { readonly path: SVGTemplateResult; readonly inside: boolean } {
+  const [near, end] = [Math.min(from, to), Math.max(from, to)];
+  const size = 0.6 * em;
+  const inside = end - near > 2.4 * size;
+  const tail = inside ? 0 : 1.5 * size;
+  return {
+    inside,
+    path: svg`<path class="fine" d="M${round(near - tail)} ${round(y)}H${round(end + tail)}" />
+      <path class="solid" d=${head(near, y, inside ? Math.PI : 0, size) + head(end, y, inside ? 0 : Math.PI, size)} />`,
+  };
+}
+
+/** The same, upright. */
+function upright(x: number, from: number, to: number, em: number): SVGTemplateResult {
+  const [near, end] = [Math.min(from, to), Math.max(from, to)];
+  const size = 0.55 * em;
+  const inside = end - near > 2.4 * size;
+  const tail = inside ? 0 : 1.6 * size;
+  return svg`<path class="fine" d="M${round(x)} ${round(near - tail)}V${round(end + tail)}" />
+    <path class="solid" d=${head(x, near, ((inside ? -1 : 1) * Math.PI) / 2, size) + head(x, end, ((inside ? 1 : -1) * Math.PI) / 2, size)} />`;
+}
+
+/** The line that all axes lie on, broken where something is lettered on it. */
+export const centreLine = (spans: readonly Span[], sheet: Sheet, lettered: readonly number[]): SVGTemplateResult => {
+  const { em, y } = sheet;
+  const wheels = spans.flatMap(({ driver, driven }) => [driver, driven]);
+  const from = Math.min(...wheels.map((wheel) => sheet.x(wheel.x - reachOf(wheel)))) - 0.8 * em;
+  const to = Math.max(...wheels.map((wheel) => sheet.x(wheel.x + reachOf(wheel)))) + 0.8 * em;
+  const stops = [from, ...[...lettered].sort((a, b) => a - b).flatMap((x) => [x - 0.9 * em, x + 0.9 * em]), to];
+  return svg`<path class="pitch" d=${stops.map((x, n) => (n % 2 ? `H${round(x)}` : `M${round(x)} ${y}`)).join("")} />`;
+};
+
+/** The centre distances, one after the other on one level below the wheels; every other one lower where they are crowded. */
+export function drawCentres(
+  spans: readonly Span[],
+  sheet: Sheet,
+  level: number,
+  text: LengthText,
+): { readonly picture: SVGTemplateResult; readonly height: number } {
+  const { em, y } = sheet;
+  const written = spans.map((span) => text(span.centre));
+  const room = (n: number): number => Math.abs(sheet.x(spans[n]!.driven.x) - sheet.x(spans[n]!.driver.x));
+  const crowded = spans.length > 1 && spans.some((_, n) => (roomFor(written[n]!) + 0.2) * em > room(n));
+  const drop = (n: number): number => (crowded && n % 2 ? 1.7 * em : 0);
+  const lowest = Math.max(...spans.map((_, n) => drop(n)));
+  const axes = new Map<number, { from: number; to: number }>();
+  spans.forEach(({ driver, driven }, n) => {
+    for (const wheel of [driver, driven]) {
+      const x = round(sheet.x(wheel.x));
+      const axis = axes.get(x) ?? { from: 0, to: 0 };
+      axis.from = Math.max(axis.from, reachOf(wheel) * sheet.scale);
+      axis.to = Math.max(axis.to, level + drop(n));
+      axes.set(x, axis);
+    }
+  });
+  const extensions = [...axes].map(
+    ([x, { from, to }]) => `M${x} ${round(y + from + 0.35 * em)}V${round(to + 0.35 * em)}`,
+  );
+  return {
+    height: lowest,
+    picture: svg`<path class="fine" d=${extensions.join("")} />
+      ${spans.map((span, n) => {
+        const [a, b] = [sheet.x(span.driver.x), sheet.x(span.driven.x)];
+        const line = level + drop(n);
+        const { path } = between(a, b, line, em);
+        return svg`${path}<text x=${round((a + b) / 2)} y=${round(line - 0.4 * em)} text-anchor="middle">${written[n]}</text>`;
+      })}`,
+  };
+}
+
+/** Walls at their distance from the axis, hatched on their far side, the gap to the tips dimensioned. */
+export const drawWalls = (
+  { walls }: PlacedMount,
+  sheet: Sheet,
+  text: (wall: PlacedWall) => string,
+): SVGTemplateResult[] =>
+  walls.map((wall, n) => {
+    const { em, scale, width } = sheet;
+    const { wheel, distance, kept } = wall;
+    const side = n % 2 ? -1 : 1;
+    const x = sheet.x(wheel.x);
+    const half = Math.min(reachOf(wheel) * scale * 0.95, 9 * em);
+    const y = sheet.y + side * middle(distance) * scale;
+    const thick = 0.5 * em;
+    // Where the tips come nearest: on the axis.
+    const tips = sheet.y + side * wheel.radii.tip * scale;
+    const note = text(wall);
+    const after = x + 0.8 * em + roomFor(note) * em * 0.88 < width;
+    return svg`<path class="edge" d="M${round(x - half)} ${round(y)}H${round(x + half)}" />
+      <path class="hatch" d=${hatching(x - half, x + half, side > 0 ? y : y - thick, thick)} />
+      <g class=${kept === false ? "fault" : nothing}>
+        ${upright(x, tips, y, em)}
+        <text class="few" x=${round(x + (after ? 0.8 : -0.8) * em)} y=${round(y + side * (thick + 0.9 * em) + (side > 0 ? 0.1 : 0.6) * em)} text-anchor=${after ? "start" : "end"}>${note}</text>
+      </g>`;
+  });
+
+/** The pivot that the motor swings about, its arm, and the arc that its axis can follow. */
+export function drawPivot({ span, pivot, from, to }: PlacedMount, sheet: Sheet): SVGTemplateResult | typeof nothing {
+  if (!pivot) return nothing;
+  const { scale, y, em } = sheet;
+  const point = pivotOf(middle(span.centre), pivot.distance, pivot.arm);
+  if (!point) return nothing;
+  const [x0, y0] = [sheet.x(span.driven.x), y];
+  const [px, py] = [x0 + point.x * scale, y0 + point.y * scale];
+  const [ax, ay] = [sheet.x(span.driver.x), y];
+  // The angle at the pivot, from the driven axis to the driver's: law of cosines.
+  const swing = (centre: Bounded): number =>
+    Math.acos((pivot.distance ** 2 + pivot.arm ** 2 - middle(centre) ** 2) / (2 * pivot.distance * pivot.arm));
+  const towards = Math.atan2(y0 - py, x0 - px);
+  const arm = pivot.arm * scale;
+  const limits = from && to ? arc(px, py, arm, towards + swing(from), towards + swing(to)) : "";
+  return svg`<path class="fine" d=${circle(px, py, 0.28 * em) + `M${round(px)} ${round(py)}L${round(ax)} ${round(ay)}`} />
+    <path class="fine" d=${cross(px, py, 0.5 * em)} /><path class="slot" d=${limits} />`;
+}

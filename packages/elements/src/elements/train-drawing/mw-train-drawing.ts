@@ -1,0 +1,222 @@
+import { html, nothing, type TemplateResult } from "lit";
+import type { Bounded } from "@meshwright/calc/exact";
+import type { Evaluation, Step } from "@meshwright/calc/evaluate";
+import { layoutOf, type Layout, type PlacedMount, type PlacedWall } from "@meshwright/calc/layout";
+import { Writer } from "@meshwright/calc/report";
+import { block, Picture, properties, writeCount } from "../../shared/element/index.js";
+import { fill } from "../../shared/words/index.js";
+import { toolWordsFor, type ToolWords } from "../../shared/tools/index.js";
+import { centreLine, drawCentres, drawPivot, drawWalls } from "./dimensions.js";
+import { sheetFor } from "./sheet.js";
+import { drawSlot, drawTrack } from "./slot.js";
+import { styles } from "./styles.js";
+import { drawGhosts, drawWheels, ghostsOf } from "./wheels.js";
+
+/** Whether the reader asks for less motion. */
+const wantsLess = (): boolean => matchMedia("(prefers-reduced-motion: reduce)").matches;
+
+/** Seconds that the driver takes from one tooth to the next. */
+const pace = 0.9;
+
+/**
+ * The gears of a drive to scale, in mesh on their true centre distances, with the mount's slot and walls, dimensioned. Still,
+ * until it is asked to turn. The article's gears are dashed where the reader's are others.
+ *
+ * @attr of an output's id, or stages' ids; none: what drives the output that the build's headline names
+ * @attr at `article` or an alternative's id
+ * @csspart drawing the picture · @csspart verdict why it does not fit · @csspart dashed what is dashed · @csspart rest stages that have no place in it
+ */
+export class MwTrainDrawing extends Picture {
+  static override readonly tag = "mw-train-drawing";
+  static override styles = [properties, block, styles];
+  static override properties = { of: {}, at: {}, turning: { state: true } };
+
+  declare of: string | null;
+  declare at: string | null;
+  declare private turning: boolean | undefined;
+  #frame = 0;
+  /** What is drawn, and the article's where it may differ. */
+  #layouts: { readonly shown?: Layout; readonly article?: Layout | undefined } = {};
+  /** What is wrong, for the author. */
+  #fault: string | undefined;
+
+  get #shop(): ToolWords {
+    return toolWordsFor(this.locale);
+  }
+
+  readonly #length = (length: Bounded): string => {
+    const digits = length.isExact && length.low.times(10).isInteger ? 1 : 2;
+    return new Writer({ locale: this.locale, words: this.words.figures }).length(length, { digits });
+  };
+
+  /** The stages to draw, in the order of drive. */
+  #steps(evaluation: Evaluation): readonly Step[] {
+    const { outputs, build } = evaluation;
+    const asked = this.of?.split(/[\s,]+/).filter(Boolean) ?? [];
+    const whole =
+      outputs.find((output) => output.id === (asked[0] ?? build.headline)) ?? (asked.length ? undefined : outputs[0]);
+    if (whole) return whole.steps;
+    const steps = new Map(outputs.flatMap((output) => output.steps.map((step) => [step.stage.id, step])));
+    return [...steps.values()].filter((step) => asked.includes(step.stage.id));
+  }
+
+  #layout(at?: string | null): Layout | undefined {
+    const evaluation = this.evaluation(at);
+    return evaluation && layoutOf(this.#steps(evaluation), evaluation.build.mounts);
+  }
+
+  protected override willUpdate(): void {
+    const { store, at } = this;
+    this.#layouts = {};
+    this.#fault = undefined;
+    try {
+      const shown = this.#layout(at);
+      const differs = !at && store && store.build !== store.article;
+      if (shown?.spans.length) this.#layouts = { shown, article: differs ? this.#layout("article") : undefined };
+      else if (shown) this.#fault = "No gears to draw; expected spur or helical gears of a known pitch.";
+    } catch (error) {
+      this.#fault = (error as Error).message;
+    }
+  }
+
+  /** Why a pair does not fit its mount, in a sentence. */
+  #verdict({ short, from, to, span, pivot }: PlacedMount): string {
+    const shop = this.#shop;
+    if (!short) return "";
+    const [need, by] = [this.#length(span.centre), this.#length(short.by)];
+    if (short.end === "hole") return fill(shop.noHole, need, by);
+    const [ends, begins] = pivot ? [shop.mountEnds, shop.mountBegins] : [shop.slotEnds, shop.slotBegins];
+    return short.end === "to" ? fill(ends, need, this.#length(to!), by) : fill(begins, need, this.#length(from!), by);
+  }
+
+  /** What there is between the tips and a wall. */
+  #wall({ label, gap, needed }: PlacedWall): string {
+    const clear = this.#length(gap);
+    const text = needed.low.sign ? fill(this.#shop.gapNeeds, clear, this.#length(needed)) : fill(this.#shop.gap, clear);
+    return label === undefined ? text : `${label}: ${text}`;
+  }
+
+  /** What the drawing says, in words. */
+  #description({ spans, mounts }: Layout): string {
+    const shop = this.#shop;
+    const count = (teeth: number): string => writeCount(teeth, this.locale);
+    const told = spans.map(({ driver, driven, centre, by }) =>
+      fill(
+        by === "mesh" && driver.turns && driven.turns && driver.turns * driven.turns < 0 ? shop.meshes : shop.runs,
+        count(driver.teeth),
+        count(driven.teeth),
+        this.#length(centre),
+      ),
+    );
+    for (const mount of mounts) {
+      const { from, to, short, walls } = mount;
+      if (from && to) told.push(fill(shop.centresFrom, this.#length(from), this.#length(to)));
+      if (short) told.push(this.#verdict(mount));
+      for (const wall of walls) told.push(`${this.#wall(wall)}.`);
+    }
+    return told.join(" ");
+  }
+
+  #drawing(layout: Layout, article: Layout | undefined): TemplateResult {
+    const { width } = this;
+    const shop = this.#shop;
+    const em = this.em * 0.86;
+    const sheet = sheetFor(article ? [layout, article] : [layout], width, em);
+    const text = this.#length;
+    const {
+      wheels,
+      lettering,
+      counts: lettered,
+    } = drawWheels(layout, sheet, (teeth) => writeCount(teeth, this.locale));
+    const level = sheet.y + sheet.bottom + (layout.mounts.some((mount) => mount.walls.length) ? 3.6 : 2.2) * em;
+    const centres = drawCentres(layout.spans, sheet, level, text);
+    let height = level + centres.height + 0.6 * em;
+    const slots = layout.mounts.map((mount) => {
+      const published = article?.mounts.find((one) => one.span.stage === mount.span.stage);
+      const slot = drawSlot(mount, published, sheet, height, text, {
+        short: mount.short
+          ? fill({ to: shop.short, from: shop.tooClose, hole: shop.holeAway }[mount.short.end], text(mount.short.by))
+          : "",
+        article: published ? fill(this.words.article, text(published.span.centre)) : "",
+        caption: (factor) => fill(shop.axisStands, writeCount(factor, this.locale)),
+      });
+      height += slot.height;
+      return slot.picture;
+    });
+    height = Math.ceil(height);
+    const counts = layout.spans.map(({ driver, driven }) => `${driver.teeth} ${this.words.to} ${driven.teeth}`);
+    return html`<svg
+        part="drawing"
+        role="img"
+        aria-label=${fill(shop.drawing, counts.join(`${this.words.comma} `))}
+        aria-describedby="told"
+        width=${width}
+        height=${height}
+        viewBox="0 0 ${width} ${height}"
+      >
+        ${article ? drawGhosts(article, layout, sheet) : nothing}
+        ${wheels}${centreLine(layout.spans, sheet, lettered)}${lettering}${centres.picture}
+        ${layout.mounts.map((mount) => [drawPivot(mount, sheet), drawTrack(mount, sheet), drawWalls(mount, sheet, (wall) => this.#wall(wall))])}
+        ${slots}
+      </svg>
+      <span class="heard" id="told">${this.#description(layout)}</span>`;
+  }
+
+  readonly #turn = (): void => {
+    this.turning = !this.turning && !wantsLess();
+  };
+
+  /** Turns the gears a little with every frame, from where they stand; back to where they stood when it is done. */
+  #run(): void {
+    cancelAnimationFrame(this.#frame);
+    const gears = [...this.renderRoot.querySelectorAll<SVGPathElement>(".teeth")];
+    if (!this.turning || !this.isConnected) {
+      for (const gear of gears) gear.removeAttribute("transform");
+      return;
+    }
+    const fastest = Math.max(...gears.map((gear) => Math.abs(Number(gear.dataset["turns"]))), 1e-9);
+    const teeth = this.#layouts.shown?.wheels[0]?.teeth ?? 20;
+    let started: number | undefined;
+    const step = (now: number): void => {
+      if (wantsLess()) {
+        this.turning = false;
+        return;
+      }
+      started ??= now;
+      const angle = (((now - started) / 1000 / pace) * 360) / teeth / fastest;
+      for (const gear of gears)
+        gear.setAttribute("transform", `rotate(${((angle * Number(gear.dataset["turns"])) % 360).toFixed(3)})`);
+      this.#frame = requestAnimationFrame(step);
+    };
+    this.#frame = requestAnimationFrame(step);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    cancelAnimationFrame(this.#frame);
+    this.turning = false;
+  }
+
+  protected override updated(changed: Map<PropertyKey, unknown>): void {
+    super.updated(changed);
+    this.store?.complain(this, this.#fault && `<${this.localName}> ${this.#fault}`);
+    if (this.turning || changed.has("turning")) this.#run();
+  }
+
+  protected override render(): TemplateResult {
+    const { shown: layout, article } = this.#layouts;
+    if (!layout) return this.fallback(false);
+    const shop = this.#shop;
+    const changed = article && ghostsOf(article, layout).length > 0;
+    const verdicts = layout.mounts.map((mount) => this.#verdict(mount)).filter(Boolean);
+    const rest = layout.notDrawn.map((stage) => stage.label ?? stage.id);
+    return html`<div class="root" part="root">
+        ${this.width ? this.#drawing(layout, article) : nothing}
+        ${verdicts.map((verdict) => html`<p class="fault" part="verdict">${verdict}</p>`)}
+        ${changed ? html`<p part="dashed">${shop.dashed}</p>` : nothing}
+        ${rest.length ? html`<p part="rest">${fill(shop.notDrawn, [...new Set(rest)].join(`${this.words.comma} `))}</p>` : nothing}
+        <button type="button" @click=${this.#turn}>${this.turning ? shop.holdStill : shop.letTurn}</button>
+      </div>
+      ${this.fallback()}`;
+  }
+}

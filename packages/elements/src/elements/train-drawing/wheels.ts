@@ -1,0 +1,258 @@
+import { nothing, svg, type SVGTemplateResult } from "lit";
+import { gearOutline } from "@meshwright/calc/gears";
+import type { Layout, PlacedWheel, Span } from "@meshwright/calc/layout";
+import { round, roomFor } from "../../shared/element/index.js";
+import { arc, circle, cross, head } from "./ink.js";
+import { reachOf, type Sheet } from "./sheet.js";
+
+/** Teeth finer than this many pixels are drawn as a plain circle. */
+const finest = 3;
+
+interface Body {
+  readonly wheel: PlacedWheel;
+  readonly x: number;
+  readonly y: number;
+  readonly reach: number;
+  readonly root: number;
+  readonly rim: number;
+  readonly bore: number;
+  readonly ring: boolean;
+}
+
+/** A wheel in pixels: its rim and its bore are a draughtsman's. */
+function bodyOf(wheel: PlacedWheel, sheet: Sheet, shaft: number | undefined): Body {
+  const { scale } = sheet;
+  const root = wheel.radii.root * scale;
+  const ring = wheel.radii.tip < wheel.radii.root;
+  const rim = root - Math.max(4, root * 0.1);
+  const bore = shaft === undefined ? Math.max(1.5, Math.min(root * 0.16, 2.2 * scale)) : (shaft / 2) * scale;
+  return { wheel, x: sheet.x(wheel.x), y: sheet.y, reach: reachOf(wheel) * scale, root, rim, bore, ring };
+}
+
+/** Curved strokes inside the rim and beside the boss, as an engraver shades a turned part lit from above on the left. */
+function shading({ x, y, rim, bore }: Body): string {
+  const strokes: string[] = [];
+  const room = rim - bore * 2;
+  const count = Math.min(7, Math.floor(room / 9));
+  for (let n = 0; n < count; n++) {
+    const half = 1.15 * (1 - n / (count + 0.6));
+    strokes.push(arc(x, y, rim - 2.4 * (n + 1), -2.36 - half, -2.36 + half));
+    if (n < count / 2) strokes.push(arc(x, y, bore * 1.7 + 2.4 * (n + 1), 0.785 - half * 0.9, 0.785 + half * 0.9));
+  }
+  return strokes.join("");
+}
+
+/** The gear's own outline: involutes, or circles where the teeth would be too fine to see. */
+function outlineOf({ wheel, x, y, root }: Body, sheet: Sheet): SVGTemplateResult {
+  const { shape, radii, phase } = wheel;
+  const { scale } = sheet;
+  const pitch = shape ? Math.PI * shape.module * scale : 0;
+  const place = `translate(${round(x)} ${round(y)})`;
+  if (!shape || pitch < finest) {
+    const tips = shape ? circle(0, 0, radii.tip * scale) + circle(0, 0, root) : circle(0, 0, root);
+    return svg`<g transform=${place}><path class="edge" d=${tips} /></g>`;
+  }
+  const pieces = pitch < 8 ? 2 : pitch < 20 ? 4 : 6;
+  return svg`<g transform=${place}><path class="edge teeth" data-turns=${wheel.turns ?? 0} d=${gearOutline(shape, { phase, scale, pieces })} /></g>`;
+}
+
+const degrees = (angle: number): number => (angle * Math.PI) / 180;
+
+const far = (a: { x: number; y: number }, x: number, y: number): number => Math.hypot(a.x - x, a.y - y);
+
+const clearOf = (list: readonly Body[], x: number, y: number, room: number): boolean =>
+  list.every((one) => far(one, x, y) > one.reach + room);
+
+/**
+ * Clip paths that leave away what is hidden behind wheels nearer to the eye: one a wheel, each clipped by the next, because
+ * the circles of gears in mesh overlap.
+ */
+const clips = (id: string, sheet: Sheet, nearer: readonly Body[]): SVGTemplateResult[] =>
+  nearer.map(({ x, y, reach }, n) => {
+    const outside = `M-999-999H${sheet.width + 999}V${sheet.y * 2 + 2999}H-999z`;
+    const next = n + 1 < nearer.length ? `url(#${id}-${n + 1})` : nothing;
+    return svg`<clipPath id="${id}-${n}" clip-path=${next}><path clip-rule="evenodd" d=${outside + circle(x, y, reach)} /></clipPath>`;
+  });
+
+/** The first of them, if there is one. */
+const clipped = (id: string, nearer: readonly Body[]): string | typeof nothing =>
+  nearer.length ? `url(#${id}-0)` : nothing;
+
+/** Whether a wheel has room inside for its count. */
+const holdsCount = ({ ring, rim, bore }: Body, em: number): boolean =>
+  !ring && rim - Math.max(bore * 1.7, 0.3 * em) > 2.2 * em;
+
+export interface Drawn {
+  readonly wheels: SVGTemplateResult;
+  readonly lettering: SVGTemplateResult;
+  /** Where a count stands on the centre line. */
+  readonly counts: readonly number[];
+}
+
+/**
+ * All wheels, each stage in a plane of its own, the later ones nearer to the eye; then what is lettered and marked on them.
+ */
+export function drawWheels(layout: Layout, sheet: Sheet, count: (teeth: number) => string): Drawn {
+  const { em, y } = sheet;
+  const shafts = new Map(layout.mounts.map(({ span, shaft }) => [span.driver, shaft]));
+  const bodies = layout.wheels.map((wheel) => bodyOf(wheel, sheet, shafts.get(wheel)));
+  const nearerThan = (body: Body): Body[] => {
+    const plane = bodies.findIndex((one) => one.wheel.stage === body.wheel.stage);
+    return bodies.filter(
+      (one, n) =>
+        n > plane && one.wheel.stage !== body.wheel.stage && far(one, body.x, body.y) < one.reach + body.reach,
+    );
+  };
+  const others = (body: Body): Body[] => bodies.filter((one) => one !== body && one.x !== body.x);
+  /** A small wheel in front of a large one, or crowded in between others, carries its count where its bore would be. */
+  const isPlain = (body: Body): boolean =>
+    !body.ring &&
+    !holdsCount(body, em) &&
+    body.root > 1.1 * em &&
+    (bodies.some(
+      (one) => one !== body && one.x === body.x && one.reach > body.reach && one.wheel.stage !== body.wheel.stage,
+    ) ||
+      !clearOf(others(body), body.x, y - body.reach - 0.8 * em, 0.5 * em));
+  const marked = new Set<number>();
+  const swinging = new Set(layout.mounts.map(({ span, pivot }) => pivot && span.driver));
+
+  const wheels = bodies.map((body, n) => {
+    const nearer = nearerThan(body);
+    const { x, rim, bore, wheel, ring } = body;
+    const webbed = !isPlain(body) && !ring && rim > bore * 3 && rim - bore > 14;
+    const inside = ring
+      ? circle(x, y, body.reach)
+      : isPlain(body)
+        ? ""
+        : circle(x, y, bore) + (webbed ? circle(x, y, rim) + circle(x, y, bore * 1.7) : "");
+    return svg`${clips(`behind${n}`, sheet, nearer)}
+      <g clip-path=${clipped(`behind${n}`, nearer)}>
+        ${outlineOf(body, sheet)}
+        <path class="fine" d=${inside} />
+        ${webbed ? svg`<path class="shade" d=${shading(body)} />` : nothing}
+        <path class="pitch" d=${circle(x, y, wheel.radii.reference * sheet.scale)} />
+      </g>`;
+  });
+
+  const lettering = bodies.map((body) => {
+    const { wheel, x, root, rim, bore, reach, ring } = body;
+    const nearer = nearerThan(body);
+    const plain = isPlain(body);
+
+    // The count: inside where there is room for it, above the wheel where there is not; the label below it, if it fits.
+    const text = count(wheel.teeth);
+    const size = 1.2 * em;
+    const coaxial = nearer
+      .filter((one) => one.x === x)
+      .map((one) => one.reach + (holdsCount(one, em) || isPlain(one) ? 0 : 1.5 * em));
+    const from = Math.max(bore * 1.7, 0.3 * em, ...coaxial);
+    const spot = { x, y: y - reach - 0.42 * em, inside: false };
+    if (plain) Object.assign(spot, { y: y + size * 0.34, inside: true });
+    else if (holdsCount(body, em)) {
+      const middle = (from + rim) / 2;
+      for (const angle of [-90, 90, 180, -135, 135]) {
+        const [px, py] = [x + middle * Math.cos(degrees(angle)), y + middle * Math.sin(degrees(angle))];
+        if (
+          !clearOf(
+            nearer.filter((one) => one.x !== x),
+            px,
+            py,
+            size * 0.8,
+          )
+        )
+          continue;
+        Object.assign(spot, { x: px, y: py + size * 0.34, inside: true });
+        break;
+      }
+    }
+    const half = (roomFor(wheel.label ?? "") * em * 0.88) / 2;
+    const fits = spot.inside
+      ? !plain && half < rim * 0.55 && rim - from > size * 2.6
+      : [-half, half].every(
+          (side) => clearOf(others(body), x + side, spot.y, 0.2 * em) && x + side > 0 && x + side < sheet.width,
+        );
+    const label = fits ? wheel.label : undefined;
+    const lift = label === undefined ? 0 : spot.inside ? size * 0.3 : 1.05 * em;
+
+    // Which way it turns; one arrow for an axis.
+    let arrow: SVGTemplateResult | typeof nothing = nothing;
+    const place = Math.round(x);
+    if (wheel.turns && !marked.has(place)) {
+      const around = plain && root > 1.7 * em;
+      const roomy = around || (!ring && rim - from > 2.3 * em);
+      const radius = around ? root * 0.78 : roomy ? rim - 0.85 * em : reach + 0.55 * em;
+      const half = Math.min(0.6, (1.5 * em) / radius);
+      const list = roomy ? nearer : others(body);
+      const free = (
+        roomy ? [135, 45, -45, -135, 90] : [swinging.has(wheel) ? 120 : 180, 0, -60, 60, -120, 120, 90]
+      ).find((angle) =>
+        [-half, 0, half].every((turn) =>
+          clearOf(
+            list,
+            x + radius * Math.cos(degrees(angle) + turn),
+            y + radius * Math.sin(degrees(angle) + turn),
+            roomy ? 2 : 0.2 * em,
+          ),
+        ),
+      );
+      if (free !== undefined) {
+        marked.add(place);
+        const [start, end] = [degrees(free) - half, degrees(free) + half];
+        const clockwise = wheel.turns > 0;
+        const tip = clockwise ? end : start;
+        arrow = svg`<path class="turn" data-way=${clockwise ? "clockwise" : "anticlockwise"} d=${arc(x, y, radius, start, end)} />
+          <path class="solid" d=${head(x + radius * Math.cos(tip), y + radius * Math.sin(tip), tip + (clockwise ? 1 : -1) * (Math.PI / 2 - 0.1), 0.62 * em)} />`;
+      }
+    }
+    const hidden = bodies.some((one) => one.x === x && isPlain(one));
+    return svg`${arrow}${hidden ? nothing : svg`<path class="fine" d=${cross(x, y, bore + 0.3 * em)} />`}
+      <text class="count" x=${round(spot.x)} y=${round(spot.y - lift)} text-anchor="middle">${text}</text>
+      ${label ? svg`<text class="few" x=${round(spot.x)} y=${round(spot.y + (spot.inside ? 0.75 * em : 0))} text-anchor="middle">${label}</text>` : nothing}`;
+  });
+
+  return {
+    wheels: svg`${wheels}${layout.spans.map((span) => runs(span, sheet))}`,
+    lettering: svg`${lettering}`,
+    counts: bodies.filter(isPlain).map((body) => body.x),
+  };
+}
+
+/** The open runs of a belt or a chain: two tangents. */
+function runs({ by, driver, driven }: Span, sheet: Sheet): SVGTemplateResult | typeof nothing {
+  if (by === "mesh") return nothing;
+  const [a, b] = [driver, driven].map((wheel) => ({ x: sheet.x(wheel.x), r: wheel.radii.reference * sheet.scale })) as [
+    { x: number; r: number },
+    { x: number; r: number },
+  ];
+  const lean = Math.asin((a.r - b.r) / (b.x - a.x));
+  const path = [-1, 1].map((side) => {
+    const at = (wheel: { x: number; r: number }): string =>
+      `${round(wheel.x + wheel.r * Math.sin(lean))} ${round(sheet.y + side * wheel.r * Math.cos(lean))}`;
+    return `M${at(a)}L${at(b)}`;
+  });
+  return svg`<path class=${by} d=${path.join("")} />`;
+}
+
+/** The article's wheels where the reader's are others. */
+export function ghostsOf(article: Layout, layout: Layout): readonly PlacedWheel[] {
+  const key = ({ stage, teeth, x, radii }: PlacedWheel): string =>
+    [stage, teeth, x.toFixed(6), radii.reference.toFixed(6)].join();
+  const drawn = new Set(layout.wheels.map(key));
+  return article.wheels.filter((wheel) => !drawn.has(key(wheel)));
+}
+
+/** Those, dashed, behind whatever is nearer to the eye. */
+export function drawGhosts(article: Layout, layout: Layout, sheet: Sheet): SVGTemplateResult[] {
+  const planes = [...new Set(layout.wheels.map((wheel) => wheel.stage))];
+  return ghostsOf(article, layout).map((ghost, n) => {
+    const x = sheet.x(ghost.x);
+    const nearer = layout.wheels.filter((wheel) => planes.indexOf(wheel.stage) > planes.indexOf(ghost.stage));
+    const own = !layout.wheels.some((wheel) => Math.abs(wheel.x - ghost.x) < 1e-6);
+    const bodies = nearer.map((wheel) => bodyOf(wheel, sheet, undefined));
+    return svg`${clips(`beneath${n}`, sheet, bodies)}
+      <g clip-path=${clipped(`beneath${n}`, bodies)}>
+        <path class="article" d=${circle(x, sheet.y, ghost.radii.tip * sheet.scale)} />
+        ${own ? svg`<path class="fine" d=${cross(x, sheet.y, 0.35 * sheet.em)} />` : nothing}
+      </g>`;
+  });
+}

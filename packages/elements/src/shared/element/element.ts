@@ -1,0 +1,271 @@
+import {
+  adoptStyles,
+  html,
+  LitElement,
+  type CSSResult,
+  type PropertyDeclaration,
+  type PropertyDeclarations,
+  type TemplateResult,
+} from "lit";
+import type { Build, Change, ChangeSet, Finding } from "@meshwright/calc/drivetrain";
+import type { Evaluation } from "@meshwright/calc/evaluate";
+import { figureFrom, type FigureQuery } from "@meshwright/calc/report";
+import { page, type BuildHolder, type BuildStore, type Reader } from "../store/index.js";
+import { whenWordsArrive, wordsFor, type Words } from "../words/index.js";
+import { standsForBlock } from "./content.js";
+import { version } from "./define.js";
+import { figures } from "./figures.js";
+import { findBuild } from "./find.js";
+import { follow, localeOf, unfollow } from "./locale.js";
+
+/** Texts of figures by what they are figures of: an article says the same in many places. */
+let texts = new WeakMap<Evaluation, Map<string, string>>();
+const connected = new Set<MeshwrightElement>();
+let watching = false;
+let searching = false;
+
+/** Looks for everybody's build again, once for all the builds that came and went in one turn. */
+function search(): void {
+  if (searching) return;
+  searching = true;
+  queueMicrotask(() => {
+    searching = false;
+    for (const element of connected) element.findBuild();
+  });
+}
+
+const lookAtLanguage = (): void => {
+  for (const element of connected) element.languageChanged();
+};
+
+const readAll = (): void => {
+  for (const element of connected) element.contentChanged();
+};
+
+const readInOtherWords = (): void => {
+  texts = new WeakMap();
+  readAll();
+};
+
+function watch(): void {
+  if (watching) return;
+  watching = true;
+  page().watchers.add(search);
+  whenWordsArrive(readInOtherWords);
+  if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", readAll);
+}
+
+const sheets = new WeakMap<Document, Map<CSSResult, CSSStyleSheet>>();
+
+/** A style sheet made by the document that it is used in: a frame's elements may have grown up in another one. */
+function sheetFor(view: Window & typeof globalThis, style: CSSResult): CSSStyleSheet {
+  const { document } = view;
+  let known = sheets.get(document);
+  if (!known) sheets.set(document, (known = new Map()));
+  let sheet = known.get(style);
+  if (!sheet) {
+    sheet = new view.CSSStyleSheet();
+    sheet.replaceSync(style.cssText);
+    known.set(style, sheet);
+  }
+  return sheet;
+}
+
+/**
+ * What every element of the library is made from: it finds its build, follows it and its language, and draws. It holds no
+ * number of its own.
+ */
+export abstract class MeshwrightElement extends LitElement implements Reader {
+  static readonly version: string = version;
+  static readonly tag: string = "";
+
+  static override properties: PropertyDeclarations = { build: {} };
+
+  /** Frameworks set anything: what is meant to be text becomes text, and what can be none counts as nothing. */
+  protected static override getPropertyDescriptor(
+    name: PropertyKey,
+    key: string | symbol,
+    options: PropertyDeclaration,
+  ): PropertyDescriptor | undefined {
+    const descriptor = super.getPropertyDescriptor(name, key, options);
+    if (!descriptor || options.state || options.type || name === "json") return descriptor;
+    return {
+      ...descriptor,
+      set(value: unknown) {
+        const text = /^(string|number|boolean)$/.test(typeof value) ? String(value) : null;
+        descriptor.set!.call(this, text);
+      },
+    };
+  }
+
+  /** The id of the `mw-build` that this is about; none: the nearest. */
+  declare build: string | null;
+
+  /** Why the last text that was asked for could not be made. */
+  protected fault: string | undefined;
+
+  #holder: BuildHolder | undefined;
+  #store: BuildStore | undefined;
+  #locale = "en";
+  #roots: readonly Node[] = [];
+  #drawn: Evaluation | undefined;
+
+  /** The store of the build that this belongs to, once there is one. */
+  protected get store(): BuildStore | undefined {
+    return this.#store;
+  }
+
+  /** The `mw-build` that this belongs to. */
+  protected get holder(): BuildHolder | undefined {
+    return this.#holder;
+  }
+
+  protected get locale(): string {
+    return this.#locale;
+  }
+
+  protected get words(): Words {
+    return wordsFor(this.#locale);
+  }
+
+  /** The build as it stands. */
+  protected get current(): Build | undefined {
+    return this.#store?.build;
+  }
+
+  /** The figures as they stand, or those of `"article"` or an alternative. */
+  protected evaluation(at?: string | null): Evaluation | undefined {
+    return this.#store?.evaluation(at ?? "");
+  }
+
+  /**
+   * The text of a figure or a verdict, in this element's language; nothing while there is no build, or where it has no
+   * such figure: then `fault` says why.
+   */
+  protected textOf(query: FigureQuery, at?: string | null): string | undefined {
+    const store = this.#store;
+    const evaluation = this.evaluation(at);
+    if (!store || !evaluation) return undefined;
+    let known = texts.get(evaluation);
+    if (!known) texts.set(evaluation, (known = new Map<string, string>()));
+    const key = this.#locale + JSON.stringify(query);
+    try {
+      let text = known.get(key);
+      if (text === undefined) {
+        const { figures: words } = this.words;
+        const version = (id: string) => store.evaluation(id);
+        known.set(key, (text = figureFrom(figures, evaluation, query, { locale: this.#locale, words, version })));
+      }
+      return text;
+    } catch (error) {
+      this.fault = `<${this.localName}> ${(error as Error).message}`;
+      return undefined;
+    }
+  }
+
+  /** Asks for a change on the reader's behalf, and tells the page when it was made; else answers with what stands against it. */
+  protected change(request: ChangeSet | Change, gesture?: unknown): readonly Finding[] {
+    const findings = this.#store?.change(request, gesture) ?? [];
+    if (!findings.length) this.tell("change", request);
+    return findings;
+  }
+
+  /** The author's content: hidden where it stands for what is drawn, shown where it is prose that a self-closed tag has swallowed. */
+  protected fallback(hide = standsForBlock(this)): TemplateResult {
+    if (!this.hasUpdated) this.#inside = this.innerHTML;
+    return html`<slot ?hidden=${hide} @slotchange=${this.#slotted}></slot>`;
+  }
+
+  /** What stood inside when this was first drawn. The first event of a slot comes later and mostly tells of nothing else. */
+  #inside: string | undefined;
+
+  #slotted(): void {
+    const before = this.#inside;
+    this.#inside = undefined;
+    if (before !== this.innerHTML) this.contentChanged();
+  }
+
+  protected override createRenderRoot(): ShadowRoot {
+    const root = this.shadowRoot ?? this.attachShadow({ mode: "open" });
+    // A server may have drawn the fallback in here.
+    root.replaceChildren();
+    this.#dress(root);
+    return root;
+  }
+
+  #dress(root: ShadowRoot): void {
+    const styles = (this.constructor as typeof LitElement).elementStyles as readonly CSSResult[];
+    const view = this.ownerDocument.defaultView;
+    if (!view || view === globalThis.window) adoptStyles(root, [...styles]);
+    else root.adoptedStyleSheets = styles.map((style) => sheetFor(view, style));
+  }
+
+  override connectedCallback(): void {
+    watch();
+    connected.add(this);
+    this.#roots = follow(this, lookAtLanguage);
+    this.languageChanged();
+    this.findBuild();
+    super.connectedCallback();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    connected.delete(this);
+    unfollow(this.#roots);
+    this.#take(undefined);
+  }
+
+  adoptedCallback(): void {
+    if (this.shadowRoot && this.hasUpdated) this.#dress(this.shadowRoot);
+  }
+
+  /** Looks where the build of this is now. */
+  findBuild(): void {
+    this.#take(findBuild(this, this.build));
+  }
+
+  #take(holder: BuildHolder | undefined): void {
+    const store = holder?.store;
+    this.#holder = holder;
+    if (store === this.#store) return;
+    this.#store?.readers.delete(this);
+    this.#store = store;
+    this.#drawn = undefined;
+    store?.readers.add(this);
+    if (this.isConnected) this.stateChanged();
+  }
+
+  /** The version that is drawn: the build as it stands, `"article"` or an alternative. */
+  declare at?: string | null;
+
+  /** The state of the store is another. Draws again, unless what is drawn is pinned to something that has not changed. */
+  stateChanged(): void {
+    const drawn = this.at ? this.evaluation(this.at) : undefined;
+    if (drawn && drawn === this.#drawn) return;
+    this.#drawn = drawn;
+    this.requestUpdate();
+  }
+
+  /** The light content, or something else outside the store, may be another. */
+  contentChanged(): void {
+    this.requestUpdate();
+  }
+
+  languageChanged(): void {
+    const locale = localeOf(this);
+    if (locale !== this.#locale) {
+      this.#locale = locale;
+      this.contentChanged();
+    }
+  }
+
+  protected override updated(changed: Map<PropertyKey, unknown>): void {
+    if (changed.has("build") && this.isConnected) this.findBuild();
+  }
+
+  /** Tells the page what a reader did. Programs that change a build raise no events. */
+  protected tell(type: string, detail: unknown): void {
+    this.dispatchEvent(new CustomEvent(`mw-${type}`, { detail, bubbles: true, composed: true }));
+  }
+}

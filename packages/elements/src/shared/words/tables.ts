@@ -1,0 +1,58 @@
+type Tables = Record<string, object | undefined>;
+
+// A file of words without imports puts its table here and raises the event; the number is the contract's.
+const key = Symbol.for("meshwright tables 1");
+const arrival = "meshwright-words";
+
+const tables = (): Tables => ((globalThis as unknown as Record<symbol, Tables | undefined>)[key] ??= {});
+const complete = new WeakMap<object, object>();
+const asked = new Set<string>();
+
+/** Adds a table by its name (`words-de`); whatever stands in that language is drawn again. */
+export function addTable(name: string, table: object): void {
+  tables()[name] = table;
+  globalThis.dispatchEvent?.(new Event(arrival));
+}
+
+/** Calls back whenever a language has arrived. */
+export const whenWordsArrive = (again: () => void): void => globalThis.addEventListener?.(arrival, again);
+
+/** The letters of a locale's language. */
+export const languageOf = (locale: string): string => /^[a-z]*/.exec(locale.toLowerCase())![0];
+
+/** Puts the English names back to values that stand without theirs. */
+function named(english: unknown, table: unknown): unknown {
+  if (!Array.isArray(table) || Array.isArray(english)) return table;
+  return Object.fromEntries(Object.entries(english as object).map(([name, one], n) => [name, named(one, table[n])]));
+}
+
+/**
+ * The strings for a locale: its language's, English until they are there or where there are none. A language is asked for
+ * once, when something stands in it, and not before.
+ *
+ * @param kind which strings: the first half of the table's name
+ */
+export function tableFor<Strings extends object>(
+  kind: string,
+  english: Strings,
+  locale: string,
+  load: (language: string) => Promise<object | undefined> | undefined,
+): Strings {
+  const language = languageOf(locale);
+  const name = `${kind}-${language}`;
+  const table = tables()[name];
+  if (table) {
+    let strings = complete.get(table);
+    // Of another version a string may be missing.
+    if (!strings) complete.set(table, (strings = { ...english, ...(named(english, table) as Strings) }));
+    return strings as Strings;
+  }
+  if (!asked.has(name)) {
+    asked.add(name);
+    load(language)?.then(
+      (found) => found && addTable(name, found),
+      () => undefined,
+    );
+  }
+  return english;
+}
