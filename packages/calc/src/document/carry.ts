@@ -141,7 +141,5 @@ export function changedBy(build: Build, changes: ChangeSet | readonly Change[], 
   if (!result.ok) return result;
   if (broken) return refused(problem("not-data", ""));
   const parted = partedSets(build, result.build, list);
-  return parted.length
-    ? refused(...parted.map(({ id, label = id }) => problem("set-in-part", id, { label })))
-    : result;
+  return parted.length ? refused(...parted.map(({ id, label = id }) => problem("set-in-part", id, { label }))) : result;
 }

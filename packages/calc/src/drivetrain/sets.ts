@@ -96,6 +96,7 @@ export const finderFor = (build: Build, lookups: number): Finder => (lookups > 1
  */
 export function partedSets(before: Build, after: Build, changes: readonly Change[]): readonly Stage[] {
   const was = finderFor(before, changes.length);
+  const is = finderFor(after, changes.length);
   const named = new Map<string, Set<string>>();
   for (const change of changes)
     if ("set" in change) {
@@ -108,7 +109,7 @@ export function partedSets(before: Build, after: Build, changes: readonly Change
     const counts = Object.keys(set ?? {});
     const isNamed = (count: string) => [...fields].some((field) => names(field, count));
     if (!stage || fields.has("") || !counts.some(isNamed) || counts.every(isNamed)) return [];
-    const result = setOf(oneIn(after)(id)?.stage);
+    const result = setOf(is(id)?.stage);
     return result && !sameSet(set, result) ? [stage] : [];
   });
 }
