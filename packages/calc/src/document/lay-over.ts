@@ -99,12 +99,12 @@ function renamed(article: Build, layer: Layer): Layer {
   const find = finderFor(article, layer.structure.length);
   const removed = new Set<string>();
   const names = new Map<string, string>();
-  const isTaken = (id: string) => !!find(id) || [...names.values()].includes(id);
+  const isTaken = (id: string) => [...names.values()].includes(id);
   for (const change of layer.structure)
     if ("remove" in change) removed.add(change.remove);
     else if ("insert" in change)
       for (const { id, kind } of stagesInside(change.insert))
-        if (find(id) && !removed.has(id)) names.set(id, freeId(kind, isTaken));
+        if (find(id) && !removed.has(id)) names.set(id, freeId(kind, [article], isTaken));
   if (!names.size) return layer;
   const renamedAt = (address: string): string => {
     const id = rootOf(address);

@@ -11,7 +11,7 @@ import {
 import { inners, type Finding, type Stage } from "../stages/index.js";
 import { changedBy, drafted, type Check } from "./carry.js";
 import { checkBuild } from "./check.js";
-import { goneWith, withoutNamesOf } from "./names.js";
+import { goneWith, hasTwins, withoutNamesOf } from "./names.js";
 import { sameValue } from "./same.js";
 
 /** What a reader did to an author's build: changes of structure in their order, then values by address. */
@@ -46,7 +46,7 @@ export const tidied =
   (draft, plain) => {
     let tidy = draft;
     try {
-      if (!plain) tidy = withoutNamesOf(before, draft);
+      if (!plain || hasTwins(draft)) tidy = withoutNamesOf(before, draft);
     } catch {
       // What is no build any more is for the check to tell.
     }

@@ -1,7 +1,7 @@
 import { freeId, stageShape, type Build, type Change, type Finder } from "../drivetrain/index.js";
 import { inners, stageShapes, type Stage, type StageKind } from "../stages/index.js";
 import { listOf } from "./carry.js";
-import { checkOfOrder, checkOfStage, fieldsOf, idsIn } from "./link-values.js";
+import { checkOfOrder, checkOfStage, fieldsOf, idsIn, stageFieldsOf } from "./link-values.js";
 import { sameValue } from "./same.js";
 
 // Changes of structure in a link: kinds, places and numbers. The author's stages go by their ids, new ones by how many new
@@ -61,9 +61,7 @@ export class StagePacker {
     const known = positionsOf(own).map(({ id }) => id);
     const places = positionsOf(stage);
     return {
-      ...(own && { id: stage.id }),
-      kind: stage.kind,
-      ...fieldsOf(stage, this.#ids),
+      ...this.#alone(stage),
       ...("positions" in stage && {
         positions: places.map(({ id, stages, released }) => ({
           ...(known.includes(id) && { id }),
@@ -73,6 +71,17 @@ export class StagePacker {
         selected: places.findIndex(({ id }) => id === stage.selected),
       }),
     };
+  }
+
+  /** A stage without those of its positions. */
+  #alone(stage: Stage): PackedStage {
+    const { id, kind } = stage;
+    const besides = stageFieldsOf(kind).flatMap((field) => {
+      const stages = (stage as unknown as Record<string, readonly Stage[] | undefined>)[field];
+      return stages ? [[field, stages.map((one) => this.#alone(one))] as const] : [];
+    });
+    const isAuthors = !!this.#find(id)?.stage;
+    return { ...(isAuthors && { id }), kind, ...fieldsOf(stage, this.#ids), ...Object.fromEntries(besides) };
   }
 
   change(change: Change): PackedChange | undefined {
@@ -139,31 +148,52 @@ export class StageUnpacker {
     this.#taken = new Set(this.#ids);
   }
 
-  /** A stage with an id, and with the author's words where it is the author's. */
-  stage(packed: unknown, id?: string): Stage {
-    const { kind, id: own = id, positions, selected, ...fields } = (packed ?? {}) as PackedStage;
+  /** A stage with an id, and with the author's words where it is the author's; without those of its positions. */
+  #alone(packed: unknown, id?: string): Stage {
+    const { kind, id: own = id, positions: _, selected: __, ...fields } = (packed ?? {}) as PackedStage;
     if (typeof kind !== "string" || !Object.hasOwn(stageShapes, kind)) throw new Tampered();
     if (own !== undefined && (typeof own !== "string" || !this.#find(own)?.stage || (id && own !== id)))
       throw new Tampered();
     const authors = own === undefined ? undefined : this.#find(own)!.stage;
-    const made = own ?? freeId(kind, (one) => this.#taken.has(one) || !!this.#find(one));
+    const made = own ?? freeId(kind, [this.#build], (one) => this.#taken.has(one));
     this.#taken.add(made);
-    const number = own === undefined ? this.#made.push(undefined) - 1 : -1;
-    if (number >= mostStructure) throw new Tampered();
     const shape = stageShape(kind as StageKind);
     const words = Object.entries(authors ?? {}).filter(([key]) => shape[key] === "text");
-    const stage: Record<string, unknown> = { id: made, ...Object.fromEntries(words), kind, ...fields };
-    const numbers = fieldsOf(stage as unknown as Stage, this.#ids);
+    const stage: Record<string, unknown> = { id: made, ...Object.fromEntries(words), kind };
+    for (const field of stageFieldsOf(kind as StageKind)) {
+      const stages = fields[field];
+      if (stages === undefined) continue;
+      if (!Array.isArray(stages) || stages.length > mostStructure) throw new Tampered();
+      stage[field] = stages.map((one) => this.#alone(one));
+      delete fields[field];
+    }
+    const numbers = fieldsOf({ ...fields, kind } as unknown as Stage, this.#ids);
     if (!Object.entries(fields).every(([key, one]) => Object.hasOwn(numbers, key) && sameValue(numbers[key], one)))
       throw new Tampered();
-    if ("positions" in shape) {
+    return { ...stage, ...fields } as unknown as Stage;
+  }
+
+  /** A stage with all that stands in its positions. */
+  stage(packed: unknown, id?: string): Stage {
+    const { kind, id: own = id, positions, selected } = (packed ?? {}) as PackedStage;
+    const number = own === undefined ? this.#made.push(undefined) - 1 : -1;
+    if (number >= mostStructure) throw new Tampered();
+    const stage = this.#alone(packed, id) as unknown as Record<string, unknown>;
+    const authors = own === undefined ? undefined : this.#find(own)!.stage;
+    if ("positions" in stageShape(kind as StageKind)) {
       if (!Array.isArray(positions)) throw new Tampered();
       const known = positionsOf(authors);
-      const places = (positions as readonly PackedPosition[]).map((one, n) => {
-        const before = known.find(({ id: place }) => place === one.id);
+      const isKnown = (id: string) => known.some((one) => one.id === id);
+      let place = 1;
+      const nextId = (): string => {
+        while (isKnown(`position-${place}`)) place++;
+        return `position-${place++}`;
+      };
+      const places = (positions as readonly PackedPosition[]).map((one) => {
+        const before = known.find(({ id: name }) => name === one.id);
         if (one.id !== undefined && !before) throw new Tampered();
         return {
-          ...(before ? { ...before, released: undefined } : { id: `position-${n + 1}` }),
+          ...(before ? { ...before, released: undefined } : { id: nextId() }),
           stages: Array.isArray(one.stages) ? one.stages.map((inner) => this.stage(inner)) : undefined,
           released: one.released,
         };

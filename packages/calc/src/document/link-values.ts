@@ -119,6 +119,10 @@ function fieldsOfKind(kind: StageKind): Readonly<Record<string, string>> {
   return fields;
 }
 
+/** The fields of a kind, beside positions, that hold stages: what was turned along with it, as it was then. */
+export const stageFieldsOf = (kind: StageKind): readonly string[] =>
+  Object.entries(fieldsOfKind(kind)).flatMap(([field, shape]) => (formOf(shape).item === "stage" ? [field] : []));
+
 /** The fields of a stage that hold no words, without its id, kind and positions, and which of these is selected. */
 export function fieldsOf(stage: Stage, ids?: ReadonlySet<string>): Record<string, unknown> {
   const fields = fieldsOfKind(stage.kind);

@@ -7,8 +7,9 @@ import {
   type Change,
   type Measurement,
 } from "../drivetrain/index.js";
-import { findingOf, type Finding } from "../stages/index.js";
+import { findingOf, type Finding, type Stage } from "../stages/index.js";
 import { copyAround } from "./carry.js";
+import { sameValue } from "./same.js";
 
 // A document names its stages and axles in many places. Where a reader takes a stage away, what speaks of nothing else goes
 // with it; what an author says is checked instead, and refused where it names what is not there.
@@ -39,11 +40,8 @@ const spokenOf = (change: Change | { readonly set: object }): readonly string[] 
     typeof one === "string" ? [rootOf(one)] : typeof one === "object" && one ? Object.keys(one).map(rootOf) : [],
   );
 
-/** What a measurement speaks of: what was turned, and whose counts it was made with. */
-const namesOf = ({ what, ...more }: Measurement): readonly string[] => [
-  what,
-  ...Object.keys((more as { with?: object }).with ?? {}).map(rootOf),
-];
+/** The counts that a measurement was made with, by address. */
+const madeWith = (one: Measurement): object => (one as { with?: object }).with ?? {};
 
 /** A list without some of its entries; nothing where none is left. The list itself where all are. */
 function only<T>(list: readonly T[] | undefined, keep: (one: T) => boolean): readonly T[] | undefined {
@@ -53,13 +51,39 @@ function only<T>(list: readonly T[] | undefined, keep: (one: T) => boolean): rea
 
 type Loose = Record<string, unknown>;
 
+/** What two stages of one bought thing have in common: all but what they are called, and where they stand. */
+function thingIn(stage: Stage | undefined): Loose {
+  const { id: _, label: __, group: ___, per: ____, reverses: _____, ...thing } = { ...stage } as Loose;
+  return { ...thing, sameAs: undefined, fitted: undefined };
+}
+
+const sameAsOf = (stage: Stage): string | undefined => (stage as { sameAs?: string }).sameAs;
+
+/** Whether stages say that they are the same thing: then a value of one says something about another. */
+export const hasTwins = (build: Build): boolean => stagesOf(build).some(({ stage }) => sameAsOf(stage) !== undefined);
+
+/** Stages that are no longer the same thing as the one that they name: it is gone, or one of them was swapped. */
+function formerTwins(before: Build, draft: Build, lost: ReadonlySet<string>): ReadonlySet<Stage> {
+  const twins = stagesOf(draft).flatMap(({ stage }) => (sameAsOf(stage) === undefined ? [] : [stage]));
+  if (!twins.length) return new Set();
+  const [was, is] = [finderIn(before), finderIn(draft)];
+  return new Set(
+    twins.filter((stage) => {
+      const other = sameAsOf(stage)!;
+      if (lost.has(other)) return true;
+      const isSwapped = [stage.id, other].some((id) => !sameValue(thingIn(was(id)?.stage), thingIn(is(id)?.stage)));
+      return isSwapped && !sameValue(thingIn(stage), thingIn(is(other)?.stage));
+    }),
+  );
+}
+
 /** Fields of stages that name others: taken away, or shortened, in copies of what is around them. */
-function withoutFields(draft: Build, lost: ReadonlySet<string>, parts: ReadonlySet<string>): Build {
+function withoutFields(draft: Build, former: ReadonlySet<Stage>, parts: ReadonlySet<string>): Build {
   let copy = draft;
   for (const { stage, pointer } of stagesOf(draft)) {
     const { sameAs, fitted } = stage as { sameAs?: string; fitted?: readonly string[] };
     const left = only(fitted, (id) => !parts.has(id));
-    const twin = sameAs !== undefined && lost.has(sameAs) ? undefined : sameAs;
+    const twin = former.has(stage) ? undefined : sameAs;
     if (left === fitted && twin === sameAs) continue;
     copy = copyAround(copy, `${pointer}/id`);
     const own = stagesOf(copy).find((place) => place.pointer === pointer)!.stage as unknown as Loose;
@@ -87,17 +111,18 @@ export function withoutNamesOf(before: Build, draft: Build): Build {
     "alternatives",
     only(draft.alternatives, (one) => deadEnd(find, one.changes) === undefined),
   );
-  if (!lost.size && !("alternatives" in changes)) return draft;
+  put(
+    "measurements",
+    only(draft.measurements, (one) => !isLost(one.what) && deadEnd(find, madeWith(one)) === undefined),
+  );
+  const former = formerTwins(before, draft, lost);
+  if (!lost.size && !former.size && !Object.keys(changes).length) return draft;
   put(
     "mounts",
     only(draft.mounts, ({ stage }) => !isLost(stage)),
   );
   const parts = only(draft.parts, ({ stage }) => !isLost(stage));
   put("parts", parts);
-  put(
-    "measurements",
-    only(draft.measurements, (one) => !namesOf(one).some(isLost)),
-  );
   const modes = draft.modes?.map((mode) => {
     const entries = Object.entries(mode.positions);
     const left = entries.filter(([id]) => !isLost(id));
@@ -121,7 +146,7 @@ export function withoutNamesOf(before: Build, draft: Build): Build {
 
   const left = parts && new Set(parts.map(({ id }) => id));
   const gone = new Set(draft.parts?.map(({ id }) => id).filter((id) => !left?.has(id)));
-  const copy = { ...withoutFields(draft, lost, gone) } as unknown as Loose;
+  const copy = { ...withoutFields(draft, former, gone) } as unknown as Loose;
   for (const [key, value] of Object.entries(changes))
     if (value === undefined) delete copy[key];
     else copy[key] = value;
@@ -139,7 +164,9 @@ export function goneWith(article: Build, build: Build): readonly Finding[] {
     if (article.mounts?.some(({ stage }) => stage === id)) say(id, "@mount");
     const pieces = article.parts?.filter(({ stage }) => stage === id).length;
     if (pieces) say(id, `@parts ${pieces}`);
-    const measured = article.measurements?.filter((one) => namesOf(one).includes(id)).length;
+    const measured = article.measurements?.filter(
+      (one) => one.what === id || Object.keys(madeWith(one)).some((address) => rootOf(address) === id),
+    ).length;
     if (measured) say(id, `@measurements ${measured}`);
   }
   const [modes, alternatives] = [idsOf(build.modes), idsOf(build.alternatives)];

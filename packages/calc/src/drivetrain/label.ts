@@ -13,9 +13,17 @@ export function labelAt(build: Build, address: string, find: Finder = oneIn(buil
   return typeof name === "string" && name ? name : address;
 }
 
-/** An id of the kind's name and a number, one that nothing has. */
-export function freeId(kind: string, isTaken: (id: string) => boolean): string {
-  let n = 1;
-  while (isTaken(`${kind}-${n}`)) n++;
-  return `${kind}-${n}`;
+/** An id for a new stage: its kind's name and a number, which nothing has in any of the builds. */
+export function freeId(kind: string, builds: readonly Build[], isTaken = (_: string): boolean => false): string {
+  const finders = builds.map(oneIn);
+  const others = new Set(
+    builds.flatMap((build) => {
+      const { alternatives = [], references = [] } = build as { references?: Build["alternatives"] } & Build;
+      return [...alternatives, ...references].map(({ id }) => id);
+    }),
+  );
+  for (let n = 1; ; n++) {
+    const id = `${kind}-${n}`;
+    if (!isTaken(id) && !others.has(id) && !finders.some((find) => find(id))) return id;
+  }
 }

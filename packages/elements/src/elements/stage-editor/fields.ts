@@ -29,9 +29,9 @@ const first: Readonly<Record<string, unknown>> = {
   value: "2.5",
 };
 
-/** A stage of a kind to begin with, under an id that nothing in the build has. */
-export function newStage(kind: Stage["kind"], isTaken: (id: string) => boolean): Stage {
-  const stage: Record<string, unknown> = { id: freeId(kind, isTaken), kind };
+/** A stage of a kind to begin with, under an id that nothing in the builds has. */
+export function newStage(kind: Stage["kind"], builds: readonly Build[]): Stage {
+  const stage: Record<string, unknown> = { id: freeId(kind, builds), kind };
   for (const { name, shape, needed } of fieldsOf(kind))
     if (needed)
       stage[name] = first[name] ?? (shape === "count" ? 20 : shape.startsWith("[count]") ? [20, 20, 20] : "1");

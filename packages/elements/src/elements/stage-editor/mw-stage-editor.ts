@@ -227,8 +227,7 @@ export class MwStageEditor extends ToolElement {
       const select = event.target as HTMLSelectElement;
       const kind = select.value as Stage["kind"];
       select.value = "";
-      const builds = [this.current!, this.store!.article!];
-      const insert = newStage(kind, (id) => builds.some((build) => valueAt(build, id) !== undefined));
+      const insert = newStage(kind, [this.current!, this.store!.article!]);
       void this.#ask(
         into ?? "",
         { insert, ...(into === undefined ? {} : { into }), at: stages.length },
