@@ -2,7 +2,17 @@
  * Reading and checking a build; its JSON Schema; applying changes; its notation in attributes; links that carry changes.
  * @module
  */
-export { notationName } from "./attributes.js";
+export {
+  attributeFindings,
+  axleAttributeOf,
+  axleNames,
+  axleParts,
+  buildWords,
+  elementAttributes,
+  isPagesOwn,
+  notationName,
+  type ElementTag,
+} from "./attributes.js";
 export { applyChanges } from "./changes.js";
 export { buildFromLink, changesFrom, linkOf, linkOfBuild } from "./links.js";
 export { buildFromAttributes } from "./notation.js";
@@ -12,3 +22,4 @@ export { Reader, addressPattern } from "./read.js";
 export type { Reading } from "./reading.js";
 export { type Scalar, longestText, scalars } from "./scalars.js";
 export { buildSchema } from "./schema.js";
+export { sealOf } from "./seal.js";

@@ -129,8 +129,8 @@ export function linkOf(build: Build, changes: ChangeSet): string {
  *
  * @example
  * import { buildFromAttributes, changesFrom, linkOf } from "@meshwright/calc/document";
- * const { build } = buildFromAttributes({ rear: "Ring: 12 to 35; Hub: 16 to 23" });
- * const { build: later } = buildFromAttributes({ rear: "Ring: 13 to 35; Hub: 16 to 23" });
+ * const { build } = buildFromAttributes({ stages: "", rear: "Ring: 12 to 35; Hub: 16 to 23" });
+ * const { build: later } = buildFromAttributes({ stages: "", rear: "Ring: 13 to 35; Hub: 16 to 23" });
  * const { changes, findings } = changesFrom(linkOf(build, { "rear-ring.driver": 11, "rear-hub.driven": 24 }), later);
  * changes; // => { "rear-hub.driven": 24 }
  * findings[0].message; // => "rear-ring.driver: the author has changed this since the link was made."

@@ -71,7 +71,16 @@ export const findingTexts = {
   "change-stale": "[{address}: ]the author has changed this since the link was made.",
   "change-refused": "The link's change of {address} cannot be made: {why}",
   // The notation of attributes
-  "not-understood": 'Found {found}, expected such as "{example}".',
+  "not-understood": '{name}: found {found}, expected such as "{example}".',
+  "stages-missing":
+    'There is no attribute "stages": without the list of stages that all axles share there is no build. Expected stages="", if they share none.',
+  "axle-without-stages":
+    '"{name}" speaks of an axle that has no stages: expected an attribute {axle}, if only {axle}="".',
+  "stage-swallowed": "{name}: {found} holds two stages: expected a semicolon between them.",
+  "unknown-field": "{name}: {found} in {piece} is not understood[; nearest: {nearest}].",
+  "unknown-attribute": "<{element}> has no attribute {name}[; nearest: {nearest}][; another axle is {example}].",
+  "seal-broken":
+    "Something of these attributes was lost or changed since they were written: their seal {found} does not fit.",
   // The drive as a whole
   "outputs-oppose": "{of} and {with} turn against each other.",
   "differential-released": "Another output is let go of, and the centre is open: nothing settles how fast {of} turns.",
