@@ -38,7 +38,7 @@ const checks = {
   imports: () =>
     outputOf(
       ["dependency-cruiser", "depcruise"],
-      ["packages", "--config", ".dependency-cruiser.js", "--output-type", "err"],
+      ["packages", "demo", "scripts", "--config", ".dependency-cruiser.js", "--output-type", "err"],
     ),
 };
 
