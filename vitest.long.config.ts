@@ -1,0 +1,20 @@
+// npm run test:long: tests that take too long for npm test, from a seed that is printed. SEED=number repeats a run.
+import { mergeConfig } from "vitest/config";
+import Counts from "./scripts/lib/counts.js";
+import shared from "./vitest.config.js";
+
+const seed = process.env.SEED ?? String(Date.now() % 2 ** 31);
+if (!/^\d{1,10}$/.test(seed)) throw new Error(`SEED is ${JSON.stringify(seed)}; a whole number is expected.`);
+process.stdout.write(`seed ${seed}; to repeat: SEED=${seed} npm run test:long\n`);
+
+const config = mergeConfig(shared, {});
+config.test = {
+  ...config.test,
+  include: ["tests/long/**/*.test.ts"],
+  exclude: ["**/node_modules/**"],
+  setupFiles: ["tests/long/seed.ts"],
+  env: { SEED: seed },
+  testTimeout: 3_600_000,
+  reporters: ["minimal", new Counts()],
+};
+export default config;
