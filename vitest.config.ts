@@ -14,7 +14,7 @@ export default defineConfig({
     ],
   },
   test: {
-    include: ["packages/{calc,figures,bench}/test/**/*.test.ts", "tests/**/*.test.{ts,js}"],
+    include: ["packages/*/test/**/*.test.ts", "tests/**/*.test.{ts,js}"],
     // Rows of other people's software have a runner of their own: npm run test:hosts.
     exclude: ["**/node_modules/**", "tests/hosts/**", "tests/vectors-runner/vectors.test.ts", "tests/long/**"],
     environment: "node",

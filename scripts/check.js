@@ -1,5 +1,6 @@
 // npm run check: types (two compilers), lint, format, layout. Each prints one line; what is wrong follows it.
 import { existsSync } from "node:fs";
+import { countsLine } from "./lib/counts.js";
 import { isMain } from "./lib/main.js";
 import { at, foldersIn } from "./lib/paths.js";
 import { commandOf, runNode } from "./lib/run.js";
@@ -59,6 +60,7 @@ export async function check(only = Object.keys(checks)) {
 }
 
 if (isMain(import.meta)) {
-  const { failed } = await check();
+  const { passed, failed } = await check();
+  process.stdout.write(`${countsLine({ passed, failed })}\n`);
   process.exitCode = failed === 0 ? 0 : 1;
 }

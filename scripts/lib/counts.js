@@ -15,7 +15,8 @@ export default class Counts {
     const counts = { passed: 0, failed: unhandled.length };
     for (const module of modules) {
       // A test that was skipped did not pass.
-      for (const test of module.children.allTests()) counts[test.result().state === "passed" ? "passed" : "failed"] += 1;
+      for (const test of module.children.allTests())
+        counts[test.result().state === "passed" ? "passed" : "failed"] += 1;
       // A file that could not be loaded holds no tests, and must not look like one without fault.
       counts.failed += module.errors().length;
     }
