@@ -4,7 +4,7 @@ import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { isMain } from "./lib/main.js";
-import { at, filesBelow, shown } from "./lib/paths.js";
+import { at, filesBelow } from "./lib/paths.js";
 import { hashesOf, isAsRecorded, record } from "./lib/record.js";
 import { commandOf, runNode } from "./lib/run.js";
 
