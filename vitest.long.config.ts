@@ -4,14 +4,12 @@ import Counts from "./scripts/lib/counts.js";
 import shared from "./vitest.config.js";
 
 const seed = process.env.SEED ?? String(Date.now() % 2 ** 31);
-if (!/^\d{1,10}$/.test(seed)) throw new Error(`SEED is ${JSON.stringify(seed)}; a whole number is expected.`);
-process.stdout.write(`seed ${seed}; to repeat: SEED=${seed} npm run test:long\n`);
-
 const config = mergeConfig(shared, {});
 config.test = {
   ...config.test,
   include: ["tests/long/**/*.test.ts"],
   exclude: ["**/node_modules/**"],
+  globalSetup: "tests/long/told.ts",
   setupFiles: ["tests/long/seed.ts"],
   env: { SEED: seed },
   testTimeout: 3_600_000,

@@ -1,7 +1,8 @@
 // npm test: everything, from a clean clone on. Prints what each step took; the last line counts.
-import { commandOf, runNode } from "./lib/run.js";
+import { bringEngines } from "./lib/browsers.js";
 import { countsIn, countsLine } from "./lib/counts.js";
 import { install } from "./lib/install.js";
+import { commandOf, runNode } from "./lib/run.js";
 
 /** What compares our time with the engine's own: counting branches slows down ours alone. */
 const compared = "packages/calc/test/document/hostile.test.ts";
@@ -37,6 +38,9 @@ async function outcomeOf([script, ...parameters]) {
 const total = { passed: 0, failed: 0 };
 const took = [];
 if (await install()) {
+  // Pages are opened by tests of every kind: what is missing is brought before the first of them.
+  const missing = await bringEngines();
+  if (missing.length > 0) say(`Not on this machine: ${missing.join(", ")}`);
   for (const [name, command] of Object.entries(steps())) {
     say(`\n== ${name}`);
     const start = Date.now();
