@@ -1,4 +1,5 @@
 import type { Numeric, Toothed } from "../gears/index.js";
+import type { HoleCircle } from "./circle.js";
 
 /**
  * What a part is. A `set` is a ring and pinion, or a worm with its wheel, a `hub` the gears of a hub reduction: both gears
@@ -58,7 +59,7 @@ export interface Part extends Toothed {
   /** Length of the boss beside the teeth. */
   readonly hub?: string;
   readonly facing?: "hub in" | "hub out";
-  readonly circles?: readonly { readonly count: number; readonly diameter: string }[];
+  readonly circles?: readonly HoleCircle[];
   readonly maker?: string;
   /** Of one pack. */
   readonly price?: Price;
