@@ -88,7 +88,7 @@ export function setCentre(asked: CentreMount, pair: PairPitch, theoretical: Boun
   const mount: CentreMount = withKnownShafts(asked);
   const wish: Wish = { theoretical, side: pair.internal ? -1 : 1, openings: openingsOf(mount, pair) };
   const slot = setInSlot(mount, pair, wish);
-  const hole = mount.holes && setInHole(mount, pair, wish);
+  const hole = mount.holes?.length ? setInHole(mount, pair, wish) : undefined;
   const unknown: Reason[] = mount !== asked ? [{ code: "shafts-not-given", weight: "unknown" }] : [];
   return { reasons: [...slot.reasons, ...(hole?.reasons ?? []), ...unknown], opening: (hole ?? slot).opening };
 }

@@ -36,7 +36,7 @@ export function rangesOf(mount: CentreMount, pair: PairPitch): CentreRange[] {
   const isEmpty = (low: Bounded | undefined, high: Bounded | undefined): boolean =>
     low !== undefined && high !== undefined && low.compare(high) === 1;
   if (isEmpty(from, to)) return [];
-  if (!mount.holes) return [{ ...(from && { from }), ...(to && { to }) }];
+  if (!mount.holes?.length) return [{ ...(from && { from }), ...(to && { to }) }];
   return holesOf(mount)
     .map((hole) => bounded(hole))
     .filter((hole) => !isEmpty(from, hole) && !isEmpty(hole, to))

@@ -100,7 +100,7 @@ const touching = (at: string): MeshwrightError =>
  */
 export function beltLength(pulleys: Pulleys, centre: number): Approximate {
   const [sum, difference] = radii(pulleys);
-  if (checkNumber(centre, 0, "centre") < sum) throw touching("centre");
+  if (checkNumber(centre, "centre") < sum) throw touching("centre");
   const run = Math.sqrt((centre - difference) * (centre + difference));
   return 2 * (run + difference * Math.asin(difference / centre)) + Math.PI * sum;
 }
@@ -112,7 +112,7 @@ export function beltLength(pulleys: Pulleys, centre: number): Approximate {
  */
 export function beltCentre(pulleys: Pulleys, length: number): Approximate {
   const [sum, difference] = radii(pulleys);
-  if (!(checkNumber(length, 0, "length") >= beltLength(pulleys, sum))) throw touching("beltTeeth");
+  if (!(checkNumber(length, "length") >= beltLength(pulleys, sum))) throw touching("beltTeeth");
   // Without the arcs' surplus the centre distance comes out too large: Newton's method falls from there on a convex curve,
   // whose slope is twice the cosine of the angle of the runs.
   let centre = Math.hypot((length - Math.PI * sum) / 2, difference);

@@ -63,8 +63,9 @@ export function angleOf(angle: Numeric, from: number, to: number, at: string): R
   return size >= from && size <= to ? degrees : refuse("out-of-range", at, angle, `${from} to ${to} degrees`);
 }
 
-/** A plain number for a drawing. */
-export function checkNumber(value: number, above: number, at: string): number {
-  if (value > above && value <= largest) return value;
-  return refuse("out-of-range", at, value, above === -Infinity ? "a finite number" : `a number above ${above}`);
+/** A plain number for a drawing, that is no slip: above zero, or on either side of it. */
+export function checkNumber(value: number, at: string, side: "above 0" | "either side" = "above 0"): number {
+  const size = side === "above 0" ? value : Math.abs(value);
+  if (size <= largest && (side !== "above 0" || size >= smallest)) return value;
+  return refuse("out-of-range", at, value, side === "above 0" ? "a number above 0" : "a finite number");
 }

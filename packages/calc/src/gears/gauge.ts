@@ -38,7 +38,8 @@ function check(gear: GaugedGear): GaugedGear {
  */
 export function tipDiameter(gear: GaugedGear): Bounded {
   const { teeth, module, shift = none, addendum = full } = check(gear);
-  return shift.plus(addendum).times(2).plus(teeth).times(module);
+  const tip = shift.plus(addendum).times(2).plus(teeth).times(module);
+  return tip.high.sign > 0 ? tip : refuse("tooth-missing", "shift", `tips across ${tip.high.toNumber()} mm`, "teeth");
 }
 
 /**

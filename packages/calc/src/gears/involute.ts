@@ -18,4 +18,4 @@ export function inverseInvolute(value: number): Approximate | undefined {
 }
 
 /** The angle at a radius of an involute: cos α = base radius / radius; zero inside the base circle. */
-export const angleAt = (base: number, radius: number): Approximate => Math.acos(Math.min(1, base / radius));
+export const angleAt = (base: number, radius: number): Approximate => (radius > base ? Math.acos(base / radius) : 0);

@@ -40,12 +40,12 @@ const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 /** Refuses a shape whose figures are none, before anything is drawn of it. */
 function checkShape({ teeth, module, pressureAngle = 20, shift = 0, tip = 1, root = 1 }: GearShape): void {
   checkTeeth(teeth, "teeth");
-  checkNumber(module, 0, "module");
+  checkNumber(module, "module");
   if (!(pressureAngle > 0 && pressureAngle < 90))
     refuse("out-of-range", "pressureAngle", pressureAngle, "more than 0 and less than 90 degrees");
-  checkNumber(shift, -Infinity, "shift");
-  checkNumber(tip, 0, "tip");
-  checkNumber(root, 0, "root");
+  checkNumber(shift, "shift", "either side");
+  checkNumber(tip, "tip");
+  checkNumber(root, "root");
 }
 
 /**
@@ -143,8 +143,8 @@ function sideOf(shape: GearShape, pieces: number): Side {
  */
 export function outlinePoints(shape: GearShape, options: OutlineOptions = {}): (readonly [x: number, y: number])[] {
   const { phase = 0, scale = 1, pieces = 6 } = options;
-  checkNumber(phase, -Infinity, "phase");
-  checkNumber(scale, 0, "scale");
+  checkNumber(phase, "phase", "either side");
+  checkNumber(scale, "scale");
   const side = sideOf(shape, checkTeeth(pieces, "pieces"));
   const otherSide = [...side].reverse();
   const points: (readonly [number, number])[] = [];
@@ -174,8 +174,8 @@ export const gearOutline = (shape: GearShape, options?: OutlineOptions): string 
 export function meshingPhase(driver: GearShape, phase: number, driven: GearShape, towards: number): number {
   checkShape(driver);
   checkShape(driven);
-  checkNumber(phase, -Infinity, "phase");
-  checkNumber(towards, -Infinity, "towards");
+  checkNumber(phase, "phase", "either side");
+  checkNumber(towards, "towards", "either side");
   const ratio = driver.teeth / driven.teeth;
   // Both lie on the same side of the point where they meet, and turn the same way.
   if (driven.internal) return towards + Math.PI + ratio * (phase - towards - Math.PI);
