@@ -169,6 +169,30 @@ export const files = {
       expect: calc.toothPairsFor(value, { driver, driven }, read),
     }),
   },
+  turned: {
+    given: ["motorTurns", "wheelTurns", "oneWheelHeld", "knownPairs", "driver", "driven"],
+    needs: ["countedBox"],
+    form: { expect: { total: interval, box: interval, counts: listOf(listOf(same)) } },
+    answer(calc, { driver, driven, ...count }) {
+      const { total, box, counts } = calc.countedBox(count, { driver, driven });
+      return { expect: { total: ends(total), box: ends(box), counts } };
+    },
+  },
+  unmarked: {
+    given: ["teeth", "series", "outsideDiameter_mm", "addendum", "span", "pressureAngles"],
+    optional: ["outsideDiameter_mm", "addendum", "span", "pressureAngles"],
+    needs: ["unmarkedGear"],
+    form: { expect: listOf(mapOf(same)) },
+    answer(calc, { teeth, series, outsideDiameter_mm: outside, addendum, span, pressureAngles }) {
+      const between = (from, to) => ({ from: `${from} mm`, to: `${to} mm` });
+      const question = {
+        teeth,
+        ...(outside && { outside: between(outside.from, outside.to), addendum }),
+        ...(span && { span: { teeth: span.teeth, over: between(span.from_mm, span.to_mm) }, pressureAngles }),
+      };
+      return { expect: calc.unmarkedGear(question, series).canBe };
+    },
+  },
   find: {
     given: ["drivers", "drivens", "module", "diametralPitch", "restOfTrain", "target", "slot"],
     optional: ["module", "diametralPitch"],

@@ -1,7 +1,7 @@
 import { bounded, MeshwrightError, rational, type Bounded, type Rational } from "../exact/index.js";
 import { type Numeric, refuse } from "../gears/index.js";
 
-/** CountedTurns as counted: so many exactly, or between two ends, which are included. */
+/** Turns as counted: so many exactly, or between two ends, which are included. */
 export type CountedTurns = Numeric | { readonly from: Numeric; readonly to: Numeric };
 
 /**
@@ -25,7 +25,7 @@ function turnsOf(turns: CountedTurns, at: string): Bounded {
   if (low.sign > 0 && low.compare(high) <= 0) return bounded(low, high);
   throw low.sign > 0
     ? new MeshwrightError("ends-reversed", at, `Found ${low} to ${high}; expected the smaller first.`)
-    : new MeshwrightError("out-of-range", at, "CountedTurns are zero or less; expected counts above zero.");
+    : new MeshwrightError("out-of-range", at, "Turns are zero or less; expected counts above zero.");
 }
 
 /**

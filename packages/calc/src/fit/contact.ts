@@ -1,5 +1,5 @@
-import { type Bounded, rational, type Rational } from "../exact/index.js";
-import { enclose, meshOf, type Mesh, type NotKnown, type ToothPair } from "../gears/index.js";
+import type { Bounded } from "../exact/index.js";
+import { enclose, type Form, meshOf, type Mesh, type NotKnown, type ToothPair, widestOpening } from "../gears/index.js";
 import type { Reason } from "./reason.js";
 
 /** So many more teeth are tried on a ring that is too small. */
@@ -11,6 +11,7 @@ function leastRing(pair: ToothPair): number | undefined {
     const driven = Math.max(pair.driver, pair.driven - 1) + more;
     const { fouls, notKnown } = meshOf({ ...pair, driven });
     if (fouls === false && notKnown === undefined) return driven;
+    if (notKnown === "pitch-not-given") break;
   }
   return undefined;
 }
@@ -25,27 +26,15 @@ function ringTooSmall(pair: ToothPair): Reason {
 export const unformed = (code: NotKnown, pair: ToothPair): Reason =>
   code === "ring-too-small" ? ringTooSmall(pair) : { code, weight: "unknown" };
 
-/** The widest opening at which two teeth still touch when the next two meet, by halving; nothing where there is none. */
-function widestOpening(pair: ToothPair, least: number, opening: Rational): Bounded | undefined {
-  const touches = (open: number): boolean => meshOf(pair, rational(open.toFixed(9))).contactRatio! >= least;
-  let [low, high] = [0, opening.toNumber()];
-  if (!touches(low)) return undefined;
-  for (let n = 0; n < 40; n++) {
-    const middle = (low + high) / 2;
-    if (touches(middle)) low = middle;
-    else high = middle;
-  }
-  return enclose(low);
-}
-
 /** What speaks against a pair at its opening: teeth that part too soon, flanks that do not meet, a ring's that collide. */
-export function contactReasons(pair: ToothPair, mesh: Mesh, opening: Bounded | undefined): Reason[] {
+export function contactReasons(pair: ToothPair, form: Form, mesh: Mesh, opening: Bounded): Reason[] {
   if (mesh.fouls) return [ringTooSmall(pair)];
   // Helical teeth follow each other along their width as well.
   const least = pair.helixAngle === undefined ? 1 : 0;
   const isApart = mesh.notKnown === "no-line-of-action";
-  if (!opening || !(isApart || mesh.contactRatio! < least)) return [];
-  const needed = widestOpening(pair, least, opening.low);
+  if (!isApart && mesh.contactRatio! >= least) return [];
+  const widest = widestOpening(form, least, opening.low.toNumber());
+  const needed = widest === undefined ? undefined : enclose(widest);
   const lengths = needed && { needed, available: opening, short: opening.minus(needed) };
   return [{ code: isApart ? "no-line-of-action" : "no-contact", weight: "refusal", ...lengths }];
 }

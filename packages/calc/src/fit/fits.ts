@@ -84,7 +84,7 @@ export function fits({ pair: asked, mount, driver, driven, sleeves = [], plates 
   if (driven?.circles && hubHoles) reasons.push(...hubReasons(driven.circles, hubHoles, plates, "driven"));
   if (driver && reach !== undefined) reasons.push(...reachReasons(driver, reach, line, "driver"));
   const mesh = meshOf(pair, set.opening?.low);
-  reasons.push(...contactReasons(pair, mesh, set.opening));
+  if (typeof form !== "string" && set.opening) reasons.push(...contactReasons(pair, form, mesh, set.opening));
   for (const of of ["driver", "driven"] as const)
     if (mesh[of]?.undercut) reasons.push({ code: "undercut", weight: "information", of });
   if (!mesh.hunting) reasons.push({ code: "same-teeth-meet", weight: "information", teeth: mesh.driverTurns });

@@ -26,7 +26,7 @@ export {
 export { basePitch, type GaugedGear, jawShare, spanLength, spanTeeth, tipDiameter } from "./gauge.js";
 export { type Approximate, ceilOf, enclose, floorOf, rootOf } from "./measure.js";
 export { type Gear, type Mesh, meshOf } from "./mesh.js";
-export type { Operating } from "./operating.js";
+export { type Operating, widestOpening } from "./operating.js";
 export { type GearRadii, type GearShape, gearOutline, meshingPhase, outlinePoints, radiiOf } from "./outline.js";
 export { type PitchComparison, comparePitch, moduleOf, pressureAngleOf } from "./pitch.js";
 export { type Recurrence, recurrenceOf } from "./recurrence.js";

@@ -77,3 +77,19 @@ export function operatingAt(form: Form, opening: Approximate): Operating | undef
     ...(side < 0 && { fouls: fouls(form, operatingCentre) }),
   };
 }
+
+/**
+ * The widest opening in millimetres, up to one that is too wide, at which so many pairs of teeth touch on average; nothing where
+ * too few do even without play.
+ */
+export function widestOpening(form: Form, least: number, opening: Approximate): Approximate | undefined {
+  const touches = (open: number): boolean => (operatingAt(form, open)?.contactRatio ?? -Infinity) >= least;
+  let [low, high] = [0, opening];
+  if (!touches(low)) return undefined;
+  for (let n = 0; n < 50; n++) {
+    const middle = (low + high) / 2;
+    if (touches(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
+}

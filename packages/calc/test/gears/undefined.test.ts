@@ -1,6 +1,6 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { MeshwrightError, rational } from "../../src/exact/index.js";
+import { type MeshwrightError, rational } from "../../src/exact/index.js";
 import {
   beltOf,
   centreDistance,
