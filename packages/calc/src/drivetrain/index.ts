@@ -3,8 +3,9 @@
  * @module
  */
 export type { HoleCircle } from "./circle.js";
-export type { Part, PartKind, Price } from "./part.js";
+export type { Part, Price } from "./part.js";
 export { step } from "./pointer.js";
+export { isRead, markRead } from "./read-mark.js";
 export { shapes, stageShape } from "./shapes.js";
 export type {
   Alternative,
@@ -16,7 +17,6 @@ export type {
   ChangeSet,
   Compare,
   Controller,
-  Finding,
   Measurement,
   Mode,
   Motor,

@@ -1,7 +1,7 @@
-import { branchesOf, stagesOf, type Build, type Output, type Part, type PartKind } from "../drivetrain/index.js";
+import { branchesOf, stagesOf, type Build, type Output, type Part } from "../drivetrain/index.js";
 import { lengthOf, rational, type Rational } from "../exact/index.js";
 import { beltOf, comparePitch, type Toothed } from "../gears/index.js";
-import type { BeltStage } from "../stages/index.js";
+import type { BeltStage, PartKind } from "../stages/index.js";
 
 /** What one place in a build asks for. */
 export interface Need {
