@@ -60,7 +60,7 @@ export interface Openings {
 export function openingsOf({ opening, openingTo }: CentreMount, { internal }: PairPitch): Openings {
   const least = finiteOf(opening ?? 0, "opening");
   const most = openingTo === undefined ? least : finiteOf(openingTo, "openingTo");
-  if (least.compare(most) > 0) refuse("ends-reversed", "openingTo", openingTo, `at least ${opening}`);
+  if (least.compare(most) > 0) refuse("ends-reversed", "openingTo", openingTo, `at least ${opening ?? "0 mm"}`);
   const [closest, farthest] = internal ? [most.negate(), least.negate()] : [least, most];
   return { least, most, closest, farthest };
 }

@@ -1,9 +1,10 @@
 import type { Mount } from "../drivetrain/index.js";
 import type { Step } from "../evaluate/index.js";
 import { bounded, lengthOf, type Bounded } from "../exact/index.js";
-import type { BeltStage, Stage } from "../stages/index.js";
+import { drawings, type Stage } from "../stages/index.js";
 import {
   beltOf,
+  type BeltQuestion,
   formOf,
   type Form,
   type ToothPair,
@@ -46,22 +47,18 @@ const shapeOf = ({ module, cosHelix, transverseAngle }: Form, { teeth, shift, ti
 };
 
 /** The pitch circle of a pulley or a sprocket. */
-const pulleyRadii = ({ pitch, chain }: BeltStage, teeth: number): GearRadii => {
+const pulleyRadii = ({ pitch, chain }: BeltQuestion, teeth: number): GearRadii => {
   const reference = pitchDiameter({ pitch: lengthOf(pitch!, "pitch"), teeth, chain }) / 2;
   return { reference, base: reference, tip: reference, root: reference };
 };
 
-/** The pairs that a stage is made of, as gears that mesh one after the other. */
-function pairsOf(stage: Stage): ToothPair[] | undefined {
-  if (stage.kind === "pair") return [stage];
-  if (stage.kind !== "train") return undefined;
-  return stage.teeth.slice(1).map((driven, n) => ({ ...stage, driver: stage.teeth[n]!, driven }) as ToothPair);
-}
+/** The names of a stage's two ends, where it has such. */
+type Labelled = Stage & { readonly driverLabel?: string; readonly drivenLabel?: string };
 
 /**
  * Puts the gears of a drive in their places: pairs and rows of spur and helical gears on their true centre distances with
- * their openings, belts and chains whose pitch and length are known, also where a tensioner takes up the rest. A stage that starts where another ends starts on its
- * axis; after one that has no place, the next stands apart.
+ * their openings, belts and chains whose pitch and length are known, also where a tensioner takes up the rest. A stage that
+ * starts where another ends starts on its axis; after one that has no place, the next stands apart.
  *
  * @param steps the stages of an output (`evaluation.output(id).steps`), or some of them, in the order of drive
  * @throws MeshwrightError where a number or a length cannot be read
@@ -101,10 +98,10 @@ export function layoutOf(
   };
 
   for (const { stage, reduction, turns: way } of steps) {
-    const pairs = pairsOf(stage);
+    const { pairs, belt } = drawings[stage.kind](stage) ?? {};
+    const { driverLabel, drivenLabel } = stage as Labelled;
     const forms = (pairs ?? []).map(formOf);
-    const labels = stage.kind === "pair" ? [stage.driverLabel, stage.drivenLabel] : [];
-    const belt = stage.kind === "belt" ? beltOf(stage).choices[0] : undefined;
+    const choice = belt && beltOf(belt).choices[0];
     if (pairs && forms.every((form) => typeof form !== "string")) {
       let driver: Wheel | undefined;
       pairs.forEach((pair, n) => {
@@ -117,7 +114,7 @@ export function layoutOf(
         driver ??= start({
           stage: stage.id,
           role: "driver",
-          label: labels[0],
+          label: driverLabel,
           teeth: pair.driver,
           radii: radiiOf(shapes[0]),
           shape: shapes[0],
@@ -129,7 +126,7 @@ export function layoutOf(
           {
             stage: stage.id,
             role: n < pairs.length - 1 ? "idler" : "driven",
-            label: labels[1],
+            label: drivenLabel,
             teeth: pair.driven,
             radii: radiiOf(shapes[1]),
             shape: shapes[1],
@@ -144,23 +141,23 @@ export function layoutOf(
         driver = driven;
         axis = driven.x;
       });
-    } else if (stage.kind === "belt" && belt) {
-      const wheel = (role: "driver" | "driven"): Unplaced => ({
+    } else if (belt && choice) {
+      const wheel = (role: "driver" | "driven", label: string | undefined): Unplaced => ({
         stage: stage.id,
         role,
-        label: stage[`${role}Label`],
-        teeth: stage[role],
-        radii: pulleyRadii(stage, stage[role]),
+        label,
+        teeth: belt[role],
+        radii: pulleyRadii(belt, belt[role]),
         phase: 0,
         turns,
       });
-      const driver = start(wheel("driver"));
-      turns = turns && (turns * stage.driver) / stage.driven;
-      const { tensioner } = stage;
-      const isSet = stage.beltTeeth !== undefined && !tensioner;
-      const centre = isSet ? enclose(belt.centre) : bounded(lengthOf(stage.centre!));
-      const driven = place(wheel("driven"), driver.x + near(centre));
-      const by = stage.chain ? "chain" : "belt";
+      const driver = start(wheel("driver", driverLabel));
+      turns = turns && (turns * belt.driver) / belt.driven;
+      const { tensioner } = belt;
+      const isSet = belt.beltTeeth !== undefined && !tensioner;
+      const centre = isSet ? enclose(choice.centre) : bounded(lengthOf(belt.centre!));
+      const driven = place(wheel("driven", drivenLabel), driver.x + near(centre));
+      const by = belt.chain ? "chain" : "belt";
       spans.push({ stage: stage.id, by, driver, driven, centre, ...(tensioner && { tensioner }) });
       axis = driven.x;
     } else {
