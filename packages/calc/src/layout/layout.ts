@@ -7,7 +7,6 @@ import {
   type BeltQuestion,
   formOf,
   type Form,
-  type ToothPair,
   type Toothing,
   enclose,
   type Approximate,
