@@ -2,6 +2,7 @@
  * What a drivetrain is: its types and shapes, ids and addresses.
  * @module
  */
+export type { HoleCircle } from "./circle.js";
 export type { Part, Price } from "./part.js";
 export { step } from "./pointer.js";
 export { isRead, markRead } from "./read-mark.js";
