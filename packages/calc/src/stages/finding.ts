@@ -65,7 +65,11 @@ export const findingTexts = {
   "not-a-place": "Place {found}; expected 0 to {most}.",
   "into-itself": "{address} cannot go into itself.",
   "set-in-part": "{label} is sold as a set; change all its counts together.",
+  "went-along": "With {label} went {what}.",
+  "change-dropped": "Your change of {label} could not be kept: {why}",
+  "no-longer-there": "It is not there any more.",
   "link-broken": "The link is damaged or cut short.",
+  "link-words": "A link carries numbers and no words: {address} is left out.",
   "link-other": "The link holds {found}, expected {expected}.",
   "newer-link": "The link was made by another version.",
   "change-stale": "[{address}: ]the author has changed this since the link was made.",
@@ -110,6 +114,9 @@ export const findingTerms = {
   end: "the end",
   changes: "changes",
   build: "a whole build",
+  mount: "its mount",
+  parts: "{0} of its parts",
+  measurements: "{0} of its measurements",
 } as const;
 
 /** The words that findings are told in; a language gives its own. */
