@@ -235,7 +235,7 @@ function readCounts(
     byAddress.set(short, byAddress.has(short) || addresses.length > 1 ? undefined : addresses[0]);
   }
   for (let left = text.counted(); left > 0 && !text.isDone; left--) {
-    const key = text.take(7);
+    const key = text.cut(7);
     const to = text.counted();
     const found = counts.get(key);
     if (found?.length === 1) say(found[0]!, to);
