@@ -1,26 +1,6 @@
 import type { Numeric, Toothed } from "../gears/index.js";
-
-/**
- * What a part is. A `set` is a ring and pinion, or a worm with its wheel, a `hub` the gears of a hub reduction: both gears
- * sold together. A chain is a `belt`, a sprocket a `pulley`.
- */
-export type PartKind =
-  | "pinion"
-  | "spur"
-  | "gear"
-  | "set"
-  | "hub"
-  | "gearbox"
-  | "worm"
-  | "planetary"
-  | "belt"
-  | "pulley"
-  | "wheel"
-  | "sleeve"
-  | "plate"
-  | "motor"
-  | "battery"
-  | "other";
+import type { PartKind } from "../stages/index.js";
+import type { HoleCircle } from "./circle.js";
 
 /** What one pack costs, and when that was looked up. */
 export interface Price {
@@ -58,7 +38,7 @@ export interface Part extends Toothed {
   /** Length of the boss beside the teeth. */
   readonly hub?: string;
   readonly facing?: "hub in" | "hub out";
-  readonly circles?: readonly { readonly count: number; readonly diameter: string }[];
+  readonly circles?: readonly HoleCircle[];
   readonly maker?: string;
   /** Of one pack. */
   readonly price?: Price;

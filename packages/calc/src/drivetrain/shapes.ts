@@ -1,4 +1,4 @@
-import { kinds, type Shape, type Stage } from "../stages/index.js";
+import { stageShapes, type Shape, type StageKind } from "../stages/index.js";
 
 /** The objects of a build document by name, in the letters of {@link Shape}. */
 export const shapes: Readonly<Record<string, Shape>> = {
@@ -49,6 +49,7 @@ export const shapes: Readonly<Record<string, Shape>> = {
     stage: "id!",
     from: "size",
     to: "size",
+    measured: "between axes|over shafts|between shafts",
     knownPair: "[count]2-2",
     closer: "length",
     farther: "length",
@@ -59,6 +60,7 @@ export const shapes: Readonly<Record<string, Shape>> = {
     openingTo: "length",
     walls: "[wall]0-100",
     shaft: "size",
+    drivenShaft: "size",
     steps: "[size]0-10",
     reach: "size",
     line: "line",
@@ -67,7 +69,7 @@ export const shapes: Readonly<Record<string, Shape>> = {
   line: { from: "length!", to: "length!" },
   pivot: { distance: "size!", arm: "size!", from: "number!", to: "number!" },
   wall: { label: "text", of: "driver|driven", distance: "size!", gap: "length" },
-  circle: { count: "count!", diameter: "size!" },
+  circle: { count: "count!", diameter: "size", neighbours: "size", hole: "size", screw: "size" },
   rounding: {
     minimumFractionDigits: "digits",
     maximumFractionDigits: "digits",
@@ -132,4 +134,4 @@ const common: Shape = {
 };
 
 /** All fields of a stage of one kind. */
-export const stageShape = (kind: Stage["kind"]): Shape => ({ ...common, ...kinds[kind].shape });
+export const stageShape = (kind: StageKind): Shape => ({ ...common, ...stageShapes[kind] });

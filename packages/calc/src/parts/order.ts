@@ -1,7 +1,7 @@
-import { branchesOf, stagesOf, type Build, type Output, type Part, type PartKind } from "../drivetrain/index.js";
+import { branchesOf, stagesOf, type Build, type Output, type Part } from "../drivetrain/index.js";
 import { lengthOf, rational, type Rational } from "../exact/index.js";
 import { beltOf, comparePitch, type Toothed } from "../gears/index.js";
-import type { BeltStage } from "../stages/index.js";
+import type { BeltStage, PartKind } from "../stages/index.js";
 
 /** What one place in a build asks for. */
 export interface Need {
@@ -67,13 +67,13 @@ function answers(part: Part, need: Need): boolean {
 const rank = ({ stage, owned, available }: Part, place: string): number =>
   stage === place ? 0 : stage !== undefined ? 4 : owned ? 1 : available ? 2 : available === undefined ? 3 : 5;
 
-/** The belts that a stage can have, where its centre distance is given and its count is not. */
+/** The belts that a stage can have, where its centre distance is given and its count is not. A tensioner takes any longer one. */
 function beltsFor(stage: BeltStage): readonly number[] | undefined {
   try {
     const { choices } = beltOf(stage);
-    return choices.length ? choices.map(({ teeth }) => teeth) : undefined;
+    return choices.length && !stage.tensioner ? choices.map(({ teeth }) => teeth) : undefined;
   } catch {
-    // Pulleys that touch have no belt.
+    // A pitch or a centre distance of nothing has no belt.
     return undefined;
   }
 }

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { checkBuild } from "../../src/document/index.js";
+import { readBuild } from "../../src/document/index.js";
 import { shapes, type Part } from "../../src/drivetrain/index.js";
 import { canBeHad, costOf, needsOf, orderOf, readParts, type Need } from "../../src/parts/index.js";
 
-const codes = (json: unknown) => readParts(json).findings.map(({ code, pointer }) => `${code} ${pointer}`);
+const codes = (json: unknown) => readParts(json).findings.map(({ code, at }) => `${code} ${at}`);
 
 describe("readParts", () => {
   it("reads a list, or its text, into a copy", () => {
@@ -18,7 +18,7 @@ describe("readParts", () => {
   });
 
   it("names what is wrong and where", () => {
-    expect(codes("[")).toEqual(["not-json "]);
+    expect(codes("[")).toEqual(["not-data "]);
     expect(codes({})).toEqual(["not-a-list "]);
     expect(codes([{ id: "a", is: "spur", teeth: 0, colour: "grey" }])).toEqual([
       "not-count /0/teeth",
@@ -79,7 +79,7 @@ function build() {
     wheel: { diameter: "12 cm" },
     ...extra,
   });
-  const { build: made, findings } = checkBuild({
+  const { build: made, findings } = readBuild({
     format: "meshwright-build/1",
     stages: [
       { id: "primary", kind: "pair", driver: 15, driven: 62, module: "0.8" },

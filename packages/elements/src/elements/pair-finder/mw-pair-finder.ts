@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { limitsOf } from "@meshwright/calc/fit";
-import type { Part } from "@meshwright/calc/drivetrain";
+import { changesOf, type Part } from "@meshwright/calc/drivetrain";
 import { canBeHad } from "@meshwright/calc/parts";
 import { Writer } from "@meshwright/calc/report";
 import type { Order } from "@meshwright/calc/search";
@@ -148,8 +148,9 @@ export class MwPairFinder extends Picture {
   // What the reader does
 
   #take(driver: number, driven: number): void {
-    const { id } = this.#asked!.stage;
-    this.change({ [`${id}.driver`]: driver, [`${id}.driven`]: driven });
+    const [refusal] = this.change(changesOf(this.#asked!.stage, { driver, driven }));
+    this.message = refusal?.message;
+    if (refusal) return announce(this.renderRoot as ShadowRoot, () => refusal.message);
     announce(this.renderRoot as ShadowRoot, () =>
       this.evaluation()!
         .outputs.map(({ id: of, label }) =>
