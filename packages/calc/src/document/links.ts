@@ -165,10 +165,10 @@ export function changesFrom(link: string, build: Build): LinkedChanges {
   const find = finderIn(build);
   const findings: Finding[] = [];
   const refuse = (code: FindingCode, address = "", values?: FindingValues) => {
-    const label = address && labelAt(build, address);
+    if (findings.length >= mostFindings) return;
+    const label = address && labelAt(build, address, find);
     const isTold = findings.some((one) => one.code === code && one.values.address === label);
-    if (findings.length < mostFindings && !isTold)
-      findings.push(linkFault(code, { address: label, ...values }, address));
+    if (!isTold) findings.push(linkFault(code, { address: label, ...values }, address));
   };
   const sets = new Map<string, unknown>();
   const structure: Change[] = [];
