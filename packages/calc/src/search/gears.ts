@@ -127,9 +127,9 @@ function sortsOf(gears: readonly GearOrCount[], pitch: Toothed, at: string): Map
 }
 
 /** Gears by pitch: only what stands on one shelf can mesh. */
-export function shelvesOf({ drivers = [], drivens = [], ...choice }: GearChoice): Shelf[] {
-  const pitch = pitchOf(choice);
-  const [first, second] = [sortsOf(drivers, pitch, "drivers"), sortsOf(drivens, pitch, "drivens")];
+export function shelvesOf({ drivers = [], drivens = [], ...choice }: GearChoice, at = ""): Shelf[] {
+  const pitch = pitchOf(choice, `${at}pitch`);
+  const [first, second] = [sortsOf(drivers, pitch, `${at}drivers`), sortsOf(drivens, pitch, `${at}drivens`)];
   return [...first].flatMap(([key, sorts]) => {
     const others = second.get(key);
     return others ? { pitch: sorts[0]!.pitch, drivers: sorts, drivens: others } : [];
@@ -137,8 +137,8 @@ export function shelvesOf({ drivers = [], drivens = [], ...choice }: GearChoice)
 }
 
 /** A set as two sorts of gears that have met. */
-export function meetingOf(part: Part, mount: TeethMount | undefined): Meeting {
-  const { driver, driven, module, diametralPitch, pressureAngle } = setOf(part, "sets");
+export function meetingOf(part: Part, mount: TeethMount | undefined, at = ""): Meeting {
+  const { driver, driven, module, diametralPitch, pressureAngle } = setOf(part, `${at}sets`);
   const pitch = { module, diametralPitch, pressureAngle } as Toothed;
   const sort = (teeth: number): Sort => ({ teeth, pitch, plain: true, parts: [part] });
   return new Meeting(sort(driver), sort(driven), mount, true);

@@ -35,16 +35,19 @@ export interface Looking {
 }
 
 /** The sums of teeth that a choice's mount takes, by shelf. */
-export function gearsOf(choice: GearChoice): Pick<Looking, "shelves" | "sets" | "sumsOf" | "meet"> {
+export function gearsOf(
+  choice: GearChoice & { readonly id?: string },
+): Pick<Looking, "shelves" | "sets" | "sumsOf" | "meet"> {
   const mount = mountOf(choice);
-  const shelves = shelvesOf(choice);
+  const at = choice.id === undefined ? "" : `${choice.id}.`;
+  const shelves = shelvesOf(choice, at);
   checkHeld(
     shelves.reduce((sum, { drivers, drivens }) => sum + drivers.length * drivens.length, 0),
-    "drivers",
+    `${at}drivers`,
   );
   return {
     shelves,
-    sets: (choice.sets ?? []).map((part) => meetingOf(part, mount)),
+    sets: (choice.sets ?? []).map((part) => meetingOf(part, mount, at)),
     sumsOf: ({ pitch }) => (mount && !mount.internal && moduleOf(pitch) ? toothSumsFor(mount, pitch) : undefined),
     meet: (driver, driven) => new Meeting(driver, driven, mount),
   };

@@ -122,7 +122,7 @@ export function setOf(part: Part, at: string): Part & { readonly driver: number;
 }
 
 /** The pitch of a question, checked. */
-export function pitchOf({ pitch = {} }: GearChoice, at = "pitch"): Toothed {
+export function pitchOf({ pitch = {} }: GearChoice, at: string): Toothed {
   checkPitch(pitch, at);
   return pitch;
 }
