@@ -1,5 +1,6 @@
 import { buildFromAttributes, notationName, readBuild } from "@meshwright/calc/document";
-import type { Build, Finding } from "@meshwright/calc/drivetrain";
+import type { Build } from "@meshwright/calc/drivetrain";
+import { errorOf, type Finding } from "@meshwright/calc/stages";
 import { around, attributeOf, elementsIn, isElement, type Element, type Node } from "./source.js";
 
 /** A build of a page and where it stands. */
@@ -32,9 +33,7 @@ function dataOf(element: Element, load: Load): { build?: Build; findings: readon
   const text = load(src);
   if (text !== undefined) return readBuild(text);
   return {
-    findings: [
-      { severity: "error", about: "shape", code: "load-failed", pointer: "", message: `${src} could not be read.` },
-    ],
+    findings: [errorOf("shape", "load-failed", "", { address: src, found: "no such file" })],
   };
 }
 

@@ -138,11 +138,7 @@ export function checkFigures(source: string, { markdown = false, load = () => un
       range: undefined,
     });
   for (const { element, build, findings } of builds)
-    if (!build)
-      complain(
-        element,
-        findings.map(({ pointer, message }) => (pointer ? `${pointer}: ${message}` : message)).join(" "),
-      );
+    if (!build) complain(element, findings.map(({ at, message }) => (at ? `${at}: ${message}` : message)).join(" "));
   for (const element of elementsIn(page)) {
     if (!isChecked(element)) continue;
     compared++;

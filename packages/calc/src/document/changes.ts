@@ -1,11 +1,10 @@
-import type { Stage } from "../stages/index.js";
+import { errorOf, type Finding, type FindingCode, type FindingValues, type Stage } from "../stages/index.js";
+import { refused, type Reading } from "./reading.js";
 import { checkBuild } from "./check.js";
-import { errorOf } from "./read.js";
 import {
   type Build,
   type Change,
   type ChangeSet,
-  type Finding,
   finderIn,
   oneIn,
   spotOf,
@@ -13,7 +12,8 @@ import {
   type Finder,
 } from "../drivetrain/index.js";
 
-const problem = (code: string, address: string, message: string): Finding => errorOf("meaning", code, address, message);
+const problem = (code: FindingCode, address: string, values?: FindingValues): Finding =>
+  errorOf("meaning", code, address, { address, ...values });
 
 /** A table of all addresses is worth its making where more than one is looked up. */
 const finderFor = (build: Build, changes: readonly Change[]): Finder => (changes.length > 1 ? finderIn : oneIn)(build);
@@ -55,17 +55,16 @@ function carryOut(draft: Build, change: Change, find: Finder): Finding | undefin
   if ("set" in change) {
     const { set: address, to } = change;
     const spot = find(address);
-    if (!spot) return problem("missing-address", address, `Nothing is at ${address}.`);
+    if (!spot) return problem("missing-address", address);
     const { holder, key } = spot;
     if (to !== null) holder[key] = structuredClone(to);
-    else if (Array.isArray(holder))
-      return problem("not-optional", address, `${address} cannot be left out; expected a value.`);
+    else if (Array.isArray(holder)) return problem("not-optional", address);
     else delete holder[key];
     return undefined;
   }
   const id = "remove" in change ? change.remove : "move" in change ? change.move : undefined;
   const spot = id === undefined ? undefined : find(id);
-  if (id !== undefined && spot?.stage?.id !== id) return problem("not-a-stage", id, `${id} is not a stage.`);
+  if (id !== undefined && spot?.stage?.id !== id) return problem("not-a-stage", id);
   const home = spot?.holder as unknown as Stage[];
   const take = (): Stage => home.splice(spot!.key as number, 1)[0]!;
   if ("remove" in change) {
@@ -73,13 +72,13 @@ function carryOut(draft: Build, change: Change, find: Finder): Finding | undefin
     return undefined;
   }
   const list = "move" in change && change.into === undefined ? home : listOf(draft, find, change.into);
-  if (!list) return problem("missing-address", String(change.into), `No stages at ${change.into}.`);
+  if (!list) return problem("missing-address", String(change.into));
   const stage = "insert" in change ? structuredClone(change.insert) : take();
   const { at } = change;
   if (!(Number.isInteger(at) && at >= 0 && at <= list.length))
-    return problem("not-a-place", id ?? "", `Place ${String(at)}; expected 0 to ${list.length}.`);
+    return problem("not-a-place", id ?? "", { found: String(at), most: list.length });
   list.splice(at, 0, stage);
-  if (id !== undefined && !spotOf(draft, id)) return problem("into-itself", id, `${id} cannot go into itself.`);
+  if (id !== undefined && !spotOf(draft, id)) return problem("into-itself", id);
   return undefined;
 }
 
@@ -89,12 +88,11 @@ function* torn(before: Build, after: Build, changes: readonly Change[]): Generat
   const touched = new Map<string, Set<string | number>>();
   for (const change of changes) {
     const { stage, key } = ("set" in change && was(change.set)) || {};
-    if (stage?.kind === "pair" && stage.set && (key === "driver" || key === "driven"))
+    if (stage && "set" in stage && stage.set && (key === "driver" || key === "driven"))
       touched.set(stage.id, (touched.get(stage.id) ?? new Set()).add(key));
   }
   for (const [id, keys] of touched)
-    if (keys.size < 2 && valueAt(after, `${id}.set`))
-      yield problem("set-in-part", id, `${id} is sold as a set; change driver and driven together.`);
+    if (keys.size < 2 && valueAt(after, `${id}.set`)) yield problem("set-in-part", id, { label: id });
 }
 
 /**
@@ -104,18 +102,15 @@ function* torn(before: Build, after: Build, changes: readonly Change[]): Generat
  * @returns `build` exactly when every change could be made and the result is whole; findings else
  *
  * @example
- * import { applyChanges, checkBuild } from "@meshwright/calc/build";
+ * import { applyChanges, parseBuild } from "@meshwright/calc/document";
  * const ring = { id: "ring", kind: "pair", driver: 12, driven: 35 };
- * const { build } = checkBuild({ format: "meshwright-build/1", outputs: [{ id: "rear", stages: [ring] }] });
+ * const build = parseBuild({ format: "meshwright-build/1", outputs: [{ id: "rear", stages: [ring] }] });
  * applyChanges(build, { "ring.driver": 13 }).build.outputs[0].stages; // => [{ ...ring, driver: 13 }]
  * applyChanges(build, [{ remove: "ring" }]).build.outputs[0].stages; // => []
  * applyChanges(build, { "ring.driver": 0 }).findings[0].code; // => "not-count"
  * build.outputs[0].stages[0].driver; // => 12
  */
-export function applyChanges(
-  build: Build,
-  changes: ChangeSet | readonly Change[],
-): { build?: Build; findings: Finding[] } {
+export function applyChanges(build: Build, changes: ChangeSet | readonly Change[]): Reading {
   const list: readonly Change[] = Array.isArray(changes)
     ? changes
     : Object.entries(changes).map(([set, to]) => ({ set, to }));
@@ -136,11 +131,11 @@ export function applyChanges(
       if (!plain) find = undefined;
     } catch {
       // Either what was set is no data, or an earlier change has left nothing to find one's way in.
-      const { build: whole, findings: why } = checkBuild(draft);
-      return { findings: whole ? [problem("not-data", "", "Expected a change that JSON can hold.")] : why };
+      const reading = checkBuild(draft);
+      return reading.ok ? refused(problem("not-data", "")) : reading;
     }
-  if (findings.length) return { findings };
+  if (findings.length) return refused(...findings);
   const result = checkBuild(draft);
-  if (result.build) findings.push(...torn(build, result.build, list));
-  return findings.length ? { findings } : result;
+  if (result.ok) findings.push(...torn(build, result.build, list));
+  return findings.length ? refused(...findings) : result;
 }

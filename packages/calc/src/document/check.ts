@@ -1,11 +1,13 @@
 import { rational } from "../exact/index.js";
-import { kinds, type Say } from "../stages/index.js";
+import { checks, errorOf, inners, type FindingCode, type FindingValues, type Say } from "../stages/index.js";
+import { nearestTo } from "./nearest.js";
+import { refused, type Reading } from "./reading.js";
 import { Reader } from "./read.js";
 import {
   type Branch,
   type Build,
-  type Finding,
   type Output,
+  markRead,
   step,
   branchesOf,
   finderIn,
@@ -21,31 +23,30 @@ const idsOf = (list: Named): string[] => list?.map((one) => one.id) ?? [];
 /** What the shape of a build cannot show: ids, references, order, and what each kind of stage has to say. */
 function checkMeaning(build: Build, reader: Reader): void {
   const { outputs, branches = [], modes = [], alternatives = [], target } = build;
-  const bad = (code: string, pointer: string, message: string) =>
-    reader.say("error", "meaning", code, pointer, message);
+  const bad = (code: FindingCode, at: string, values: FindingValues) =>
+    reader.say("error", "meaning", code, at, values);
   const unique = (ids: readonly string[], pointer: (n: number) => string) =>
     ids.forEach((id, n) => {
-      if (ids.indexOf(id) < n) bad("id-repeated", step(pointer(n), "id"), `"${id}" is used twice.`);
+      if (ids.indexOf(id) < n) bad("id-repeated", step(pointer(n), "id"), { id });
     });
   const refer = (id: string | undefined, known: readonly string[], pointer: string) => {
     if (id !== undefined && !known.includes(id))
-      bad("missing-reference", pointer, `No "${id}"; expected one of ${known.slice(0, 8).join(", ")}.`);
+      bad("missing-reference", pointer, { id, known, nearest: nearestTo(id, known) });
   };
 
   const places = stagesOf(build);
-  if (places.length > mostStages)
-    return bad("too-many-stages", "/stages", `${places.length} stages, expected up to ${mostStages}.`);
+  if (places.length > mostStages) return bad("too-many-stages", "/stages", { found: places.length, most: mostStages });
   const seen = new Set<string>();
   const name = (id: string, pointer: string) => {
-    if (seen.has(id)) bad("id-repeated", step(pointer, "id"), `"${id}" is used twice.`);
+    if (seen.has(id)) bad("id-repeated", step(pointer, "id"), { id });
     seen.add(id);
   };
   let at = "";
-  const say: Say = (severity, code, field, message) => reader.say(severity, "meaning", code, step(at, field), message);
+  const say: Say = (severity, code, field, values) => reader.say(severity, "meaning", code, step(at, field), values);
   for (const { stage, pointer } of places) {
     at = pointer;
     name(stage.id, pointer);
-    kinds[stage.kind].check?.(stage, say);
+    checks[stage.kind](stage, say);
   }
   const ends: { end: Branch | Output; pointer: string }[] = [
     ...branches.map((end, n) => ({ end, pointer: `/branches/${n}` })),
@@ -59,10 +60,9 @@ function checkMeaning(build: Build, reader: Reader): void {
     refer(end.from, idsOf(branches), `${pointer}/from`);
     const first = branchesOf(build, end)[0];
     if (first?.from && branches.some((branch) => branch.id === first.from))
-      bad("branch-loop", `${pointer}/from`, `"${end.from}" comes back to itself.`);
+      bad("branch-loop", `${pointer}/from`, { id: end.from });
     const wheel = Object.keys(("wheel" in end && end.wheel) || { none: 1 }).filter((key) => key[1] !== "-");
-    if (wheel.length !== 1)
-      bad("wheel-unclear", `${pointer}/wheel`, "Expected one of diameter, loadedDiameter, travel.");
+    if (wheel.length !== 1) bad("wheel-unclear", `${pointer}/wheel`, {});
   }
   const ids = idsOf(outputs);
   refer(target?.output, ids, "/target/output");
@@ -83,39 +83,32 @@ function checkMeaning(build: Build, reader: Reader): void {
   modes.forEach(({ positions }, n) => {
     for (const id in positions) {
       const stage = find(id)?.stage;
-      refer(positions[id], stage?.kind === "selectable" ? idsOf(stage.positions) : [], `/modes/${n}/positions/${id}`);
+      refer(positions[id], stage ? idsOf(inners[stage.kind]?.positions(stage)) : [], `/modes/${n}/positions/${id}`);
     }
   });
   alternatives.forEach(({ changes }, n) => {
     for (const address in changes)
-      if (!find(address)) bad("missing-address", `/alternatives/${n}/changes/${address}`, `Nothing is at ${address}.`);
+      if (!find(address)) bad("missing-address", `/alternatives/${n}/changes/${address}`, { address });
   });
   if (target && rational(target.from).compare(target.to) > 0)
-    bad("range-backwards", "/target", `${target.from} to ${target.to}; expected the smaller first.`);
+    bad("range-backwards", "/target", { from: target.from, to: target.to });
 }
 
 /**
- * Checks plain data against the shape and the meaning of a build.
- *
- * @returns `build`, a copy, exactly when no finding is an error. At most a hundred findings, an error always among them.
+ * Checks plain data against the shape and the meaning of a build. At most a hundred findings, an error always among them
+ * where there is one.
  */
-export function checkBuild(data: unknown): { build?: Build; findings: Finding[] } {
+export function checkBuild(data: unknown): Reading {
   const reader = new Reader();
   const { findings } = reader;
   const format = (data as Build | null | undefined)?.format as unknown;
-  if (typeof format === "string" && /^meshwright-build\/(?!1(\.0)?$)\d/.test(format)) {
-    reader.say(
-      "error",
-      "shape",
-      "newer-format",
-      "/format",
-      `Written for ${format.slice(0, 40)}; this reads meshwright-build/1.0.`,
+  if (typeof format === "string" && /^meshwright-build\/(?!1(\.0)?$)\d/.test(format))
+    return refused(
+      errorOf("shape", "newer-format", "/format", { found: format.slice(0, 40), expected: "meshwright-build/1.0" }),
     );
-    return { findings };
-  }
   const copy = reader.read(data) as Build | undefined;
-  if (reader.failed) return { findings };
+  if (reader.failed) return refused(...findings);
   const build: Build = { ...copy!, stages: copy!.stages ?? [] };
   checkMeaning(build, reader);
-  return reader.failed ? { findings } : { build, findings };
+  return reader.failed ? refused(...findings) : { ok: true, build: markRead(build), findings };
 }

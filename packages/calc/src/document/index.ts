@@ -4,10 +4,11 @@
  */
 export { notationName } from "./attributes.js";
 export { applyChanges } from "./changes.js";
-export { checkBuild } from "./check.js";
 export { buildFromLink, changesFrom, linkOf, linkOfBuild } from "./links.js";
 export { buildFromAttributes } from "./notation.js";
-export { type Reading, readBuild } from "./read-build.js";
-export { Reader, addressPattern, errorOf } from "./read.js";
+export { nearestTo, slipsBetween } from "./nearest.js";
+export { parseBuild, readBuild } from "./read-build.js";
+export { Reader, addressPattern } from "./read.js";
+export type { Reading } from "./reading.js";
 export { type Scalar, longestText, scalars } from "./scalars.js";
 export { buildSchema } from "./schema.js";

@@ -1,8 +1,9 @@
 import { applyChanges } from "./changes.js";
-import { errorOf } from "./read.js";
-import { finderIn, placesOf, type Build, type ChangeSet, type Finding } from "../drivetrain/index.js";
+import { finderIn, placesOf, type Build, type ChangeSet } from "../drivetrain/index.js";
 import { MeshwrightError } from "../exact/index.js";
-import { readBuild, type Reading } from "./read-build.js";
+import { errorOf, type Finding, type FindingCode, type FindingValues } from "../stages/index.js";
+import { readBuild } from "./read-build.js";
+import { refused, type Reading } from "./reading.js";
 
 // A link is a version, the letter for what it holds, its content, and two letters that check the whole and let it end in
 // letters. Its alphabet is that of base64url: no comment system cuts it, no address bar writes it otherwise.
@@ -53,22 +54,22 @@ const seal = (text: string): string => {
   return text + alphabet[check % 52] + alphabet[(check >> 8) % 52];
 };
 
-const finding = (code: string, address: string, message: string): Finding => errorOf("meaning", code, address, message);
+const finding = (code: FindingCode, address: string, values?: FindingValues): Finding =>
+  errorOf("meaning", code, address, { address, ...values });
 
 /** The content of a link, or why there is none. */
 function open(link: unknown, mark: string): string | Finding {
-  const refuse = (code: string, message: string) => finding(code, "", message);
-  if (typeof link !== "string" || link.length > longest || !/^[\w-]{4,}$/.test(link))
-    return refuse("link-broken", "Expected a link of letters, digits, - and _.");
+  const refuse = (code: FindingCode, values?: FindingValues) => finding(code, "", values);
+  if (typeof link !== "string" || link.length > longest || !/^[\w-]{4,}$/.test(link)) return refuse("link-broken");
   const [head, body] = [link.slice(0, 2), link.slice(0, -2)];
-  if (seal(body) !== link) return refuse("link-broken", "The link is damaged or cut short.");
+  if (seal(body) !== link) return refuse("link-broken");
   if (head === mark) return body.slice(2);
   return head === buildMark || head === changesMark
-    ? refuse(
-        "link-other",
-        `The link holds ${head === buildMark ? "a whole build, expected changes" : "changes, expected a whole build"}.`,
-      )
-    : refuse("newer-link", "The link was made by another version.");
+    ? refuse("link-other", {
+        found: head === buildMark ? "@build" : "@changes",
+        expected: head === buildMark ? "@changes" : "@build",
+      })
+    : refuse("newer-link");
 }
 
 /** Every address of the build that holds a count, by the hash of the address. */
@@ -132,7 +133,7 @@ export function linkOf(build: Build, changes: ChangeSet): string {
  * const { build: later } = buildFromAttributes({ rear: "Ring: 13 to 35; Hub: 16 to 23" });
  * const { changes, findings } = changesFrom(linkOf(build, { "rear-ring.driver": 11, "rear-hub.driven": 24 }), later);
  * changes; // => { "rear-hub.driven": 24 }
- * findings[0].message; // => "rear-ring.driver is no longer what the link replaced."
+ * findings[0].message; // => "rear-ring.driver: the author has changed this since the link was made."
  */
 export function changesFrom(link: string, build: Build): { changes: ChangeSet; findings: Finding[] } {
   const content = open(link, changesMark);
@@ -141,11 +142,10 @@ export function changesFrom(link: string, build: Build): { changes: ChangeSet; f
   const counts = countsOf(build);
   const findings: Finding[] = [];
   const groups = new Map<string, [string, unknown][]>();
-  const refuse = (code: string, address: string, message: string) => {
-    if (findings.length < mostRefused) findings.push(finding(code, address, message));
+  const refuse = (code: FindingCode, address: string, values?: FindingValues) => {
+    if (findings.length < mostRefused) findings.push(finding(code, address, values));
   };
-  const stale = (address: string) =>
-    refuse("change-stale", address, `${address || "A value"} is no longer what the link replaced.`);
+  const stale = (address: string) => refuse("change-stale", address);
   const keep = (address: string, to: unknown) => {
     const id = address.split(".")[0]!;
     groups.set(id, [...(groups.get(id) ?? []), [address, to]]);
@@ -170,7 +170,7 @@ export function changesFrom(link: string, build: Build): { changes: ChangeSet; f
         if (find(address) && checkOf(find.value(address)) === check) keep(address, to);
         else stale(address);
       } catch {
-        refuse("link-broken", "", "A part of the link cannot be read.");
+        refuse("link-broken", "");
       }
     }
   }
@@ -180,14 +180,14 @@ export function changesFrom(link: string, build: Build): { changes: ChangeSet; f
   const accept = (some: [string, unknown][][]): void => {
     const all = [...kept, ...some.flat()];
     const tried = applyChanges(build, Object.fromEntries(all));
-    if (tried.build) kept = all;
+    if (tried.ok) kept = all;
     else if (some.length > 1 && findings.length < mostRefused) {
       const half = some.length >> 1;
       accept(some.slice(0, half));
       accept(some.slice(half));
     } else {
       const why = tried.findings.find((one) => one.severity === "error")!;
-      refuse("change-refused", some[0]![0]![0], why.message);
+      refuse("change-refused", some[0]![0]![0], { why: why.message });
     }
   };
   if (groups.size) accept([...groups.values()]);
@@ -200,10 +200,10 @@ export const linkOfBuild = (build: Build): string => seal(buildMark + pack(build
 /** The build that a link holds, read and checked like any other document. Never throws. */
 export function buildFromLink(link: string): Reading {
   const content = open(link, buildMark);
-  if (typeof content !== "string") return { findings: [content] };
+  if (typeof content !== "string") return refused(content);
   try {
     return readBuild(unpack(content));
   } catch {
-    return { findings: [finding("link-broken", "", "What the link holds cannot be read.")] };
+    return refused(finding("link-broken", ""));
   }
 }

@@ -1,8 +1,7 @@
 import { checkBuild } from "./check.js";
-import { errorOf } from "./read.js";
-import { stageShape, type Finding } from "../drivetrain/index.js";
-import { kinds, type Stage } from "../stages/index.js";
-import type { Reading } from "./read-build.js";
+import { stageShape } from "../drivetrain/index.js";
+import { errorOf, notations, type Finding, type StageKind } from "../stages/index.js";
+import { refused, type Reading } from "./reading.js";
 
 type Data = Record<string, unknown>;
 
@@ -35,8 +34,6 @@ const words: Readonly<Record<string, readonly [RegExp, string, (found: readonly 
   headline: [/^.*$/, "", ([text]) => text],
 };
 
-const such = (example: string): string => `such as "${example}"`;
-
 const slug = (label: string): string =>
   label
     .normalize("NFD")
@@ -49,8 +46,8 @@ const slug = (label: string): string =>
 /** A stage as it is written: counts, then further fields by name: `15 to 62, module 0.8, set`. */
 function stageIn(text: string): Data | undefined {
   const [counts = "", ...more] = text.split(/ ?, ?/);
-  for (const kind of Object.keys(kinds) as Stage["kind"][]) {
-    const fields = kinds[kind].parse?.(counts.toLowerCase().replace(" x ", " × "));
+  for (const kind of Object.keys(notations) as StageKind[]) {
+    const fields = notations[kind]?.parse(counts.toLowerCase().replace(" x ", " × "));
     if (!fields) continue;
     const stage: Data = { kind, ...fields };
     for (const one of more) {
@@ -78,18 +75,13 @@ function stageIn(text: string): Data | undefined {
  * const { build } = buildFromAttributes({ stages: "Spur and pinion: 15 to 62", rear: "Ring: 12 to 35, set; Hub: printed 1.5" });
  * build.stages[0]; // => { id: "spur-and-pinion", label: "Spur and pinion", kind: "pair", driver: 15, driven: 62 }
  * build.outputs[0].stages[1].value; // => "1.5"
- * buildFromAttributes({ rear: "Ring: 12/35" }).findings[0].pointer; // => "/rear"
+ * buildFromAttributes({ rear: "Ring: 12/35" }).findings[0].at; // => "/rear"
  */
 export function buildFromAttributes(attributes: Readonly<Record<string, string>>): Reading {
   const findings: Finding[] = [];
-  const wrong = (name: string, found: string, expected: string) =>
+  const wrong = (name: string, text: string, example: string) =>
     findings.push(
-      errorOf(
-        "shape",
-        "not-understood",
-        `/${name}`,
-        `Found ${JSON.stringify(found.slice(0, 40))}, expected ${expected}.`,
-      ),
+      errorOf("shape", "not-understood", `/${name}`, { found: JSON.stringify(text.slice(0, 40)), example }),
     );
   const document: Data = { format: "meshwright-build/1", stages: [] };
   const outputs = new Map<string, Data>();
@@ -104,7 +96,7 @@ export function buildFromAttributes(attributes: Readonly<Record<string, string>>
 
   for (const [name, value] of Object.entries(attributes)) {
     if (String(value).length > longestText) {
-      wrong(name, value, `${longestText} characters at the most`);
+      findings.push(errorOf("shape", "too-long", `/${name}`, { found: value.length, most: longestText }));
       continue;
     }
     const text = plain(String(value));
@@ -114,7 +106,7 @@ export function buildFromAttributes(attributes: Readonly<Record<string, string>>
       const [pattern, example, meaning] = words[key]!;
       const found = pattern.exec(text);
       if (found) (owner ? output(owner) : document)[key] = meaning(found);
-      else wrong(name, text, such(example));
+      else wrong(name, text, example);
     } else lists.push([name, text, name === "stages" ? document : output(name)]);
   }
 
@@ -129,7 +121,7 @@ export function buildFromAttributes(attributes: Readonly<Record<string, string>>
       for (let at = piece.indexOf(":"); short && !stage && at >= 0; at = piece.indexOf(":", at + 1))
         [label, stage] = [piece.slice(0, at).trim(), stageIn(piece.slice(at + 1).trim())];
       if (!stage) {
-        wrong(name, piece, such("Ring: 13 to 38"));
+        wrong(name, piece, "Ring: 13 to 38");
         return [];
       }
       const prefix = owner === document ? "" : `${name}-`;
@@ -140,14 +132,14 @@ export function buildFromAttributes(attributes: Readonly<Record<string, string>>
       return [{ id, ...(label && { label }), ...stage }];
     });
   document.outputs = [...outputs.values()];
-  if (findings.length) return { findings };
+  if (findings.length) return refused(...findings);
   const names = [...outputs.keys()];
   const reading = checkBuild(document);
   return {
     ...reading,
     findings: reading.findings.map((finding) => ({
       ...finding,
-      pointer: finding.pointer.replace(
+      at: finding.at.replace(
         /^\/outputs\/(\d+)(?:\/(wheel|motor)\b)?/,
         (_, n: string, what?: string) => `/${names[+n]}${what ? `-${what}` : ""}`,
       ),

@@ -1,7 +1,7 @@
 import { addressPattern } from "./read.js";
 import { longestText, scalars } from "./scalars.js";
 import { shapes, stageShape } from "../drivetrain/index.js";
-import { kinds, type Shape, type Stage } from "../stages/index.js";
+import { stageShapes, type Shape, type StageKind } from "../stages/index.js";
 
 type Schema = Readonly<Record<string, unknown>>;
 
@@ -54,7 +54,7 @@ function scalarOf(name: string): Schema {
  * a document is valid exactly when no error among the findings is about shape. Meaning it cannot see.
  */
 export function buildSchema(): Schema {
-  const kindNames = Object.keys(kinds) as Stage["kind"][];
+  const kindNames = Object.keys(stageShapes) as StageKind[];
   const defs: Record<string, unknown> = {};
   for (const name of Object.keys(scalars)) defs[name] = scalarOf(name);
   for (const [name, shape] of Object.entries(shapes)) if (name !== "build") defs[name] = objectOf(shape);

@@ -2,8 +2,9 @@
  * What a drivetrain is: its types and shapes, ids and addresses.
  * @module
  */
-export type { Part, PartKind, Price } from "./part.js";
+export type { Part, Price } from "./part.js";
 export { step } from "./pointer.js";
+export { isRead, markRead } from "./read-mark.js";
 export { shapes, stageShape } from "./shapes.js";
 export type {
   Alternative,
@@ -15,7 +16,6 @@ export type {
   ChangeSet,
   Compare,
   Controller,
-  Finding,
   Measurement,
   Mode,
   Motor,

@@ -1,26 +1,5 @@
 import type { Numeric, Toothed } from "../gears/index.js";
-
-/**
- * What a part is. A `set` is a ring and pinion, or a worm with its wheel, a `hub` the gears of a hub reduction: both gears
- * sold together. A chain is a `belt`, a sprocket a `pulley`.
- */
-export type PartKind =
-  | "pinion"
-  | "spur"
-  | "gear"
-  | "set"
-  | "hub"
-  | "gearbox"
-  | "worm"
-  | "planetary"
-  | "belt"
-  | "pulley"
-  | "wheel"
-  | "sleeve"
-  | "plate"
-  | "motor"
-  | "battery"
-  | "other";
+import type { PartKind } from "../stages/index.js";
 
 /** What one pack costs, and when that was looked up. */
 export interface Price {

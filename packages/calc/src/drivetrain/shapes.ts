@@ -1,4 +1,4 @@
-import { kinds, type Shape, type Stage } from "../stages/index.js";
+import { stageShapes, type Shape, type StageKind } from "../stages/index.js";
 
 /** The objects of a build document by name, in the letters of {@link Shape}. */
 export const shapes: Readonly<Record<string, Shape>> = {
@@ -134,4 +134,4 @@ const common: Shape = {
 };
 
 /** All fields of a stage of one kind. */
-export const stageShape = (kind: Stage["kind"]): Shape => ({ ...common, ...kinds[kind].shape });
+export const stageShape = (kind: StageKind): Shape => ({ ...common, ...stageShapes[kind] });

@@ -168,14 +168,3 @@ export type Change =
   | { readonly insert: Stage; readonly into?: string; readonly at: number }
   | { readonly remove: string }
   | { readonly move: string; readonly into?: string; readonly at: number };
-
-/** Something that is wrong (error) or odd (warning) about a document, and where. */
-export interface Finding {
-  readonly severity: "error" | "warning";
-  /** The Schema can see what is wrong with the shape; the rest is meaning. */
-  readonly about: "shape" | "meaning";
-  readonly code: string;
-  /** JSON Pointer (RFC 6901) into the document. */
-  readonly pointer: string;
-  readonly message: string;
-}

@@ -1,4 +1,4 @@
-import { kinds, type Stage } from "../stages/index.js";
+import { inners, type Position, type Stage } from "../stages/index.js";
 import { step } from "./pointer.js";
 import { shapes } from "./shapes.js";
 import type { Branch, Build, Output } from "./types.js";
@@ -18,8 +18,8 @@ function through(list: readonly Stage[], pointer: string, see: (place: Place) =>
     const stage = list[index]!;
     const at = `${pointer}/${index}`;
     if (see({ stage, list, index, pointer: at })) return true;
-    const inside = stage.kind === "selectable" ? stage.positions : [];
-    if (inside.some(({ stages }, n) => stages && through(stages, `${at}/positions/${n}/stages`, see))) return true;
+    const inside = inners[stage.kind]?.positions(stage) as readonly Position<Stage>[] | undefined;
+    if (inside?.some(({ stages }, n) => stages && through(stages, `${at}/positions/${n}/stages`, see))) return true;
   }
   return false;
 }
@@ -66,7 +66,7 @@ export const innerOf = (
   stage: Stage,
   positions?: Readonly<Record<string, string>>,
 ): readonly Stage[] | "free" | "held" | undefined =>
-  kinds[stage.kind].inner?.(stage, positions?.[stage.id]) as readonly Stage[] | "free" | "held" | undefined;
+  inners[stage.kind]?.at(stage, positions?.[stage.id]) as readonly Stage[] | "free" | "held" | undefined;
 
 /** An address taken apart: the object or list that holds the value, and its key there. */
 export interface Spot {

@@ -1,5 +1,5 @@
 import { innerOf, type Build } from "../drivetrain/index.js";
-import { kinds, type Effect, type Stage, type Turn } from "../stages/index.js";
+import { directions, effects, type Effect, type Stage, type Turn } from "../stages/index.js";
 
 type Positions = Readonly<Record<string, string>> | undefined;
 
@@ -8,17 +8,19 @@ export type Released = "free" | "held";
 
 const said = (stage: Stage, turn: number): number => (stage.reverses === undefined ? turn : stage.reverses ? -1 : 1);
 
+/** Multiplies one stage in; answers what follows for its direction. */
+function alone(stage: Stage, into: Effect): Turn {
+  effects[stage.kind](stage, into);
+  return directions[stage.kind].turn(stage);
+}
+
 /** Runs through stages, multiplying their effects in; answers which way the last one turns, or why nothing does. */
 export function follow(stages: readonly Stage[], into: Effect, positions: Positions): Turn | Released {
   let turn = 1;
   for (const stage of stages) {
     const inner = innerOf(stage, positions);
     const step =
-      inner === undefined
-        ? kinds[stage.kind].effect(stage, into)
-        : typeof inner === "string"
-          ? inner
-          : follow(inner, into, positions);
+      inner === undefined ? alone(stage, into) : typeof inner === "string" ? inner : follow(inner, into, positions);
     if (typeof step === "string") return step;
     turn *= said(stage, step);
   }
@@ -37,7 +39,7 @@ export function along(leaves: readonly Leaf[], from: number, to: number, into: E
   let turn = 1;
   for (let place = from; place < to; place++) {
     const { stage } = leaves[place]!;
-    turn *= said(stage, kinds[stage.kind].effect(stage, into));
+    turn *= said(stage, alone(stage, into));
   }
   return (turn || 0) as Turn;
 }

@@ -1,6 +1,6 @@
 import { bounded, MeshwrightError, rational, type Bounded, type Rational } from "../exact/index.js";
-import type { Build, Finding } from "../drivetrain/index.js";
-import { Effect } from "../stages/index.js";
+import type { Build } from "../drivetrain/index.js";
+import { Effect, findingOf, type Finding, type FindingCode, type FindingValues } from "../stages/index.js";
 import { Comparison } from "./comparison.js";
 import { follow, positionsOf } from "./drive.js";
 import { OutputEvaluation, type Shared } from "./output.js";
@@ -71,20 +71,15 @@ export class Evaluation {
   /** What is odd about the drive as a whole. */
   get findings(): readonly Finding[] {
     const findings: Finding[] = [];
-    const warn = (code: string, pointer: string, message: string) =>
-      findings.push({ severity: "warning", about: "meaning", code, pointer, message });
+    const warn = (code: FindingCode, at: string, values: FindingValues) =>
+      findings.push(findingOf("warning", "meaning", code, at, values));
     const first = this.outputs[0]!;
     this.outputs.forEach((output, n) => {
       if (n && new Comparison(this.build, this.#positions, first, output).sameWay === false)
-        warn("outputs-oppose", `/outputs/${n}`, `${first.label} and ${output.label} turn against each other.`);
+        warn("outputs-oppose", `/outputs/${n}`, { of: first.label, with: output.label });
     });
     for (const output of this.outputs)
-      if (output.locked && !output.reduction)
-        warn(
-          "differential-released",
-          "/centre",
-          `Another output is let go of, and the centre is open: nothing settles how fast ${output.label} turns.`,
-        );
+      if (output.locked && !output.reduction) warn("differential-released", "/centre", { of: output.label });
     return findings;
   }
 }

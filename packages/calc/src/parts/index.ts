@@ -16,6 +16,6 @@ export {
 export { needsOf } from "./needs.js";
 export { emptyStock, type OrderList, orderOf, type Stock, stockFor } from "./order.js";
 export { canBeHad, currencyOf, type Held, ownedOf, readParts } from "./part.js";
-export { fittedTo, type Need } from "./places.js";
+export type { Need } from "./places.js";
 export { type UnderstoodColumn, partsFromRows } from "./rows.js";
-export { needsOfStage, type Spec, type StageNeeds } from "./stage-needs.js";
+export { fittedTo, needsOfStage, type Spec } from "./stage-needs.js";

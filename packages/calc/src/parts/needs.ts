@@ -1,6 +1,7 @@
-import type { Build, Part, PartKind } from "../drivetrain/index.js";
+import type { Build, Part } from "../drivetrain/index.js";
 import { lengthOf, type Rational } from "../exact/index.js";
 import { comparePitch } from "../gears/index.js";
+import type { PartKind } from "../stages/index.js";
 import { onHub, onShaft } from "./adapters.js";
 import { buyLine, cheapestFirst, costOfLine } from "./cost.js";
 import { canBeHad, currencyOf, ownedOf } from "./part.js";

@@ -1,5 +1,6 @@
 import { Reader } from "../document/index.js";
-import { step, type Finding, type Part, type PartKind } from "../drivetrain/index.js";
+import { step, type Part } from "../drivetrain/index.js";
+import type { Finding, FindingCode, FindingValues, PartKind } from "../stages/index.js";
 
 /** Fields without which nothing can be done with a part of a kind. */
 const needed: Readonly<Partial<Record<PartKind, readonly (keyof Part)[]>>> = {
@@ -20,14 +21,13 @@ const needed: Readonly<Partial<Record<PartKind, readonly (keyof Part)[]>>> = {
 function checkParts(parts: readonly Part[], reader: Reader): void {
   const seen = new Set<string>();
   for (const [n, part] of parts.entries()) {
-    const error = (code: string, field: string, message: string) =>
-      reader.say("error", "meaning", code, `/${n}${step("", field)}`, message);
-    if (seen.has(part.id)) error("id-repeated", "id", `"${part.id}" is used twice; expected ids of their own.`);
+    const error = (code: FindingCode, field: string, values: FindingValues) =>
+      reader.say("error", "meaning", code, `/${n}${step("", field)}`, values);
+    if (seen.has(part.id)) error("id-repeated", "id", { id: part.id });
     seen.add(part.id);
     for (const field of needed[part.is] ?? [])
-      if (part[field] === undefined) error("part-incomplete", field, `A ${part.is} without ${field}; expected one.`);
-    if (part.module !== undefined && part.diametralPitch !== undefined)
-      error("pitch-twice", "diametralPitch", "A module and a diametral pitch; expected the one that is marked.");
+      if (part[field] === undefined) error("part-incomplete", field, { is: part.is, field });
+    if (part.module !== undefined && part.diametralPitch !== undefined) error("pitch-twice", "diametralPitch", {});
   }
 }
 
@@ -40,7 +40,7 @@ function checkParts(parts: readonly Part[], reader: Reader): void {
  * @example
  * const { parts, findings } = readParts([{ id: "p15", is: "pinion", teeth: "15", module: "0.8" }, { id: "s62", is: "spur" }]);
  * parts; // => undefined
- * findings.map(({ code, pointer }) => [code, pointer]); // => [["part-incomplete", "/1/teeth"]]
+ * findings.map(({ code, at }) => [code, at]); // => [["part-incomplete", "/1/teeth"]]
  */
 export function readParts(json: unknown): { readonly parts?: readonly Part[]; readonly findings: readonly Finding[] } {
   const reader = new Reader();
@@ -49,7 +49,7 @@ export function readParts(json: unknown): { readonly parts?: readonly Part[]; re
     if (!reader.failed) checkParts(parts, reader);
     if (!reader.failed) return { parts, findings: reader.findings };
   } catch {
-    reader.say("error", "shape", "not-json", "", "Expected JSON.");
+    reader.say("error", "shape", "not-data", "");
   }
   return { findings: reader.findings };
 }

@@ -1,14 +1,6 @@
-import {
-  branchesOf,
-  stagesOf,
-  type Build,
-  type Mount,
-  type Output,
-  type Part,
-  type PartKind,
-} from "../drivetrain/index.js";
-import type { Stage } from "../stages/index.js";
-import { needsOfStage, type Spec } from "./stage-needs.js";
+import { branchesOf, stagesOf, type Build, type Mount, type Output, type Part } from "../drivetrain/index.js";
+import type { PartKind } from "../stages/index.js";
+import { fittedTo, needsOfStage, type Spec } from "./stage-needs.js";
 
 /** What one place in a build asks for. */
 export interface Need extends Spec {
@@ -40,10 +32,6 @@ const wheelsIn = (outputs: readonly Output[]): number => outputs.reduce((sum, ou
 export const piecesPer = (per: Part["per"], outputs: readonly Output[]): number =>
   per === "wheel" ? wheelsIn(outputs) : per === "axle" ? outputs.length : 1;
 
-/** The parts that a stage names as fitted to it. */
-export const fittedTo = (stage: Stage): readonly string[] =>
-  (stage as Stage & { readonly fitted?: readonly string[] }).fitted ?? [];
-
 /** Where every stage, wheel, motor and what else is asked for stands; the vehicle last, without a name. */
 export function placesOf(build: Build): Place[] {
   const { outputs, branches = [], motor, battery, controller } = build;
@@ -58,9 +46,13 @@ export function placesOf(build: Build): Place[] {
           ? branchesOf(build, output).includes(branches[Number(n)]!)
           : !output.motor;
     const drives = outputs.filter(isDriven);
-    const { each, times = 1, together } = needsOfStage(stage);
+    const { each, together } = needsOfStage(stage);
     const pieces = piecesPer(stage.per, drives);
-    const needOf = (spec: Spec): Need => ({ stage: stage.id, pieces: pieces * times, ...spec });
+    const needOf = ({ times = 1, ...spec }: Spec & { readonly times?: number }): Need => ({
+      stage: stage.id,
+      pieces: pieces * times,
+      ...spec,
+    });
     places.push({
       id: stage.id,
       fitted: fittedTo(stage),

@@ -1,4 +1,5 @@
-import type { Finding, Part } from "../drivetrain/index.js";
+import type { Part } from "../drivetrain/index.js";
+import { findingOf, type Finding, type FindingCode, type FindingValues } from "../stages/index.js";
 import { readParts } from "./part.js";
 
 /** What a column was taken for. */
@@ -98,15 +99,15 @@ const plainId = (text: string): string =>
  * const { parts, understood, findings } = partsFromRows(columns, rows);
  * parts; // => [{ id: "tern-15", is: "pinion", teeth: 15, module: "0.8", bore: "5 mm" }]
  * understood[4]; // => { column: "Bore (mm)", field: "bore", unit: "mm" }
- * findings.map(({ code, pointer }) => [code, pointer]); // => [["column-unknown", "/-/5"], ["not-count", "/1/2"]]
+ * findings.map(({ code, at }) => [code, at]); // => [["column-unknown", "/-/5"], ["not-count", "/1/2"]]
  */
 export function partsFromRows(
   columns: readonly string[],
   rows: readonly (readonly string[])[],
 ): { parts: Part[]; understood: UnderstoodColumn[]; findings: Finding[] } {
   const findings: Finding[] = [];
-  const say = (severity: Finding["severity"], code: string, pointer: string, message: string) =>
-    findings.push({ severity, about: "meaning", code, pointer, message });
+  const say = (severity: Finding["severity"], code: FindingCode, at: string, values: FindingValues) =>
+    findings.push(findingOf(severity, "meaning", code, at, values));
   const names = new Map(
     words.split("|").flatMap((group) => {
       const all = group.split(" ");
@@ -117,9 +118,8 @@ export function partsFromRows(
   const understood = columns.map((column, n): UnderstoodColumn => {
     const [, head, unit] = /^(.*?)(?:[([,]\s*(mm|cm|m|in|ft)\s*[)\]]?)?\s*$/i.exec(column) ?? [];
     const field = names.get(plain(head ?? column));
-    if (!field) say("warning", "column-unknown", `/-/${n}`, `Column "${column}" is not understood, and not used.`);
-    else if (taken.has(field))
-      say("warning", "column-twice", `/-/${n}`, `Column "${column}" tells once more what another does; not used.`);
+    if (!field) say("warning", "column-unknown", `/-/${n}`, { column });
+    else if (taken.has(field)) say("warning", "column-twice", `/-/${n}`, { column });
     else {
       taken.add(field);
       return { column, field, ...(unit && { unit: unit.toLowerCase() }) };
@@ -132,7 +132,7 @@ export function partsFromRows(
   rows.forEach((cells, row) => {
     if (!cells.some((cell) => cell.trim())) return;
     if (cells.length !== columns.length) {
-      say("error", "row-length", `/${row}`, `Row ${row + 1} has ${cells.length} cells; expected ${columns.length}.`);
+      say("error", "row-length", `/${row}`, { row: row + 1, found: cells.length, most: columns.length });
       return;
     }
     const data: Record<string, unknown> = {};
@@ -149,23 +149,15 @@ export function partsFromRows(
     const id = rest.id ?? plainId(String(rest.name ?? ""));
     const price = amount === undefined ? undefined : { amount, currency, ...(checked !== undefined && { checked }) };
     const read = readParts([{ ...rest, ...(id !== "" && { id }), ...(price && { price }) }]);
-    for (const { code, message, pointer, severity, about } of read.findings) {
-      const keys = pointer.split("/");
+    for (const finding of read.findings) {
+      const keys = finding.at.split("/");
       const column =
         from.get(keys[3] ?? "") ?? from.get(keys[2] ?? "") ?? (keys[2] === "price" ? from.get("amount") : undefined);
-      const where = column === undefined ? "" : `, ${columns[column]}`;
-      findings.push({
-        severity,
-        about,
-        code,
-        pointer: `/${row}${column === undefined ? "" : `/${column}`}`,
-        message: `Row ${row + 1}${where}: ${message}`,
-      });
+      findings.push({ ...finding, at: `/${row}${column === undefined ? "" : `/${column}`}` });
     }
     const [part] = read.parts ?? [];
     if (!part) return;
-    if (ids.has(part.id))
-      say("error", "id-repeated", `/${row}`, `Row ${row + 1}: "${part.id}" is used twice; expected ids of their own.`);
+    if (ids.has(part.id)) say("error", "id-repeated", `/${row}`, { id: part.id });
     else parts.push(part);
     ids.add(part.id);
   });

@@ -9,6 +9,6 @@ export { mostCombinations, mostHeld } from "./limit.js";
 export { nearMisses } from "./near.js";
 export { findPairs } from "./pairs.js";
 export type { GearChoice, GearOrCount, PairQuestion, StageChoice, TrainQuestion, WantedOutput } from "./question.js";
-export { type Setting, takePair, takeTrain } from "./take.js";
+export { type Setting, takenIn, takePair, takeTrain } from "./take.js";
 export { FoundTrain, findTrains } from "./trains.js";
 export type { Wanted as WantedTotal } from "./wanted.js";

@@ -1,8 +1,8 @@
-import { type Build, oneIn, stageShape } from "../drivetrain/index.js";
+import { type Build, oneIn, stageShape, valueAt } from "../drivetrain/index.js";
 import { rational, type Rational } from "../exact/index.js";
 import { type CentreMount, limitsOf } from "../fit/index.js";
 import { comparePitch, moduleOf, type Toothed } from "../gears/index.js";
-import { needsOfStage } from "../parts/index.js";
+import { fittedTo, type Need, needsOf, needsOfStage } from "../parts/index.js";
 import type { Stage } from "../stages/index.js";
 import type { GearPick } from "./found.js";
 import type { FoundTrain } from "./trains.js";
@@ -104,6 +104,32 @@ export function takePair(build: Build, stage: string, pick: GearPick): Setting[]
   if (found?.id !== stage || !needsOfStage(found).together) return [];
   const said = settingsFor(build, found, pick).filter(({ set }) => canSay(found, set.slice(stage.length + 1)));
   return [...said, ...(moduleOf(pick.pitch) ? fixed(build, found, pick.pitch) : [])];
+}
+
+/**
+ * Tells of pairs whether a stage stands as taking them would leave it: counts, pitch, and the parts that are fitted; where the
+ * stage names none, those that answer its needs.
+ *
+ * @param needs those of the build
+ */
+export function takenIn(
+  build: Build,
+  stage: string,
+  needs: readonly Need[] = needsOf(build),
+): (pick: GearPick) => boolean {
+  const found = oneIn(build)(stage)?.stage;
+  const fitted = found && fittedTo(found);
+  const there = needs.flatMap(({ stage: place, part }) => (place === stage && part ? part.id : []));
+  const is = (one: unknown, other: unknown) => JSON.stringify(one ?? null) === JSON.stringify(other);
+  return (pick) => {
+    const ids = pick.parts.map(({ id }) => id);
+    const gears = pick.set ? [pick.set.id] : [pick.driver.id, pick.driven.id];
+    const isThere = fitted?.length
+      ? ids.length === fitted.length && ids.every((id) => fitted.includes(id))
+      : gears.every((id) => !id || !there.length || there.includes(id));
+    const settings = takePair(build, stage, pick).filter(({ set }) => set !== `${stage}.fitted`);
+    return isThere && settings.every(({ set, to }) => is(valueAt(build, set), to));
+  };
 }
 
 /** What taking a whole train means, as the changes of one edit: its pairs, and its wheels by their diameters. */

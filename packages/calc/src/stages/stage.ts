@@ -12,3 +12,11 @@ export interface StageBase {
 
 /** +1: the output turns with the input. −1: against it. 0: nobody has established it. */
 export type Turn = 1 | -1 | 0;
+
+/** One way a stage with a lever can stand: with stages of its own, or with its output let go of or held. */
+export interface Position<S = StageBase> {
+  readonly id: string;
+  readonly label?: string;
+  readonly stages?: readonly S[];
+  readonly released?: "free" | "held";
+}

@@ -9,10 +9,10 @@ import {
   stagesOf,
   valueAt,
 } from "../../src/drivetrain/index.js";
-import { checkBuild } from "../../src/document/index.js";
+import { readBuild } from "../../src/document/index.js";
 import { document, pair, read, told } from "../make.js";
 
-const places = (json: unknown) => told(checkBuild(json).findings);
+const places = (json: unknown) => told(readBuild(json).findings);
 const plain = (more: object) =>
   document([pair("primary", 15, 62)], { front: [pair("f", 1, 2)], rear: [] }, more as never);
 const box = (more: object) => ({
@@ -209,14 +209,14 @@ describe("what the shape cannot show", () => {
   });
 
   it("names what there is to choose from", () => {
-    const message = (json: unknown) => checkBuild(json).findings[0]!.message;
-    expect(message(plain({ headline: "mid" }))).toBe('No "mid"; expected one of front, rear.');
-    expect(message(plain({ mounts: [{ stage: "spur" }] }))).toBe('No "spur"; expected one of primary, f.');
+    const message = (json: unknown) => readBuild(json).findings[0]!.message;
+    expect(message(plain({ headline: "mid" }))).toBe('There is no "mid". Expected one of front, rear.');
+    expect(message(plain({ mounts: [{ stage: "spur" }] }))).toBe('There is no "spur". Expected one of primary, f.');
     expect(message(plain({ target: { from: 46, to: 38 } }))).toBe("46 to 38; expected the smaller first.");
     expect(message(document([], { rear: { from: "a" } }, { branches: [{ id: "a", from: "a", stages: [] }] }))).toBe(
       '"a" comes back to itself.',
     );
-    expect(message(plain({ stages: [pair("f", 1, 2)] }))).toBe('"f" is used twice.');
+    expect(message(plain({ stages: [pair("f", 1, 2)] }))).toBe('"f" is used twice; expected ids of their own.');
     expect(message(plain({ alternatives: [{ id: "a", changes: { "x.y": 1 } }] }))).toBe("Nothing is at x.y.");
   });
 });

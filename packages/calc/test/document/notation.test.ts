@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { buildFromAttributes } from "../../src/document/index.js";
 import { evaluate } from "../../src/evaluate/index.js";
-import { kinds } from "../../src/stages/index.js";
+import { notations } from "../../src/stages/index.js";
 import { fraction, read, told } from "../make.js";
 
 const limpet = {
@@ -114,7 +114,7 @@ describe("a build written as attributes", () => {
     expect(stagesOf(`The box: ${text.toUpperCase()}`)).toEqual([{ id: "the-box", label: "The box", kind, ...fields }]);
     // What a kind writes, it reads.
     const [stage] = stagesOf(text);
-    expect(stagesOf(kinds[stage!.kind].write!(stage!))).toEqual([stage]);
+    expect(stagesOf(notations[stage!.kind]!.write(stage!))).toEqual([stage]);
   });
 
   it("takes further fields by name", () => {
@@ -183,7 +183,7 @@ describe("attributes that are not understood", () => {
   const faults = (attributes: Record<string, string>) => {
     const { build, findings } = buildFromAttributes({ rear: "1 to 2", ...attributes });
     expect(build).toBeUndefined();
-    return findings.map(({ pointer, message }) => `${pointer} ${message}`);
+    return findings.map(({ at, message }) => `${at} ${message}`);
   };
 
   it.each([

@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import { scalars, buildSchema, readBuild } from "../../src/document/index.js";
 import { shapes, stageShape } from "../../src/drivetrain/index.js";
 import { evaluate } from "../../src/evaluate/index.js";
-import { kinds, type Stage } from "../../src/stages/index.js";
+import { stageShapes, type StageKind } from "../../src/stages/index.js";
 
 const root = new URL("../../../../", import.meta.url);
 const validate = new Ajv2020.default({ allErrors: false }).compile(buildSchema());
@@ -158,7 +158,7 @@ function object(shape: Readonly<Record<string, string>>, depth: number): fc.Arbi
 }
 
 const stage = (depth: number): fc.Arbitrary<unknown> =>
-  fc.constantFrom(...(Object.keys(kinds) as Stage["kind"][])).chain((kind) =>
+  fc.constantFrom(...(Object.keys(stageShapes) as StageKind[])).chain((kind) =>
     object({ ...stageShape(kind), ...(depth < 1 && { positions: "flag" }) }, depth).map((fields) => ({
       ...(fields as object),
       kind,

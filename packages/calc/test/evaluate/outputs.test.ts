@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { difference, evaluate } from "../../src/evaluate/index.js";
-import { kinds } from "../../src/stages/index.js";
+import { directions } from "../../src/stages/index.js";
 import { document, evaluated, fraction, pair, read } from "../make.js";
 
 type Data = Record<string, unknown>;
@@ -134,19 +134,19 @@ describe("findings of the drive", () => {
       mid: [pair("m", 1, 2)],
       rear: { label: "Rear axle", stages: [pair("r", 1, 2)] },
     });
-    expect(findings).toEqual([
+    expect(findings).toMatchObject([
       {
         severity: "warning",
         about: "meaning",
         code: "outputs-oppose",
-        pointer: "/outputs/1",
+        at: "/outputs/1",
         message: "front and mid turn against each other.",
       },
       {
         severity: "warning",
         about: "meaning",
         code: "outputs-oppose",
-        pointer: "/outputs/2",
+        at: "/outputs/2",
         message: "front and Rear axle turn against each other.",
       },
     ]);
@@ -361,7 +361,7 @@ describe("an output", () => {
   });
 
   it("is looked for by what is inside a selectable stage, which itself keeps the direction", () => {
-    expect(kinds.selectable.effect({} as never, {} as never)).toBe(1);
+    expect(directions.selectable.turn({} as never)).toBe(1);
     const box = {
       id: "box",
       kind: "selectable",

@@ -165,12 +165,12 @@ describe("batteries", () => {
     ]);
     const findings = (chemistry: string, maxVolts: string) =>
       electricalFindings({ battery: { cells: 2, chemistry }, controller: { maxVolts }, outputs: [] });
-    expect(findings("lipo", "7.2")).toEqual([
+    expect(findings("lipo", "7.2")).toMatchObject([
       {
         severity: "warning",
         about: "meaning",
         code: "full-over-controller",
-        pointer: "/controller/maxVolts",
+        at: "/controller/maxVolts",
         message: "2 full cells reach 8.40 V, not 7.4. Controller limit: 7.2 V.",
       },
     ]);
@@ -190,7 +190,7 @@ describe("batteries", () => {
     for (const battery of [{}, { cells: 3 }, { chemistry: "lipo" }, { cells: 3, chemistry: "constructor" }])
       expect(packVolts(battery)).toBeUndefined();
     expect(electricalFindings({ battery: { cells: 3, chemistry: "salt" }, outputs: [] })).toMatchObject([
-      { code: "chemistry-not-known", pointer: "/battery", message: "Volts of 3 salt cells are not known." },
+      { code: "chemistry-not-known", at: "/battery", message: "Volts of 3 salt cells are not known." },
     ]);
     expect(electricalFindings({ battery: { chemistry: "lipo" }, outputs: [] })[0]!.message).toContain("? lipo");
     expect(electricalFindings({ battery: { cells: 3 }, outputs: [] })).toEqual([]);
@@ -200,7 +200,7 @@ describe("batteries", () => {
   it("are held against every motor's volts and turns", () => {
     const limits = { kv: 2000, maxVolts: "12", maxRpm: 25_000 };
     const found = (build: Parameters<typeof electricalFindings>[0]) =>
-      electricalFindings(build).map(({ code, pointer, message }) => [code, pointer, message]);
+      electricalFindings(build).map(({ code, at, message }) => [code, at, message]);
     const battery = { cells: 3, chemistry: "lipo" };
     const volts = "3 full cells reach 12.60 V, not 11.1. Motor limit: 12 V.";
     const turns = "2000 kV at 12.60 V is above 25000 a minute.";

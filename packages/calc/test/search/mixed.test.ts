@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { readBuild } from "../../src/document/index.js";
+import { parseBuild } from "../../src/document/index.js";
 import { evaluate } from "../../src/evaluate/index.js";
 import { askPairs, findPairs, type PairQuestion } from "../../src/search/index.js";
 
@@ -24,8 +24,7 @@ const cases = JSON.parse(readFileSync(file, "utf8")) as readonly Case[];
 
 describe("pairs of parts of different origin", () => {
   it.each(cases.map((one, n) => [n, one] as const))("case %i", (_, { build, stage, expect: expected }) => {
-    const { build: read } = readBuild(build);
-    const question = askPairs(evaluate(read!), stage) as PairQuestion;
+    const question = askPairs(evaluate(parseBuild(build)), stage) as PairQuestion;
     const found = [...findPairs(question)].flatMap((batch) => batch.found);
     const shown = found.map((pair) => ({
       driver: pair.driver.id,

@@ -107,7 +107,7 @@ describe("findPairs", () => {
       };
       const expected = bruteForce(question);
       const found = all(findPairs(question));
-      const show = (one: { driver: Loose; driven: Loose; distance: Rational }) =>
+      const show = (one: { driver: Part; driven: Part; distance: Rational }) =>
         `${one.driver.id} ${one.driven.id} ${one.distance}`;
       expect(found.map(show)).toEqual(expected.map(show));
       hits += found.length;

@@ -2,38 +2,47 @@ import { describe, expect, it } from "vitest";
 import { shapes, stageShape } from "../../src/drivetrain/index.js";
 import { scalars, readBuild } from "../../src/document/index.js";
 import { bounded, ratioOf } from "../../src/exact/index.js";
-import { Effect, kinds, type Stage } from "../../src/stages/index.js";
+import {
+  directions,
+  Effect,
+  effects,
+  inners,
+  notations,
+  stageShapes,
+  type Stage,
+  type StageKind,
+} from "../../src/stages/index.js";
 import { document, read } from "../make.js";
 
 const stageOf = (stage: object): Stage => read(document([{ id: "a", ...stage }], { rear: [] })).stages[0]!;
 const effectOf = (fields: object): [string, number] => {
   const stage = stageOf(fields);
   const effect = new Effect();
-  const turn = kinds[stage.kind].effect(stage, effect);
-  return [effect.factor.toFraction(), turn];
+  effects[stage.kind](stage, effect);
+  return [effect.factor.toFraction(), directions[stage.kind].turn(stage)];
 };
 const findings = (stage: object) =>
   readBuild(document([{ id: "a", ...stage }], { rear: [] })).findings.map(
-    ({ severity, code, pointer, message }) => `${severity} ${code} ${pointer}: ${message}`,
+    ({ severity, code, at, message }) => `${severity} ${code} ${at}: ${message}`,
   );
 
 describe("every kind", () => {
-  it.each(Object.keys(kinds) as Stage["kind"][])(
+  it.each(Object.keys(stageShapes) as StageKind[])(
     "%s has a shape that the reader knows, and no field of all stages again",
     (kind) => {
       const common = ["id", "label", "kind", "group", "reverses", "per"];
-      for (const [field, shape] of Object.entries(kinds[kind].shape)) {
+      for (const [field, shape] of Object.entries(stageShapes[kind])) {
         expect(common).not.toContain(field);
         const name = shape.replace(/!$/, "").replace(/^\[(.+)\]\d+-\d+$/, "$1");
         expect(name in scalars || name in shapes || name === "flag" || name.includes("|"), `${field}: ${shape}`).toBe(
           true,
         );
       }
-      expect(Object.keys(stageShape(kind))).toEqual([...common, ...Object.keys(kinds[kind].shape)]);
+      expect(Object.keys(stageShape(kind))).toEqual([...common, ...Object.keys(stageShapes[kind])]);
     },
   );
 
-  it.each(Object.keys(kinds) as Stage["kind"][])("%s reads nothing into text that is not its own", (kind) => {
+  it.each(Object.keys(stageShapes) as StageKind[])("%s reads nothing into text that is not its own", (kind) => {
     for (const text of [
       "",
       "15",
@@ -57,7 +66,7 @@ describe("every kind", () => {
       "a 18 to 31 to 45",
       "18 to 31 to 45 a",
     ])
-      expect(kinds[kind].parse?.(text) || undefined, text).toBeUndefined();
+      expect(notations[kind]?.parse(text), text).toBeUndefined();
   });
 
   it("reads its counts as they are written", () => {
@@ -77,19 +86,17 @@ describe("every kind", () => {
       ["planetary", "sun 8 in ring 9 × 12", { ...set, sun: 8, ring: 9, repeat: 12 }],
     ];
     for (const [kind, text, fields] of texts)
-      for (const other of Object.keys(kinds) as Stage["kind"][])
-        expect(kinds[other].parse?.(text) || undefined, `${text} as ${other}`).toEqual(
-          other === kind ? fields : undefined,
-        );
+      for (const other of Object.keys(stageShapes) as StageKind[])
+        expect(notations[other]?.parse(text), `${text} as ${other}`).toEqual(other === kind ? fields : undefined);
     for (const [kind, text] of texts) {
       // What follows a printed value without a space belongs to it.
       const wrong = [`a${text}`, `2 ${text}`, `${text} a`, ...(kind === "published" ? [] : [`${text}a`, `${text}.5`])];
-      for (const one of wrong) expect(kinds[kind].parse!(one) || undefined, one).toBeUndefined();
+      for (const one of wrong) expect(notations[kind]!.parse(one), one).toBeUndefined();
     }
   });
 
   it("writes its counts as it is read", () => {
-    const write = (stage: object) => kinds[stageOf(stage).kind].write!(stageOf(stage));
+    const write = (stage: object) => notations[stageOf(stage).kind]!.write(stageOf(stage));
     expect(write({ kind: "pair", driver: 15, driven: 62 })).toBe("15 to 62");
     expect(write({ kind: "train", teeth: [18, 31, 45] })).toBe("18 to 31 to 45");
     expect(write({ kind: "belt", driver: 20, driven: 60 })).toBe("belt 20 to 60");
@@ -182,7 +189,7 @@ describe("a planetary set", () => {
       `error repeat-too-long ${at}/repeat: 101 sets in a row; expected 100 at the most.`,
     ]);
     expect(findings({ ...set, ring: 12 })).toEqual([
-      `error ring-too-small ${at}/ring: A ring of 12 cannot hold a sun of 12.`,
+      `error ring-too-small ${at}/ring: A ring of 12 cannot hold a gear of 12.`,
     ]);
     expect(findings({ ...set, ring: 13 })).toEqual([]);
     expect(findings({ ...set, planet: 23 })).toEqual([
@@ -202,7 +209,8 @@ describe("a printed ratio", () => {
   const interval = (fields: object) => {
     const stage = stageOf({ kind: "published", ...fields });
     const effect = new Effect();
-    expect(kinds.published.effect(stage, effect)).toBe(0);
+    effects.published(stage, effect);
+    expect(directions.published.turn(stage)).toBe(0);
     expect(effect.factor.toFraction()).toBe("1/1");
     return effect.unknowns.map(({ key, interval }) => [key, interval.toJSON()]);
   };
@@ -247,7 +255,7 @@ describe("a box with a lever", () => {
       `error position-missing ${at}/selected: No position "mid"; expected one of low, high.`,
     ]);
     expect(findings(box([low, { ...high, id: "low" }]))).toEqual([
-      `error id-repeated ${at}/positions: Two positions have one id.`,
+      `error id-repeated ${at}/positions: "low" is used twice; expected ids of their own.`,
     ]);
     expect(findings(box([low, { id: "high" }]))).toEqual([
       `error position-unclear ${at}/positions: Position "high" needs either stages or released.`,
@@ -264,8 +272,8 @@ describe("a box with a lever", () => {
         { id: "off", released: "held" },
       ]),
     );
-    expect(kinds.selectable.inner!(stage)).toMatchObject([{ id: "b" }]);
-    expect(kinds.selectable.inner!(stage, "off")).toBe("held");
+    expect(inners.selectable!.at(stage)).toMatchObject([{ id: "b" }]);
+    expect(inners.selectable!.at(stage, "off")).toBe("held");
   });
 });
 

@@ -1,5 +1,6 @@
 import { buildFromAttributes, readBuild } from "@meshwright/calc/document";
-import type { Build, Finding } from "@meshwright/calc/drivetrain";
+import type { Build } from "@meshwright/calc/drivetrain";
+import { errorOf, type Finding, type FindingCode, type FindingValues } from "@meshwright/calc/stages";
 import { notationName } from "@meshwright/calc/document";
 
 /** What was found where a build was looked for. */
@@ -21,25 +22,18 @@ export const scriptOf = (element: Element): HTMLScriptElement | undefined =>
     (script) => script.closest(element.localName) === element,
   );
 
-/** A finding of our own: about what a page asks for, not about the document. */
-export const complaint = (code: string, message: string): Finding => ({
-  severity: "error",
-  about: "meaning",
-  code,
-  pointer: "",
-  message,
+const refused = (code: FindingCode, values?: FindingValues): Found => ({
+  findings: [errorOf("meaning", code, "", values)],
 });
-
-const failed = (code: string, message: string): Found => ({ findings: [complaint(code, message)] });
 
 /** A build from a file. */
 export async function fetched(address: string, signal: AbortSignal): Promise<Found> {
   try {
     const answer = await fetch(address, { signal });
-    if (!answer.ok) return failed("load-failed", `${address} answered ${answer.status}.`);
+    if (!answer.ok) return refused("load-failed", { address, found: answer.status });
     return readBuild(await answer.text());
   } catch (error) {
-    return failed("load-failed", `${address} could not be loaded: ${(error as Error).message}`);
+    return refused("load-failed", { address, found: (error as Error).message });
   }
 }
 
@@ -56,5 +50,4 @@ export function fromJson(json: unknown): Found {
 }
 
 /** Nothing was given at all. */
-export const absent = (): Found =>
-  failed("no-build", "No build here: expected attributes, a JSON script inside, or src.");
+export const absent = (): Found => refused("no-build");

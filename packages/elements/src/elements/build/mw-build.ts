@@ -1,10 +1,11 @@
+import { errorOf } from "@meshwright/calc/stages";
 import { html, nothing, type TemplateResult } from "lit";
 import { buildFromLink, changesFrom, linkOf, linkOfBuild } from "@meshwright/calc/document";
 import { buildsOf, MeshwrightElement, guard, properties } from "../../shared/element/index.js";
 import { hashKey, linkWith, readHash, writeHash } from "../../shared/page/index.js";
 import { buildsMoved, BuildStore, page, type BuildHolder } from "../../shared/store/index.js";
 import { fillCount } from "../../shared/words/index.js";
-import { absent, complaint, fetched, fromJson, fromNotation, notationOf, scriptOf, type Found } from "./data.js";
+import { absent, fetched, fromJson, fromNotation, notationOf, scriptOf, type Found } from "./data.js";
 import { styles } from "./styles.js";
 
 /**
@@ -41,7 +42,9 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
 
   /** What is wrong or odd about the data. */
   get findings(): Found["findings"] {
-    const asked = [...this.#own.complaints.values()].map((message) => complaint("figure-missing", message));
+    const asked = [...this.#own.complaints.values()].map((why) =>
+      errorOf("meaning", "figure-missing", "", { element: "", why }),
+    );
     return [...this.#own.findings, ...this.#refused, ...asked];
   }
 
@@ -177,7 +180,7 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
                 !
               </summary>
               <ul>
-                ${findings.map(({ pointer, message }) => html`<li>${pointer ? html`<code>${pointer}</code> ` : nothing}${message}</li>`)}
+                ${findings.map(({ at, message }) => html`<li>${at ? html`<code>${at}</code> ` : nothing}${message}</li>`)}
               </ul>
             </details>`
           : nothing

@@ -1,5 +1,5 @@
 import { assert } from "@esm-bundle/chai";
-import { kinds } from "@meshwright/calc/stages";
+import { stageShapes } from "@meshwright/calc/stages";
 import { clear, find, lineOf, press, settle, show, turn, withLimpet } from "../../test/page.js";
 import type { MwBuild } from "../build/index.js";
 import type { MwStageEditor } from "./index.js";
@@ -67,12 +67,12 @@ describe("mw-stage-editor", () => {
   });
 
   it("adds a stage of every kind that there is, one that the build accepts", async () => {
-    for (const kind of Object.keys(kinds)) {
+    for (const kind of Object.keys(stageShapes)) {
       await add(kind);
       assert.include(stages(), `${kind}-1`, kind);
       assert.equal(root().activeElement?.closest("li")?.id, `${kind}-1`);
     }
-    assert.lengthOf(build().stages, 2 + Object.keys(kinds).length);
+    assert.lengthOf(build().stages, 2 + Object.keys(stageShapes).length);
     await add("pair", "[id='add-rear']");
     assert.equal(build().outputs[1]!.stages.at(-1)!.id, "pair-2");
     await add("pair", "[id='add-selectable-1.low']");

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { repeat } from "lit/directives/repeat.js";
 import { valueAt, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
-import { kinds, type Stage } from "@meshwright/calc/stages";
+import { stageShapes, type Stage } from "@meshwright/calc/stages";
 import { announce, block, properties, readCount } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { ToolElement } from "../../shared/tools/index.js";
@@ -244,7 +244,7 @@ export class MwStageEditor extends ToolElement {
       </ol>
       <select class="add" id="add-${into ?? ""}" aria-label=${this.shop.editor.add} @change=${add}>
         <option value="">${this.shop.editor.add} …</option>
-        ${Object.keys(kinds).map((kind) => html`<option value=${kind}>${this.shop.editor.kinds[kind as Stage["kind"]]}</option>`)}
+        ${Object.keys(stageShapes).map((kind) => html`<option value=${kind}>${this.shop.editor.kinds[kind as Stage["kind"]]}</option>`)}
       </select>`;
   }
 

@@ -7,7 +7,8 @@ import {
   type PropertyDeclarations,
   type TemplateResult,
 } from "lit";
-import type { Build, Change, ChangeSet, Finding } from "@meshwright/calc/drivetrain";
+import type { Build, Change, ChangeSet } from "@meshwright/calc/drivetrain";
+import type { Finding } from "@meshwright/calc/stages";
 import type { Evaluation } from "@meshwright/calc/evaluate";
 import { figureFrom, type FigureQuery } from "@meshwright/calc/report";
 import { page, type BuildHolder, type BuildStore, type Reader } from "../store/index.js";

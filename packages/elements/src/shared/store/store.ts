@@ -1,5 +1,6 @@
 import { applyChanges } from "@meshwright/calc/document";
-import { valueAt, type Build, type Change, type ChangeSet, type Finding } from "@meshwright/calc/drivetrain";
+import { valueAt, type Build, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
+import type { Finding } from "@meshwright/calc/stages";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 
 /** Whatever draws from a store. */

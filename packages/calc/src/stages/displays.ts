@@ -1,0 +1,22 @@
+import { display as belt } from "./belt.js";
+import { display as pair } from "./pair.js";
+import { display as planetary } from "./planetary.js";
+import { display as published } from "./published.js";
+import { display as selectable } from "./selectable.js";
+import { display as train } from "./train.js";
+import { display as worm } from "./worm.js";
+import type { Display } from "./facets.js";
+import type { Stage, StageKind, StageOf } from "./kinds.js";
+
+const table: { readonly [Kind in StageKind]: Display<StageOf<Kind>> } = {
+  pair,
+  train,
+  belt,
+  worm,
+  planetary,
+  published,
+  selectable,
+};
+
+/** What is shown of each kind. */
+export const displays = table as Readonly<Record<StageKind, Display<Stage>>>;
