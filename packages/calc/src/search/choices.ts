@@ -2,12 +2,12 @@ import type { Part } from "../drivetrain/index.js";
 import { moduleOf } from "../gears/index.js";
 import type { End, Ends } from "./ends.js";
 import { GearPick } from "./found.js";
-import { Meeting, type Shelf, type Sort } from "./gears.js";
+import { type Known, Meeting, type Shelf, Sort } from "./gears.js";
 import { held } from "./held.js";
 import { checkHeld } from "./limit.js";
 import { gearsOf } from "./looking.js";
 import { type Pace, sort, type Working } from "./pace.js";
-import type { StageChoice } from "./question.js";
+import { countOf, gearOf, pitchOf, type StageChoice } from "./question.js";
 
 export type Fraction = readonly [top: number | bigint, bottom: number | bigint];
 
@@ -41,9 +41,38 @@ function apart(choice: StageChoice, shelves: readonly Shelf[]): Shelf | undefine
   return parts[1]!.some((part) => twice.has(part)) ? undefined : shelf;
 }
 
+/** Bare counts alone, in order, each once: what is asked most often, and needs least. */
+function bare({ drivers = [], drivens = [], sets, mount, id }: StageChoice): [number[], number[]] | undefined {
+  if (mount || sets?.length) return undefined;
+  const lists: number[][] = [];
+  for (const [at, list] of Object.entries({ drivers, drivens })) {
+    if (!list.every((one) => typeof one === "number")) return undefined;
+    lists.push([...new Set(list.map((teeth) => countOf(teeth, `${id}.${at}`)))].sort((a, b) => a - b));
+  }
+  return lists as [number[], number[]];
+}
+
+/** What a stage of bare counts can be. */
+function bareChoices(choice: StageChoice, [drivers, drivens]: [number[], number[]], ends: Ends): StageChoices {
+  const pitch = pitchOf(choice, `${choice.id}.pitch`);
+  const sortOf = (teeth: number) => new Sort(teeth, gearOf(teeth, pitch, choice.id), true);
+  return {
+    places: 2,
+    columns: [drivers.map((teeth) => [1, teeth]), drivens.map((teeth) => [teeth, 1])],
+    pickAt([first, second]) {
+      const [driver, driven] = [sortOf(drivers[first!]!), sortOf(drivens[second!]!)];
+      const meeting = new Meeting(driver, driven, undefined);
+      return new GearPick(meeting, ends, ends.shaft(driver.first), ends.hub(driven.first, false));
+    },
+    parts: [],
+  };
+}
+
 /** What a stage can be, in order. */
-export function* choicesOf(choice: StageChoice, ends: Ends, pace: Pace): Working<StageChoices> {
-  const { shelves, sets, sumsOf, meet } = gearsOf(choice);
+export function* choicesOf(choice: StageChoice, ends: Ends, known: Known, pace: Pace): Working<StageChoices> {
+  const counts = bare(choice);
+  if (counts) return bareChoices(choice, counts, ends);
+  const { shelves, sets, sumsOf, meet } = gearsOf(choice, known);
   const free = apart(choice, shelves);
   if (free) {
     const [drivers, drivens] = [inRow(free.drivers), inRow(free.drivens)];

@@ -17,15 +17,37 @@ import { costOfAll } from "./batch.js";
 import type { GearChoice, PairQuestion } from "./question.js";
 
 /** One gear of a pair where it is held. */
-export interface End {
+export class End {
   readonly part: Part;
-  /** The sleeve or plate between. */
-  readonly by?: Part;
   readonly reasons: readonly Reason[];
+  /** The sleeve or plate between. */
+  readonly by: Part | undefined;
   /** 0: goes on by itself. 1: with a part between. 4: not, or nobody can tell. */
   readonly term: 0 | 1 | 4;
-  readonly lines: readonly BuyLine[];
-  readonly cost: Cost;
+  readonly #ends: Ends;
+  /** Whether the part is counted here: a set is counted with its driver. */
+  readonly #counts: boolean;
+  #lines: readonly BuyLine[] | undefined;
+  #cost: Cost | undefined;
+
+  constructor(ends: Ends, part: Part, { reasons, by }: Carried, counts: boolean) {
+    this.part = part;
+    this.reasons = reasons;
+    this.by = by;
+    this.term = reasons.some(({ weight }) => weight !== "information") ? 4 : by ? 1 : 0;
+    this.#ends = ends;
+    this.#counts = counts;
+  }
+
+  get lines(): readonly BuyLine[] {
+    const { part, by } = this;
+    const own = this.#counts && part.id ? [this.#ends.lineFor(part, 1)] : [];
+    return (this.#lines ??= by ? [...own, this.#ends.lineFor(by, 1)] : own);
+  }
+
+  get cost(): Cost {
+    return (this.#cost ??= costOfAll(this.lines.map((line) => costOfLine(line, this.#ends.currency()))));
+  }
 }
 
 /** Whether what is lacking can be had: false where one part cannot, undefined where nobody has said of one. */
@@ -39,20 +61,22 @@ export function areHad(lines: readonly BuyLine[]): boolean | undefined {
   return all;
 }
 
-/** The currency that a search goes by. */
-export const currencyFor = (choices: readonly GearChoice[], currency?: string): string =>
-  currency ??
-  currencyOf(
-    choices.flatMap(({ drivers = [], drivens = [], sets = [], adapters = [] }) =>
-      [...drivers, ...drivens, ...sets, ...adapters].filter((one): one is Part => typeof one !== "number"),
-    ),
-  );
+/** The currency that a search goes by, looked for when it is needed first. */
+export function currencyFor(choices: readonly GearChoice[], asked: Pick<PairQuestion, "currency">): () => string {
+  let { currency } = asked;
+  return () =>
+    (currency ??= currencyOf(
+      choices.flatMap(({ drivers = [], drivens = [], sets = [], adapters = [] }) =>
+        [...drivers, ...drivens, ...sets, ...adapters].filter((one): one is Part => typeof one !== "number"),
+      ),
+    ));
+}
 
 /** How the gears of a choice are held, and what they cost with what holds them. Looks once at what is alike. */
 export class Ends {
   readonly pieces: number;
   readonly stock: Stock;
-  readonly currency: string;
+  readonly currency: () => string;
   readonly #choice: GearChoice;
   readonly #sleeves: readonly Part[];
   readonly #plates: readonly Part[];
@@ -60,7 +84,7 @@ export class Ends {
   readonly #ends = new Map<Part, End>();
   readonly #hubs = new Map<Part, End>();
 
-  constructor(choice: GearChoice, { stock = emptyStock }: Pick<PairQuestion, "stock">, currency: string) {
+  constructor(choice: GearChoice, { stock = emptyStock }: Pick<PairQuestion, "stock">, currency: () => string) {
     this.#choice = choice;
     this.pieces = choice.pieces ?? 1;
     this.stock = stock;
@@ -77,7 +101,7 @@ export class Ends {
   }
 
   costOf(part: Part, times: number): Cost {
-    return costOfLine(this.lineFor(part, times), this.currency);
+    return costOfLine(this.lineFor(part, times), this.currency());
   }
 
   #alike(kind: string, fields: readonly unknown[], make: () => Carried): Carried {
@@ -85,13 +109,6 @@ export class Ends {
     let one = this.#carried.get(key);
     if (!one) this.#carried.set(key, (one = make()));
     return one;
-  }
-
-  #end(part: Part, { reasons, by }: Carried, own: readonly BuyLine[]): End {
-    const lines = [...own, ...(by ? [this.lineFor(by, 1)] : [])];
-    const open = reasons.some(({ weight }) => weight !== "information");
-    const cost = costOfAll(lines.map((line) => costOfLine(line, this.currency)));
-    return { part, reasons, term: open ? 4 : by ? 1 : 0, lines, cost, ...(by && { by }) };
   }
 
   /** The gear on the shaft: the driver. */
@@ -105,7 +122,7 @@ export class Ends {
         if (mount.reach === undefined) return on;
         return { ...on, reasons: [...on.reasons, ...reachReasons(part, mount.reach, mount.line, "driver")] };
       });
-      this.#ends.set(part, (end = this.#end(part, carried, this.#own(part))));
+      this.#ends.set(part, (end = new End(this, part, carried, true)));
     }
     return end;
   }
@@ -115,12 +132,8 @@ export class Ends {
     let end = this.#hubs.get(part);
     if (!end) {
       const carried = this.#alike("hub", [part.circles], () => onHub(part, this.#choice.mount ?? {}, this.#plates));
-      this.#hubs.set(part, (end = this.#end(part, carried, set ? [] : this.#own(part))));
+      this.#hubs.set(part, (end = new End(this, part, carried, !set)));
     }
     return end;
-  }
-
-  #own(part: Part): readonly BuyLine[] {
-    return part.id ? [this.lineFor(part, 1)] : [];
   }
 }

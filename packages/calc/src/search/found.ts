@@ -114,7 +114,7 @@ export class GearPick {
   /** What it takes to have the parts, for the order of a search. */
   get cost(): Cost {
     if (!this.#isTwice) return costOfAll([this.#driver.cost, this.#driven.cost]);
-    return costOfAll(this.lines.map((line) => costOfLine(line, this.#ends.currency)));
+    return costOfAll(this.lines.map((line) => costOfLine(line, this.#ends.currency())));
   }
 
   /** What is to pay for the parts, with the cheapest adapters. */

@@ -2,20 +2,46 @@ import type { Part } from "../drivetrain/index.js";
 import { rational } from "../exact/index.js";
 import { type Fit, type FitMount, fits, type FitQuestion, type Reason } from "../fit/index.js";
 import { moduleOf, type Toothed } from "../gears/index.js";
-import { type GearOrCount, type GearChoice, gearOf, pitchOf, setOf } from "./question.js";
+import { checkForm, type GearOrCount, type GearChoice, gearOf, pitchOf, setOf } from "./question.js";
 
 /** Gears that are alike as far as teeth go. */
-export interface Sort {
+export class Sort {
   readonly teeth: number;
   readonly pitch: Toothed;
   /** Neither shifted nor of a tip diameter of their own: the sum of the teeth settles the centre distance. */
   readonly plain: boolean;
+  /** One of them. */
+  readonly first: Part;
+  readonly #parts: Part[];
+  #sorted = true;
+
+  constructor(teeth: number, part: Part, plain: boolean) {
+    const { module, diametralPitch, pressureAngle } = part;
+    this.teeth = teeth;
+    this.pitch = { module, diametralPitch, pressureAngle } as Toothed;
+    this.plain = plain;
+    this.first = part;
+    this.#parts = [part];
+  }
+
+  add(part: Part): void {
+    this.#parts.push(part);
+    this.#sorted = false;
+  }
+
   /** By id. */
-  readonly parts: readonly Part[];
+  get parts(): readonly Part[] {
+    if (!this.#sorted) this.#parts.sort(byId);
+    this.#sorted = true;
+    return this.#parts;
+  }
 }
 
 /** What the teeth are to fit; the driven one may be a ring. */
 export type TeethMount = FitMount & { readonly internal?: boolean };
+
+/** Fits that have been looked at, by their questions. */
+export type Known = Map<string, Fit>;
 
 /** Two sorts that have one pitch. */
 export class Meeting {
@@ -24,14 +50,17 @@ export class Meeting {
   readonly driven: Sort;
   readonly set: boolean;
   readonly #mount: TeethMount | undefined;
+  readonly #known: Known | undefined;
   #fit: Fit | undefined;
 
-  constructor(driver: Sort, driven: Sort, mount: TeethMount | undefined, set = false) {
+  /** @param known what has been found out about others, where there are many that are alike */
+  constructor(driver: Sort, driven: Sort, mount: TeethMount | undefined, known?: Known, set = false) {
     this.counts = [driver.teeth, driven.teeth];
     this.driver = driver;
     this.driven = driven;
     this.set = set;
     this.#mount = mount;
+    this.#known = known;
   }
 
   /** Both are neither shifted nor of a tip diameter of their own. */
@@ -41,23 +70,23 @@ export class Meeting {
 
   /** What the teeth and the mount have to say. */
   get fit(): Fit {
-    if (!this.#fit) {
-      const [driver, driven] = [this.driver, this.driven].map(({ parts, pitch }) => ({ part: parts[0]!, pitch })) as [
-        { part: Part; pitch: Toothed },
-        { part: Part; pitch: Toothed },
-      ];
-      const pair = {
-        driver: this.counts[0],
-        driven: this.counts[1],
-        driverShift: driver.part.shift,
-        drivenShift: driven.part.shift,
-        driverTip: driver.part.tipDiameter,
-        drivenTip: driven.part.tipDiameter,
-        internal: this.#mount?.internal,
-      };
-      const question = { pair, mount: this.#mount, driver: driver.pitch, driven: driven.pitch };
-      this.#fit = fits(question as FitQuestion);
-    }
+    if (this.#fit) return this.#fit;
+    const mount = this.#mount;
+    const [driver, driven] = [this.driver.first, this.driven.first];
+    // Of a set nobody knows which of its gears such figures are meant for.
+    const own = this.set
+      ? {}
+      : {
+          driverShift: driver.shift,
+          drivenShift: driven.shift,
+          driverTip: driver.tipDiameter,
+          drivenTip: driven.tipDiameter,
+        };
+    const pair = { driver: this.counts[0], driven: this.counts[1], ...own, internal: mount?.internal };
+    const question = { pair, mount, driver: this.driver.pitch, driven: this.driven.pitch } as FitQuestion;
+    const key = this.#known && JSON.stringify(question);
+    this.#fit = (key === undefined ? undefined : this.#known!.get(key)) ?? fits(question);
+    if (key !== undefined) this.#known!.set(key, this.#fit);
     return this.#fit;
   }
 
@@ -71,7 +100,7 @@ export class Meeting {
   get suits(): boolean {
     // Of bare counts without a mount nothing is asked but their counts.
     if (!this.#mount)
-      return this.set || !!moduleOf(this.driver.pitch) || !(this.driver.parts[0]!.id || this.driven.parts[0]!.id);
+      return this.set || !!moduleOf(this.driver.pitch) || !(this.driver.first.id || this.driven.first.id);
     return this.fit.verdict === "fits";
   }
 }
@@ -87,43 +116,43 @@ export interface Shelf {
 
 const pitchKey = (gear: Toothed): string => `${moduleOf(gear)} ${rational(gear.pressureAngle ?? 20)}`;
 
+/** What is kept for a few values, and made for each once. */
+function once<K, V>(map: Map<K, V>, key: K, make: () => V): V {
+  let value = map.get(key);
+  if (value === undefined) map.set(key, (value = make()));
+  return value;
+}
+
+type ByForm = Map<string | number, Sort>;
+
 function sortsOf(gears: readonly GearOrCount[], pitch: Toothed, at: string): Map<string, Sort[]> {
-  const shelves = new Map<string, Map<string, { sort: Sort; parts: Part[] }>>();
+  const shelves = new Map<string, ByForm>();
   // By what is written; two ways to write one pitch share a shelf.
-  const written = new Map<string, Map<string, { sort: Sort; parts: Part[] }>>();
+  const written = new Map<unknown, Map<unknown, Map<unknown, ByForm>>>();
   for (const one of gears) {
     const part = gearOf(one, pitch, at);
     const { teeth, module, diametralPitch, pressureAngle, shift, tipDiameter } = part;
-    const text = `${module} ${diametralPitch} ${pressureAngle}`;
-    let shelf = written.get(text);
+    const byAngle = once(
+      once(written, module, () => new Map<unknown, Map<unknown, ByForm>>()),
+      diametralPitch,
+      () => new Map<unknown, ByForm>(),
+    );
+    let shelf = byAngle.get(pressureAngle);
     if (!shelf) {
-      const key = pitchKey(part);
-      shelf = shelves.get(key) ?? new Map<string, { sort: Sort; parts: Part[] }>();
-      shelves.set(key, shelf);
-      written.set(text, shelf);
+      checkForm(part, `${at}.${part.id}`);
+      shelf = once(shelves, pitchKey(part), () => new Map<string | number, Sort>());
+      byAngle.set(pressureAngle, shelf);
     }
-    const key = `${teeth} ${shift} ${tipDiameter}`;
+    const plain = !shift && tipDiameter === undefined;
+    const key = plain ? teeth : `${teeth} ${shift} ${tipDiameter}`;
     const alike = shelf.get(key);
-    // A bare count that comes again is the same one.
-    if (alike && part.id) alike.parts.push(part);
-    else if (!alike) {
-      const parts = [part];
-      const plain = !shift && tipDiameter === undefined;
-      shelf.set(key, {
-        parts,
-        sort: { teeth, pitch: { module, diametralPitch, pressureAngle } as Toothed, plain, parts },
-      });
-    }
+    if (!alike) {
+      if (!plain) checkForm(part, `${at}.${part.id}`);
+      shelf.set(key, new Sort(teeth, part, plain));
+      // A bare count that comes again is the same one.
+    } else if (part.id) alike.add(part);
   }
-  return new Map(
-    [...shelves].map(([key, shelf]) => [
-      key,
-      [...shelf.values()].map(({ sort, parts }) => {
-        parts.sort(byId);
-        return sort;
-      }),
-    ]),
-  );
+  return new Map([...shelves].map(([key, shelf]) => [key, [...shelf.values()]]));
 }
 
 /** Gears by pitch: only what stands on one shelf can mesh. */
@@ -138,10 +167,8 @@ export function shelvesOf({ drivers = [], drivens = [], ...choice }: GearChoice,
 
 /** A set as two sorts of gears that have met. */
 export function meetingOf(part: Part, mount: TeethMount | undefined, at = ""): Meeting {
-  const { driver, driven, module, diametralPitch, pressureAngle } = setOf(part, `${at}sets`);
-  const pitch = { module, diametralPitch, pressureAngle } as Toothed;
-  const sort = (teeth: number): Sort => ({ teeth, pitch, plain: true, parts: [part] });
-  return new Meeting(sort(driver), sort(driven), mount, true);
+  const { driver, driven } = setOf(part, `${at}sets`);
+  return new Meeting(new Sort(driver, part, true), new Sort(driven, part, true), mount, undefined, true);
 }
 
 /** The mount as the teeth see it, with the pitch that it is counted in; what holds the gears is looked at elsewhere. */

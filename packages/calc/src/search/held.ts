@@ -21,7 +21,7 @@ export function* held<M extends { readonly meeting: Meeting }, T extends GearPic
 ): Generator<T[] | Pause, void> {
   const rows: Row<M>[] = [];
   for (const one of group) {
-    if (pace.due(64)) yield;
+    if (pace.due(128)) yield;
     if (!one.meeting.suits) continue;
     for (const part of one.meeting.driver.parts) {
       const end = ends.shaft(part);

@@ -1,7 +1,7 @@
 import { toothSumsFor } from "../fit/index.js";
 import { moduleOf } from "../gears/index.js";
 import { currencyFor, Ends } from "./ends.js";
-import { Meeting, meetingOf, mountOf, type Shelf, shelvesOf } from "./gears.js";
+import { type Known, Meeting, meetingOf, mountOf, type Shelf, shelvesOf } from "./gears.js";
 import { checkHeld } from "./limit.js";
 import type { GearChoice, PairQuestion } from "./question.js";
 import { type Aim, aimsOf, type Bounds, boundsOf, farthest, type Gap } from "./wanted.js";
@@ -37,6 +37,7 @@ export interface Looking {
 /** The sums of teeth that a choice's mount takes, by shelf. */
 export function gearsOf(
   choice: GearChoice & { readonly id?: string },
+  known?: Known,
 ): Pick<Looking, "shelves" | "sets" | "sumsOf" | "meet"> {
   const mount = mountOf(choice);
   const at = choice.id === undefined ? "" : `${choice.id}.`;
@@ -49,7 +50,7 @@ export function gearsOf(
     shelves,
     sets: (choice.sets ?? []).map((part) => meetingOf(part, mount, at)),
     sumsOf: ({ pitch }) => (mount && !mount.internal && moduleOf(pitch) ? toothSumsFor(mount, pitch) : undefined),
-    meet: (driver, driven) => new Meeting(driver, driven, mount),
+    meet: (driver, driven) => new Meeting(driver, driven, mount, known),
   };
 }
 
@@ -69,7 +70,7 @@ export function lookingFor(question: PairQuestion): Looking {
   const factors = bounds.flatMap(([a, , , middle, c]) => [a, middle, c]);
   return {
     ...gears,
-    ends: new Ends(question, question, currencyFor([question], question.currency)),
+    ends: new Ends(question, question, currencyFor([question], question)),
     wish: { aims, outputs: question.outputs.length, bounds, factors, cast },
   };
 }

@@ -84,13 +84,13 @@ function* misses(looking: Looking, mounted: boolean, pace: Pace): Working<Miss[]
     const room = new Room();
     for (const driver of shelf.drivers)
       for (const driven of shelf.drivens) {
-        if (pace.due(32)) yield;
+        if (pace.due(128)) yield;
         add(meet(driver, driven), room);
       }
   };
   for (const shelf of shelves) yield* each(shelf);
   for (const set of sets) {
-    if (pace.due(32)) yield;
+    if (pace.due(128)) yield;
     add(set, new Room());
   }
   return yield* sort(list, (a, b) => a.off.compare(b.off), pace);

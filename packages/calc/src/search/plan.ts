@@ -2,6 +2,7 @@ import type { Part } from "../drivetrain/index.js";
 import { Bounded, lengthOf, MeshwrightError, rational, type Rational } from "../exact/index.js";
 import { choicesOf, type Fraction, type StageChoices } from "./choices.js";
 import { currencyFor, Ends } from "./ends.js";
+import type { Known } from "./gears.js";
 import { checkHeld } from "./limit.js";
 import type { Pace, Working } from "./pace.js";
 import type { TrainQuestion } from "./question.js";
@@ -40,7 +41,7 @@ export interface Plan {
   readonly rest: Bounded;
   /** Whether chosen wheels count in the comparison. */
   readonly tyres: boolean;
-  readonly currency: string;
+  readonly currency: () => string;
   readonly castRolling: Cast;
   readonly cast: Cast;
 }
@@ -104,13 +105,15 @@ export function* planOf(question: TrainQuestion, pace: Pace): Working<Plan | und
   // Where one of the two has no wheel, gears alone are compared, unless the question says what the rest comes to.
   const tyres = compare?.rest !== undefined || both.every((output) => wheels[output]);
 
-  const currency = currencyFor(question.stages, question.currency);
+  const currency = currencyFor(question.stages, question);
+  // Stages are often alike: the two axles of a build.
+  const known: Known = new Map();
   const stages: StageChoices[] = [];
   const drives: number[] = [];
   const places: Place[] = [];
   for (const stage of question.stages) {
     const on = stage.on ? stage.on.reduce((bits, id) => bits | bitsOf(outputOf(id)), 0) : all;
-    const choices = yield* choicesOf(stage, new Ends(stage, question, currency), pace);
+    const choices = yield* choicesOf(stage, new Ends(stage, question, currency), known, pace);
     stages.push(choices);
     drives.push(on);
     const ranks = choices.places === 2 ? [1, 0] : [2];

@@ -76,7 +76,7 @@ export interface TrainQuestion extends Asked {
 const mostTeeth = 1_000_000;
 
 /** A count of teeth, or an error. */
-function countOf(teeth: number | undefined, at: string): number {
+export function countOf(teeth: number | undefined, at: string): number {
   if (teeth !== undefined && Number.isSafeInteger(teeth) && teeth > 0 && teeth <= mostTeeth) return teeth;
   throw new MeshwrightError("not-a-count", at, `Found ${teeth} teeth; expected a whole number from 1 to ${mostTeeth}.`);
 }
@@ -102,15 +102,19 @@ function checkPitch(pitch: Toothed, at: string): void {
     );
 }
 
-/** A gear as a part, checked; a bare count is a part without an id. */
+/** A gear as a part, its count checked; a bare count is a part without an id. */
 export function gearOf(gear: GearOrCount, pitch: Toothed, at: string): Part & { readonly teeth: number } {
   if (typeof gear === "number") return { ...pitch, id: "", is: "gear", teeth: countOf(gear, at) };
-  const { teeth, shift, tipDiameter } = gear;
-  countOf(teeth, at);
-  checkPitch(gear, `${at}.${gear.id}`);
-  if (shift !== undefined) rational(shift, { at: `${at}.${gear.id}.shift` });
-  if (tipDiameter !== undefined) lengthOf(tipDiameter, `${at}.${gear.id}.tipDiameter`);
+  countOf(gear.teeth, at);
   return gear as Part & { readonly teeth: number };
+}
+
+/** The tooth form of a gear, checked: once for all that are alike. */
+export function checkForm(part: Part, at: string): void {
+  const { shift, tipDiameter } = part;
+  checkPitch(part, at);
+  if (shift !== undefined) rational(shift, { at: `${at}.shift` });
+  if (tipDiameter !== undefined) lengthOf(tipDiameter, `${at}.tipDiameter`);
 }
 
 /** A set, checked. */

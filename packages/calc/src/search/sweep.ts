@@ -44,18 +44,18 @@ export function* sweep(plan: Plan, groups: Groups, pace: Pace): Working<void> {
   const bottoms: Whole[] = [];
   const total = plan.outer.reduce((product, table) => product * table.tops.length, 1);
   const length = plan.outer[0]!.tops.length;
+  // Whole numbers are looked up, all else is searched for.
+  const whole = plan.inner.numbers && !plan.inner.inverse;
+  const [block, steps] = [whole ? 2048 : 256, (whole ? 1 : 8) * plan.aims.length];
   for (let first = 0; first < total;) {
     const rest = Math.floor(first / length);
     const end = Math.min(first + block, (rest + 1) * length);
     const ways = look(plan, rest, tops, bottoms, 1);
     run(plan, groups, tops, bottoms, ways, first, end);
-    if (pace.due((end - first) * 4)) yield;
+    if (pace.due((end - first) * steps)) yield;
     first = end;
   }
 }
-
-/** So many choices are looked at in one go. */
-const block = 1024;
 
 /** Those that differ in the first outer table alone: this is where a search spends its time. */
 function run(

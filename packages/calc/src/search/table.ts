@@ -164,8 +164,10 @@ function* multiplyAny(before: Table, choices: Column, place: number, pace: Pace)
   while ((high - low) >> shift > total) shift++;
   const ends = new Uint32Array(((high - low) >> shift) + 2);
   yield* blocks((row) => void ends[((bits[row]! - low) >> shift) + 1]!++);
-  for (let n = 1; n < ends.length; n++) ends[n]! += ends[n - 1]!;
-  if (pace.due(stepsOf(ends.length))) yield;
+  for (let n = 1; n < ends.length; n++) {
+    ends[n]! += ends[n - 1]!;
+    if (!(n & 1023) && pace.due(256)) yield;
+  }
   const next = ends.slice();
   const rows = new Uint32Array(total);
   yield* blocks((row) => (rows[next[(bits[row]! - low) >> shift]!++] = row));
@@ -173,7 +175,7 @@ function* multiplyAny(before: Table, choices: Column, place: number, pace: Pace)
     const [start, end] = [ends[n - 1]!, ends[n]!];
     if (end - start > block) rows.set(yield* sort([...rows.subarray(start, end)], compare, pace), start);
     else if (end - start > 32) rows.subarray(start, end).sort(compare);
-    if (pace.due(end - start > 32 ? (end - start) * 8 : (end - start) >> 3)) yield;
+    if (pace.due(end - start > 32 ? (end - start) * 8 : 1)) yield;
   }
   for (let start = 1; start < total; start += block) {
     const end = Math.min(start + block, total);

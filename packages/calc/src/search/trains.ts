@@ -105,7 +105,7 @@ export class FoundTrain {
 
   /** What it takes to have the parts, for the order of a search. */
   get cost(): Cost {
-    return costOfAll(this.#lines.map((line) => costOfLine(line, this.#base.plan.currency)));
+    return costOfAll(this.#lines.map((line) => costOfLine(line, this.#base.plan.currency())));
   }
 
   /** What is to pay for the parts, a part that is used twice in whole packs together. */
