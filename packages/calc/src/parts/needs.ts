@@ -1,6 +1,6 @@
 import type { Build, Part } from "../drivetrain/index.js";
 import { lengthOf, type Rational } from "../exact/index.js";
-import { comparePitch } from "../gears/index.js";
+import { comparePitch, type Toothed } from "../gears/index.js";
 import type { PartKind } from "../stages/index.js";
 import { onHub, onShaft } from "./adapters.js";
 import { buyLine, cheapestFirst, costOfLine } from "./cost.js";
@@ -14,6 +14,14 @@ const sameText = (a: string | undefined, b: string | undefined, read: (text: str
 /** Whether a part's count is the one asked for. Where it is not known which belt, only one that is meant for the place will do. */
 const countAnswers = (part: Part, { is, teeth, either }: Spec, isHere: boolean): boolean =>
   teeth !== undefined ? teeth === part.teeth : either ? either.includes(part.teeth!) : !is.includes("belt") || isHere;
+
+/** A part that is said to be here is told from others by what both say; an angle that only one of them says does not speak against it. */
+function sameHere(part: Toothed, pitch: Toothed): "same" | "different" | undefined {
+  const { coarser, sameAngle } = comparePitch(part, pitch) ?? {};
+  if (!coarser) return undefined;
+  const isSaid = part.pressureAngle !== undefined && pitch.pressureAngle !== undefined;
+  return coarser.sign || (isSaid && !sameAngle) ? "different" : "same";
+}
 
 /** Kinds that nothing but a place or a name tells apart. */
 const nameless: readonly PartKind[] = ["motor", "battery", "other"];
@@ -29,7 +37,7 @@ function answers(part: Part, need: Need, isFitted = false): boolean {
   if (!is.includes(part.is)) return false;
   const isHere = isFitted || part.stage === need.stage;
   if (nameless.includes(part.is)) return isHere || (part.stage === undefined && !!label && part.name === label);
-  const teeth = comparePitch(part, pitch)?.pitch;
+  const teeth = isHere ? sameHere(part, pitch) : comparePitch(part, pitch)?.pitch;
   const isKnown = teeth ?? diameter ?? (beltPitch && part.pitch);
   return (
     countAnswers(part, need, isHere) &&

@@ -1,7 +1,7 @@
 import { type Build, oneIn, type Part } from "../drivetrain/index.js";
 import { type Evaluation, type OutputEvaluation, pi, type Quantity, quantityOf, rolledBy } from "../evaluate/index.js";
 import { comparePitch, moduleOf, type Toothed } from "../gears/index.js";
-import { bounded, rational } from "../exact/index.js";
+import { rational } from "../exact/index.js";
 import { canBeHad, currencyOf, type Need, needsOf, needsOfStage, type Stock, stockFor } from "../parts/index.js";
 import type { Stage } from "../stages/index.js";
 import type { Order } from "./batch.js";
@@ -28,7 +28,7 @@ export interface TrainAsking extends Asking {
   /** Outputs whose wheels are chosen too. */
   readonly wheels?: readonly string[];
   /** How much farther one output may roll than another, as a share of the other. */
-  readonly compare?: Omit<NonNullable<TrainQuestion["compare"]>, "rest">;
+  readonly compare?: Omit<NonNullable<TrainQuestion["compare"]>, "rest" | "tyres">;
 }
 
 /** Why there is nothing to look for: no such stage, one that is no pair of gears, one that drives nothing, no range for what it drives. */
@@ -174,9 +174,10 @@ function compareRest(evaluation: Evaluation, ids: readonly string[], { compare, 
   const gears = rest(against).over(rest(of));
   const isChosen = ({ id }: OutputEvaluation) => wheels.includes(id);
   // Where a wheel is not known, gears alone are compared.
-  if (![of, against].every((output) => isChosen(output) || output.output.wheel)) return bounded(gears.bounds);
+  if (![of, against].every((output) => isChosen(output) || output.output.wheel))
+    return { rest: gears.bounds, tyres: false };
   const rolled = (output: OutputEvaluation) => (isChosen(output) ? pi() : rolledBy(output.output.wheel!));
-  return gears.times(rolled(of)).over(rolled(against)).bounds;
+  return { rest: gears.times(rolled(of)).over(rolled(against)).bounds, tyres: true };
 }
 
 /**
@@ -218,7 +219,7 @@ export function askTrains(
       const { wheels: pieces = 2 } = evaluation.output(output.id)!.output;
       return { ...output, pieces, wheels: tyres.filter((part) => isAmong(shop, part, pieces)) };
     }),
-    ...(compare && { compare: { ...compare, rest: compareRest(evaluation, stages, asking) } }),
+    ...(compare && { compare: { ...compare, ...compareRest(evaluation, stages, asking) } }),
     ...common(shop),
   };
 }

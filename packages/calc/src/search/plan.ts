@@ -102,8 +102,8 @@ export function* planOf(question: TrainQuestion, pace: Pace): Working<Plan | und
   const both = compare ? [outputOf(compare.of), outputOf(compare.with)] : [];
   const compared = both.map((output) => aims.findIndex((aim) => aim.output === output));
   const wheels = outputs.map((one) => one.wheels);
-  // Where one of the two has no wheel, gears alone are compared, unless the question says what the rest comes to.
-  const tyres = compare?.rest !== undefined || both.every((output) => wheels[output]);
+  // Where one of the two has no wheel, gears alone are compared.
+  const tyres = compare?.tyres ?? both.every((output) => wheels[output]);
 
   const currency = currencyFor(question.stages, question);
   // Stages are often alike: the two axles of a build.

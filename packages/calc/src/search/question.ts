@@ -70,6 +70,8 @@ export interface TrainQuestion extends Asked {
      * out from the two where not given.
      */
     readonly rest?: RationalInput | Bounded;
+    /** Whether wheels that are chosen count; where not given, they do if both outputs choose theirs. */
+    readonly tyres?: boolean;
   };
 }
 
