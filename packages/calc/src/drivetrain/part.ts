@@ -1,5 +1,6 @@
 import type { Numeric, Toothed } from "../gears/index.js";
 import type { PartKind } from "../stages/index.js";
+import type { HoleCircle } from "./circle.js";
 
 /** What one pack costs, and when that was looked up. */
 export interface Price {
@@ -37,7 +38,7 @@ export interface Part extends Toothed {
   /** Length of the boss beside the teeth. */
   readonly hub?: string;
   readonly facing?: "hub in" | "hub out";
-  readonly circles?: readonly { readonly count: number; readonly diameter: string }[];
+  readonly circles?: readonly HoleCircle[];
   readonly maker?: string;
   /** Of one pack. */
   readonly price?: Price;

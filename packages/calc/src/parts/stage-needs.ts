@@ -35,13 +35,13 @@ export interface StageNeeds {
   };
 }
 
-/** The belts that a stage can have, where its centre distance is given and its count is not. */
+/** The belts that a stage can have, where its centre distance is given and its count is not. A tensioner takes any longer one. */
 function beltsFor(belt: BeltQuestion): readonly number[] | undefined {
   try {
     const { choices } = beltOf(belt);
-    return choices.length ? choices.map(({ teeth }) => teeth) : undefined;
+    return choices.length && !belt.tensioner ? choices.map(({ teeth }) => teeth) : undefined;
   } catch {
-    // Pulleys that touch have no belt.
+    // A pitch or a centre distance of nothing has no belt.
     return undefined;
   }
 }

@@ -1,5 +1,5 @@
 import type { Part } from "../drivetrain/index.js";
-import { moduleOf } from "../gears/index.js";
+import { checkTeeth, moduleOf } from "../gears/index.js";
 import type { End, Ends } from "./ends.js";
 import { GearPick } from "./found.js";
 import { type Known, Meeting, type Shelf, Sort } from "./gears.js";
@@ -7,7 +7,7 @@ import { held } from "./held.js";
 import { checkHeld } from "./limit.js";
 import { gearsOf } from "./looking.js";
 import { type Pace, sort, type Working } from "./pace.js";
-import { countOf, gearOf, pitchOf, type StageChoice } from "./question.js";
+import { gearOf, pitchOf, type StageChoice } from "./question.js";
 
 export type Fraction = readonly [top: number | bigint, bottom: number | bigint];
 
@@ -47,7 +47,7 @@ function bare({ drivers = [], drivens = [], sets, mount, id }: StageChoice): [nu
   const lists: number[][] = [];
   for (const [at, list] of Object.entries({ drivers, drivens })) {
     if (!list.every((one) => typeof one === "number")) return undefined;
-    lists.push([...new Set(list.map((teeth) => countOf(teeth, `${id}.${at}`)))].sort((a, b) => a - b));
+    lists.push([...new Set(list.map((teeth) => checkTeeth(teeth, `${id}.${at}`)))].sort((a, b) => a - b));
   }
   return lists as [number[], number[]];
 }

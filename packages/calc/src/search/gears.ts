@@ -139,7 +139,7 @@ function sortsOf(gears: readonly GearOrCount[], pitch: Toothed, at: string): Map
     );
     let shelf = byAngle.get(pressureAngle);
     if (!shelf) {
-      checkForm(part, `${at}.${part.id}`);
+      checkForm(part, at);
       shelf = once(shelves, pitchKey(part), () => new Map<string | number, Sort>());
       byAngle.set(pressureAngle, shelf);
     }
@@ -147,7 +147,7 @@ function sortsOf(gears: readonly GearOrCount[], pitch: Toothed, at: string): Map
     const key = plain ? teeth : `${teeth} ${shift} ${tipDiameter}`;
     const alike = shelf.get(key);
     if (!alike) {
-      if (!plain) checkForm(part, `${at}.${part.id}`);
+      if (!plain) checkForm(part, at);
       shelf.set(key, new Sort(teeth, part, plain));
       // A bare count that comes again is the same one.
     } else if (part.id) alike.add(part);
@@ -174,6 +174,6 @@ export function meetingOf(part: Part, mount: TeethMount | undefined, at = ""): M
 /** The mount as the teeth see it, with the pitch that it is counted in; what holds the gears is looked at elsewhere. */
 export function mountOf({ mount, pitch = {}, internal }: GearChoice): TeethMount | undefined {
   if (!mount) return undefined;
-  const { shaft: _, steps: _steps, hubHoles: _holes, reach: _reach, line: _line, ...rest } = mount;
+  const { steps: _, hubHoles: _holes, reach: _reach, line: _line, ...rest } = mount;
   return { ...(moduleOf(rest) ? rest : { ...rest, ...pitch }), ...(internal && { internal }) };
 }

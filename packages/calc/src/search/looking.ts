@@ -1,4 +1,4 @@
-import { toothSumsFor } from "../fit/index.js";
+import { toothSumsFor, withKnownShafts } from "../fit/index.js";
 import { moduleOf } from "../gears/index.js";
 import { currencyFor, Ends } from "./ends.js";
 import { type Known, Meeting, meetingOf, mountOf, type Shelf, shelvesOf } from "./gears.js";
@@ -49,7 +49,11 @@ export function gearsOf(
   return {
     shelves,
     sets: (choice.sets ?? []).map((part) => meetingOf(part, mount, at)),
-    sumsOf: ({ pitch }) => (mount && !mount.internal && moduleOf(pitch) ? toothSumsFor(mount, pitch) : undefined),
+    sumsOf: ({ pitch }) =>
+      // What was measured over shafts that nobody knows says nothing.
+      mount && !mount.internal && withKnownShafts(mount) === mount && moduleOf(pitch)
+        ? toothSumsFor(mount, pitch)
+        : undefined,
     meet: (driver, driven) => new Meeting(driver, driven, mount, known),
   };
 }

@@ -1,7 +1,7 @@
 import type { Part } from "../drivetrain/index.js";
-import { type Bounded, lengthOf, MeshwrightError, rational, type RationalInput } from "../exact/index.js";
+import { type Bounded, MeshwrightError, type RationalInput } from "../exact/index.js";
 import type { FitMount } from "../fit/index.js";
-import type { Toothed } from "../gears/index.js";
+import { checkPair, checkTeeth as countOf, type Toothed, type ToothPair } from "../gears/index.js";
 import type { Stock } from "../parts/index.js";
 import type { Order } from "./batch.js";
 import type { Wanted } from "./wanted.js";
@@ -75,60 +75,48 @@ export interface TrainQuestion extends Asked {
   };
 }
 
-const mostTeeth = 1_000_000;
-
-/** A count of teeth, or an error. */
-export function countOf(teeth: number | undefined, at: string): number {
-  if (teeth !== undefined && Number.isSafeInteger(teeth) && teeth > 0 && teeth <= mostTeeth) return teeth;
-  throw new MeshwrightError("not-a-count", at, `Found ${teeth} teeth; expected a whole number from 1 to ${mostTeeth}.`);
+/** Names the place of whatever is wrong with one part. */
+function inside(at: string, check: () => void): void {
+  try {
+    check();
+  } catch (error) {
+    if (!(error instanceof MeshwrightError)) throw error;
+    throw new MeshwrightError(error.code, `${at}.${error.at}`, error.message);
+  }
 }
 
-function positive(input: RationalInput | undefined, at: string): void {
-  if (input !== undefined && rational(input, { at }).sign <= 0)
-    throw new MeshwrightError("not-above-zero", at, `Found ${String(input)}; expected more than 0.`);
-}
-
-/** Pitch and pressure angle, or an error: one pitch, above zero, and an angle from above 0 to below 90 degrees. */
-function checkPitch(pitch: Toothed, at: string): void {
-  const { module, diametralPitch } = pitch;
-  positive(module, `${at}.module`);
-  positive(diametralPitch, `${at}.diametralPitch`);
-  if (module !== undefined && diametralPitch !== undefined)
+/** Pitch, angle, shift and tip diameter, checked as those of any pair; and one pitch, not two. */
+function checkFigures(pair: ToothPair, at: string): void {
+  inside(at, () => checkPair(pair));
+  if (pair.module !== undefined && pair.diametralPitch !== undefined)
     throw new MeshwrightError("pitch-twice", at, "A module and a diametral pitch; expected the one that is marked.");
-  const angle = rational(pitch.pressureAngle ?? 20, { at: `${at}.pressureAngle` });
-  if (angle.sign <= 0 || angle.compare(90) >= 0)
-    throw new MeshwrightError(
-      "out-of-range",
-      `${at}.pressureAngle`,
-      `The angle is ${angle}; expected 0 to 90 degrees.`,
-    );
 }
 
 /** A gear as a part, its count checked; a bare count is a part without an id. */
 export function gearOf(gear: GearOrCount, pitch: Toothed, at: string): Part & { readonly teeth: number } {
   if (typeof gear === "number") return { ...pitch, id: "", is: "gear", teeth: countOf(gear, at) };
-  countOf(gear.teeth, at);
+  countOf(gear.teeth!, at);
   return gear as Part & { readonly teeth: number };
 }
 
 /** The tooth form of a gear, checked: once for all that are alike. */
-export function checkForm(part: Part, at: string): void {
-  const { shift, tipDiameter } = part;
-  checkPitch(part, at);
-  if (shift !== undefined) rational(shift, { at: `${at}.shift` });
-  if (tipDiameter !== undefined) lengthOf(tipDiameter, `${at}.tipDiameter`);
+export function checkForm(part: Part & { readonly teeth: number }, at: string): void {
+  const { teeth, module, diametralPitch, pressureAngle, shift, tipDiameter } = part;
+  const own = { module, diametralPitch, pressureAngle, driverShift: shift, driverTip: tipDiameter };
+  checkFigures({ ...(own as Toothed), driver: teeth, driven: teeth }, `${at}.${part.id}`);
 }
 
 /** A set, checked. */
 export function setOf(part: Part, at: string): Part & { readonly driver: number; readonly driven: number } {
-  countOf(part.driver, at);
-  countOf(part.driven, at);
-  checkPitch(part, `${at}.${part.id}`);
+  const { driver, driven, module, diametralPitch, pressureAngle } = part;
+  const [first, second] = [countOf(driver!, at), countOf(driven!, at)];
+  const pitch = { module, diametralPitch, pressureAngle } as Toothed;
+  checkFigures({ ...pitch, driver: first, driven: second }, `${at}.${part.id}`);
   return part as Part & { readonly driver: number; readonly driven: number };
 }
 
 /** The pitch of a question, checked. */
 export function pitchOf({ pitch = {} }: GearChoice, at: string): Toothed {
-  checkPitch(pitch, at);
+  checkFigures({ ...pitch, driver: 1, driven: 1 }, at);
   return pitch;
 }

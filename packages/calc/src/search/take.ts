@@ -1,7 +1,7 @@
 import { type Build, oneIn, stageShape, valueAt } from "../drivetrain/index.js";
 import { rational, type Rational } from "../exact/index.js";
-import { type CentreMount, limitsOf } from "../fit/index.js";
-import { comparePitch, moduleOf, type Toothed } from "../gears/index.js";
+import { limitsOf, toAxes, withKnownShafts } from "../fit/index.js";
+import { comparePitch, moduleOf, type Toothed, type ToothPair } from "../gears/index.js";
 import { fittedTo, type Need, needsOf, needsOfStage } from "../parts/index.js";
 import type { Stage } from "../stages/index.js";
 import type { GearPick } from "./found.js";
@@ -31,7 +31,8 @@ function fixed(build: Build, stage: Stage, pitch: Toothed): Setting[] {
   const mount = build.mounts?.[n];
   const same = comparePitch(stage as Toothed, pitch)?.coarser.sign === 0;
   if (!mount || !(mount.knownPair ?? mount.toothSum) || same || !moduleOf(stage as Toothed)) return [];
-  const limits = limitsOf(mount as CentreMount, stage as Toothed).filter(({ kind }) => kind !== "pivot");
+  if (withKnownShafts(mount) !== mount) return [];
+  const limits = limitsOf(mount, stage as ToothPair & Stage).filter(({ kind }) => kind !== "pivot");
   const endOf = (end: "from" | "to"): Rational | undefined =>
     limits
       .filter((limit) => limit.end === end)
@@ -44,7 +45,8 @@ function fixed(build: Build, stage: Stage, pitch: Toothed): Setting[] {
   return [
     ...(["from", "to"] as const).flatMap((end) => {
       const at = endOf(end);
-      return at ? { set: `mounts.${n}.${end}`, to: lengthText(at) } : [];
+      // As the slot is measured: between the axes, or over or between the shafts.
+      return at ? { set: `mounts.${n}.${end}`, to: lengthText(at.minus(toAxes(mount))) } : [];
     }),
     ...gone.map((field) => ({ set: `mounts.${n}.${field}`, to: null })),
   ];

@@ -65,13 +65,26 @@ export const findingTexts = {
   "not-a-place": "Place {found}; expected 0 to {most}.",
   "into-itself": "{address} cannot go into itself.",
   "set-in-part": "{label} is sold as a set; change all its counts together.",
+  "went-along": "With {label} went {what}.",
+  "change-dropped": "Your change of {label} could not be kept: {why}",
+  "no-longer-there": "It is not there any more.",
   "link-broken": "The link is damaged or cut short.",
+  "link-words": "A link carries numbers and no words: {address} is left out.",
   "link-other": "The link holds {found}, expected {expected}.",
   "newer-link": "The link was made by another version.",
   "change-stale": "[{address}: ]the author has changed this since the link was made.",
   "change-refused": "The link's change of {address} cannot be made: {why}",
   // The notation of attributes
-  "not-understood": 'Found {found}, expected such as "{example}".',
+  "not-understood": '{name}: found {found}, expected such as "{example}".',
+  "stages-missing":
+    'There is no attribute "stages": without the list of stages that all axles share there is no build. Expected stages="", if they share none.',
+  "axle-without-stages":
+    '"{name}" speaks of an axle that has no stages: expected an attribute {axle}, if only {axle}="".',
+  "stage-swallowed": "{name}: {found} holds two stages: expected a semicolon between them.",
+  "unknown-field": "{name}: {found} in {piece} is not understood[; nearest: {nearest}].",
+  "unknown-attribute": "<{element}> has no attribute {name}[; nearest: {nearest}][; another axle is {example}].",
+  "seal-broken":
+    "Something of these attributes was lost or changed since they were written: their seal {found} does not fit.",
   // The drive as a whole
   "outputs-oppose": "{of} and {with} turn against each other.",
   "differential-released": "Another output is let go of, and the centre is open: nothing settles how fast {of} turns.",
@@ -101,6 +114,9 @@ export const findingTerms = {
   end: "the end",
   changes: "changes",
   build: "a whole build",
+  mount: "its mount",
+  parts: "{0} of its parts",
+  measurements: "{0} of its measurements",
 } as const;
 
 /** The words that findings are told in; a language gives its own. */

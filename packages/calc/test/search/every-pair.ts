@@ -95,7 +95,7 @@ const match = (some: Circles, others: Circles): boolean =>
     others.some(
       (other) =>
         (one.count % other.count === 0 || other.count % one.count === 0) &&
-        !compare(read(one.diameter), read(other.diameter)),
+        !compare(read(one.diameter!), read(other.diameter!)),
     ),
   );
 

@@ -274,9 +274,9 @@ describe("findPairs", () => {
     expect(ask({ outputs: [{ id: "x", from: 3 }] })).toThrow(refused("no-target"));
     expect(ask({ outputs: [{ id: "x", from: 4, to: 3 }] })).toThrow(refused("range-backwards", "x"));
     expect(ask({ outputs: [{ id: "x", rest: 0, from: 3, to: 4 }] })).toThrow(refused("not-above-zero", "x.rest"));
-    expect(ask({ pitch: { module: 0 } })).toThrow(refused("not-above-zero", "pitch.module"));
+    expect(ask({ pitch: { module: 0 } })).toThrow(refused("out-of-range", "pitch.module"));
     expect(ask({ pitch: { module: 1, diametralPitch: 32 } })).toThrow(refused("pitch-twice", "pitch"));
-    expect(ask({ drivers: [pinion("p", 15, { module: -1 })] })).toThrow(refused("not-above-zero", "drivers.p.module"));
+    expect(ask({ drivers: [pinion("p", 15, { module: -1 })] })).toThrow(refused("out-of-range", "drivers.p.module"));
     for (const pressureAngle of [0, 90, 180, -20])
       expect(ask({ drivers: [pinion("p", 15, { module: 1, pressureAngle })] })).toThrow(
         refused("out-of-range", "drivers.p.pressureAngle"),

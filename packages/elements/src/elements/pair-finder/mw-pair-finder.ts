@@ -152,7 +152,9 @@ export class MwPairFinder extends Picture {
 
   #take(pair: Found): void {
     const changes = takePair(this.current!, this.#asked!.stage.id, pair);
-    this.change(Object.fromEntries(changes.map(({ set, to }) => [set, to])));
+    const [refusal] = this.change(Object.fromEntries(changes.map(({ set, to }) => [set, to])));
+    this.message = refusal?.message;
+    if (refusal) return announce(this.renderRoot as ShadowRoot, () => refusal.message);
     announce(this.renderRoot as ShadowRoot, () =>
       this.evaluation()!
         .outputs.map(({ id: of, label }) =>

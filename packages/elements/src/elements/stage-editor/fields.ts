@@ -1,4 +1,4 @@
-import { stageShape, type Build } from "@meshwright/calc/drivetrain";
+import { freeId, stageShape, type Build } from "@meshwright/calc/drivetrain";
 import type { Stage } from "@meshwright/calc/stages";
 
 /** One thing that can be said about a stage, and how. */
@@ -30,10 +30,8 @@ const first: Readonly<Record<string, unknown>> = {
 };
 
 /** A stage of a kind to begin with, under an id that nothing in the build has. */
-export function newStage(kind: Stage["kind"], taken: (id: string) => boolean): Stage {
-  let n = 1;
-  while (taken(`${kind}-${n}`)) n++;
-  const stage: Record<string, unknown> = { id: `${kind}-${n}`, kind };
+export function newStage(kind: Stage["kind"], isTaken: (id: string) => boolean): Stage {
+  const stage: Record<string, unknown> = { id: freeId(kind, isTaken), kind };
   for (const { name, shape, needed } of fieldsOf(kind))
     if (needed)
       stage[name] = first[name] ?? (shape === "count" ? 20 : shape.startsWith("[count]") ? [20, 20, 20] : "1");

@@ -31,6 +31,7 @@ export { MeshwrightElement } from "./element.js";
 export { addFigures, figures } from "./figures.js";
 export { buildsOf } from "./find.js";
 export { localeOf } from "./locale.js";
+export { nameOf } from "./name.js";
 export { arrow, hatching, roomFor, round } from "./ink.js";
 export { Picture } from "./picture.js";
 export { block, drawing, guard, properties, table } from "./styles.js";
