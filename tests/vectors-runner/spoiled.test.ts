@@ -34,7 +34,7 @@ function* wrongFor(value: Json): Generator<Json> {
 /** Copies of a value with one thing wrong in each, and the words for what that is. */
 function* spoiled(value: Json, path: string): Generator<{ value: Json; what: string }> {
   if (Array.isArray(value)) {
-    yield { value: value.slice(0, -1), what: `${path} without its last` };
+    if (value.length > 0) yield { value: value.slice(0, -1), what: `${path} without its last` };
     yield { value: [...value, value[0] ?? 1], what: `${path} with one more` };
     const [first, second, ...rest] = value;
     if (second !== undefined && JSON.stringify(first) !== JSON.stringify(second)) {

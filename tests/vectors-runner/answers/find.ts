@@ -25,7 +25,7 @@ export const file: VectorFile<FindCase> = {
       outputs: [{ id: "total", rest, from: target.from, to: target.to }],
       mount: { from: `${slot.from_mm} mm`, to: `${slot.to_mm} mm` },
     });
-    const pairs = [...batches].flatMap(({ found }) => found.map((pair) => [pair.driver.teeth, pair.driven.teeth]));
+    const pairs = [...batches].flatMap(({ found }) => found.map(({ counts }) => [...counts]));
     return { expect_nearestToMiddleFirst: pairs };
   },
 };

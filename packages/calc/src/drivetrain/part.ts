@@ -50,4 +50,7 @@ export interface Part extends Toothed {
   /** Pieces that the builder owns, fitted ones among them. */
   readonly owned?: number;
   readonly status?: "fitted" | "owned" | "ordered" | "spare";
+  /** Of a bearing, a screw and whatever else is listed for a place: how many it takes, 1 where not given, and whether a wheel, an axle or the vehicle takes them. */
+  readonly pieces?: number;
+  readonly per?: "vehicle" | "axle" | "wheel";
 }

@@ -120,6 +120,8 @@ export const shapes: Readonly<Record<string, Shape>> = {
     pack: "count",
     owned: "whole",
     status: "fitted|owned|ordered|spare",
+    pieces: "count",
+    per: "vehicle|axle|wheel",
   },
   price: { amount: "amount!", currency: "currency!", checked: "date" },
 };

@@ -123,11 +123,11 @@ export class Rational {
   /** Exact: by cross products, never by way of a float. */
   compare(other: RationalInput): -1 | 0 | 1;
   compare(other: Rational): -1 | 0 | 1 {
-    if (other.bottom === undefined) return this.minus(other).sign;
+    if (other.bottom === undefined) return crossed(this, rational(other));
     const one = other.bottom * this.top;
     const two = other.top * this.bottom;
     if (one * one + two * two < 2e31) return one > two ? 1 : one < two ? -1 : 0;
-    return this.minus(other).sign;
+    return crossed(this, other);
   }
 
   equals(other: RationalInput): boolean {
@@ -217,10 +217,10 @@ class WideRational extends Rational {
     return wide(this.below, this.above);
   }
   override negate(): Rational {
-    return wide(-this.above, this.below);
+    return ratioOfCoprimes(-this.above, this.below);
   }
   override compare(other: RationalInput): -1 | 0 | 1 {
-    return this.minus(other).sign;
+    return crossed(this, rational(other));
   }
   override toNumber(): number {
     return nearestDouble(this.above, this.below);
@@ -228,6 +228,13 @@ class WideRational extends Rational {
   override toDecimal(rounding?: Rounding): string {
     return decimalText(this.above, this.below, rounding);
   }
+}
+
+/** Compares by cross products: what two have in common need not be found for it. */
+function crossed(one: Rational, two: Rational): -1 | 0 | 1 {
+  const first = one.numerator * two.denominator;
+  const second = two.numerator * one.denominator;
+  return first > second ? 1 : first < second ? -1 : 0;
 }
 
 function sumOf(one: Rational, two: Rational): Rational {
