@@ -2,3 +2,7 @@
 declare function structuredClone<T>(value: T): T;
 declare function btoa(text: string): string;
 declare function atob(text: string): string;
+declare class TextDecoder {
+  constructor(label?: string, options?: { fatal?: boolean });
+  decode(input?: ArrayBuffer | Uint8Array): string;
+}

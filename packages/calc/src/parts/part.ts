@@ -4,7 +4,7 @@ import { rational } from "../exact/index.js";
 import { ceilOf } from "../gears/index.js";
 
 /** Fields without which nothing can be done with a part of a kind. */
-const needed: Readonly<Partial<Record<PartKind, readonly (keyof Part)[]>>> = {
+export const needed: Readonly<Partial<Record<PartKind, readonly (keyof Part)[]>>> = {
   pinion: ["teeth"],
   spur: ["teeth"],
   gear: ["teeth"],

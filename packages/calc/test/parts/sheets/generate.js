@@ -343,7 +343,7 @@ function inches() {
       checked: iso(day),
       ...(owned && { owned }),
       source: rows.at(-1)[8],
-      ...(unsure && { asks: "teeth" }),
+      ...(unsure && isGear && { asks: "teeth" }),
       ...(is === "bushing" && { asks: "is" }),
     });
   }
