@@ -5,6 +5,7 @@
 export { type BuyLine, type Need, type OrderLine, type OrderList, needsOf, orderOf } from "./order.js";
 export { canBeHad, costOf, readParts } from "./part.js";
 export {
+  type Choice,
   type ColumnMeaning,
   type ColumnReason,
   csvOf,

@@ -70,23 +70,24 @@ function fieldByCells(texts: readonly string[]): SheetField | undefined {
 /** A head as a field, with what is to be asked where it can be several or stands for nothing known. */
 function guessOf(head: Head, text: string, texts: readonly string[], heads: readonly Head[]): Guess {
   const { sense, isUnsure } = head;
-  const at = (field: SheetField, choices: readonly string[], code: Ask["code"], taken: boolean): Guess => ({
-    field: taken ? field : undefined,
-    why: "head",
-    ask: { code, guess: field, choices, settles: "field", taken },
+  const open = (code: Ask["code"], field: SheetField | undefined, taken: boolean, others: readonly (SheetField | "unused")[] = []): ColumnAsk => ({
+    code,
+    guess: field,
+    taken,
+    choices: [...(field ? [field] : []), ...others, "unused" as const].map((answer) => ({ answer, column: { field: answer } })),
   });
   if (sense === undefined) {
     const field = texts.length ? fieldByCells(texts) : undefined;
     const isUsed = field && !heads.some((other) => other.sense === field);
-    if (isUsed) return { field, why: "cells", ask: { code: "column-by-cells", guess: field, settles: "field", taken: true } };
-    return { field: undefined, why: "unknown", ...(texts.length && { ask: { code: "column-unknown", settles: "field", taken: false } }) };
+    if (isUsed) return { field, why: "cells", ask: open("column-by-cells", field, true) };
+    return { field: undefined, why: "unknown", ...(texts.length && { ask: open("column-unknown", undefined, false) }) };
   }
   if (sense === "unused") return { field: undefined, why: "no-field" };
   if (sense === "counting") return { field: undefined, why: "counting" };
-  if (sense === "quantity") return at("owned", ["owned", "pack", "unused"], "quantity-unclear", false);
+  if (sense === "quantity") return { field: undefined, why: "head", ask: open("quantity-unclear", "owned", false, ["pack"]) };
   if (sense === "stock") {
     const isCounted = share(texts, isNumeric) > 0.5;
-    return isCounted ? at("available", ["available", "owned", "unused"], "stock-unclear", true) : { field: "available", why: "head" };
+    return { field: "available", why: "head", ...(isCounted && { ask: open("stock-unclear", "available", true, ["owned"]) }) };
   }
   if (sense === "item") {
     const isName = !heads.some((other) => other.sense === "name") && share(texts, (one) => /\p{L}{3}/u.test(one)) > 0.5;
@@ -100,7 +101,7 @@ function guessOf(head: Head, text: string, texts: readonly string[], heads: read
     return { field: undefined, why: "counting" };
   const field = sense === "each" ? "price" : sense;
   return isUnsure
-    ? { field, why: "head", ask: { code: "column-unsure", guess: field, settles: "field", taken: true } }
+    ? { field, why: "head", ask: open("column-unsure", field, true) }
     : { field, why: "head" };
 }
 
@@ -186,7 +187,7 @@ export function columnsOf(
     let { field, why, ask } = guess;
     if (field && why !== "set") {
       if (taken.has(field)) {
-        ask = { code: "column-twice", guess: field, settles: "field", taken: false };
+        ask = { code: "column-twice", taken: false, choices: [field, "unused" as const].map((answer) => ({ answer, column: { field: answer } })) };
         [field, why] = [undefined, "twice"];
       } else taken.add(field);
     }

@@ -1,5 +1,5 @@
 import type { PartKind } from "../../drivetrain/index.js";
-import type { CellContext, CellRead, CellReader } from "./meaning.js";
+import type { CellContext, CellRead, CellReader, Choice } from "./meaning.js";
 import { readNumber } from "./number.js";
 import { plain, setOf } from "./plain.js";
 import { readRatio } from "./ratio.js";
@@ -59,11 +59,15 @@ function readPair(pair: readonly [number, number], { order }: CellContext, is: P
   const isTurned = isSaid ? order === "driven-driver" : pair[0] > pair[1];
   const [driver, driven] = isTurned ? [pair[1], pair[0]] : pair;
   const guess = `${driver}/${driven}`;
-  const choices = [guess, `${driven}/${driver}`];
-  if (!isTogether(is) && is !== "other") return { ask: { code: "pair-for-one", guess, choices } };
+  const written = isTurned ? "driven-driver" : "driver-driven";
+  const choices: readonly Choice[] = [
+    { answer: guess, column: { order: written } },
+    { answer: `${driven}/${driver}`, column: { order: isTurned ? "driver-driven" : "driven-driver" } },
+  ];
+  if (!isTogether(is) && is !== "other") return { ask: { code: "pair-for-one", guess } };
   return {
     set: { driver, driven },
-    ...(isTurned && !isSaid && { ask: { code: "pair-order", guess, choices, settles: "order" } }),
+    ...(isTurned && !isSaid && { ask: { code: "pair-order", guess, choices } }),
   };
 }
 

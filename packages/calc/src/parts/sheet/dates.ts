@@ -107,7 +107,10 @@ export const readDate: CellReader = (text, context) => {
   const day = dayOf(dateOnly(text), context);
   if (day === "partial") return { ask: { code: "date-partial" } };
   if (typeof day === "string") return { set: { checked: day } };
-  if (day) return { ask: { code: "date-ambiguous", choices: day, settles: "order" } };
+  if (day) {
+    const orders = ["day-month", "month-day"] as const;
+    return { ask: { code: "date-ambiguous", choices: day.map((answer, n) => ({ answer, column: { order: orders[n]! } })) } };
+  }
   const serial = serialDay(text);
   return serial ? { set: { checked: serial }, ask: { code: "date-serial", guess: serial } } : { ask: { code: "date-unclear" } };
 };

@@ -26,7 +26,8 @@ const textReader =
       : { set: { [field]: plainText.slice(0, longestText) }, ask: { code: "text-long" } };
   };
 
-const readStage: CellReader = (text) => {
+const readStage: CellReader = (written) => {
+  const text = unmarked(written);
   if (/^[a-z][a-z0-9-]{0,99}$/.test(text)) return { set: { stage: text } };
   const id = idFrom(text);
   // "Primary", "Front ring": the same words as an id has. What else it says may be a vehicle.
@@ -52,7 +53,7 @@ const choiceReader = (field: "status" | "facing", choices: Readonly<Record<strin
   return (text) => {
     words ??= Object.entries(choices).map(([choice, all]) => [choice, setOf(all)]);
     const found = words.find(([, all]) => all.has(plain(text)))?.[0];
-    return found ? { set: { [field]: found } } : { ask: { code, choices: Object.keys(choices) } };
+    return found ? { set: { [field]: found } } : { ask: { code, choices: Object.keys(choices).map((answer) => ({ answer })) } };
   };
 };
 

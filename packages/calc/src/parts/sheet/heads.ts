@@ -111,7 +111,7 @@ export const headOf = /* @__PURE__ */ remembering((text: string): Head => {
   return {
     ...head,
     ...(isUnsure && { isUnsure }),
-    ...(unit && (lengths.includes(head.sense) || head.sense === "module") && { unit }),
+    ...(unit && (lengths.includes(head.sense) || head.sense === "module" || head.sense === "id") && { unit }),
     ...(currency && (isPrice || head.sense === "currency") && { currency }),
   };
 });

@@ -2,12 +2,11 @@ import type { Part } from "../../drivetrain/index.js";
 
 /** Text as an id may be written, as far as its letters are Latin. */
 export function idFrom(text: string): string {
-  const letters = text
-    .slice(0, 200)
-    .normalize("NFKD")
-    .replace(/\p{M}/gu, "")
-    .toLowerCase()
-    .replace(/ß/g, "ss")
+  const short = text.slice(0, 200).toLowerCase();
+  const latin = /^[\x20-\x7e]*$/.test(short)
+    ? short
+    : short.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase().replace(/ß/g, "ss");
+  const letters = latin
     .replace(/[^a-z0-9]+/g, "-")
     .replace(/^-|-$/g, "")
     .slice(0, 60)

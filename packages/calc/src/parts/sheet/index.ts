@@ -1,5 +1,5 @@
 export type { UnderstoodColumn } from "./columns.js";
-export type { ColumnMeaning, LengthUnit, SheetField } from "./meaning.js";
+export type { Choice, ColumnMeaning, LengthUnit, SheetField } from "./meaning.js";
 export { partsFromSheet, type PartRow, type PassedRow, type SheetParts, type SheetSettings } from "./parts.js";
 export { questionText, type SheetQuestion } from "./question.js";
 export { readSheet, type Sheet, type SheetRow } from "./rows.js";

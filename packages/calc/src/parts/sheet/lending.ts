@@ -17,13 +17,12 @@ export type Lent = ReadonlyMap<Column, { readonly text: string; readonly isSaid:
 
 /** What stands in merged cells beside the kind. */
 const merged: readonly SheetField[] = ["maker", "source", "module", "diametralPitch", "toothPitch", "stage"];
-const nothing: Lent = new Map();
 
 /**
  * What the empty cells of merged groups mean. A spreadsheet keeps the text of merged cells in their first row only: rows that
  * do not say what they are, below one that does, are perhaps the same; so are the columns that are empty wherever the kind is.
  */
-export function lendingOf(lines: readonly DataLine[], columns: readonly Column[]): readonly Lent[] {
+export function lendingOf(lines: readonly DataLine[], columns: readonly Column[]): readonly (Lent | undefined)[] {
   const find = (field: SheetField): Column | undefined => columns.find((column) => column.field === field);
   const [whats, names] = [find("is"), find("name")];
   const kind = whats ?? names;
@@ -46,9 +45,9 @@ export function lendingOf(lines: readonly DataLine[], columns: readonly Column[]
     const isMerged = merged.includes(column.field!) && blanks !== "empty" && continued.every((one) => cell(one, column) === "");
     return blanks === "as-above" || isMerged;
   });
-  if (!continued.length && !lent.some((column) => column.told.blanks === "as-above")) return lines.map(() => nothing);
+  if (!continued.length && !lent.some((column) => column.told.blanks === "as-above")) return [];
   const last = new Map<Column, string>();
-  return lines.map((one, n) => {
+  return lines.map((one, n): Lent | undefined => {
     const own = new Map<Column, { text: string; isSaid: boolean }>();
     for (const column of lent) {
       const isSaid = column.told.blanks === "as-above";
@@ -56,6 +55,6 @@ export function lendingOf(lines: readonly DataLine[], columns: readonly Column[]
       if (cell(one, column) !== "") last.set(column, cell(one, column));
       else if (text) own.set(column, { text, isSaid });
     }
-    return own;
+    return own.size ? own : undefined;
   });
 }

@@ -52,15 +52,16 @@ export function readLength(text: string, context: CellContext): LengthRead {
   if (!size) return unclear;
   const { number, isFraction } = size;
   if (context.decimal && !isFraction && isAgainst(digits!, context.decimal))
-    return { ask: { code: "number-ambiguous", settles: "decimal", choices: [number, number.replace(".", "")] } };
+    return { ask: { code: "number-ambiguous" } };
   const own = context.unit === "module" || context.unit === "DP" ? undefined : context.unit;
   const written = plain(rest!.replace(/[. )]+$/, ""));
   if (written === "" && own) return { length: `${number} ${own}` };
-  const choices = [`${number} mm`, `${number} in`];
-  if (written === "")
-    return isFraction
-      ? { length: choices[1]!, ask: { code: "unit-missing", guess: choices[1], choices, settles: "unit" } }
-      : { ask: { code: "unit-missing", choices, settles: "unit" } };
+  const choices = (["mm", "in"] as const).map((one) => ({ answer: `${number} ${one}`, column: { unit: one } }));
+  if (written === "" && !isFraction) return { ask: { code: "unit-missing", choices } };
+  if (written === "") {
+    const length = `${number} in`;
+    return { length, ask: { code: "unit-missing", guess: length, choices } };
+  }
   const unit = unitOf(written);
   if (unit) return { length: `${number} ${unit}` };
   // "6 H7", "5mm D-cut": what stands first is perhaps all of it.
@@ -90,8 +91,10 @@ export const readRound: CellReader = (text, context, is) =>
 /** "A diameter", and nobody says which: a wheel's is plain, a gear's can be at its tips or elsewhere. */
 export const readDiameter: CellReader = (text, context, is) => {
   if (!gears.includes(is)) return lengthReader(is === "sleeve" ? "outside" : "diameter")(text, context, is);
+  if (context.isAnswer) return lengthReader("tipDiameter")(text, context, is);
   const { length, ask } = readLength(text, context);
-  return { ask: ask ?? { code: "which-diameter", ...(length !== undefined && { guess: length }) } };
+  const choices = [{ answer: length ?? "", column: { field: "tipDiameter" } }, { answer: "", column: { field: "unused" } }] as const;
+  return { ask: ask ?? { code: "which-diameter", guess: length, choices } };
 };
 
 /** Circles of holes: "4x16", "3 × 20 mm; 4 × 24 mm". */
@@ -102,7 +105,13 @@ export const readCircles: CellReader = (text, context) => {
     const [, count, diameter] = /^ *(\d{1,7}) ?[x*] ?(.*)$/i.exec(one) ?? [];
     if (!Number(count) || Number(count) > 1_000_000) return unclear;
     const { length, ask } = readLength(diameter!.trim(), context);
-    if (ask?.settles === "unit") return { ask: { code: ask.code, choices: ["mm", "in"], settles: "unit" } };
+    if (ask?.code === "unit-missing")
+      return {
+        ask: {
+          code: ask.code,
+          choices: (["mm", "in"] as const).map((unit) => ({ answer: text.replace(/ *(?=;|,\s|$)/g, ` ${unit}`), column: { unit } })),
+        },
+      };
     if (length === undefined || ask || isZero(length)) return unclear;
     circles.push({ count: Number(count), diameter: length });
   }

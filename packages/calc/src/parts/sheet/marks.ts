@@ -10,6 +10,7 @@ export interface Marks {
   readonly pair?: string;
 }
 
+const none: Marks = { set: {} };
 const toothed = (is: Part["is"]): boolean => ["pinion", "spur", "gear", "pulley", "belt", "worm"].includes(is);
 const teethMark = /(?:^|[^\d.,/:-])(\d{1,4}) ?-?(?:t|z|teeth|tooth|zahn|zahne|dents|dientes|歯|枚|丁|سن|اسنان)(?![a-z\d])/g;
 const pairMark = /(?:^|[^\d.,])(\d{1,3} ?[tz]? ?(?:\/|-|:|to|and|zu|auf|a|sur) ?\d{1,3} ?[tz]?)(?![a-z\d.,])/g;
@@ -39,7 +40,7 @@ const only = <T>(list: readonly T[]): T | undefined => (list.length === 1 ? list
  * 27:1". What bears no mark is a guess.
  */
 export function marksOf(text: string, is: Part["is"]): Marks {
-  if (text.length > 300 || is === "other") return { set: {} };
+  if (text.length > 300 || is === "other" || !/\p{N}/u.test(text)) return none;
   const name = plain(text.split("用").at(-1)!).split(joint)[0]!;
   const set: Record<string, unknown> = {};
   const [module, diametral] = [moduleIn(name), only(all(diametralMark, name))];

@@ -75,6 +75,16 @@ export interface CellContext extends ColumnMeaning {
   readonly isJapanese?: boolean;
   /** Whether the column's head speaks of both, module and diametral pitch. */
   readonly isEither?: boolean;
+  /** The text is an answer: what it says is meant. */
+  readonly isAnswer?: boolean;
+}
+
+/** One of the answers that are offered. */
+export interface Choice {
+  /** As an answer says it. */
+  readonly answer: string;
+  /** What the column would mean if this were so for all of its cells. */
+  readonly column?: ColumnMeaning;
 }
 
 /** What is asked about a cell, before it is known which one. */
@@ -82,9 +92,7 @@ export interface Ask {
   readonly code: QuestionCode;
   /** What it is perhaps, in the form of an answer. */
   readonly guess?: string | undefined;
-  readonly choices?: readonly string[];
-  /** What of the column's meaning settles it for every cell of the column. */
-  readonly settles?: keyof ColumnMeaning;
+  readonly choices?: readonly Choice[] | undefined;
 }
 
 /** A cell read: the part's fields that it gives, and what there is to ask. Fields beside a question are its guess, taken. */

@@ -8,7 +8,7 @@ import { marksOf } from "./marks.js";
 import type { ColumnMeaning, SheetField } from "./meaning.js";
 import { tidy } from "./plain.js";
 import type { SheetQuestion } from "./question.js";
-import { readRow, type RowAsk, type RowRead } from "./row.js";
+import { RowReader, type RowAsk, type RowRead } from "./row.js";
 import type { SheetRow } from "./rows.js";
 import type { PassedCode } from "./sheet-words.js";
 import { isCounted, isTotal, lineOf, sectionOf, tablesIn, unitsOf, type Line, type Table } from "./tables.js";
@@ -68,14 +68,14 @@ function answersOf(answers: SheetSettings["answers"] = {}): Answers {
   return rows;
 }
 
-const none: ReadonlyMap<string, string> = new Map();
+const textual: ReadonlySet<SheetField> = new Set<SheetField>(["id", "number", "name", "is", "maker", "source", "stage"]);
 
 /** Gathers what a sheet gives, table by table. */
 class Reading {
   readonly passed: PassedRow[] = [];
   readonly questions: SheetQuestion[] = [];
   readonly columns: UnderstoodColumn[] = [];
-  readonly read: { readonly line: Line; readonly row: RowRead; readonly asks: readonly RowAsk[] }[] = [];
+  readonly read: { readonly line: Line; readonly row: RowRead }[] = [];
   readonly #answers: Answers;
   readonly #settings: Readonly<Record<string, ColumnMeaning>>;
   readonly #sheet: SheetContext;
@@ -104,7 +104,7 @@ class Reading {
   #askRow({ row, line, cells, filled }: Line, code: SheetQuestion["code"], column?: number): void {
     if (this.#answers.get(row)?.has("row")) return;
     const text = cells[column ?? filled[0]!] ?? "";
-    this.questions.push({ key: `${row}.row`, row, line, text, code, taken: true, choices: ["part", "pass"], ...(column !== undefined && { column }) });
+    this.questions.push({ key: `${row}.row`, row, line, text, code, taken: true, choices: [{ answer: "part" }, { answer: "pass" }], ...(column !== undefined && { column }) });
   }
 
   /** Rows above the first heads: titles, a heading for what follows, and rows that somebody wants for parts all the same. */
@@ -131,9 +131,10 @@ class Reading {
     const columns = this.#columnsOf(table);
     const data = this.#dataOf(table, columns, [...wanted, ...lines], following);
     const lent = lendingOf(data, columns);
-    data.forEach(({ line, section }, n) => {
-      const row = readRow({ columns, cells: line.cells, answers: this.#answers.get(line.row) ?? none, section, above: lent[n]! });
-      this.read.push({ line, row, asks: row.asks });
+    const reader = new RowReader(columns);
+    data.forEach((one, n) => {
+      const { line } = one;
+      this.read.push({ line, row: reader.read(one, lent[n], this.#answers.get(line.row)) });
       const beyond = line.filled.find((m) => m >= columns.length);
       if (beyond !== undefined) this.#askRow(line, "beyond-head", beyond);
       if (line.isDoubtful) this.#askRow(line, "quote-doubtful");
@@ -192,9 +193,11 @@ class Reading {
         const code = this.#aloneIs(line, columns, next, isAfterGap);
         if (code) this.#pass(line, code);
         else {
-          const isKnown = sectionOf(line.cells[line.filled[0]!]!) !== undefined;
+          const { field } = columns[line.filled[0]!] ?? {};
+          // A count alone is no remark.
+          const isText = field === undefined || textual.has(field);
           put(line);
-          if (!isKnown) this.#askRow(line, "row-alone");
+          if (isText && !sectionOf(line.cells[line.filled[0]!]!)) this.#askRow(line, "row-alone");
         }
         if (code === "section") {
           this.#section = { is: sectionOf(line.cells[line.filled[0]!]!)!, text: line.cells[line.filled[0]!]! };
@@ -253,15 +256,16 @@ export function partsFromSheet(rows: readonly (SheetRow | readonly string[])[], 
   tables.forEach((table, n) => reading.table(table, n ? [] : wanted, tables[n + 1]?.head));
   const { read, passed, columns } = reading;
   const ids = idsFor(
-    read.map(({ row: { part } }) => ({
-      own: part.id as string | undefined,
-      number: part.number as string | undefined,
-      part: part as Partial<Part> & Pick<Part, "is">,
-    })),
+    read.map(({ row: { own, part } }) => ({ own, number: part.number as string | undefined, part: part as unknown as Part })),
   );
-  const questions = [...reading.questions, ...read.flatMap(({ line, asks }) => asks.map((ask) => placed(line, ask)))];
+  for (const [n, { row }] of read.entries()) {
+    row.part.id = ids[n]!;
+    // What was written as an id and is none is its number.
+    if (row.own !== undefined && row.own !== ids[n]) row.part.number ??= row.own;
+  }
+  const questions = [...reading.questions, ...read.flatMap(({ line, row }) => row.asks.map((ask) => placed(line, ask)))];
   return {
-    parts: read.map(({ row: { part } }, n) => partOf(part, ids[n]!)),
+    parts: read.map(({ row: { part } }) => part as unknown as Part),
     rows: read.map(({ line, row: { part } }) => ({
       row: line.row,
       line: line.line,
@@ -277,10 +281,4 @@ export function partsFromSheet(rows: readonly (SheetRow | readonly string[])[], 
 function placed({ row, line }: Line, { column, ...ask }: RowAsk): SheetQuestion {
   const at = column && { column: column.told.index, columnKey: column.told.key, head: column.told.head };
   return { key: `${row}.${ask.field}`, row, line, ...at, ...ask };
-}
-
-/** The part, its id first. What was written as an id and is none is its number. */
-function partOf(fields: RowRead["part"], id: string): Part {
-  const { id: own, number = own !== id ? own : undefined, name, ...rest } = fields;
-  return { id, ...(number !== undefined && { number }), ...(name !== undefined && { name }), ...rest } as Part;
 }

@@ -1,6 +1,6 @@
 import type { PartKind } from "../../drivetrain/index.js";
 import { readLength } from "./lengths.js";
-import type { CellContext, CellRead, CellReader } from "./meaning.js";
+import type { CellContext, CellRead, CellReader, Choice } from "./meaning.js";
 import { readMeasure } from "./number.js";
 import { plain, setOf } from "./plain.js";
 
@@ -29,8 +29,12 @@ function bare(value: string, { field, unit, isEither }: CellContext): CellRead {
   const isModule = number <= border.module;
   const guessed = isModule ? moduleRead(value) : diametralRead(value);
   if (isEither && (isModule || number >= border.diametral)) return guessed;
-  const choices = [`module ${value}`, `${value} DP`, `${value} mm`];
-  return { ...guessed, ask: { code: "pitch-unsaid", guess: choices[isModule ? 0 : 1], choices, settles: "unit" } };
+  const choices: readonly Choice[] = [
+    { answer: `module ${value}`, column: { unit: "module" } },
+    { answer: `${value} DP`, column: { unit: "DP" } },
+    { answer: `${value} mm`, column: { unit: "mm" } },
+  ];
+  return { ...guessed, ask: { code: "pitch-unsaid", guess: choices[isModule ? 0 : 1]!.answer, choices } };
 }
 
 /**
@@ -50,13 +54,14 @@ export const readPitch: CellReader = (text, context, is) => {
   if (before !== "") return after === "" && before !== "p" ? diametralRead(value) : unclear;
   if (after === "") return pitchOfBelt(value, context, is) ?? bare(value, context);
   if (after === "m" && !/M\W*$/.test(text)) {
-    const choices = [`module ${value}`, `${value} m`];
-    return { ...moduleRead(value), ask: { code: "module-or-metres", guess: choices[0], choices } };
+    if (context.isAnswer) return { set: { pitch: `${value} m` } };
+    const [guess, other] = [`module ${value}`, `${value} m`];
+    return { ...moduleRead(value), ask: { code: "module-or-metres", guess, choices: [{ answer: guess }, { answer: other }] } };
   }
   if (moduleWords.has(after)) return moduleRead(value);
   if (diametralWords.has(after)) {
     // 0.8P is nobody's diametral pitch.
-    return Number(value) >= border.module ? diametralRead(value) : unclear;
+    return Number(value) >= border.module || context.isAnswer ? diametralRead(value) : unclear;
   }
   const { length, ask } = readLength(`${value} ${parts[3]}`, context);
   if (length === undefined || ask) return unclear;
@@ -71,14 +76,18 @@ function pitchOfBelt(value: string, context: CellContext, is: PartKind): CellRea
 }
 
 /** A length is the pitch of a belt; of a gear, in a column of modules, the module, and elsewhere perhaps. */
-function lengthRead(length: string, { field }: CellContext, is: PartKind): CellRead {
+function lengthRead(length: string, { field, isAnswer }: CellContext, is: PartKind): CellRead {
   const [number, unit] = length.split(" ") as [string, string];
-  if (field !== "module" && !toothed.includes(is)) return { set: { pitch: length } };
+  if (isAnswer || (field !== "module" && !toothed.includes(is))) return { set: { pitch: length } };
   if (unit === "mm" && field === "module") return moduleRead(number);
   if (unit === "mm")
     return {
       ...moduleRead(number),
-      ask: { code: "pitch-as-length", guess: `module ${number}`, choices: [`module ${number}`, length] },
+      ask: {
+        code: "pitch-as-length",
+        guess: `module ${number}`,
+        choices: [{ answer: `module ${number}`, column: { field: "module" } }, { answer: length }],
+      },
     };
   return { ask: { code: "pitch-unclear" } };
 }

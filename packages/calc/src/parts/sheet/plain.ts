@@ -1,3 +1,5 @@
+import { remembering } from "./remember.js";
+
 const digitsOf: readonly (readonly [number, number])[] = [
   [0x0660, 0x0669],
   [0x06f0, 0x06f9],
@@ -15,9 +17,10 @@ const isAscii = (text: string): boolean => {
 };
 
 /** A cell as a number, date or length is read from it: wide and Arabic digits, fractions of one sign, kinds of blanks and dashes made alike. */
-export function tidy(text: string): string {
-  if (isAscii(text)) return text.trim();
-  return text
+export const tidy = (text: string): string => (isAscii(text) ? text.trim() : tidied(text));
+
+const tidied = /* @__PURE__ */ remembering((text: string): string =>
+  text
     .replace(/(\d)([¼½¾⅐-⅞])/g, "$1 $2")
     .normalize("NFKC")
     .replace(/[٠-٩۰-۹]/g, asDigit)
@@ -30,8 +33,8 @@ export function tidy(text: string): string {
     .replace(/[″”“]|''|′′/g, '"')
     .replace(/[øØ⌀φΦ]/g, "ø")
     .replace(/\s+/g, " ")
-    .trim();
-}
+    .trim(),
+);
 
 /**
  * Text as words are compared: small letters without accents, one spelling for ä and ae. What distinguishes words in no

@@ -49,18 +49,22 @@ const silent = /^(?:incl|inkl|inc|each|ea|st|stk|pro stuck|net|netto|brutto|ttc|
 /** A cell's amount with what stands before and behind it. */
 const shape = /^([^\d]*?)(\d[\d.,' ]*\d|\d|[.,]\d+)(?:[.,] ?-{1,2})?([^\d]*)$/;
 
-/** What a shared sign, or none, means in this column. */
-function settle(found: string | readonly string[] | undefined, { currency, currencies = [], isJapanese }: CellContext) {
+interface Settled {
+  readonly currency?: string | undefined;
+  /** What is asked: the currencies that it can be. */
+  readonly code?: "currency-missing" | "currency-shared";
+  readonly among?: readonly string[];
+}
+
+/** What a sign of several currencies, or none, means in this column. */
+function settle(found: string | readonly string[] | undefined, context: CellContext): Settled {
+  const { currency, currencies = [], isJapanese } = context;
   if (typeof found === "string") return { currency: found };
-  const said = currency ?? (currencies.length === 1 ? currencies[0] : undefined);
-  if (!found) {
-    if (currency) return { currency };
-    const ask = { code: "currency-missing", settles: "currency", choices: currencies.length ? currencies : ["EUR", "GBP", "USD"], guess: said } as const;
-    return { ...(said && { currency: said }), ask };
-  }
-  if (currency && found.includes(currency)) return { currency };
-  if (found.includes("JPY") && isJapanese) return { currency: "JPY" };
-  return { currency: found[0]!, ask: { code: "currency-shared", settles: "currency", choices: found, guess: found[0] } as const };
+  if (currency && (!found || found.includes(currency))) return { currency };
+  if (found?.includes("JPY") && isJapanese) return { currency: "JPY" };
+  if (found) return { currency: found[0], code: "currency-shared", among: found };
+  const among = currencies.length ? currencies : ["EUR", "GBP", "USD"];
+  return { currency: currencies.length === 1 ? currencies[0] : undefined, code: "currency-missing", among };
 }
 
 /** The cell's words for a currency. */
@@ -81,25 +85,27 @@ function currencyIn(before: string, after: string): { found?: string | readonly 
 /** An amount with its currency before or behind it, in the head, or in a column of its own. */
 export const readPrice: CellReader = (text, context) => {
   const unclear = { ask: { code: "price-unclear" } } as const;
-  if (/^(?:free|gratis|kostenlos|gratuit|無料|مجاني)$/.test(plain(text))) text = "0";
-  const [, before, digits, after] = text.length > 40 ? [] : (shape.exec(text) ?? []);
-  if (digits === undefined) return unclear;
+  const isFree = /^(?:free|gratis|kostenlos|gratuit|無料|مجاني)$/.test(text.length > 40 ? "" : plain(text));
+  const [, before, digits, after] = text.length > 40 ? [] : (shape.exec(isFree ? "0" : text) ?? []);
+  if (digits === undefined || /- *$/.test(before!)) return unclear;
   const { found, rest } = currencyIn(before!, after!);
-  const { currency, ask } = settle(found, context);
+  const { currency, code, among } = settle(found, context);
   const isCoinless = currency !== undefined && coinless.has(currency);
   const read = readNumber(digits, context.decimal);
-  const value = !read ? undefined : "value" in read ? read.value : isCoinless ? read.either[1] : read.either[0];
-  if (value === undefined || !/^\d{1,9}(\.\d{1,3})?$/.test(value)) return unclear;
-  const said = (amount: string) => (currency ? `${amount} ${currency}` : amount);
+  const isOpen = read && "either" in read && !isCoinless;
+  const value = !read ? "" : "value" in read ? read.value : read.either[isCoinless ? 1 : 0];
+  if (!/^\d{1,9}(\.\d{1,3})?$/.test(value)) return unclear;
   const set = currency ? { amount: value, currency } : {};
-  if (/-\s*\d/.test(before! + digits)) return unclear;
+  const said = (amount: string, of = currency): string => (of ? `${amount} ${of}` : amount);
+  const guess = currency ? { guess: said(value) } : {};
   if (rest !== "" && !silent.test(rest.replace(/[.]/g, ""))) return { set, ask: { code: "price-unclear", guess: said(value) } };
-  if (read && "either" in read && !isCoinless) {
-    const choices = read.either.map(said);
-    return { set, ask: { code: "number-ambiguous", guess: choices[0], choices, settles: "decimal" } };
+  if (isOpen) {
+    const signs = [read.sign, read.sign === "." ? "," : "."] as const;
+    const choices = read.either.map((amount, n) => ({ answer: said(amount), column: { decimal: signs[n]! } }));
+    return { set, ask: { code: "number-ambiguous", guess: said(value), choices } };
   }
-  if (ask) return { set, ask };
-  if (Number(value) === 0) return { set, ask: { code: "price-zero", guess: said(value) } };
+  if (code) return { set, ask: { code, ...guess, choices: among!.map((one) => ({ answer: said(value, one), column: { currency: one } })) } };
+  if (Number(value) === 0 && !context.isAnswer) return { set, ask: { code: "price-zero", ...guess } };
   return { set };
 };
 
@@ -107,6 +113,7 @@ export const readPrice: CellReader = (text, context) => {
 export const readCurrency: CellReader = (text, context) => {
   const found = currencyOf(plain(text)) ?? (/^[A-Z]{3}$/.test(text) ? text : undefined);
   if (!found) return { ask: { code: "currency-unclear" } };
-  const { currency, ask } = settle(found, context);
-  return { set: { currency }, ...(ask && { ask }) };
+  const { currency, code, among } = settle(found, context);
+  const choices = among?.map((answer) => ({ answer, column: { currency: answer } }));
+  return { set: { currency }, ...(code && { ask: { code, guess: currency, choices } }) };
 };

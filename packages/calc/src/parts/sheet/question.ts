@@ -1,9 +1,9 @@
-import type { ColumnMeaning, SheetField } from "./meaning.js";
+import type { Choice, SheetField } from "./meaning.js";
 import { sheetWords, type QuestionCode, type SheetWords } from "./sheet-words.js";
 
 /** What cannot be told with certainty, in its place. */
 export interface SheetQuestion {
-  /** Under it an answer is given; of a column it is answered by what the column means. */
+  /** Under it an answer is given. A question about a whole column is answered by what the column means. */
   readonly key: string;
   /** The row, counted from 0; of a column its head's. */
   readonly row: number;
@@ -23,9 +23,7 @@ export interface SheetQuestion {
   readonly guess?: string;
   /** Whether the guess stands in the part; else the part goes without. */
   readonly taken: boolean;
-  readonly choices?: readonly string[];
-  /** What of the column's meaning answers it for the whole column. */
-  readonly settles?: keyof ColumnMeaning;
+  readonly choices?: readonly Choice[];
 }
 
 /** The longest text of a part. */

@@ -22,7 +22,7 @@ export const readRatio: CellReader = (text) => {
   if (a === undefined || (sign && b === undefined) || more !== undefined) return unclear;
   if (a === "1" && b !== undefined && b !== "1" && !symbol) {
     const turned = `${b}:1`;
-    const choices = b.includes(".") ? [turned] : [turned, `i=1/${b}`];
+    const choices = (b.includes(".") ? [turned] : [turned, `i=1/${b}`]).map((answer) => ({ answer }));
     return { set: { value: turned }, ask: { code: "ratio-turned", guess: turned, choices } };
   }
   if (printed.test(ratio)) return { set: { value: ratio } };

@@ -1,12 +1,15 @@
 import type { Part, PartKind } from "../../drivetrain/index.js";
+import { rational } from "../../exact/index.js";
 import { needed } from "../part.js";
 import type { Column } from "./columns.js";
 import { isTogether, pairOf } from "./counts.js";
 import { isText, readers } from "./fields.js";
 import { kindOf } from "./kinds.js";
-import { marksOf } from "./marks.js";
+import type { DataLine, Lent } from "./lending.js";
+import { marksOf, type Marks } from "./marks.js";
 import type { Ask, CellRead, SheetField } from "./meaning.js";
 import { isEmpty, plain, setOf, tidy } from "./plain.js";
+import { longestText } from "./question.js";
 
 /** A question about a row before it has its place: about a column's cell, or about a field that no column has. */
 export interface RowAsk extends Ask {
@@ -16,41 +19,53 @@ export interface RowAsk extends Ask {
   readonly taken: boolean;
 }
 
+/** A part as it grows: its id comes last, when those of all rows are known. */
+export type PartFields = Record<string, unknown> & { id: string; is: PartKind };
+
 /** What a row gives: fields of a part, and questions. */
 export interface RowRead {
-  readonly part: Record<string, unknown> & { is: PartKind };
+  readonly part: PartFields;
+  /** What stands as its id. */
+  readonly own: string | undefined;
   readonly asks: readonly RowAsk[];
 }
 
-/** What a row is read with. */
-export interface RowInput {
-  readonly columns: readonly Column[];
-  readonly cells: readonly string[];
-  /** Answers for this row, by field. */
-  readonly answers: ReadonlyMap<string, string>;
-  /** What a heading above says, and what marks it bears. */
-  readonly section: { readonly is: PartKind; readonly text: string } | undefined;
-  /** For columns whose empty cells mean the one above: its text, and whether that was said or is guessed. */
-  readonly above: ReadonlyMap<Column, { readonly text: string; readonly isSaid: boolean }>;
+/** What is put together at last. */
+interface Loose {
+  id?: string;
+  amount?: string;
+  currency?: string;
+  checked?: string;
 }
 
+/** The kinds of parts, in the order in which they are offered. */
 const kinds: readonly PartKind[] = [
-  "pinion", "spur", "gear", "set", "hub", "gearbox", "worm", "planetary", "belt", "pulley", "wheel", "sleeve", "plate", "motor", "battery", "other",
+  "pinion",
+  "spur",
+  "gear",
+  "set",
+  "hub",
+  "gearbox",
+  "worm",
+  "planetary",
+  "belt",
+  "pulley",
+  "wheel",
+  "sleeve",
+  "plate",
+  "motor",
+  "battery",
+  "other",
 ];
 
-let general: ReadonlySet<string> | undefined;
+const general =
+  "gear|gears|zahnrad|zahnräder|engrenage|engrenages|engranaje|engranajes|ギア|ギヤ|歯車|ترس|تروس";
+let generals: ReadonlySet<string> | undefined;
 /** "Gears" as the name of a category: the part's own name says which. */
-const isGeneral = (text: string): boolean =>
-  (general ??= setOf("gear|gears|zahnrad|zahnräder|engrenage|engrenages|engranaje|engranajes|ギア|ギヤ|歯車|ترس|تروس")).has(plain(text));
+const isGeneral = (text: string): boolean => (generals ??= setOf(general)).has(plain(text));
 
-interface KindFound {
-  readonly is: PartKind;
-  readonly ask?: Ask;
-  readonly taken?: boolean;
-}
-
-/** What the part of a row is, by the column of kinds, its name, or the heading above. */
-export function kindIn(what: string, name: string, section: PartKind | undefined): KindFound {
+/** What a part is, by the words of its kind, its name, or the heading above; with what is asked where none says it plainly. */
+function kindIn(what: string, name: string, section: PartKind | undefined): { readonly is: PartKind; readonly ask?: Ask } {
   const ofWhat = what === "" ? undefined : kindOf(what);
   const ofName = name === "" ? undefined : kindOf(name);
   if (ofWhat?.sure) {
@@ -58,148 +73,210 @@ export function kindIn(what: string, name: string, section: PartKind | undefined
     return { is: isFiner ? ofName.is : ofWhat.is };
   }
   if (ofName?.sure) return { is: ofName.is };
-  const perhaps = ofWhat ?? ofName;
   if (section) return { is: section };
-  if (perhaps) return { is: perhaps.is, ask: { code: "kind-unsure", guess: perhaps.is, choices: kinds }, taken: true };
-  return { is: "other", ask: { code: "kind-unknown", choices: kinds } };
+  const perhaps = ofWhat ?? ofName;
+  if (!perhaps) return { is: "other", ask: { code: "kind-unknown" } };
+  return { is: perhaps.is, ask: { code: "kind-unsure", guess: perhaps.is } };
 }
 
-/** The needed fields of a kind that one manner of question covers. */
-const neededOf = (is: PartKind): readonly (keyof Part)[] => needed[is] ?? [];
-
-/** One row, read whole: first what the part is, then its cells, then what its name says beside them. */
-export function readRow({ columns, cells, answers, section, above }: RowInput): RowRead {
-  const asks: RowAsk[] = [];
-  const part: RowRead["part"] = { is: "other" };
-  const blank = new Set<SheetField>();
-  const questioned = new Set<string>();
-  const ask = (field: SheetField, one: Ask, text: string, column?: Column, taken = false) => {
-    asks.push({ ...one, field, text, taken, ...(column && { column }) });
-    for (const also of covered(field)) questioned.add(also);
-  };
-  const cellOf = (column: Column): string => cells[column.told.index] ?? "";
-  const columnOf = (field: SheetField): Column | undefined => columns.find((column) => column.field === field);
-  /** A cell as it counts: said above where it is empty. */
-  const textOf = (column: Column | undefined): string => (column ? cellOf(column) || (above.get(column)?.text ?? "") : "");
-
-  const [whats, names] = [columnOf("is"), columnOf("name")];
-  const what = textOf(whats);
-  const said = whats?.told.words?.[what];
-  const answered = answers.get("is") ?? said;
-  const isKind = kinds.includes(answered as PartKind);
-  const found: KindFound = isKind ? { is: answered as PartKind } : kindIn(isEmpty(what) ? "" : what, textOf(names), section?.is);
-  part.is = found.is;
-  const kindColumn = whats ?? names;
-  if (found.ask && answered !== "") {
-    const settles = whats && what !== "" ? ({ settles: "words" } as const) : {};
-    ask("is", { ...found.ask, ...settles }, textOf(kindColumn), kindColumn, found.taken);
-  }
-  for (const column of columns) {
-    const { field } = column;
-    const lent = above.get(column);
-    if (lent && !lent.isSaid && field && cellOf(column) === "" && (column === kindColumn ? !answers.has("is") : !answers.has(field)))
-      ask(column === kindColumn ? "is" : field, { code: "blanks", guess: lent.text, settles: "blanks" }, "", column, true);
-  }
-
-  const put = (field: SheetField, { set, ask: open }: CellRead, text: string, column?: Column) => {
-    if (set) Object.assign(part, set);
-    if (open) ask(field, open, text, column, set !== undefined && open.guess !== undefined && Object.keys(set).length > 0);
-  };
-  let currency: string | undefined;
-  const read = (field: SheetField, column: Column | undefined) => {
-    const answer = answers.get(field);
-    const cell = textOf(column);
-    if (answer !== undefined) {
-      if (answer !== "") put(field, readers[field as "teeth"](tidy(answer), { field, decimal: ".", ...(currency && { currency }) }, part.is), answer, column);
-      blank.add(field);
-      for (const also of covered(field)) questioned.add(also);
-      return;
-    }
-    if (!column || cell === "") return;
-    const text = isText(field) ? cell : tidy(cell);
-    if (isEmpty(text) && !(field === "available" && /\p{L}/u.test(text))) {
-      blank.add(field);
-      return;
-    }
-    if (text !== "") put(field, column.read(text, part.is, currency), cell, column);
-  };
-  const priced = columnOf("currency");
-  if (priced) {
-    const { set, ask: open } = cellOf(priced) === "" || isEmpty(tidy(cellOf(priced))) ? ({} as CellRead) : priced.read(tidy(cellOf(priced)), part.is, undefined);
-    currency = set?.currency as string | undefined;
-    const price = columnOf("price");
-    if (open && price && cellOf(price) !== "") ask("currency", open, cellOf(priced), priced, !!set);
-  }
-  for (const column of columns) if (column.field && column.field !== "is" && column.field !== "currency") read(column.field, column);
-  for (const field of answers.keys())
-    if (field in readers && field !== "currency" && !columnOf(field as SheetField)) read(field as SheetField, undefined);
-
-  addMarks(part, [part.name as string | undefined, what, section?.text], blank, ask, questioned, columnOf);
-  if (part.module !== undefined && part.diametralPitch !== undefined) {
-    delete part.diametralPitch;
-    ask("toothPitch", { code: "pitch-twice", guess: `module ${part.module as string}` }, "", columnOf("diametralPitch"), true);
-  }
-  const missing = neededOf(part.is).filter((field) => part[field] === undefined && !questioned.has(field));
-  for (const field of isTogether(part.is) && missing.length === 2 && !columnOf("driver") ? (["teeth"] as const) : missing) {
-    const isTeeth = field === "teeth" && part.driver !== undefined;
-    ask(field as SheetField, { code: "missing", ...(isTeeth && { guess: String(part.driver) }) }, "", columnOf(field as SheetField));
-  }
-  return { part: finished(part, whats && !names ? what : undefined, columnOf("price")?.isEach, ask, answers.has("price")), asks };
-}
+const alone = new Map<SheetField, readonly string[]>();
 
 /** The part's fields that a question about a field of the sheet is about. */
-export function covered(field: SheetField): readonly string[] {
+function covered(field: SheetField): readonly string[] {
   if (field === "teeth") return ["teeth", "driver", "driven", "value"];
   if (field === "toothPitch") return ["toothPitch", "module", "diametralPitch", "pitch"];
   if (field === "round" || field === "across") return [field, "outside", "tipDiameter", "diameter"];
-  return [field];
+  if (!alone.has(field)) alone.set(field, [field]);
+  return alone.get(field)!;
 }
 
-/** What the name says, where neither a cell nor an answer does. */
-function addMarks(
-  part: RowRead["part"],
-  texts: readonly (string | undefined)[],
-  blank: ReadonlySet<SheetField>,
-  ask: (field: SheetField, one: Ask, text: string, column?: Column, taken?: boolean) => void,
-  questioned: ReadonlySet<string>,
-  columnOf: (field: SheetField) => Column | undefined,
-): void {
-  for (const text of texts) {
-    if (!text) continue;
-    const { set, pair, guess } = marksOf(text, part.is);
-    const isFree = (field: string): boolean =>
-      part[field] === undefined && !questioned.has(field) && !blank.has(field as SheetField);
-    const isPitchFree = isFree("module") && isFree("diametralPitch") && !blank.has("toothPitch");
-    const isCounted = !isFree("teeth") || part.driver !== undefined || part.driven !== undefined;
-    for (const [field, value] of Object.entries(set))
-      if (field === "module" || field === "diametralPitch" ? isPitchFree : isFree(field) && !(field === "teeth" && isCounted)) part[field] = value;
-    if (pair && !isCounted && !blank.has("driver") && !blank.has("driven")) {
-      const counts = pairOf(pair)!;
-      const { set: both, ask: open } = readers.teeth(pair, { field: "teeth" }, part.is);
-      if (both) Object.assign(part, both);
-      if (open) ask("teeth", { ...open, guess: `${Math.min(...counts)}/${Math.max(...counts)}` }, text, columnOf("teeth"), true);
+const noAnswers: ReadonlyMap<string, string> = new Map();
+
+/** Reads the rows of one table, each whole: first what the part is, then its cells, then what its name says beside them. */
+export class RowReader {
+  readonly #columns: readonly Column[];
+  readonly #of = new Map<SheetField, Column>();
+  /** The column that says what a part is. */
+  readonly #kinds: Column | undefined;
+  /** Columns whose cells are read one by one. */
+  readonly #plain: readonly Column[];
+
+  // What is gathered of the row in hand.
+  #part: PartFields = { id: "", is: "other" };
+  #loose: Loose = {};
+  #asks: RowAsk[] = [];
+  readonly #asked = new Set<string>();
+  /** Fields that an answer says. */
+  readonly #said = new Set<string>();
+  /** Fields that a cell or an answer says nothing of: the name does not say them either. */
+  readonly #blank = new Set<string>();
+  #cells: readonly string[] = [];
+  #lent: Lent | undefined;
+  #answers = noAnswers;
+
+  constructor(columns: readonly Column[]) {
+    this.#columns = columns;
+    for (const column of columns) if (column.field) this.#of.set(column.field, column);
+    this.#kinds = this.#of.get("is") ?? this.#of.get("name");
+    this.#plain = columns.filter(({ field }) => field && field !== "is" && field !== "currency");
+  }
+
+  /** Reads one row. */
+  read({ line, section }: DataLine, lent: Lent | undefined, answers: ReadonlyMap<string, string> = noAnswers): RowRead {
+    this.#part = { id: "", is: "other" };
+    this.#loose = {};
+    this.#asks = [];
+    this.#cells = line.cells;
+    this.#lent = lent;
+    this.#answers = answers;
+    this.#asked.clear();
+    this.#blank.clear();
+    this.#said.clear();
+    for (const field of answers.keys()) for (const one of covered(field as SheetField)) this.#said.add(one);
+    const what = this.#text(this.#of.get("is"));
+    this.#readKind(what, section?.is);
+    if (lent) this.#askLent();
+    const currency = this.#readCurrency();
+    for (const column of this.#plain) this.#readField(column.field!, column, currency);
+    for (const field of answers.keys())
+      if (Object.hasOwn(readers, field) && field !== "currency" && !this.#of.has(field as SheetField))
+        this.#readField(field as SheetField, undefined, currency);
+    for (const text of [this.#part.name as string | undefined, what, section?.text]) if (text) this.#readMarks(text);
+    this.#finish(what);
+    return { part: this.#part, own: this.#loose.id, asks: this.#asks };
+  }
+
+  #ask(field: SheetField, ask: Ask, text: string, column: Column | undefined, taken: boolean): void {
+    this.#asks.push({ ...ask, field, text, taken, ...(column && { column }) });
+    for (const one of covered(field)) this.#asked.add(one);
+  }
+
+  #cell = (column: Column): string => this.#cells[column.told.index] ?? "";
+
+  /** A cell as it counts: the one above where it is empty and means that. */
+  #text(column: Column | undefined): string {
+    if (!column) return "";
+    return this.#cell(column) || (this.#lent?.get(column)?.text ?? "");
+  }
+
+  #readKind(what: string, section: PartKind | undefined): void {
+    const answer = this.#answers.get("is") ?? this.#of.get("is")?.told.words?.[what];
+    if (kinds.includes(answer as PartKind)) {
+      this.#part.is = answer as PartKind;
+      return;
     }
-    for (const [field, value] of Object.entries(guess ?? {})) {
-      const isNeeded = neededOf(part.is).includes(field as keyof Part) || field === "value";
-      if (!isFree(field) || !isNeeded) continue;
-      part[field] = field === "teeth" ? Number(value) : value;
-      ask(field as SheetField, { code: "from-name", guess: value }, text, columnOf(field as SheetField) ?? columnOf("name"), true);
+    const { is, ask } = kindIn(isEmpty(what) ? "" : what, this.#text(this.#of.get("name")), section);
+    this.#part.is = is;
+    if (!ask || answer === "") return;
+    const isWorded = this.#of.has("is") && what !== "";
+    const choices = kinds.map((one) => ({ answer: one, ...(isWorded && { column: { words: { [what]: one } } }) }));
+    this.#ask("is", { ...ask, choices }, this.#text(this.#kinds), this.#kinds, ask.guess !== undefined);
+  }
+
+  /** Asks about cells that were taken to be the same as above. */
+  #askLent(): void {
+    for (const [column, { text, isSaid }] of this.#lent!) {
+      const field = column === this.#kinds ? "is" : column.field!;
+      if (isSaid || this.#answers.has(field)) continue;
+      const choices = [{ answer: text, column: { blanks: "as-above" } }, { answer: "", column: { blanks: "empty" } }] as const;
+      this.#ask(field, { code: "blanks", guess: text, choices }, "", column, true);
     }
   }
-}
 
-/** The part with its price put together, and with the words of its kind as a name where they say more than the kind. */
-function finished(
-  fields: RowRead["part"],
-  what: string | undefined,
-  isEach: boolean | undefined,
-  ask: (field: SheetField, one: Ask, text: string, column?: Column, taken?: boolean) => void,
-  isAnswered: boolean,
-): RowRead["part"] {
-  const { amount, currency, checked, ...part } = fields;
-  if (amount !== undefined && currency !== undefined) part.price = { amount, currency, ...(checked !== undefined && { checked }) };
-  if (isEach && !isAnswered && part.price && (part.pack as number) > 1)
-    ask("price", { code: "price-each", guess: `${amount as string} ${currency as string}` }, `${amount as string} ${currency as string}`, undefined, true);
-  if (what !== undefined && what !== "" && !isEmpty(what) && part.name === undefined && !kindOf(what)?.only) part.name = what.slice(0, 5000);
-  return part;
+  #readCurrency(): string | undefined {
+    const [column, price] = [this.#of.get("currency"), this.#of.get("price")];
+    const text = column ? tidy(this.#text(column)) : "";
+    if (isEmpty(text)) return undefined;
+    const { set, ask } = column!.read(text, this.#part.is, undefined);
+    if (ask && price && this.#cell(price) !== "") this.#ask("currency", ask, text, column, set !== undefined);
+    return set?.currency as string | undefined;
+  }
+
+  #readField(field: SheetField, column: Column | undefined, currency: string | undefined): void {
+    const answer = this.#answers.size ? this.#answers.get(field) : undefined;
+    if (answer !== undefined) {
+      const context = { field, decimal: ".", order: "driver-driven", isAnswer: true, ...(currency && { currency }) } as const;
+      if (answer !== "") this.#put(field, readers[field as "teeth"](tidy(answer), context, this.#part.is), answer, column);
+      for (const one of covered(field)) {
+        this.#asked.add(one);
+        this.#blank.add(one);
+      }
+      return;
+    }
+    if (this.#said.has(field)) return;
+    const cell = this.#text(column);
+    if (cell === "") return;
+    const text = isText(field) ? cell : tidy(cell);
+    // In a column of yes and no a word for none is an answer.
+    if ((isEmpty(text) || (cell.length < 16 && isEmpty(tidy(cell)))) && !(field === "available" && /\p{L}/u.test(text))) for (const one of covered(field)) this.#blank.add(one);
+    else this.#put(field, column!.read(text, this.#part.is, currency), cell, column);
+  }
+
+  #put(field: SheetField, { set, ask }: CellRead, text: string, column: Column | undefined): void {
+    for (const key in set) {
+      const isLoose = key === "id" || key === "amount" || key === "currency" || key === "checked";
+      ((isLoose ? this.#loose : this.#part) as Record<string, unknown>)[key] = set[key as keyof typeof set];
+    }
+    if (ask) this.#ask(field, ask, text, column, ask.guess !== undefined && set !== undefined && Object.keys(set).length > 0);
+  }
+
+  #isFree = (field: string): boolean =>
+    this.#part[field] === undefined && !this.#asked.has(field) && !this.#blank.has(field);
+
+  /** What the name says, where neither a cell nor an answer does. */
+  #readMarks(text: string): void {
+    const part = this.#part;
+    const isPitchFree = this.#isFree("module") && this.#isFree("diametralPitch");
+    const areCountsFree = ["teeth", "driver", "driven"].every(this.#isFree);
+    if (!isPitchFree && !areCountsFree && !(part.is === "gearbox" && this.#isFree("value"))) return;
+    const { set, pair, guess }: Marks = marksOf(text, part.is);
+    for (const field in set) {
+      const isPitch = field === "module" || field === "diametralPitch";
+      if (isPitch ? isPitchFree : field === "teeth" ? areCountsFree : this.#isFree(field)) part[field] = set[field as keyof Part];
+    }
+    if (pair && areCountsFree) {
+      const { set: both, ask } = readers.teeth(pair, { field: "teeth" }, part.is);
+      Object.assign(part, both);
+      if (ask) this.#ask("teeth", ask, text, this.#of.get("teeth"), pairOf(pair) !== undefined);
+    }
+    for (const field in guess) {
+      const value = guess[field as keyof typeof guess]!;
+      if (!this.#isFree(field) || !(field === "value" || this.#needs(field))) continue;
+      part[field] = field === "teeth" ? Number(value) : value;
+      this.#ask(field as SheetField, { code: "from-name", guess: value }, text, this.#of.get(field as SheetField) ?? this.#of.get("name"), true);
+    }
+  }
+
+  #needs = (field: string): boolean => !!needed[this.#part.is]?.includes(field as keyof Part);
+
+  /** What is missing, twice there, or has to be put together. */
+  #finish(what: string): void {
+    const part = this.#part;
+    if (part.module !== undefined && part.diametralPitch !== undefined) {
+      const choices = [{ answer: `module ${part.module as string}` }, { answer: `${part.diametralPitch as string} DP` }];
+      delete part.diametralPitch;
+      this.#ask("toothPitch", { code: "pitch-twice", guess: choices[0]!.answer, choices }, "", this.#of.get("diametralPitch"), true);
+    }
+    const missing = (needed[part.is] ?? []).filter((field) => part[field] === undefined && !this.#asked.has(field)) as SheetField[];
+    const isPair = missing.length === 2 && isTogether(part.is) && !this.#of.has("driver");
+    for (const field of isPair ? (["teeth"] as const) : missing) {
+      const guess = field === "teeth" && part.driver !== undefined ? { guess: String(part.driver) } : undefined;
+      this.#ask(field, { code: "missing", ...guess }, "", this.#of.get(field), false);
+    }
+    this.#makePrice();
+    // Where nothing else is its name, the words of its kind are, as far as they say more than the kind.
+    if (what !== "" && part.name === undefined && !this.#of.has("name") && !isEmpty(what) && !kindOf(what)?.only)
+      part.name = what.slice(0, longestText);
+  }
+
+  #makePrice(): void {
+    const { amount, currency, checked } = this.#loose;
+    if (amount === undefined || currency === undefined) return;
+    this.#part.price = checked === undefined ? { amount, currency } : { amount, currency, checked };
+    const column = this.#of.get("price");
+    if (!column?.isEach || this.#answers.has("price") || !((this.#part.pack as number) > 1)) return;
+    const guess = `${amount} ${currency}`;
+    const whole = `${rational(amount).times(this.#part.pack as number).toDecimal()} ${currency}`;
+    this.#ask("price", { code: "price-each", guess, choices: [{ answer: guess }, { answer: whole }] }, this.#cell(column), column, true);
+  }
 }

@@ -28,12 +28,29 @@ const count = (text: string, sought: number, from: number, to: number): number =
   return found;
 };
 
+/** Whether every quotation mark stands where RFC 4180 has it: around whole cells, or doubled within them. */
+function isProper(text: string, separator: string): boolean {
+  const isEdge = (at: number): boolean => {
+    const letter = text[at];
+    return letter === undefined || letter === separator || letter === "\n" || letter === "\r";
+  };
+  for (let at = text.indexOf('"'); at >= 0; at = text.indexOf('"', at + 1)) {
+    if (at > 0 && !isEdge(at - 1)) return false;
+    at = text.indexOf('"', at + 1);
+    while (at >= 0 && text.charCodeAt(at + 1) === quote) at = text.indexOf('"', at + 2);
+    if (at < 0 || !isEdge(at + 1)) return false;
+  }
+  return true;
+}
+
 /** Splits text into records by RFC 4180, and bears what people make of it; every character is looked at a few times. */
 class Splitter {
   readonly #text: string;
   readonly #separator: number;
   /** Cells of an ordinary row, as far as that is known. */
   readonly #width: number;
+  /** Whether a mark that opens a cell can be none. */
+  readonly #isLoose: boolean;
   #at = 0;
   #line = 1;
   #isDoubtful = false;
@@ -42,10 +59,11 @@ class Splitter {
   /** The next closing quotation mark for cells that begin after `from`: infinitely far where there is none. */
   #closing = { from: Infinity, at: -1 };
 
-  constructor(text: string, separator: string, width = 0) {
+  constructor(text: string, separator: string, width = 0, isLoose = false) {
     this.#text = text;
     this.#separator = separator.charCodeAt(0);
     this.#width = width;
+    this.#isLoose = isLoose;
   }
 
   /** Reads up to `most` records. */
@@ -127,7 +145,7 @@ class Splitter {
       found += here;
       from = to + 1;
     }
-    const isStray = from > 0 && fits && found > 1;
+    const isStray = this.#isLoose && from > 0 && fits && found > 1;
     if (isStray) {
       this.#isDoubtful = false;
       this.#strayTo = start + raw.indexOf("\n");
@@ -187,7 +205,7 @@ export function readSheet(
   const { separator, width } = tried.reduce((best, one) =>
     one.share > best.share || (one.share === best.share && one.width > best.width) ? one : best,
   );
-  const rows = new Splitter(text, separator, width).rows(Infinity);
+  const rows = new Splitter(text, separator, width, !isProper(text, separator)).rows(Infinity);
   // The line that names the separator is one of the file's lines, and none of its rows.
   return { rows: line ? rows.slice(1) : rows, ...(read && { encoding: read.encoding }), separator };
 }

@@ -31,8 +31,13 @@ export const isCounted = (line: Line): boolean => line.filled.some((n) => /^[^\p
 
 /** A row as a line: cells trimmed, and which of them say something. */
 export function lineOf(row: number, line: number, raw: readonly string[], isDoubtful: boolean): Line {
-  const cells = raw.map((cell) => cell.trim());
-  return { row, line, cells, filled: cells.flatMap((cell, n) => (cell === "" ? [] : [n])), isDoubtful };
+  const cells: string[] = [];
+  const filled: number[] = [];
+  for (let n = 0; n < raw.length; n++) {
+    cells.push(raw[n]!.trim());
+    if (cells[n] !== "") filled.push(n);
+  }
+  return { row, line, cells, filled, isDoubtful };
 }
 
 interface Sought {
@@ -45,14 +50,14 @@ interface Sought {
 /** Whether a row is one of heads: several different ones that are known, most of it, and no number. */
 function isHead({ cells, filled }: Line, { isLater, kinds }: Sought): boolean {
   if (!filled.length || filled.some((n) => isNumber(cells[n]!))) return false;
+  const kind = kinds < 0 ? undefined : cells[kinds];
+  if (kind && kindOf(kind)?.sure && headOf(kind).sense !== "is") return false;
   // Far more rows are none: the first cells tell.
   if (isLater && filled.length > 3 && !filled.slice(0, 4).some((n) => headOf(cells[n]!).sense)) return false;
   const senses = filled.flatMap((n) => {
     const { sense, isUnsure } = headOf(cells[n]!);
     return sense && !isUnsure ? [sense] : [];
   });
-  const kind = kinds < 0 ? undefined : cells[kinds];
-  if (kind && kindOf(kind)?.sure && headOf(kind).sense !== "is") return false;
   const different = new Set(senses).size;
   return different >= (isLater ? 3 : 2) && senses.length * 2 >= filled.length;
 }

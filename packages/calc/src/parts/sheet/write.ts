@@ -26,12 +26,12 @@ const written = (value: string | undefined): string => (value === undefined ? ""
 
 /** Columns in the order in which they are written. The first ones always stand there: what a name says is then not read out of it. */
 const columns: readonly { readonly head: string; readonly always?: true; readonly of: (part: Part) => string }[] = [
-  { head: "Id", always: true, of: ({ id }) => id },
+  { head: "Id", always: true, of: ({ id }) => written(id) },
   { head: "Part number", of: ({ number }) => written(number) },
   { head: "Name", always: true, of: ({ name }) => written(name) },
   { head: "What", always: true, of: ({ is }) => kindTexts[is] ?? is },
-  { head: "For stage", of: ({ stage }) => text(stage) },
-  { head: "Teeth", always: true, of: ({ teeth }) => text(teeth) },
+  { head: "For stage", of: ({ stage }) => written(stage) },
+  { head: "Teeth", always: true, of: ({ teeth, is }) => (teeth && is === "gearbox" ? `${teeth}T` : text(teeth)) },
   { head: "Driver", always: true, of: ({ driver }) => text(driver) },
   { head: "Driven", always: true, of: ({ driven }) => text(driven) },
   { head: "Printed ratio", always: true, of: ({ value }) => ratioText(text(value)) },

@@ -1,4 +1,4 @@
-import type { CellReader } from "./meaning.js";
+import type { CellReader, Choice } from "./meaning.js";
 import { plain, setOf } from "./plain.js";
 
 const yesWords = setOf(
@@ -29,12 +29,17 @@ export function crossOf(texts: Iterable<string>): "yes" | "no" | undefined {
   return yes && no ? undefined : yes ? "no" : "yes";
 }
 
+const crosses: readonly Choice[] = [
+  { answer: "yes", column: { cross: "yes" } },
+  { answer: "no", column: { cross: "no" } },
+];
+
 /** Whether a part can be had; a number is how many there are. */
 export const readAvailable: CellReader = (text, context) => {
   const answer = yesOrNo(text, context);
   if (answer !== undefined) return { set: { available: answer } };
-  const choices = ["yes", "no"];
-  if (isCross(text)) return { ask: { code: "cross-unclear", choices, settles: "cross" } };
+  const choices = [{ answer: "yes" }, { answer: "no" }];
+  if (isCross(text)) return { ask: { code: "cross-unclear", choices: crosses } };
   const [, digits, after] = text.length < 40 ? (/^[>+]? *(\d{1,6})\+?(.*)$/.exec(text) ?? []) : [];
   if (!digits) return { ask: { code: "yes-or-no", choices } };
   const guess = Number(digits) > 0;
