@@ -134,8 +134,11 @@ function pieceKind(words: readonly string[]): KindRead | undefined {
  * ["wheel bearing", "spur wheel", "Idler pulley", "gearmotor 27:1", "Ring & pinion", "roue dentée"].map((text) => kindOf(text)?.is);
  * // => ["other", "gear", "pulley", "gearbox", "set", "gear"]
  */
-export const kindOf = /* @__PURE__ */ remembering((text: string): KindRead | undefined => {
-  if (text.length > 300) return undefined;
+export const kindOf = (text: string): KindRead | undefined =>
+  text.length > 300 ? undefined : kindOfForm(text.replace(/\d+/g, "0"));
+
+/** Which numbers stand in a text makes no difference to what it names. */
+const kindOfForm = /* @__PURE__ */ remembering((text: string): KindRead | undefined => {
   const pieces = text
     .normalize("NFKC")
     .split(/[(),;[\]{}|]| [-–—] /)

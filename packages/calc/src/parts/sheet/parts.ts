@@ -177,20 +177,25 @@ class Reading {
       data.push({ line, section: this.#section, isAfterGap });
       [isAfterGap, isFresh] = [false, false];
     };
-    const last = lines.findLastIndex(({ filled }) => filled.length);
+    // For each row the next one that says something.
+    const nexts: (Line | undefined)[] = [];
+    for (let n = lines.length - 1, next: Line | undefined; n >= 0; n--) {
+      nexts[n] = next;
+      if (lines[n]!.filled.length) next = lines[n];
+    }
+    const headings = new Set(again);
     lines.forEach((line, n) => {
       const answer = this.#answer(line, "row");
       if (!line.filled.length) isAfterGap = true;
-      else if (again.includes(line)) this.#pass(line, "head");
+      else if (headings.has(line)) this.#pass(line, "head");
       else if (answer === "pass") this.#pass(line, "set");
       else if (answer === "part") put(line);
-      else if (this.#isTotal(line, columns, isAfterGap || n >= last)) {
+      else if (this.#isTotal(line, columns, isAfterGap || !nexts[n])) {
         this.#pass(line, "total");
         isAfterGap = true;
       } else if (line.filled.length > 1 || columns.length < 2) put(line);
       else {
-        const next = lines.slice(n + 1).find(({ filled }) => filled.length) ?? following;
-        const code = this.#aloneIs(line, columns, next, isAfterGap);
+        const code = this.#aloneIs(line, columns, nexts[n] ?? following, isAfterGap);
         if (code) this.#pass(line, code);
         else {
           const { field } = columns[line.filled[0]!] ?? {};

@@ -19,8 +19,11 @@ const isAscii = (text: string): boolean => {
 /** A cell as a number, date or length is read from it: wide and Arabic digits, fractions of one sign, kinds of blanks and dashes made alike. */
 export const tidy = (text: string): string => (isAscii(text) ? text.trim() : tidied(text));
 
+/** No cell that is understood is as long; some letters grow to eighteen when they are made alike. */
+const longest = 2000;
+
 const tidied = /* @__PURE__ */ remembering((text: string): string =>
-  text
+  (text.length > longest ? `${text.slice(0, longest)}…` : text)
     .replace(/(\d)([¼½¾⅐-⅞])/g, "$1 $2")
     .normalize("NFKC")
     .replace(/[٠-٩۰-۹]/g, asDigit)

@@ -47,9 +47,10 @@ interface Sought {
   readonly kinds: number;
 }
 
-/** Whether a row is one of heads: several different ones that are known, most of it, and no number. */
+/** Whether a row is one of heads: several different ones that are known, most of it, and hardly a number. */
 function isHead({ cells, filled }: Line, { isLater, kinds }: Sought): boolean {
-  if (!filled.length || filled.some((n) => isNumber(cells[n]!))) return false;
+  const numbers = filled.filter((n) => isNumber(cells[n]!)).length;
+  if (!filled.length || numbers > (isLater ? 0 : filled.length / 4)) return false;
   const kind = kinds < 0 ? undefined : cells[kinds];
   if (kind && kindOf(kind)?.sure && headOf(kind).sense !== "is") return false;
   // Far more rows are none: the first cells tell.
