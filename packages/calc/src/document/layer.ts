@@ -113,9 +113,11 @@ function simplest(
   };
   let best = guesses.find(isRight);
   // A move that others have made needless goes, too.
-  for (let n = best && best.length <= fewSteps ? best.length - 1 : -1; n >= 0; n--) {
-    const fewer = best!.filter((_, at) => at !== n);
-    if ("move" in best![n]! && isRight(fewer)) best = fewer;
+  for (let fewer = best; fewer && fewer.length <= fewSteps;) {
+    best = fewer;
+    fewer = best
+      .map((one, n) => ("move" in one ? best!.filter((_, at) => at !== n) : best!))
+      .find((some) => some !== best && isRight(some));
   }
   return best;
 }
@@ -225,6 +227,7 @@ export function edited(article: Build, before: Edited, request: ChangeSet | Chan
   let { base } = before;
   const raw: Record<string, unknown> = { ...before.layer.sets };
   if (structural) {
+    if ("move" in request && arrangementOf(build) === arrangementOf(before.build)) return { ok: true, ...before };
     const simple = simplest(article, structure, request, build);
     const sets = simple && settled((base = based(article, simple).base), build, Object.keys(raw));
     if (sets) return unlessSame(before, editedTo(article, { structure: simple, sets }, base, build));

@@ -321,17 +321,17 @@ describe("a reader and an author, in any order", () => {
     const done: string[] = [];
     for (let n = 0; n < 60; n++) {
       done.push(act());
-     
-        console.log(
-          n,
-          done.at(-1),
-          "| past",
-          past.length,
-          JSON.stringify(now.places),
-          JSON.stringify([...now.values]),
-          "| store",
-          JSON.stringify(store.layer),
-        );
+
+      console.log(
+        n,
+        done.at(-1),
+        "| past",
+        past.length,
+        JSON.stringify(now.places),
+        JSON.stringify([...now.values]),
+        "| store",
+        JSON.stringify(store.layer),
+      );
       const story = `after ${done.slice(-6).join("; ")}`;
       const build = store.build!;
       const placed = { shared: build.stages, front: build.outputs[0]!.stages, rear: build.outputs[1]!.stages };
