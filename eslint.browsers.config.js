@@ -5,13 +5,15 @@ import es from "eslint-plugin-es-x";
 
 /** Names that others bear as well, arrays or classes of ours: told only where the plugin sees whose they are. */
 const notOnlyTheirs = [
-  ..."every filter find flatmap foreach map reduce some".split(" ").map((name) => `iterator-prototype-${name}`),
+  ..."drop every filter find flatmap foreach map reduce some take"
+    .split(" ")
+    .map((name) => `iterator-prototype-${name}`),
   ..."difference intersection union".split(" ").map((name) => `set-prototype-${name}`),
   "array-prototype-with",
 ];
 
 /** What is known and waits: lower it whenever a place is mended. */
-export const most = 1;
+export const most = 0;
 
 export default [
   {

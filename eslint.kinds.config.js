@@ -4,7 +4,7 @@ import tseslint from "typescript-eslint";
 import { at, filesBelow } from "./scripts/lib/paths.js";
 
 /** How often a stage may be asked for its kind: lower it whenever a place is mended. */
-export const most = 22;
+export const most = 13;
 
 /** What the kinds are called, by the types of their stages. */
 export const kinds = filesBelow(at("packages", "calc", "src", "stages"), (path) => path.endsWith(".ts"))

@@ -39,7 +39,7 @@ describe("features that the oldest browsers do not know", () => {
     "class A { #a; static b = 1; has(c) { return #a in c; } }",
     "a ??= b?.c;",
     'new Intl.ListFormat("en").format(a);',
-    "a.map(b).filter(c).some(d); a.with.id; a.difference(b);",
+    "a.map(b).filter(c).some(d); a.take(b); a.with.id; a.difference(b);",
   ])("%s is not", async (code) => {
     expect(await found(eslint, code, path)).toEqual([]);
   });

@@ -1,4 +1,4 @@
-import { type BoxCount, type CountRanges, countedBox } from "@meshwright/calc/counted";
+import { type BoxCount, countedBox, type CountRanges } from "@meshwright/calc/counted";
 import type { VectorFile } from "../cases.js";
 import { ends, interval } from "../ends.js";
 import { listOf, same } from "../fields.js";

@@ -1,33 +1,31 @@
 import { unmarkedGear } from "@meshwright/calc/counted";
+import type { Toothed } from "@meshwright/calc/gears";
 import type { VectorFile } from "../cases.js";
 import { listOf, mapOf, same } from "../fields.js";
 
-interface Interval {
-  readonly from: string;
-  readonly to: string;
-}
-
-interface UnmarkedCase {
-  readonly teeth: number;
-  readonly series: Parameters<typeof unmarkedGear>[1];
-  readonly outsideDiameter_mm?: Interval;
-  readonly addendum?: number;
-  readonly span?: { readonly teeth: number; readonly from_mm: string; readonly to_mm: string };
-  readonly pressureAngles?: readonly string[];
+interface Gear {
+  teeth: number;
+  series: Toothed[];
+  outsideDiameter_mm?: { from: string; to: string };
+  addendum?: number;
+  span?: { teeth: number; from_mm: string; to_mm: string };
+  pressureAngles?: string[];
 }
 
 const between = (from: string, to: string) => ({ from: `${from} mm`, to: `${to} mm` });
 
-export const file: VectorFile<UnmarkedCase> = {
+export const file: VectorFile<Gear> = {
   given: ["teeth", "series", "outsideDiameter_mm", "addendum", "span", "pressureAngles"],
   optional: ["outsideDiameter_mm", "addendum", "span", "pressureAngles"],
   form: { expect: listOf(mapOf(same)) },
   answer({ teeth, series, outsideDiameter_mm: outside, addendum, span, pressureAngles }) {
     const question = {
       teeth,
-      ...(outside && { outside: between(outside.from, outside.to), addendum }),
-      ...(span && { span: { teeth: span.teeth, over: between(span.from_mm, span.to_mm) }, pressureAngles }),
+      ...(outside && { outside: between(outside.from, outside.to) }),
+      ...(addendum !== undefined && { addendum }),
+      ...(span && { span: { teeth: span.teeth, over: between(span.from_mm, span.to_mm) } }),
+      ...(pressureAngles && { pressureAngles }),
     };
-    return { expect: unmarkedGear(question as Parameters<typeof unmarkedGear>[0], series).canBe };
+    return { expect: unmarkedGear(question, series).canBe };
   },
 };

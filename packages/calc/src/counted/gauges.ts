@@ -99,14 +99,12 @@ export function shiftOf({ shift = 0 }: Pick<UnmarkedGear, "shift">): Bounded {
   return bounded(low, high);
 }
 
-const still = bounded(0);
-
 /** Over the tips: m (z + 2 h + 2 x), or the share of it that jaws read. */
 export const outsideLine =
   (jaws: boolean | undefined) =>
   ({ gear }: Suspect): Line => {
     const share = jaws ? jawShare(gear) : bounded(1);
-    return { base: tipDiameter({ ...gear, shift: still }).times(share), slope: share.times(gear.module).times(2) };
+    return { base: tipDiameter({ ...gear, shift: bounded(0) }).times(share), slope: share.times(gear.module).times(2) };
   };
 
 /** Over k teeth: Wk = m cos α (π (k − ½) + z inv α) + 2 x m sin α. */
@@ -118,7 +116,7 @@ export const spanLine =
   };
 
 /** From k to k + 1 teeth: π m cos α, whatever the shift. */
-export const basePitchLine = ({ gear }: Suspect): Line => ({ base: basePitch(gear), slope: still });
+export const basePitchLine = ({ gear }: Suspect): Line => ({ base: basePitch(gear), slope: bounded(0) });
 
 /** Between the axes of the donor's pair, without play. */
 export const centreLine =
@@ -135,7 +133,7 @@ export const centreLine =
     const [closest, farthest] = [at(low), at(high)];
     if (!closest || !farthest) return undefined;
     const ends = [closest.low, closest.high, farthest.low, farthest.high].sort((a, b) => a.compare(b));
-    return { base: bounded(ends[0]!, ends[3]), slope: still };
+    return { base: bounded(ends[0]!, ends[3]), slope: bounded(0) };
   };
 
 /** An opening on either side of tight, in millimetres. */

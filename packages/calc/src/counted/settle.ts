@@ -35,12 +35,10 @@ export interface Settling {
   readonly settles: boolean;
 }
 
-const none = rational(0);
-
 /** The room between two intervals: none where they overlap. */
 function gapOf(a: Bounded, b: Bounded): Rational {
   const [below, above] = [b.low.minus(a.high), a.low.minus(b.high)];
-  return below.sign > 0 ? below : above.sign > 0 ? above : none;
+  return below.sign > 0 ? below : above.sign > 0 ? above : rational(0);
 }
 
 /** What each measurement, as wide as it was read, does not tell from a pitch that is left. */

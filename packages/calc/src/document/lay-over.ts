@@ -1,11 +1,14 @@
 import {
   finderFor,
+  finderIn,
   freeId,
   labelAt,
+  stagesOf,
   unitsOf,
   type Build,
   type Change,
   type ChangeSet,
+  type Finder,
   type Unit,
 } from "../drivetrain/index.js";
 import { inners, type Finding, type Stage } from "../stages/index.js";
@@ -32,8 +35,11 @@ export interface Dropped {
   readonly why: Finding;
 }
 
-/** So often a part of a layer is tried; what has not found its place by then is left out. */
-const mostTries = 60;
+/**
+ * So often a part of a layer is tried, and the less often the larger the build is: a page may not stand still. What has not
+ * found its place by then is left out.
+ */
+const triesFor = (build: Build): number => Math.max(8, Math.min(60, Math.floor(50_000 / stagesOf(build).length)));
 
 /**
  * A layer over an author's build that may be another than it was made for: every change that still applies, sets whole,
@@ -48,10 +54,12 @@ export function layOver(
   known = article,
 ): Edited & { readonly dropped: readonly Dropped[] } {
   const dropped: Dropped[] = [];
-  let tries = mostTries;
+  let tries = triesFor(article);
+  let finders: readonly (readonly [Build, Finder])[] | undefined;
   const drop: Drop = (address, label, why) => {
     const isGone = why.code === "missing-address" || why.code === "not-a-stage";
-    const named = [article, known].map((build) => labelAt(build, address)).find((name) => name !== address);
+    finders ??= [article, known].map((build) => [build, finderIn(build)] as const);
+    const named = finders.map(([build, find]) => labelAt(build, address, find)).find((name) => name !== address);
     dropped.push({
       address,
       label: label ?? named ?? address,
@@ -194,8 +202,8 @@ function keptSets(
     const blamed = new Set(blamedAmong(base, some, reading.findings));
     const innocent = some.filter((unit) => !blamed.has(unit));
     const half = some.length >> 1;
-    const parts = blamed.size && innocent.length ? [innocent, [...blamed]] : [some.slice(0, half), some.slice(half)];
-    for (const part of parts) accept(part);
+    if (!blamed.size) for (const part of [some.slice(0, half), some.slice(half)]) accept(part);
+    else for (const part of [innocent, ...[...blamed].map((unit) => [unit])]) accept(part);
   };
   accept(units);
   // What was tried too early may have its ground by now.

@@ -77,6 +77,9 @@ export const arrangementOf = (build: Build): string =>
     .map(({ stage, pointer }) => `${stage.id} ${pointer}`)
     .join("\n");
 
+/** So many steps are looked through, each at the price of a copy of the build. */
+const fewSteps = 20;
+
 /** Structure that comes to the same with fewer steps: each guess is tried. */
 function simplest(
   article: Build,
@@ -87,15 +90,11 @@ function simplest(
   const wanted = arrangementOf(after);
   const id = idOf(change);
   const made = before.findLastIndex((one) => "insert" in one && one.insert.id === id);
-  const lastMove = before.findLastIndex((one) => "move" in one && one.move === id);
-  const guesses: (readonly Change[])[] = [[...before, change]];
-  if (lastMove >= 0) {
-    const isOwn = (one: Change) => "move" in one && one.move === id;
-    guesses.unshift(
-      [...before.filter((one) => !isOwn(one)), change],
-      [...before.filter((_, n) => n !== lastMove), change],
-    );
-  }
+  const isMoveOf = (one: Change) => "move" in one && one.move === id;
+  const guesses: (readonly Change[])[] = [
+    [...before.filter((one) => !isMoveOf(one)), change],
+    [...before, change],
+  ];
   if (made >= 0) {
     const others = before.filter((one, n) => n < made || (n > made && idOf(one) !== id));
     const { insert } = before[made] as { insert: Stage };
@@ -106,11 +105,19 @@ function simplest(
     }
   }
   const isSettled = (changes: readonly Change[]) => changes.every((one) => "move" in one || "remove" in one);
+  if ("move" in change) guesses.unshift(before);
   if (isSettled([...before, change])) guesses.unshift([]);
-  return guesses.find((guess) => {
+  const isRight = (guess: readonly Change[]) => {
     const { base, failed } = based(article, guess);
     return !failed.length && arrangementOf(base) === wanted;
-  });
+  };
+  let best = guesses.find(isRight);
+  // A move that others have made needless goes, too.
+  for (let n = best && best.length <= fewSteps ? best.length - 1 : -1; n >= 0; n--) {
+    const fewer = best!.filter((_, at) => at !== n);
+    if ("move" in best![n]! && isRight(fewer)) best = fewer;
+  }
+  return best;
 }
 
 /** How changes name the list that a stage stands in. */

@@ -165,10 +165,10 @@ export function changesFrom(link: string, build: Build): LinkedChanges {
   const find = finderIn(build);
   const findings: Finding[] = [];
   const refuse = (code: FindingCode, address = "", values?: FindingValues) => {
-    const label = address && labelAt(build, address);
+    if (findings.length >= mostFindings) return;
+    const label = address && labelAt(build, address, find);
     const isTold = findings.some((one) => one.code === code && one.values.address === label);
-    if (findings.length < mostFindings && !isTold)
-      findings.push(linkFault(code, { address: label, ...values }, address));
+    if (!isTold) findings.push(linkFault(code, { address: label, ...values }, address));
   };
   const sets = new Map<string, unknown>();
   const structure: Change[] = [];
@@ -235,7 +235,7 @@ function readCounts(
     byAddress.set(short, byAddress.has(short) || addresses.length > 1 ? undefined : addresses[0]);
   }
   for (let left = text.counted(); left > 0 && !text.isDone; left--) {
-    const key = text.take(7);
+    const key = text.cut(7);
     const to = text.counted();
     const found = counts.get(key);
     if (found?.length === 1) say(found[0]!, to);

@@ -13,6 +13,8 @@ export interface Price {
 /** A part as it is marked and sold; its fields are those of `shapes.part`. What is not known is left out. */
 export interface Part extends Toothed {
   readonly id: string;
+  /** The maker's or shop's number, as it is printed. */
+  readonly number?: string;
   readonly name?: string;
   readonly is: PartKind;
   /** The stage it is fitted to or meant for; for a wheel, the output. */

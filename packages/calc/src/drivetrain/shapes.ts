@@ -93,6 +93,7 @@ export const shapes: Readonly<Record<string, Shape>> = {
   // The order of the fields is that of a parts list's columns.
   part: {
     id: "id!",
+    number: "text",
     name: "text",
     is: "pinion|spur|gear|set|hub|gearbox|worm|planetary|belt|pulley|wheel|sleeve|plate|motor|battery|other!",
     stage: "id",

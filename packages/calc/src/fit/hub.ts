@@ -34,7 +34,7 @@ export function circleDiameter({ count, diameter, neighbours }: HoleCircle): Bou
  * How far two circles may differ where nobody says how wide holes and screws are: half of the tenth of a millimetre that drawings
  * and callipers round a circle to. The closest clearance holes (ISO 273, fine) leave their screws twice that.
  */
-const roundedOff = rational("0.05");
+const roundedOff = "0.05";
 
 /**
  * By how much the diameters of two circles may differ so that screws go through both: by what the holes of either are wider than
@@ -49,7 +49,7 @@ function playOf(...circles: readonly [HoleCircle, HoleCircle]): Rational {
   );
   const wide = plays.filter((play) => play.sign >= 0);
   if (wide.length) return wide.reduce((a, b) => a.plus(b));
-  return plays.sort((a, b) => b.compare(a))[0] ?? roundedOff;
+  return plays.sort((a, b) => b.compare(a))[0] ?? rational(roundedOff);
 }
 
 /**

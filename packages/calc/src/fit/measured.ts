@@ -19,11 +19,6 @@ export function withKnownShafts<M extends Measured & Pick<Mount, "from" | "to" |
  * shafts' diameters, which outside over the shafts is too much and in the gap between them too little.
  *
  * @throws MeshwrightError `shafts-not-given`
- *
- * @example
- * const shafts = { shaft: "1/8 in", drivenShaft: "5 mm" };
- * toAxes({ measured: "over shafts", ...shafts }).toFraction(); // => "-327/80"
- * toAxes({ measured: "between shafts" }); // throws shafts-not-given
  */
 export function toAxes(mount: Measured): Rational {
   const { measured = "between axes", shaft, drivenShaft } = mount;

@@ -60,7 +60,7 @@ function outsideOf(limits: readonly Limit[], centre: Bounded): Bounded {
 }
 
 /** Which hole of a row takes the pair with the least opening, of those that the slot leaves; else the nearest, and how far off. */
-function setInHole(mount: CentreMount, pair: PairPitch, wish: Wish): Setting | undefined {
+function setInHole(mount: CentreMount, pair: PairPitch, wish: Wish): Setting {
   const { theoretical, side, openings } = wish;
   const left = rangesOf(mount, pair).map(({ from }) => from!);
   const holes = (left.length ? left : holesOf(mount).map((hole) => bounded(hole)))
@@ -71,8 +71,7 @@ function setInHole(mount: CentreMount, pair: PairPitch, wish: Wish): Setting | u
     })
     .sort((a, b) => a.opening.low.compare(b.opening.low));
   const fitting = holes.find(({ short }) => short.high.sign <= 0);
-  const hole = fitting ?? [...holes].sort((a, b) => a.short.low.compare(b.short.low))[0];
-  if (!hole) return undefined;
+  const hole = fitting ?? [...holes].sort((a, b) => a.short.low.compare(b.short.low))[0]!;
   const needed = theoretical.plus(openings.least.times(side));
   const { available, opening, short } = hole;
   // Where the slot leaves none, the hole that would fit lies outside of it.

@@ -196,9 +196,6 @@ export function formOf(pair: ToothPair): Form | NotKnown {
 export const referenceCentre = (form: Omit<Form, "centre">): Bounded =>
   transverse(form, ratioOf(Math.abs(form.driver.teeth + form.driven.teeth), 2));
 
-/** The theoretical centre distance of a form. */
-export const centreOf = ({ centre }: Form): Bounded => centre;
-
 /**
  * The theoretical centre distance in millimetres of a pair of spur or helical gears, or undefined where it is not known
  * (angle gears, no pitch, a shift that is not told, teeth that cannot be).

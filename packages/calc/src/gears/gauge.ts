@@ -15,9 +15,6 @@ export interface GaugedGear {
   readonly addendum?: Rational;
 }
 
-const none = bounded(0);
-const full = rational(1);
-
 function angleIn({ pressureAngle = rational(20) }: GaugedGear): number {
   const degrees = angleOf(pressureAngle.toFraction(), 0, 45, "pressureAngle").toNumber();
   if (!degrees) refuse("out-of-range", "pressureAngle", 0, "more than 0 and up to 45 degrees");
@@ -37,7 +34,7 @@ function check(gear: GaugedGear): GaugedGear {
  * tipDiameter({ teeth: 20, module: rational("0.8") }).low.toFraction(); // => "88/5"
  */
 export function tipDiameter(gear: GaugedGear): Bounded {
-  const { teeth, module, shift = none, addendum = full } = check(gear);
+  const { teeth, module, shift = bounded(0), addendum = rational(1) } = check(gear);
   const tip = shift.plus(addendum).times(2).plus(teeth).times(module);
   return tip.high.sign > 0 ? tip : refuse("tooth-missing", "shift", `tips across ${tip.high.toNumber()} mm`, "teeth");
 }
@@ -51,7 +48,7 @@ export function tipDiameter(gear: GaugedGear): Bounded {
  * tipDiameter({ teeth: 15, module: rational(1) }).times(jawShare({ teeth: 15, module: rational(1) })).low.toDecimal(); // => "16.814"
  */
 export function jawShare(gear: GaugedGear): Bounded {
-  const { teeth, module, shift = none } = check(gear);
+  const { teeth, module, shift = bounded(0) } = check(gear);
   if (teeth % 2 === 0) return bounded(1);
   const tip = tipDiameter(gear);
   const step = Math.PI / teeth;
@@ -85,7 +82,7 @@ export function spanTeeth(teeth: number, pressureAngle: number): number {
  * spanLength({ teeth: 22, module: rational("0.5") }, 3).low.toDecimal(); // => "3.844"
  */
 export function spanLength(gear: GaugedGear, spanned: number): Bounded {
-  const { teeth, module, shift = none } = check(gear);
+  const { teeth, module, shift = bounded(0) } = check(gear);
   checkTeeth(spanned, "span");
   const angle = angleIn(gear);
   const modules = enclose(Math.cos(angle) * (Math.PI * (spanned - 0.5) + teeth * involute(angle)));

@@ -18,7 +18,6 @@ export {
   type ToothPair,
   type Toothing,
   centreDistance,
-  centreOf,
   checkPair,
   formOf,
   transverse,

@@ -17,5 +17,29 @@ export { needsOf } from "./needs.js";
 export { emptyStock, type OrderList, orderOf, type Stock, stockFor } from "./order.js";
 export { canBeHad, currencyOf, type Held, ownedOf, readParts } from "./part.js";
 export type { Need } from "./places.js";
-export { type UnderstoodColumn, partsFromRows } from "./rows.js";
 export { fittedTo, needsOfStage, type Spec } from "./stage-needs.js";
+export {
+  type Choice,
+  type ColumnMeaning,
+  type ColumnReason,
+  csvOf,
+  type LengthUnit,
+  type PartRow,
+  partsFromSheet,
+  type PassedCode,
+  type PassedRow,
+  type QuestionCode,
+  questionText,
+  readSheet,
+  type Sheet,
+  type SheetField,
+  sheetKey,
+  sheetOf,
+  type SheetParts,
+  type SheetQuestion,
+  type SheetRow,
+  type SheetSettings,
+  type SheetWords,
+  sheetWords,
+  type UnderstoodColumn,
+} from "./sheet/index.js";

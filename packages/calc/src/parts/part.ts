@@ -3,7 +3,7 @@ import { step, type Part } from "../drivetrain/index.js";
 import type { Finding, FindingCode, FindingValues, PartKind } from "../stages/index.js";
 
 /** Fields without which nothing can be done with a part of a kind. */
-const needed: Readonly<Partial<Record<PartKind, readonly (keyof Part)[]>>> = {
+export const needed: Readonly<Partial<Record<PartKind, readonly (keyof Part)[]>>> = {
   pinion: ["teeth"],
   spur: ["teeth"],
   gear: ["teeth"],

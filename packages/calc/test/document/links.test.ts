@@ -573,6 +573,41 @@ describe("a link that was damaged on its way", () => {
   });
 });
 
+describe("a change that the build cannot take", () => {
+  const rings = (count: number) =>
+    read(document([], { rear: Array.from({ length: count }, (_, n) => pair(`s${n}`, 20, 60, { internal: true })) }));
+  const linked = (of: Build, sizes: readonly number[]) =>
+    changesFrom(linkOf(of, Object.fromEntries(sizes.map((size, n) => [`s${n}.driver`, size]))), of);
+
+  it("is refused alone, and what depends on another change is not", () => {
+    const { changes, findings } = linked(rings(4), [19, 60, 21, 70]);
+    expect(changes).toEqual({ "s0.driver": 19, "s2.driver": 21 });
+    expect(findings.map(({ code, at, message }) => [code, at, message])).toEqual([
+      [
+        "change-refused",
+        "s1.driver",
+        "The link's change of s1.driver cannot be made: A ring of 60 cannot hold a gear of 60.",
+      ],
+      [
+        "change-refused",
+        "s3.driver",
+        "The link's change of s3.driver cannot be made: A ring of 60 cannot hold a gear of 70.",
+      ],
+    ]);
+    // Each alone makes the ring too small, or the gear too large; both together do not.
+    const both = { "s0.driver": 70, "s0.driven": 90, "s1.driver": 80 };
+    const { changes: kept } = changesFrom(linkOf(rings(2), both), rings(2));
+    expect(kept).toEqual({ "s0.driver": 70, "s0.driven": 90 });
+  });
+
+  it("is found among thousands, without the others being lost", () => {
+    const sizes = Array.from({ length: 4000 }, (_, n) => (n % 1000 === 7 ? 99 : 10 + (n % 40)));
+    const { changes, findings } = linked(rings(4000), sizes);
+    expect(findings.map(({ at }) => at)).toEqual(["s7.driver", "s1007.driver", "s2007.driver", "s3007.driver"]);
+    expect(Object.keys(changes)).toHaveLength(sizes.filter((size) => size !== 20 && size !== 99).length);
+  });
+});
+
 describe("two addresses that look alike to a link", () => {
   // Out of many addresses with one count each, some share the 18 bits that the link keeps of an address.
   const stages = Array.from({ length: 9000 }, (_, n) => pair(`s${n}`, 7, 7));

@@ -1,14 +1,7 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  fits,
-  limitsOf,
-  rangesOf,
-  toAxes,
-  toothSumsFor,
-  type CentreMount,
-  type FitMount,
-} from "../../src/fit/index.js";
+import { fits, limitsOf, rangesOf, toothSumsFor, type CentreMount, type FitMount } from "../../src/fit/index.js";
+import { toAxes } from "../../src/fit/measured.js";
 
 const error = (code: string, at: string) => expect.objectContaining({ code, at }) as Error;
 const ends = (mount: CentreMount, pair = {}) =>
@@ -203,6 +196,30 @@ describe("the centre distances that a mount can set", () => {
 
   it("refuse figures that are none", () => {
     const pair = { driver: 20, driven: 40, module: 1 };
+    for (const count of [0, -5, 15.5, NaN]) {
+      expect(() => fits({ pair: { ...pair, driver: count } })).toThrowError(error("not-a-count", "driver"));
+      expect(() => fits({ pair: { ...pair, driven: count } })).toThrowError(error("not-a-count", "driven"));
+    }
+    expect(() => fits({ pair: { ...pair, module: 0 } })).toThrowError(error("out-of-range", "module"));
+    expect(() => fits({ pair: { ...pair, pressureAngle: 90 } })).toThrowError(error("out-of-range", "pressureAngle"));
+    expect(() => fits({ pair, driven: { diametralPitch: -32 } })).toThrowError(error("out-of-range", "diametralPitch"));
+    const helical = { ...pair, form: "helical", helixAngle: 180 } as const;
+    expect(() => fits({ pair: helical })).toThrowError(error("out-of-range", "helixAngle"));
+    expect(() => fits({ pair, mount: { shaft: "0 mm" }, driver: { bore: "3 mm" } })).toThrowError(
+      error("out-of-range", "shaft"),
+    );
+    expect(() => fits({ pair, mount: { shaft: "3 mm" }, driver: { bore: "0 mm" } })).toThrowError(
+      error("out-of-range", "bore"),
+    );
+    for (const at of ["width", "hub"])
+      expect(() => fits({ pair, mount: { reach: "9 mm" }, driver: { [at]: "-1 mm" } })).toThrowError(
+        error("out-of-range", at),
+      );
+    // What a reader accepts, and what was once an error about NaN: not known, with the reason.
+    const low = fits({ pair: { ...pair, driverShift: "-0.6", drivenShift: "-0.9" } });
+    expect([low.verdict, low.reasons[0]]).toEqual(["cannot tell", { code: "no-centre", weight: "unknown" }]);
+    const pointed = fits({ pair: { ...pair, driver: 10, driverShift: 1 } });
+    expect([pointed.verdict, pointed.reasons[0]!.code]).toEqual(["cannot tell", "tooth-pointed"]);
     const refused = (mount: FitMount, code: string, at: string) =>
       expect(() => fits({ pair, mount })).toThrowError(error(code, at));
     refused({ opening: "0.2 mm", openingTo: "0.1 mm" }, "ends-reversed", "openingTo");

@@ -215,7 +215,6 @@ export class BuildStore {
   arrive(layer: Layer): void {
     if (!this.#article) return;
     if (this.changed && !this.arrived) this.#remember();
-    else this.#past = [];
     this.#lay(this.#article, layer);
     this.arrived = this.changed > 0;
     this.#gesture = undefined;
