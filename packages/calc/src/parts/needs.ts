@@ -60,7 +60,9 @@ class Shelf {
     for (const part of parts) {
       this.#add(part.is, part);
       this.#add(`id ${part.id}`, part);
-      if (part.is === "other") this.#add(`for ${part.stage ?? ""}`, part);
+      const between = part.is === "sleeve" || part.is === "plate";
+      if (part.is === "other" || (between && part.stage !== undefined && part.status === "fitted"))
+        this.#add(`for ${part.stage ?? ""}`, part);
       if (part.teeth !== undefined) this.#add(`${part.is} ${part.teeth}`, part);
       if (part.driver !== undefined) this.#add(`${part.is} ${part.driver}:${part.driven}`, part);
     }
@@ -173,24 +175,29 @@ class Search {
     if (!mount || !whole) return [];
     const [driver, driven = driver] = needs;
     const { currency } = this;
+    const isFitted = (part: Part) => fitted.includes(part.id) || (part.stage === id && part.status === "fitted");
     const usable = (is: PartKind) => {
       const there = this.#shelf.of({ is: [is] });
       const lacking = (part: Part) => pieces - this.#free(part, pieces);
-      const had = there.filter((part) => canBeHad(part, lacking(part)) !== false || fitted.includes(part.id));
+      const had = there.filter((part) => isFitted(part) || canBeHad(part, lacking(part)) !== false);
       const cheapest = cheapestFirst(had, (part) => costOfLine(buyLine(part, Math.max(0, lacking(part))), currency));
-      const isFitted = (part: Part) => fitted.includes(part.id);
       return [...cheapest.filter(isFitted), ...cheapest.filter((part) => !isFitted(part))];
     };
     const made: Need[] = [];
     const add = (spec: Spec, part: Part | undefined) => {
       const need = { stage: id, pieces, ...spec };
-      made.push(part ? this.#give(need, part, fitted.includes(part.id) || part.stage === id) : need);
+      made.push(part ? this.#give(need, part, isFitted(part) || part.stage === id) : need);
     };
     const shaft = driver?.part && onShaft(driver.part, mount, usable("sleeve"));
     if (shaft?.shaft !== undefined) add({ is: ["sleeve"], bore: shaft.shaft, outside: driver!.part!.bore }, shaft.by);
     const hub = driven?.part && onHub(driven.part, mount, usable("plate"));
     if (hub && (hub.by ?? hub.reasons.some(({ weight }) => weight === "refusal"))) add({ is: ["plate"] }, hub.by);
     return made;
+  }
+
+  /** Whether a place names more than its gears. */
+  namesMore({ id, fitted }: Place): boolean {
+    return id !== "" && this.#shelf.for(id, fitted).length > 0;
   }
 
   /** What the author listed for a place beyond what it asks for: bearings, screws. */
@@ -218,10 +225,13 @@ class Search {
 export function needsOf(build: Build, parts: readonly Part[] = build.parts ?? []): Need[] {
   const places = placesOf(build);
   const search = new Search(parts);
-  const answered = search.answer(places);
-  const more = places.map((place, n) => search.adapters(place, answered[n]!));
-  return places.flatMap((place, n) => {
-    const needs = [...answered[n]!, ...more[n]!];
-    return [...needs, ...search.listed(place, needs)];
-  });
+  const needs = search.answer(places);
+  const complete = (place: Place, n: number): void => {
+    needs[n]!.push(...search.adapters(place, needs[n]!));
+    needs[n]!.push(...search.listed(place, needs[n]!));
+  };
+  // What is named for a place is no longer there for another.
+  const names = places.map((place) => search.namesMore(place));
+  for (const named of [true, false]) places.forEach((place, n) => names[n] === named && complete(place, n));
+  return needs.flat();
 }

@@ -3,7 +3,7 @@ import { type Evaluation, type OutputEvaluation, pi, type Quantity, quantityOf, 
 import { comparePitch, moduleOf, type Toothed } from "../gears/index.js";
 import { rational } from "../exact/index.js";
 import { canBeHad, currencyOf, type Need, needsOf, needsOfStage, type Stock, stockFor } from "../parts/index.js";
-import type { Stage } from "../stages/index.js";
+import { drawings, type Stage } from "../stages/index.js";
 import type { Order } from "./batch.js";
 import type { GearChoice, PairQuestion, TrainQuestion, WantedOutput } from "./question.js";
 
@@ -76,24 +76,27 @@ function choiceOf(shop: Shop, id: string): (GearChoice & { readonly id: string }
   const { only, plain, spec } = together;
   const { internal, module, diametralPitch, pressureAngle } = stage as Toothed & { readonly internal?: boolean };
   const pieces = needs.find((need) => need.stage === id)!.pieces;
-  const of = (kinds: readonly Part["is"][], counted: keyof Part, times = pieces) =>
+  const of = (kinds: readonly Part["is"][], counted: keyof Part) =>
     parts.filter(
       (part) =>
         kinds.includes(part.is) &&
         part[counted] !== undefined &&
         suits(part, stage, only) &&
-        isAmong(shop, part, times),
+        isAmong(shop, part, pieces),
     );
   const mount = build.mounts?.find((one) => one.stage === id);
+  // Nobody has said that these are spur gears: then any gears may go there that are meant for it.
+  const isSaid = mount !== undefined || drawings[stage.kind](stage) !== undefined;
+  const loose = (kinds: readonly Part["is"][]) =>
+    plain && !only ? of(kinds, "teeth").filter((part) => isSaid || part.stage === id) : [];
   const { shaft, steps, hubHoles, reach, line } = mount ?? {};
   const held = { shaft, steps, hubHoles, reach, line } as NonNullable<GearChoice["mount"]>;
   const adapters = asking.adapters === false ? [] : parts.filter(({ is }) => is === "sleeve" || is === "plate");
-  const loose = plain && !only;
   return {
     id,
     pieces,
-    drivers: loose ? of(each[0]!.is, "teeth") : [],
-    drivens: loose ? of(each[1]!.is, "teeth") : [],
+    drivers: loose(each[0]?.is ?? []),
+    drivens: loose(each[1]?.is ?? []),
     sets: of(spec.is, "driver").filter(({ driven }) => driven !== undefined),
     adapters: adapters.filter((part) => isAmong(shop, part, pieces)),
     pitch: {

@@ -35,6 +35,12 @@ const inRow = (sorts: readonly Sort[]): { sort: Sort; part: Part }[] =>
 function apart(choice: StageChoice, shelves: readonly Shelf[]): Shelf | undefined {
   const [shelf, ...more] = shelves;
   if (!shelf || more.length || choice.mount || choice.sets?.length) return undefined;
+  // Of drivers with equal counts, what they drive comes first in the order, and not which they are.
+  if (
+    shelf.drivers.some(({ parts }) => parts.length > 1) ||
+    new Set(shelf.drivers.map(({ teeth }) => teeth)).size < shelf.drivers.length
+  )
+    return undefined;
   const parts = [shelf.drivers, shelf.drivens].map((sorts) => sorts.flatMap((one) => one.parts));
   if (!moduleOf(shelf.pitch) && parts.flat().some(({ id }) => id)) return undefined;
   const twice = new Set(parts[0]);

@@ -3,7 +3,7 @@ import type { Fit } from "../fit/index.js";
 import { moduleOf } from "../gears/index.js";
 import type { Cost } from "../parts/index.js";
 import { type Batch, type Step, told } from "./batch.js";
-import type { End, Ends } from "./ends.js";
+import type { End } from "./ends.js";
 import { FoundPair } from "./found.js";
 import type { Meeting, Shelf, Sort } from "./gears.js";
 import { type Looking, lookingFor, nearestFirst, type Placed, placeOf, type Wish } from "./looking.js";

@@ -1,5 +1,5 @@
 import type { Part } from "../drivetrain/index.js";
-import { Bounded, lengthOf, MeshwrightError, rational, type Rational } from "../exact/index.js";
+import { Bounded, lengthOf, MeshwrightError, rational } from "../exact/index.js";
 import { choicesOf, type Fraction, type StageChoices } from "./choices.js";
 import { currencyFor, Ends } from "./ends.js";
 import type { Known } from "./gears.js";

@@ -81,7 +81,8 @@ export function settingsFor(build: Build, stage: Stage, pick: GearPick): Setting
   for (const [field, value] of Object.entries({ driverTip: undefined, drivenTip: undefined, ...tips }))
     put(field, value);
   put("thinning", undefined);
-  if (parts.length || now.fitted) settings.push({ set: `${stage.id}.fitted`, to: parts.map(({ id }) => id) });
+  const ids = parts.map(({ id }) => id);
+  if (ids.length || now.fitted) settings.push({ set: `${stage.id}.fitted`, to: ids.length ? ids : null });
   return settings;
 }
 

@@ -72,7 +72,7 @@ export class FoundTrain {
 
   /** How much farther the one output rolls than the other, as a share of the other, where that was asked. */
   get ahead(): Bounded | undefined {
-    const { plan, question } = this.#base;
+    const { plan } = this.#base;
     const [of, against] = plan.compared;
     if (of === undefined || against === undefined) return undefined;
     const gears = plan.rest.times(bounded(this.#ratio(1 << against).over(this.#ratio(1 << of))));
