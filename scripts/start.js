@@ -20,7 +20,6 @@ const mounts = {
   "/calc/": at("packages", "calc", "dist"),
   "/meshwright-bench/": at("packages", "bench", "dist"),
   "/seeds/": at("seeds"),
-  "/d3-dsv/": at("node_modules", "d3-dsv", "src"),
   "/api/": at("dist", "api"),
 };
 

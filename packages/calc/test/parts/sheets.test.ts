@@ -20,7 +20,10 @@ const folder = new URL("sheets/", import.meta.url);
 
 function byHand(name: string): Known {
   const truth = readFileSync(new URL(name.replace(/\.\w+$/, ".truth"), folder), "utf8");
-  const lines = truth.trim().split("\n").map((line) => line.split("|").map((cell) => cell.trim()));
+  const lines = truth
+    .trim()
+    .split("\n")
+    .map((line) => line.split("|").map((cell) => cell.trim()));
   const heads = lines[0]!;
   const rows = lines.slice(1, -1).map((cells) => {
     const named = heads.map((head, n) => [head, cells[n] ?? ""] as const).filter(([, cell]) => cell !== "");
@@ -48,7 +51,18 @@ const sheets: readonly Known[] = [...written.map(byHand), ...made];
 
 /** A part in the words of the truth. */
 function told(part: Part): Truth {
-  const { price, module, diametralPitch, available, circles, pitch, tipDiameter: _, id: _id, name: _name, ...rest } = part;
+  const {
+    price,
+    module,
+    diametralPitch,
+    available,
+    circles,
+    pitch,
+    tipDiameter: _,
+    id: _id,
+    name: _name,
+    ...rest
+  } = part;
   const plain = Object.entries(rest).map(([field, value]) => [field, String(value)] as const);
   return {
     ...Object.fromEntries(plain),
@@ -64,7 +78,11 @@ function told(part: Part): Truth {
 
 /** Numbers that are equal are the same, however they are written; a ratio may stand for its one. */
 const same = (a: string | undefined, b: string | undefined): boolean => {
-  const canonical = (text = ""): string => text.replace(/:1$/, "").replace(/(\.\d*?)0+(?=\D|$)/g, "$1").replace(/\.(?=\D|$)/g, "");
+  const canonical = (text = ""): string =>
+    text
+      .replace(/:1$/, "")
+      .replace(/(\.\d*?)0+(?=\D|$)/g, "$1")
+      .replace(/\.(?=\D|$)/g, "");
   return canonical(a) === canonical(b);
 };
 
@@ -82,9 +100,7 @@ const about: Readonly<Record<string, readonly string[]>> = {
 
 function questioned(read: SheetParts, row: number): ReadonlySet<string> {
   return new Set(
-    read.questions
-      .filter((one) => one.row === row && one.field)
-      .flatMap((one) => about[one.field!] ?? [one.field!]),
+    read.questions.filter((one) => one.row === row && one.field).flatMap((one) => about[one.field!] ?? [one.field!]),
   );
 }
 
@@ -132,29 +148,39 @@ describe("sheets as people keep them", () => {
     for (const { name, bytes } of made) expect(readFileSync(new URL(name, folder)).equals(bytes)).toBe(true);
   });
 
-  it.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s: no row is lost, no guess is silent", (_name, sheet) => {
-    const read = partsFromSheet(readSheet(sheet.bytes).rows);
-    const score = scoreOf(sheet, read);
-    scores.set(sheet.name, score);
-    expect(read.rows.map(({ line }) => line)).toEqual([...sheet.rows.keys()]);
-    const heads = new Set(["head", "units"]);
-    expect(read.passed.filter(({ code }) => !heads.has(code)).map(({ line }) => line)).toEqual(sheet.passed);
-    expect(score.silent).toEqual([]);
-    expect(score.unasked).toEqual([]);
-    expect(new Set(read.parts.map(({ id }) => id)).size).toBe(read.parts.length);
-  });
+  it.each(sheets.map((sheet) => [sheet.name, sheet] as const))(
+    "%s: no row is lost, no guess is silent",
+    (_name, sheet) => {
+      const read = partsFromSheet(readSheet(sheet.bytes).rows);
+      const score = scoreOf(sheet, read);
+      scores.set(sheet.name, score);
+      expect(read.rows.map(({ line }) => line)).toEqual([...sheet.rows.keys()]);
+      const heads = new Set(["head", "units"]);
+      expect(read.passed.filter(({ code }) => !heads.has(code)).map(({ line }) => line)).toEqual(sheet.passed);
+      expect(score.silent).toEqual([]);
+      expect(score.unasked).toEqual([]);
+      expect(new Set(read.parts.map(({ id }) => id)).size).toBe(read.parts.length);
+    },
+  );
 
   it("are right in 97 of 100 cells without a question", () => {
     const all = [...scores.values()];
     const sum = (of: (score: Score) => number): number => all.reduce((total, score) => total + of(score), 0);
-    if (process.env.SHEETS) console.warn([...scores].map(([name, { cells, right, asked }]) => `${name} ${cells} ${right} ${asked}`).join("\n"), sum(({ right }) => right) / sum(({ cells }) => cells));
+    if (process.env.SHEETS)
+      console.warn(
+        [...scores].map(([name, { cells, right, asked }]) => `${name} ${cells} ${right} ${asked}`).join("\n"),
+        sum(({ right }) => right) / sum(({ cells }) => cells),
+      );
     expect(all).toHaveLength(20);
     expect(sum(({ right }) => right) / sum(({ cells }) => cells)).toBeGreaterThanOrEqual(0.97);
   });
 
-  it.each(sheets.map((sheet) => [sheet.name, sheet] as const))("%s: complete parts are a list of parts", (_name, { bytes }) => {
-    const read = partsFromSheet(readSheet(bytes).rows);
-    const complete = read.parts.filter((_, n) => read.rows[n]!.isComplete);
-    expect(readParts(complete).findings).toEqual([]);
-  });
+  it.each(sheets.map((sheet) => [sheet.name, sheet] as const))(
+    "%s: complete parts are a list of parts",
+    (_name, { bytes }) => {
+      const read = partsFromSheet(readSheet(bytes).rows);
+      const complete = read.parts.filter((_, n) => read.rows[n]!.isComplete);
+      expect(readParts(complete).findings).toEqual([]);
+    },
+  );
 });

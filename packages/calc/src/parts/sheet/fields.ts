@@ -15,11 +15,13 @@ import { readAvailable } from "./yes.js";
 const needsMark = (text: string): boolean => /^[=+\-@']/.test(text) || isEmpty(tidy(text)) || isFailure(tidy(text));
 export const markText = (text: string): string => (needsMark(text) ? `'${text}` : text);
 /** A cell's text without its mark. */
-export const unmarked = (text: string): string => (text.startsWith("'") && needsMark(text.slice(1)) ? text.slice(1) : text);
+export const unmarked = (text: string): string =>
+  text.startsWith("'") && needsMark(text.slice(1)) ? text.slice(1) : text;
 
 const textReader =
   (field: "id" | "name" | "number" | "maker" | "source"): CellReader =>
   (text) => {
+    if (text.startsWith("#") && isFailure(tidy(text))) return { ask: { code: "failure" } };
     const plainText = unmarked(text);
     return plainText.length <= longestText
       ? { set: { [field]: plainText } }
@@ -27,7 +29,7 @@ const textReader =
   };
 
 const readStage: CellReader = (written) => {
-  const text = unmarked(written);
+  const text = tidy(unmarked(written));
   if (/^[a-z][a-z0-9-]{0,99}$/.test(text)) return { set: { stage: text } };
   const id = idFrom(text);
   // "Primary", "Front ring": the same words as an id has. What else it says may be a vehicle.
@@ -38,22 +40,34 @@ const readStage: CellReader = (written) => {
 
 /** The words for a state, by state, in the six languages. */
 const states = {
-  fitted: "fitted|in use|installed|mounted|verbaut|eingebaut|montiert|monté|montée|installé|posé|montado|montada|instalado|装着|取付済|使用中|مركب|مركبة|قيد الاستعمال",
-  owned: "owned|own|here|vorhanden|im besitz|da|possédé|possédée|en main|tengo|propio|propia|en casa|所有|手持ち|مملوك|لدي",
-  ordered: "ordered|on order|on its way|bestellt|unterwegs|commandé|commandée|en commande|pedido|pedida|encargado|en camino|注文済|注文中|発注済|مطلوب|تم الطلب",
-  spare: "spare|spares|reserve|ersatz|ersatzteil|reserve|réserve|rechange|de rechange|pièce de rechange|repuesto|de repuesto|recambio|予備|スペア|احتياطي|احتياطية|قطعة احتياط",
+  fitted:
+    "fitted|in use|installed|mounted|verbaut|eingebaut|montiert|monté|montée|installé|posé|montado|montada|instalado|装着|取付済|使用中|مركب|مركبة|قيد الاستعمال",
+  owned:
+    "owned|own|here|vorhanden|im besitz|da|possédé|possédée|en main|tengo|propio|propia|en casa|所有|手持ち|مملوك|لدي",
+  ordered:
+    "ordered|on order|on its way|bestellt|unterwegs|commandé|commandée|en commande|pedido|pedida|encargado|en camino|注文済|注文中|発注済|مطلوب|تم الطلب",
+  spare:
+    "spare|spares|reserve|ersatz|ersatzteil|reserve|réserve|rechange|de rechange|pièce de rechange|repuesto|de repuesto|recambio|予備|スペア|احتياطي|احتياطية|قطعة احتياط",
 } as const;
 const facings = {
-  "hub in": "hub in|in|inward|inwards|inside|nabe innen|innen|moyeu intérieur|intérieur|cubo dentro|dentro|内|内側|للداخل",
-  "hub out": "hub out|out|outward|outwards|outside|nabe außen|außen|moyeu extérieur|extérieur|cubo fuera|fuera|外|外側|للخارج",
+  "hub in":
+    "hub in|in|inward|inwards|inside|nabe innen|innen|moyeu intérieur|intérieur|cubo dentro|dentro|内|内側|للداخل",
+  "hub out":
+    "hub out|out|outward|outwards|outside|nabe außen|außen|moyeu extérieur|extérieur|cubo fuera|fuera|外|外側|للخارج",
 } as const;
 
-const choiceReader = (field: "status" | "facing", choices: Readonly<Record<string, string>>, code: "status-unclear" | "facing-unclear"): CellReader => {
+const choiceReader = (
+  field: "status" | "facing",
+  choices: Readonly<Record<string, string>>,
+  code: "status-unclear" | "facing-unclear",
+): CellReader => {
   let words: readonly (readonly [string, ReadonlySet<string>])[] | undefined;
   return (text) => {
     words ??= Object.entries(choices).map(([choice, all]) => [choice, setOf(all)]);
     const found = words.find(([, all]) => all.has(plain(text)))?.[0];
-    return found ? { set: { [field]: found } } : { ask: { code, choices: Object.keys(choices).map((answer) => ({ answer })) } };
+    return found
+      ? { set: { [field]: found } }
+      : { ask: { code, choices: Object.keys(choices).map((answer) => ({ answer })) } };
   };
 };
 
@@ -109,4 +123,4 @@ export const readers: Readonly<Record<Exclude<SheetField, "is">, CellReader>> = 
 
 /** Fields that are text as it stands. */
 export const isText = (field: SheetField): boolean =>
-  field === "id" || field === "number" || field === "name" || field === "maker" || field === "source";
+  ["id", "number", "name", "maker", "source", "stage"].includes(field);

@@ -7,10 +7,10 @@ export type HeadSense = SheetField | "item" | "stock" | "quantity" | "each" | "u
 export const headWords: Readonly<Record<HeadSense, string>> = {
   id: "id|ident",
   number:
-    "number|part no|part nr|part number|part code|p n|pn|sku|code|item no|item number|item code|stock no|stock code|order no|order code|order number|cat no|catalogue no|catalog no|catalogue number|ref|ref no|reference|article no|article number|product code|product no|mpn|shop no|shop number|model no|no|nr|art nr|artnr|artikelnr|artikel nr|artikelnummer|best nr|bestell nr|bestellnr|bestellnummer|teilenummer|teile nr|teilenr|sachnummer|nummer|référence|référence article|réf article|n° article|no article|numéro article|numéro|n°|code article|code produit|referencia|código|codigo articulo|número|núm|n° pieza|número de pieza|品番|型番|部品番号|番号|商品番号|注文番号|品目番号|コード|رقم القطعة|رقم الصنف|رقم|الرقم|رمز|الرمز|كود|رقم الطلب|المرجع",
-  name: "name|part name|item name|item description|description|part description|title|designation|product|product name|label|part|parts|what is it|bezeichnung|artikelbezeichnung|teilebezeichnung|teil|benennung|beschreibung|produkt|titel|désignation|nom|libellé|pièce|produit|intitulé|nombre|descripción|denominación|pieza|品名|名称|名前|部品名|商品名|部品|説明|الاسم|اسم|اسم القطعة|الوصف|القطعة|البيان|المنتج",
+    "number|part no|part #|item #|part nr|part number|part code|p n|pn|sku|code|item no|item number|item code|stock no|stock code|order no|order code|order number|cat no|catalogue no|catalog no|catalogue number|ref|ref no|reference|article no|article number|product code|product no|mpn|shop no|shop number|model no|no|nr|art nr|artnr|artikelnr|artikel nr|artikelnummer|best nr|bestell nr|bestellnr|bestellnummer|teilenummer|teile nr|teilenr|sachnummer|nummer|référence|référence article|réf article|n° article|no article|numéro article|numéro|n°|code article|code produit|referencia|código|codigo articulo|número|núm|n° pieza|número de pieza|品番|型番|メーカー型番|メーカー品番|部品番号|番号|商品番号|注文番号|品目番号|コード|رقم القطعة|رقم الصنف|رقم|الرقم|رمز|الرمز|كود|رقم الطلب|المرجع",
+  name: "name|part name|desc|item name|item description|description|part description|title|designation|product|product name|label|part|parts|what is it|component|spare part|bezeichnung|bauteil|komponente|artikelbezeichnung|teilebezeichnung|teil|benennung|beschreibung|produkt|titel|désignation|nom|libellé|pièce|composant|produit|intitulé|nombre|descripción|denominación|pieza|componente|recambio|品名|名称|名前|部品名|商品名|部品|説明|الاسم|اسم|اسم القطعة|الوصف|القطعة|البيان|المنتج",
   item: "item|items|artikel|article|articles|artículo|品目|商品|الصنف|صنف",
-  is: "is|what|kind|kind of part|type|part type|category|class|sort|art|typ|kategorie|teileart|warengruppe|gruppe|group|was|genre|catégorie|famille|quoi|sorte|type de pièce|tipo|tipo de pieza|clase|categoría|familia|種類|種別|分類|カテゴリ|カテゴリー|タイプ|区分|النوع|نوع|نوع القطعة|الفئة|فئة|التصنيف",
+  is: "is|what|kind|kind of part|type of part|type|part type|category|class|sort|art|typ|kategorie|teileart|warengruppe|gruppe|group|was|genre|catégorie|famille|quoi|sorte|type de pièce|tipo|tipo de pieza|clase|categoría|familia|種類|種別|分類|カテゴリ|カテゴリー|タイプ|区分|النوع|نوع|نوع القطعة|الفئة|فئة|التصنيف",
   stage:
     "stage|for stage|for|fitted to|stufe|für stufe|für|verbaut in|étage|pour|monté sur|etapa|para|montado en|段|使用箇所|取付先|المرحلة|مرحلة",
   driver:
@@ -27,15 +27,15 @@ export const headWords: Readonly<Record<HeadSense, string>> = {
     "pitch|gear pitch|tooth pitch|teilung|zahnteilung|pas|paso|ピッチ|الخطوة|خطوة|module dp|modul dp|dp module|mod dp|pitch module",
   pitch:
     "belt pitch|chain pitch|riementeilung|kettenteilung|pas de courroie|pas courroie|pas de la courroie|pas de chaîne|paso de correa|paso correa|paso de cadena|ベルトピッチ|チェーンピッチ|خطوة السير",
-  pressureAngle:
-    "pressure angle|angle|pa|eingriffswinkel|angle de pression|ángulo de presión|圧力角|زاوية الضغط",
-  shift: "shift|profile shift|profilverschiebung|déport|desplazamiento|desplazamiento de perfil|転位|転位係数|إزاحة|الإزاحة",
+  pressureAngle: "pressure angle|angle|pa|eingriffswinkel|angle de pression|ángulo de presión|圧力角|زاوية الضغط",
+  shift:
+    "shift|profile shift|profilverschiebung|déport|desplazamiento|desplazamiento de perfil|転位|転位係数|إزاحة|الإزاحة",
   tipDiameter:
     "tip diameter|tip dia|tip circle|addendum diameter|kopfkreis|kopfkreisdurchmesser|diamètre de tête|diámetro de cabeza|歯先円直径|歯先径|قطر الرأس",
   outside: "outside|sleeve outside|sleeve outside diameter",
   round:
     "od|o d|outside diameter|outer diameter|outside dia|outer dia|outer|außendurchmesser|außen ø|ø außen|außen|d außen|diamètre extérieur|ø extérieur|ø ext|diam ext|diámetro exterior|diám ext|外径|القطر الخارجي",
-  bore: "bore|bore diameter|bore size|bore dia|hole|hole size|shaft|shaft size|shaft diameter|for shaft|i d|inside diameter|inner diameter|inside dia|internal diameter|bohrung|bohrungsdurchmesser|innendurchmesser|ø bohrung|bohrung ø|ø innen|innen ø|welle|wellendurchmesser|alésage|ø alésage|diamètre alésage|diamètre intérieur|ø int|ø intérieur|axe|ø axe|diamètre axe|agujero|ø agujero|diámetro interior|ø interior|eje|ø eje|diámetro eje|diámetro del eje|taladro|穴径|内径|軸径|軸穴|軸穴径|穴|ボア|القطر الداخلي|الثقب|قطر الثقب|الفتحة|قطر المحور",
+  bore: "bore|bore diameter|bore size|bore dia|hole|hole size|shaft|shaft size|shaft diameter|for shaft|shaft hole|i d|inside diameter|inner diameter|inside dia|internal diameter|bohrung|bohrungsdurchmesser|innendurchmesser|ø bohrung|bohrung ø|ø innen|innen ø|welle|wellendurchmesser|alésage|ø alésage|diamètre alésage|diamètre intérieur|ø int|ø intérieur|axe|ø axe|diamètre axe|agujero|ø agujero|diámetro interior|ø interior|eje|ø eje|diámetro eje|diámetro del eje|taladro|穴径|内径|軸径|軸穴|軸穴径|穴|ボア|القطر الداخلي|الثقب|قطر الثقب|الفتحة|قطر المحور",
   across: "diameter|dia|diam|ø|durchmesser|diamètre|diámetro|直径|径|القطر|قطر",
   diameter:
     "wheel diameter|tyre diameter|tire diameter|tyre size|tire size|wheel size|raddurchmesser|reifendurchmesser|diamètre de roue|diamètre pneu|diámetro de rueda|diámetro neumático|タイヤ径|ホイール径|قطر العجلة|قطر الإطار",
@@ -48,29 +48,31 @@ export const headWords: Readonly<Record<HeadSense, string>> = {
   maker:
     "maker|make|manufacturer|brand|mfr|made by|hersteller|marke|fabrikat|fabricant|marque|fabricante|marca|メーカー|製造元|ブランド|الصانع|المصنع|الشركة المصنعة|الماركة|العلامة التجارية",
   price:
-    "price|cost|list price|purchase price|retail price|rrp|price per pack|preis|ek preis|vk preis|kaufpreis|listenpreis|packungspreis|kosten|prix|coût|tarif|prix du lot|precio|coste|costo|価格|値段|定価|販売価格|السعر|سعر|الثمن|ثمن|التكلفة",
-  each: "price each|unit price|price per piece|price per unit|stückpreis|einzelpreis|preis pro stück|preis je stück|prix unitaire|prix pièce|precio unitario|precio por unidad|precio por pieza|単価|سعر الوحدة|سعر القطعة",
+    "price|cost|price paid|paid|list price|purchase price|retail price|rrp|price per pack|preis|ek preis|vk preis|kaufpreis|listenpreis|packungspreis|kosten|prix|coût|tarif|prix du lot|precio|coste|costo|価格|値段|定価|販売価格|السعر|سعر|الثمن|ثمن|التكلفة",
+  each: "price each|unit price|pu|p u|price per piece|price per unit|stückpreis|einzelpreis|preis pro stück|preis je stück|prix unitaire|prix pièce|precio unitario|precio por unidad|precio por pieza|単価|سعر الوحدة|سعر القطعة",
   currency: "currency|curr|ccy|währung|devise|monnaie|moneda|divisa|通貨|العملة|عملة",
   checked:
-    "checked|price checked|price checked on|price date|date of price|date|looked up|seen|seen on|as of|price as of|updated|last updated|price updated|stand|preisstand|datum|preisdatum|geprüft|geprüft am|gesehen|gesehen am|stand vom|preis vom|date du prix|date prix|vu|vu le|relevé|relevé le|mise à jour|fecha|fecha del precio|fecha precio|visto|visto el|actualizado|確認日|日付|価格確認日|更新日|調査日|التاريخ|تاريخ|تاريخ السعر|تاريخ الفحص",
+    "checked|price checked|price checked on|price date|date of price|date|looked up|seen|seen on|as of|price as of|updated|last updated|price updated|bought on|date bought|purchased on|purchase date|stand|preisstand|datum|preisdatum|geprüft|geprüft am|gesehen|gesehen am|stand vom|preis vom|gekauft am|kaufdatum|date du prix|date prix|vu|vu le|relevé|relevé le|mise à jour|date d achat|acheté le|fecha|fecha del precio|fecha precio|visto|visto el|actualizado|fecha de compra|comprado el|確認日|日付|価格確認日|更新日|調査日|購入日|التاريخ|تاريخ|تاريخ السعر|تاريخ الشراء|تاريخ الفحص",
   source:
-    "source|shop|supplier|vendor|store|where|where from|seller|dealer|from|bought from|link|url|web|website|bezugsquelle|quelle|lieferant|händler|laden|bezug|fournisseur|magasin|boutique|vendeur|lien|proveedor|tienda|vendedor|origen|enlace|購入先|入手先|店|仕入先|販売店|المصدر|المورد|المتجر|البائع",
+    "source|shop|supplier|vendor|store|where|where from|seller|dealer|from|bought from|bought at|link|url|web|website|bezugsquelle|quelle|lieferant|händler|laden|bezug|fournisseur|magasin|boutique|vendeur|lien|proveedor|tienda|vendedor|origen|enlace|購入先|入手先|店|仕入先|販売店|المصدر|المورد|المتجر|البائع",
   available:
     "available|availability|in stock|on sale|lieferbar|verfügbar|verfügbarkeit|auf lager|erhältlich|dispo|disponible|disponibilité|en stock|disponibilidad|en existencia|在庫有無|入手可|販売中|متوفر|التوفر|متاح",
   owned:
     "owned|own|have|i have|have it|got|got it|on hand|in the box|in my box|pieces owned|mine|bestand|vorhanden|im besitz|eigene|eigener bestand|possédé|possédés|quantité possédée|nombre possédé|j ai|en main|tengo|propias|propios|en casa|所有|所有数|手持ち|手持ち数|保有数|لدي|عندي|المملوك|الموجود لدي",
   pack: "pack|pack size|pack of|per pack|pieces per pack|pcs per pack|packung|packungsgröße|packungsinhalt|ve|stück pro packung|stück je packung|verpackungseinheit|inhalt|conditionnement|lot|lot de|par lot|pièces par lot|paquete|piezas por paquete|unidades por paquete|入数|入り数|العبوة|عدد القطع في العبوة|القطع في العبوة",
   status: "status|state|etat|état|statut|estado|状態|状況|الحالة|حالة",
-  stock: "stock|qty in stock|stock level|stock qty|lager|lagerbestand|vorrat|quantité en stock|existencias|在庫|在庫数|المخزون|مخزون",
+  stock:
+    "stock|qty in stock|stock level|stock qty|lager|lagerbestand|vorrat|quantité en stock|existencias|在庫|在庫数|المخزون|مخزون",
   quantity:
     "qty|quantity|pcs|pieces|count|menge|anzahl|stück|stk|stückzahl|quantité|qté|qte|cantidad|cant|uds|unidades|piezas|数量|個数|الكمية|كمية|العدد",
   counting: "#|pos|position|row|line|lfd nr|lfdnr|posten|ligne|fila|línea|行|م",
   unused:
-    "colour|color|farbe|couleur|色|اللون|weight|gewicht|poids|peso|重量|質量|الوزن|note|notes|remark|remarks|comment|comments|bemerkung|bemerkungen|anmerkung|anmerkungen|notiz|notizen|kommentar|remarque|remarques|commentaire|commentaires|nota|notas|observaciones|comentario|comentarios|備考|メモ|ملاحظة|ملاحظات|material|werkstoff|matière|matériau|材質|素材|المادة|bin|shelf|drawer|location|lagerplatz|lagerort|fach|schublade|regal|emplacement|tiroir|casier|ubicación|cajón|estante|棚|保管場所|الموقع|ean|barcode|gtin|image|picture|photo|bild|foto|total|line total|sum|subtotal|gesamt|gesamtpreis|summe|prix total|importe total|precio total|合計|小計|الإجمالي|المجموع|discount|rabatt|remise|descuento|vat|mwst|tva|iva",
+    "colour|color|farbe|couleur|色|اللون|weight|gewicht|poids|peso|重量|質量|الوزن|note|notes|remark|remarks|comment|comments|bemerkung|bemerkungen|anmerkung|anmerkungen|notiz|notizen|kommentar|remarque|remarques|commentaire|commentaires|nota|notas|observaciones|comentario|comentarios|備考|メモ|ملاحظة|ملاحظات|material|werkstoff|matière|matériau|材質|素材|المادة|bin|shelf|drawer|location|lagerplatz|lagerort|fach|schublade|regal|emplacement|tiroir|casier|ubicación|cajón|estante|棚|保管場所|الموقع|ean|barcode|gtin|image|picture|photo|bild|foto|total|line total|sum|subtotal|gesamt|gesamtpreis|summe|prix total|importe total|precio total|合計|小計|الإجمالي|المجموع|length|länge|longueur|longitud|長さ|الطول|discount|rabatt|remise|descuento|vat|mwst|tva|iva",
 };
 
 /** Words of a head that change nothing. */
-export const headFillers = "of|the|per|a|an|in|de|du|des|la|le|les|l|d|del|el|los|las|der|die|das|den|des|von|vom|pro|je|zu";
+export const headFillers =
+  "of|the|per|a|an|in|de|du|des|la|le|les|l|d|del|el|los|las|der|die|das|den|des|von|vom|pro|je|zu";
 
 /** Words beside a price that say whether tax is in it; the price stays one. */
 export const priceFillers =

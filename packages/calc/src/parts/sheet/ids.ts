@@ -15,7 +15,12 @@ export function idFrom(text: string): string {
 }
 
 const countsOf = ({ teeth, driver, driven, value }: Partial<Part>): string =>
-  idFrom([teeth ?? [driver, driven], value ?? []].flat(2).filter((one) => one !== undefined).join("-")).replace(/^part-/, "");
+  idFrom(
+    [teeth ?? [driver, driven], value ?? []]
+      .flat(2)
+      .filter((one) => one !== undefined)
+      .join("-"),
+  ).replace(/^part-/, "");
 
 /** Whether text is an id as it stands. */
 export const isId = (text: string): boolean => /^[a-z][a-z0-9-]{0,99}$/.test(text);
@@ -35,7 +40,11 @@ export function idsFor(rows: readonly Named[]): string[] {
   const taken = new Set<string>();
   const uses = new Map<string, number>();
   const bases = rows.map(({ own, number, part }) => {
-    const base = (own !== undefined && isId(own) ? own : idFrom(own ?? "")) || idFrom(number ?? "") || idFrom(part.name ?? "") || part.is;
+    const base =
+      (own !== undefined && isId(own) ? own : idFrom(own ?? "")) ||
+      idFrom(number ?? "") ||
+      idFrom(part.name ?? "") ||
+      part.is;
     uses.set(base, (uses.get(base) ?? 0) + 1);
     return base;
   });
@@ -50,7 +59,8 @@ export function idsFor(rows: readonly Named[]): string[] {
     if (owns.get(base) === n) return base;
     const counts = countsOf(part);
     const isBare = base === part.is;
-    const first = (uses.get(base)! > 1 || isBare) && counts && !base.endsWith(`-${counts}`) ? `${base}-${counts}` : base;
+    const first =
+      (uses.get(base)! > 1 || isBare) && counts && !base.endsWith(`-${counts}`) ? `${base}-${counts}` : base;
     let id = first;
     for (let k = last.get(first) ?? 2; taken.has(id); k += 1) {
       id = `${first}-${k}`;

@@ -11,25 +11,28 @@ const english: KindWords = {
   pinion: "pinion|pinion gear|motor pinion|drive pinion",
   spur: "spur|spur gear|main gear|main spur",
   gear: "gear|gear wheel|gearwheel|cog|cog wheel|cogwheel|toothed wheel|spur wheel|idler|idler gear|ring gear|crown wheel|crown gear|crown|bevel gear|bevel|worm wheel|worm gear|planet gear|planet wheel|planet|sun gear|sun wheel|internal gear|helical gear|row gear|diff gear|change gear|compound gear|counter gear",
-  set: "gear set|gearset|ring and pinion|ring pinion|r and p|pinion and ring|crown wheel and pinion|crown and pinion|crown pinion|cwp|pinion and crown wheel|ring gear and pinion|ring and pinion gear|pinion and ring gear|spur and pinion|pinion and spur|pinion spur|spur pinion set|bevel set|bevel gear set|worm set|worm and wheel|worm and worm wheel|worm gear set|worm wheel set|worm and gear|final drive set",
+  set: "gear set|gearset|ring and pinion|ring pinion|r and p|pinion and ring|crown wheel and pinion|crown and pinion|crown pinion|cwp|pinion and crown wheel|ring gear and pinion|ring and pinion gear|pinion and ring gear|spur and pinion|pinion and spur|pinion spur|spur pinion set|ring set|ring gear set|crown set|bevel set|bevel gear set|worm set|worm and wheel|worm and worm wheel|worm gear set|worm wheel set|worm and gear|final drive set",
   hub: "hub gear|hub gear set|hub set|hub reduction|hub reduction set|portal|portal gear|portal gear set|portal set",
-  gearbox: "gearbox|gear box|gearhead|gear head|gearmotor|gear motor|geared motor|motor with gearbox|motor and gearbox|reducer|speed reducer|reduction box|reduction gearbox|planetary gearbox|planetary box|transfer case|transfer box|transmission|gear reducer|planetary reducer|worm gearbox",
+  gearbox:
+    "gearbox|gear box|gearhead|gear head|gearmotor|gear motor|geared motor|motor with gearbox|motor and gearbox|reducer|speed reducer|reduction box|reduction gearbox|planetary gearbox|planetary box|transfer case|transfer box|transmission|gear reducer|planetary reducer|worm gearbox",
   worm: "worm|worm screw|worm shaft",
   planetary: "planetary|planetary set|planetary gear set|planetary gear|epicyclic|epicyclic set|epicyclic gear set",
   belt: "belt|timing belt|toothed belt|drive belt|chain|roller chain|drive chain",
-  pulley: "pulley|belt pulley|timing pulley|idler pulley|belt wheel|sprocket|chain wheel|chainwheel|chain sprocket|sprocket wheel|tensioner pulley|belt idler|chain ring",
+  pulley:
+    "pulley|belt pulley|timing pulley|idler pulley|belt wheel|sprocket|chain wheel|chainwheel|chain sprocket|sprocket wheel|tensioner pulley|belt idler|chain ring",
   wheel: "wheel|tyre|tire|wheel and tyre|wheel and tire|tyre and wheel|tire and wheel|road wheel",
-  sleeve: "sleeve|adapter sleeve|adaptor sleeve|reducing sleeve|reducer sleeve|bore sleeve|shaft sleeve|shaft adapter|bore adapter|bore reducer|reducing bush|reducing bushing",
+  sleeve:
+    "sleeve|adapter sleeve|adaptor sleeve|reducing sleeve|reducer sleeve|bore sleeve|shaft sleeve|shaft adapter|bore adapter|bore reducer|reducing bush|reducing bushing",
   plate: "adapter plate|adaptor plate|hole plate|hole adapter plate|hub adapter plate|hub plate",
   motor: "motor|engine|electric motor",
   battery: "battery|battery pack|accumulator|lipo|lipo pack|lipo battery",
   other:
-    "other|others|misc|miscellaneous|sundry|bearing|wheel bearing|ball bearing|screw|bolt|nut|wheel nut|washer|shim|spacer|circlip|clip|e clip|snap ring|retaining ring|o ring|piston ring|key ring|pin roller|roll pin|spring pin|shaft|driveshaft|drive shaft|axle|half shaft|diff|differential|coupler|coupling|joint|universal joint|dogbone|bracket|mount|motor mount|grease|oil|lubricant|glue|cement|threadlock|servo|esc|controller|speed controller|receiver|transmitter|radio|charger|body|shell|shock|damper|spring|arm|link|rod|tool|puller|key|cover|case|housing|casing|gear case|hub carrier|wheel hub|knuckle|seal|gasket|tape|wire|cable|connector|plug|switch|tensioner|guard|rim|insert|foam|clutch|clutch bell|brake|disc|drum|flywheel|handwheel|steering wheel|freewheel|castor|caster|fan|heat sink|heatsink|led|strap|tray|holder|stand|jig|gauge|file|driver|wrench|spanner|screwdriver|paint|decal|sticker|manual|book|rack|lock|hex|adapter|adaptor|holder|collar|shaft collar|pliers|chassis|bumper|wing|winch|hook|weight|magnet|sensor|encoder|bulb|fuse|kit bag|bag|box|cleaner",
+    "other|others|misc|miscellaneous|sundry|bearing|wheel bearing|ball bearing|screw|bolt|nut|wheel nut|washer|shim|spacer|circlip|clip|e clip|snap ring|retaining ring|o ring|piston ring|key ring|pin roller|roll pin|spring pin|shaft|driveshaft|drive shaft|axle|half shaft|diff|differential|coupler|coupling|joint|universal joint|dogbone|bracket|mount|motor mount|grease|oil|lubricant|glue|cement|threadlock|servo|esc|controller|speed controller|receiver|transmitter|radio|charger|body|shell|shock|damper|spring|arm|link|rod|tool|puller|key|cover|case|housing|casing|gear case|hub carrier|wheel hub|knuckle|seal|gasket|tape|wire|cable|connector|plug|switch|tensioner|guard|rim|insert|foam|clutch|clutch bell|brake|disc|drum|flywheel|handwheel|steering wheel|freewheel|castor|caster|fan|heat sink|heatsink|led|strap|tray|holder|stand|jig|gauge|file|driver|wrench|spanner|screwdriver|paint|decal|sticker|manual|book|rack|lock|hex|adapter|adaptor|holder|collar|shaft collar|pliers|chassis|bumper|wing|winch|hook|weight|magnet|sensor|encoder|bulb|fuse|kit bag|bag|cleaner",
   "pinion?": "pin",
   "gear?": "ring|idler wheel|internal ring",
   "hub?": "hub",
   "set?": "set|pinion set|pair",
-  "gearbox?": "reduction|drive unit|drive|axle drive|final drive",
+  "gearbox?": "box|reduction|drive unit|drive|axle drive|final drive",
   "sleeve?": "bush|bushing|insert bush",
   "plate?": "plate|motor plate|mounting plate",
   "battery?": "pack|cell",
@@ -41,11 +44,13 @@ const german: KindWords = {
   gear: "zahnrad|stirnrad|stirnzahnrad|kegelrad|schneckenrad|planetenrad|sonnenrad|hohlrad|tellerrad|zwischenrad|kronrad|schrägstirnrad|getrieberad|differentialrad|zahnkranz",
   set: "tellerrad und kegelrad|teller und kegelrad|tellerrad und ritzel|ritzel und tellerrad|zahnradsatz|kegelradsatz|kegelradpaar|schneckensatz|radsatz schnecke|ritzel und hauptzahnrad|hauptzahnrad und ritzel|schnecke und schneckenrad|zahnradpaar|getriebesatz",
   hub: "portalsatz|nabengetriebe|radnabengetriebe|portalgetriebe|nabenuntersetzung|portalzahnräder",
-  gearbox: "getriebe|getriebekasten|planetengetriebe|getriebemotor|motor mit getriebe|untersetzungsgetriebe|verteilergetriebe|schneckengetriebe|stirnradgetriebe|reduktionsgetriebe",
+  gearbox:
+    "getriebe|getriebekasten|planetengetriebe|getriebemotor|motor mit getriebe|untersetzungsgetriebe|verteilergetriebe|schneckengetriebe|stirnradgetriebe|reduktionsgetriebe",
   worm: "schnecke|schneckenwelle",
   planetary: "planetensatz|planetenradsatz|planetenstufe",
   belt: "riemen|zahnriemen|kette|rollenkette|antriebsriemen",
-  pulley: "riemenscheibe|zahnscheibe|zahnriemenscheibe|synchronscheibe|kettenrad|umlenkrolle|spannrolle|riemenrad|zahnriemenrad|ritzel für kette|kettenritzel",
+  pulley:
+    "riemenscheibe|zahnscheibe|zahnriemenscheibe|synchronscheibe|kettenrad|umlenkrolle|spannrolle|riemenrad|zahnriemenrad|ritzel für kette|kettenritzel",
   wheel: "rad|reifen|laufrad|komplettrad|rad und reifen|rad mit reifen",
   sleeve: "hülse|adapterhülse|reduzierhülse|reduzierbuchse|adapterbuchse|wellenadapter|bohrungsadapter",
   plate: "adapterplatte|lochplatte|lochkreisadapter|adapterscheibe",
@@ -67,7 +72,8 @@ const french: KindWords = {
   gear: "roue dentée|engrenage|roue conique|roue libre dentée|pignon intermédiaire|roue intermédiaire|roue à vis|roue de vis sans fin|roue tangente|couronne conique|couronne de différentiel|couronne intérieure|satellite|planétaire pignon|pignon satellite|pignon conique",
   set: "couronne et pignon|pignon et couronne|couple conique|jeu d'engrenages|jeu de pignons|jeu de couronne et pignon|ensemble couronne et pignon|vis et roue",
   hub: "réducteur de moyeu|réduction de moyeu|portique|engrenages de moyeu",
-  gearbox: "réducteur|réducteur planétaire|motoréducteur|moteur réducteur|moteur à réducteur|moteur avec réducteur|boîte|boîte de vitesses|boîte de transfert|boîtier de réduction",
+  gearbox:
+    "réducteur|réducteur planétaire|motoréducteur|moteur réducteur|moteur à réducteur|moteur avec réducteur|boîte|boîte de vitesses|boîte de transfert|boîtier de réduction",
   worm: "vis sans fin",
   planetary: "train épicycloïdal|train planétaire|jeu planétaire",
   belt: "courroie|courroie crantée|courroie dentée|chaîne",
@@ -90,7 +96,8 @@ const spanish: KindWords = {
   gear: "rueda dentada|engranaje|engrane|rueda cónica|engranaje loco|rueda loca|rueda helicoidal|rueda de tornillo sin fin|corona cónica|corona de diferencial|corona interior|satélite|piñón cónico|planeta",
   set: "corona y piñón|piñón y corona|grupo cónico|juego de engranajes|juego de corona y piñón|tornillo y corona",
   hub: "reductora de cubo|engranajes de cubo|reducción de cubo|pórtico",
-  gearbox: "reductor|reductora|motorreductor|motor con reductora|caja de cambios|caja reductora|caja de transferencia|caja de engranajes",
+  gearbox:
+    "reductor|reductora|motorreductor|motor con reductora|caja de cambios|caja reductora|caja de transferencia|caja de engranajes",
   worm: "tornillo sin fin|sinfín",
   planetary: "tren epicicloidal|juego planetario|conjunto planetario",
   belt: "correa|correa dentada|cadena",
@@ -114,7 +121,8 @@ const japanese: KindWords = {
   gear: "ギア|ギヤ|歯車|アイドラー|ウォームホイール|ウォームギア|ウォームギヤ|リングギア|リングギヤ|スプロケットギア",
   set: "リングピニオン|リング・ピニオン|リング&ピニオン|リングとピニオン|ギアセット|ギヤセット|歯車セット|ベベルギアセット|ウォームセット",
   hub: "ハブギア|ハブギヤ|ハブリダクション|ポータルギア|ポータルギヤ|ハブ減速",
-  gearbox: "ギアボックス|ギヤボックス|減速機|ギアモーター|ギヤードモーター|ギアードモーター|ギヤモータ|ギアモータ|ギヤードモータ|トランスファー|トランスファーケース|変速機|ギアヘッド|ギヤヘッド",
+  gearbox:
+    "ギアボックス|ギヤボックス|減速機|ギアモーター|ギヤードモーター|ギアードモーター|ギヤモータ|ギアモータ|ギヤードモータ|トランスファー|トランスファーケース|変速機|ギアヘッド|ギヤヘッド",
   worm: "ウォーム|ウォームシャフト",
   planetary: "遊星ギアセット|遊星歯車セット|プラネタリーギアセット|遊星セット",
   belt: "ベルト|チェーン",
@@ -156,10 +164,15 @@ const arabic: KindWords = {
 };
 
 /** Languages that name the thing last, then those that name it first. */
-export const kindWords = { last: [english, german, japanese], first: [french, spanish, arabic], compound: [german, japanese] };
+export const kindWords = {
+  last: [english, german, japanese],
+  first: [french, spanish, arabic],
+  compound: [german, japanese],
+};
 
 /** Behind a number they are a measure: a pinion with a 5 mm shaft is a pinion. */
-export const measures = "shaft|axle|bore|hub|pitch|welle|achse|bohrung|nabe|axe|arbre|alésage|eje|agujero|cubo|軸|穴|محور|ثقب";
+export const measures =
+  "shaft|axle|bore|hub|pitch|welle|achse|bohrung|nabe|axe|arbre|alésage|eje|agujero|cubo|軸|穴|محور|ثقب";
 
 /** Words beside the thing that say how it is, and change nothing about what it is. */
 export const manners =

@@ -47,7 +47,8 @@ function listsOf(): Lists {
         const key = words.join(" ");
         if (!phrases.has(key)) phrases.set(key, entry);
         if (words.length > 1) starts.set(words[0]!, Math.max(words.length, starts.get(words[0]!) ?? 0));
-        else if (kindWords.compound.includes(language) && key.length > (key > "\u3000" ? 1 : 3)) ends.push([key, entry]);
+        else if (kindWords.compound.includes(language) && key.length > (key > "\u3000" ? 1 : 3))
+          ends.push([key, entry]);
       }
   };
   for (const language of kindWords.last) put(language, false);

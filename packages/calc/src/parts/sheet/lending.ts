@@ -28,7 +28,9 @@ export function lendingOf(lines: readonly DataLine[], columns: readonly Column[]
   const kind = whats ?? names;
   const cell = ({ line }: DataLine, column: Column): string => line.cells[column.told.index] ?? "";
   const saysKind = (one: DataLine): boolean =>
-    (kind && cell(one, kind) !== "") || !!one.section || (!!whats && !!names && kindOf(cell(one, names))?.sure === true);
+    (kind && cell(one, kind) !== "") ||
+    !!one.section ||
+    (!!whats && !!names && kindOf(cell(one, names))?.sure === true);
   // For each row the first of its group, where it is not that itself.
   const first: (DataLine | undefined)[] = [];
   let lender: DataLine | undefined;
@@ -42,7 +44,8 @@ export function lendingOf(lines: readonly DataLine[], columns: readonly Column[]
   const lent = columns.filter((column) => {
     if (column === kind) return true;
     const { blanks } = column.told;
-    const isMerged = merged.includes(column.field!) && blanks !== "empty" && continued.every((one) => cell(one, column) === "");
+    const isMerged =
+      merged.includes(column.field!) && blanks !== "empty" && continued.every((one) => cell(one, column) === "");
     return blanks === "as-above" || isMerged;
   });
   if (!continued.length && !lent.some((column) => column.told.blanks === "as-above")) return [];

@@ -16,7 +16,9 @@ let units: ReadonlyMap<string, LengthUnit> | undefined;
 /** The unit that a word, tidied and plain, stands for. */
 export function unitOf(word: string): LengthUnit | undefined {
   units ??= new Map(
-    Object.entries(unitWords).flatMap(([unit, words]) => words.split("|").map((one) => [plain(one), unit as LengthUnit])),
+    Object.entries(unitWords).flatMap(([unit, words]) =>
+      words.split("|").map((one) => [plain(one), unit as LengthUnit]),
+    ),
   );
   return units.get(word);
 }
@@ -93,7 +95,10 @@ export const readDiameter: CellReader = (text, context, is) => {
   if (!gears.includes(is)) return lengthReader(is === "sleeve" ? "outside" : "diameter")(text, context, is);
   if (context.isAnswer) return lengthReader("tipDiameter")(text, context, is);
   const { length, ask } = readLength(text, context);
-  const choices = [{ answer: length ?? "", column: { field: "tipDiameter" } }, { answer: "", column: { field: "unused" } }] as const;
+  const choices = [
+    { answer: length ?? "", column: { field: "tipDiameter" } },
+    { answer: "", column: { field: "unused" } },
+  ] as const;
   return { ask: ask ?? { code: "which-diameter", guess: length, choices } };
 };
 
@@ -109,7 +114,10 @@ export const readCircles: CellReader = (text, context) => {
       return {
         ask: {
           code: ask.code,
-          choices: (["mm", "in"] as const).map((unit) => ({ answer: text.replace(/ *(?=;|,\s|$)/g, ` ${unit}`), column: { unit } })),
+          choices: (["mm", "in"] as const).map((unit) => ({
+            answer: text.replace(/ *(?=;|,\s|$)/g, ` ${unit}`),
+            column: { unit },
+          })),
         },
       };
     if (length === undefined || ask || isZero(length)) return unclear;

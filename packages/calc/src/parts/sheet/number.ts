@@ -1,7 +1,8 @@
 export type Decimal = "," | ".";
 
 /** A number as it was read: its plain decimal text, or the two that it can be. */
-export type NumberRead = { readonly value: string } | { readonly either: readonly [string, string]; readonly sign: Decimal };
+export type NumberRead =
+  { readonly value: string } | { readonly either: readonly [string, string]; readonly sign: Decimal };
 
 const plainNumber = (whole: string, fraction?: string): string =>
   `${whole.replace(/^0+(?=\d)/, "") || "0"}${fraction === undefined ? "" : `.${fraction}`}`;

@@ -22,12 +22,20 @@ function pitchNumber(text: string): string | undefined {
 }
 
 /** A number without a mark: what the column says, what both of its heads leave, or a question. */
-function bare(value: string, { field, unit, isEither }: CellContext): CellRead {
+function bare(value: string, { field, unit, isEither }: CellContext, is: PartKind): CellRead {
   const number = Number(value.split("/")[0]) / Number(value.split("/")[1] ?? 1);
   if (field === "module" || unit === "module") return moduleRead(value);
   if (field === "diametralPitch" || unit === "DP") return diametralRead(value);
   const isModule = number <= border.module;
   const guessed = isModule ? moduleRead(value) : diametralRead(value);
+  if (is === "belt" || is === "pulley") {
+    const length = `${value} mm`;
+    const choices: readonly Choice[] = [
+      { answer: length, column: { unit: "mm" } },
+      { answer: `${value} in`, column: { unit: "in" } },
+    ];
+    return { set: { pitch: length }, ask: { code: "pitch-unsaid", guess: length, choices } };
+  }
   if (isEither && (isModule || number >= border.diametral)) return guessed;
   const choices: readonly Choice[] = [
     { answer: `module ${value}`, column: { unit: "module" } },
@@ -49,14 +57,18 @@ export const readPitch: CellReader = (text, context, is) => {
   const after = plain(parts[3]!.replace(/^[- ]+|[. ]+$/g, ""));
   const value = pitchNumber(parts[2]!);
   const isModule = moduleWords.has(before);
-  if (value === undefined || (before !== "" && before !== "ø" && !isModule && !diametralWords.has(before))) return unclear;
+  if (value === undefined || (before !== "" && before !== "ø" && !isModule && !diametralWords.has(before)))
+    return unclear;
   if (isModule) return after === "" || after === "mm" ? moduleRead(value) : unclear;
   if (before !== "") return after === "" && before !== "p" ? diametralRead(value) : unclear;
-  if (after === "") return pitchOfBelt(value, context, is) ?? bare(value, context);
+  if (after === "") return pitchOfBelt(value, context, is) ?? bare(value, context, is);
   if (after === "m" && !/M\W*$/.test(text)) {
     if (context.isAnswer) return { set: { pitch: `${value} m` } };
     const [guess, other] = [`module ${value}`, `${value} m`];
-    return { ...moduleRead(value), ask: { code: "module-or-metres", guess, choices: [{ answer: guess }, { answer: other }] } };
+    return {
+      ...moduleRead(value),
+      ask: { code: "module-or-metres", guess, choices: [{ answer: guess }, { answer: other }] },
+    };
   }
   if (moduleWords.has(after)) return moduleRead(value);
   if (diametralWords.has(after)) {

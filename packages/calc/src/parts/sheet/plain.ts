@@ -71,7 +71,8 @@ export const isEmpty = (text: string): boolean => text === "" || (text.length < 
 
 /** What a spreadsheet leaves where a formula failed or a column was too narrow. */
 export const isFailure = (text: string): boolean =>
-  text.length < 12 && /^#(?:ref|name|value|num|null|n\/a|div\/0|wert|bezug|zahl|nom|valeur|nombre|valor|#+)[!?]?$/i.test(text);
+  text.length < 12 &&
+  /^#(?:ref|name|value|num|null|n\/a|div\/0|wert|bezug|zahl|nom|valeur|nombre|valor|#+)[!?]?$/i.test(text);
 
 /** A list of words divided by bars, each as it is compared. */
 export const setOf = (words: string): ReadonlySet<string> => new Set(words.split("|").map(plain));

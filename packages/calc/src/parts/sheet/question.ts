@@ -47,6 +47,9 @@ export function questionText(question: SheetQuestion, words: SheetWords = sheetW
     most: String(longestText),
   };
   const fill = (sentence: string): string => sentence.replace(/\{(\w+)\}/g, (_, name: string) => values[name] ?? "");
-  const sentences = [words.questions[code], ...(guess === undefined ? [] : [words.guesses[taken ? "taken" : "offered"]])];
+  const sentences = [
+    words.questions[code],
+    ...(guess === undefined ? [] : [words.guesses[taken ? "taken" : "offered"]]),
+  ];
   return sentences.map(fill).join(" ");
 }

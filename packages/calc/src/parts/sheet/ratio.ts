@@ -11,7 +11,8 @@ const printed = /^(?:\d{1,9}(?:\.\d{1,6})?(?: ?: ?1)?|[1-9]\d{0,8}\/[1-9]\d{0,8}
  */
 export const readRatio: CellReader = (text) => {
   const unclear = { ask: { code: "ratio-unclear" } } as const;
-  const [, symbol, ratio] = text.length > 40 ? [] : (/^(?:(i|ratio) *[=:]? *)?(\d.*|[.,]\d.*)$/.exec(plain(text)) ?? []);
+  const [, symbol, ratio] =
+    text.length > 40 ? [] : (/^(?:(i|ratio) *[=:]? *)?(\d.*|[.,]\d.*)$/.exec(plain(text)) ?? []);
   if (ratio === undefined) return unclear;
   const [first, sign, second, more] = ratio.split(/ *([:/]) */);
   const numberOf = (one = ""): string | undefined => {

@@ -8,8 +8,9 @@ import { kindOf } from "./kinds.js";
 import type { DataLine, Lent } from "./lending.js";
 import { marksOf, type Marks } from "./marks.js";
 import type { Ask, CellRead, SheetField } from "./meaning.js";
-import { isEmpty, plain, setOf, tidy } from "./plain.js";
+import { isEmpty, tidy } from "./plain.js";
 import { longestText } from "./question.js";
+import { isOtherWord, isWheelWord, kindIn, kinds } from "./row-kind.js";
 
 /** A question about a row before it has its place: about a column's cell, or about a field that no column has. */
 export interface RowAsk extends Ask {
@@ -38,46 +39,8 @@ interface Loose {
   checked?: string;
 }
 
-/** The kinds of parts, in the order in which they are offered. */
-const kinds: readonly PartKind[] = [
-  "pinion",
-  "spur",
-  "gear",
-  "set",
-  "hub",
-  "gearbox",
-  "worm",
-  "planetary",
-  "belt",
-  "pulley",
-  "wheel",
-  "sleeve",
-  "plate",
-  "motor",
-  "battery",
-  "other",
-];
-
-const general =
-  "gear|gears|zahnrad|zahnräder|engrenage|engrenages|engranaje|engranajes|ギア|ギヤ|歯車|ترس|تروس";
-let generals: ReadonlySet<string> | undefined;
-/** "Gears" as the name of a category: the part's own name says which. */
-const isGeneral = (text: string): boolean => (generals ??= setOf(general)).has(plain(text));
-
-/** What a part is, by the words of its kind, its name, or the heading above; with what is asked where none says it plainly. */
-function kindIn(what: string, name: string, section: PartKind | undefined): { readonly is: PartKind; readonly ask?: Ask } {
-  const ofWhat = what === "" ? undefined : kindOf(what);
-  const ofName = name === "" ? undefined : kindOf(name);
-  if (ofWhat?.sure) {
-    const isFiner = ofName?.sure && (ofName.is === "pinion" || ofName.is === "spur") && isGeneral(what);
-    return { is: isFiner ? ofName.is : ofWhat.is };
-  }
-  if (ofName?.sure) return { is: ofName.is };
-  if (section) return { is: section };
-  const perhaps = ofWhat ?? ofName;
-  if (!perhaps) return { is: "other", ask: { code: "kind-unknown" } };
-  return { is: perhaps.is, ask: { code: "kind-unsure", guess: perhaps.is } };
-}
+/** Fields of what has teeth. */
+const toothed = ["teeth", "driver", "driven", "value", "module", "diametralPitch"];
 
 const alone = new Map<SheetField, readonly string[]>();
 
@@ -116,7 +79,7 @@ export class RowReader {
 
   constructor(columns: readonly Column[]) {
     this.#columns = columns;
-    for (const column of columns) if (column.field) this.#of.set(column.field, column);
+    for (const column of columns) if (column.field && !column.isSecond) this.#of.set(column.field, column);
     this.#kinds = this.#of.get("is") ?? this.#of.get("name");
     this.#plain = columns.filter(({ field }) => field && field !== "is" && field !== "currency");
   }
@@ -163,11 +126,18 @@ export class RowReader {
     const answer = this.#answers.get("is") ?? this.#of.get("is")?.told.words?.[what];
     if (kinds.includes(answer as PartKind)) {
       this.#part.is = answer as PartKind;
+      this.#said.add("is");
       return;
     }
     const { is, ask } = kindIn(isEmpty(what) ? "" : what, this.#text(this.#of.get("name")), section);
-    this.#part.is = is;
+    // Two counts are of what is sold together.
+    const isPair = ask && pairOf(tidy(this.#text(this.#of.get("teeth")))) !== undefined;
+    this.#part.is = isPair ? "set" : is;
     if (!ask || answer === "") return;
+    this.#askKind(isPair ? { code: "kind-unsure", guess: "set" } : ask, what);
+  }
+
+  #askKind(ask: Ask, what: string): void {
     const isWorded = this.#of.has("is") && what !== "";
     const choices = kinds.map((one) => ({ answer: one, ...(isWorded && { column: { words: { [what]: one } } }) }));
     this.#ask("is", { ...ask, choices }, this.#text(this.#kinds), this.#kinds, ask.guess !== undefined);
@@ -178,7 +148,10 @@ export class RowReader {
     for (const [column, { text, isSaid }] of this.#lent!) {
       const field = column === this.#kinds ? "is" : column.field!;
       if (isSaid || this.#answers.has(field)) continue;
-      const choices = [{ answer: text, column: { blanks: "as-above" } }, { answer: "", column: { blanks: "empty" } }] as const;
+      const choices = [
+        { answer: text, column: { blanks: "as-above" } },
+        { answer: "", column: { blanks: "empty" } },
+      ] as const;
       this.#ask(field, { code: "blanks", guess: text, choices }, "", column, true);
     }
   }
@@ -195,8 +168,15 @@ export class RowReader {
   #readField(field: SheetField, column: Column | undefined, currency: string | undefined): void {
     const answer = this.#answers.size ? this.#answers.get(field) : undefined;
     if (answer !== undefined) {
-      const context = { field, decimal: ".", order: "driver-driven", isAnswer: true, ...(currency && { currency }) } as const;
-      if (answer !== "") this.#put(field, readers[field as "teeth"](tidy(answer), context, this.#part.is), answer, column);
+      const context = {
+        field,
+        decimal: ".",
+        order: "driver-driven",
+        isAnswer: true,
+        ...(currency && { currency }),
+      } as const;
+      if (answer !== "")
+        this.#put(field, readers[field as "teeth"](tidy(answer), context, this.#part.is), answer, column);
       for (const one of covered(field)) {
         this.#asked.add(one);
         this.#blank.add(one);
@@ -206,9 +186,11 @@ export class RowReader {
     if (this.#said.has(field)) return;
     const cell = this.#text(column);
     if (cell === "") return;
-    const text = isText(field) ? cell : tidy(cell);
+    if (column!.isSecond && this.#part[field] !== undefined) return;
+    const text = isText(field) ? cell : tidy(cell.startsWith("'") ? cell.slice(1) : cell);
     // In a column of yes and no a word for none is an answer.
-    if ((isEmpty(text) || (cell.length < 16 && isEmpty(tidy(cell)))) && !(field === "available" && /\p{L}/u.test(text))) for (const one of covered(field)) this.#blank.add(one);
+    if ((isEmpty(text) || (cell.length < 16 && isEmpty(tidy(cell)))) && !(field === "available" && /\p{L}/u.test(text)))
+      for (const one of covered(field)) this.#blank.add(one);
     else this.#put(field, column!.read(text, this.#part.is, currency), cell, column);
   }
 
@@ -217,7 +199,8 @@ export class RowReader {
       const isLoose = key === "id" || key === "amount" || key === "currency" || key === "checked";
       ((isLoose ? this.#loose : this.#part) as Record<string, unknown>)[key] = set[key as keyof typeof set];
     }
-    if (ask) this.#ask(field, ask, text, column, ask.guess !== undefined && set !== undefined && Object.keys(set).length > 0);
+    if (ask)
+      this.#ask(field, ask, text, column, ask.guess !== undefined && set !== undefined && Object.keys(set).length > 0);
   }
 
   #isFree = (field: string): boolean =>
@@ -232,7 +215,8 @@ export class RowReader {
     const { set, pair, guess }: Marks = marksOf(text, part.is);
     for (const field in set) {
       const isPitch = field === "module" || field === "diametralPitch";
-      if (isPitch ? isPitchFree : field === "teeth" ? areCountsFree : this.#isFree(field)) part[field] = set[field as keyof Part];
+      if (isPitch ? isPitchFree : field === "teeth" ? areCountsFree : this.#isFree(field))
+        part[field] = set[field as keyof Part];
     }
     if (pair && areCountsFree) {
       const { set: both, ask } = readers.teeth(pair, { field: "teeth" }, part.is);
@@ -243,8 +227,25 @@ export class RowReader {
       const value = guess[field as keyof typeof guess]!;
       if (!this.#isFree(field) || !(field === "value" || this.#needs(field))) continue;
       part[field] = field === "teeth" ? Number(value) : value;
-      this.#ask(field as SheetField, { code: "from-name", guess: value }, text, this.#of.get(field as SheetField) ?? this.#of.get("name"), true);
+      this.#ask(
+        field as SheetField,
+        { code: "from-name", guess: value },
+        text,
+        this.#of.get(field as SheetField) ?? this.#of.get("name"),
+        true,
+      );
     }
+  }
+
+  /** Asks about what is no gear by its words, and has teeth or a ratio all the same. */
+  #doubtKind(what: string): void {
+    const { is } = this.#part;
+    if ((is !== "other" && is !== "wheel") || this.#asked.has("is") || this.#said.has("is")) return;
+    if (!toothed.some((field) => this.#part[field] !== undefined)) return;
+    const text = what || this.#text(this.#of.get("name"));
+    if (is === "wheel" ? !isWheelWord(text) : isOtherWord(text)) return;
+    this.#part.is = is === "wheel" ? "gear" : "other";
+    this.#askKind({ code: "kind-unsure", guess: this.#part.is }, what);
   }
 
   #needs = (field: string): boolean => !!needed[this.#part.is]?.includes(field as keyof Part);
@@ -253,11 +254,23 @@ export class RowReader {
   #finish(what: string): void {
     const part = this.#part;
     if (part.module !== undefined && part.diametralPitch !== undefined) {
-      const choices = [{ answer: `module ${part.module as string}` }, { answer: `${part.diametralPitch as string} DP` }];
+      const choices = [
+        { answer: `module ${part.module as string}` },
+        { answer: `${part.diametralPitch as string} DP` },
+      ];
       delete part.diametralPitch;
-      this.#ask("toothPitch", { code: "pitch-twice", guess: choices[0]!.answer, choices }, "", this.#of.get("diametralPitch"), true);
+      this.#ask(
+        "toothPitch",
+        { code: "pitch-twice", guess: choices[0]!.answer, choices },
+        "",
+        this.#of.get("diametralPitch"),
+        true,
+      );
     }
-    const missing = (needed[part.is] ?? []).filter((field) => part[field] === undefined && !this.#asked.has(field)) as SheetField[];
+    this.#doubtKind(what);
+    const missing = (needed[part.is] ?? []).filter(
+      (field) => part[field] === undefined && !this.#asked.has(field),
+    ) as SheetField[];
     const isPair = missing.length === 2 && isTogether(part.is) && !this.#of.has("driver");
     for (const field of isPair ? (["teeth"] as const) : missing) {
       const guess = field === "teeth" && part.driver !== undefined ? { guess: String(part.driver) } : undefined;
@@ -276,7 +289,15 @@ export class RowReader {
     const column = this.#of.get("price");
     if (!column?.isEach || this.#answers.has("price") || !((this.#part.pack as number) > 1)) return;
     const guess = `${amount} ${currency}`;
-    const whole = `${rational(amount).times(this.#part.pack as number).toDecimal()} ${currency}`;
-    this.#ask("price", { code: "price-each", guess, choices: [{ answer: guess }, { answer: whole }] }, this.#cell(column), column, true);
+    const whole = `${rational(amount)
+      .times(this.#part.pack as number)
+      .toDecimal()} ${currency}`;
+    this.#ask(
+      "price",
+      { code: "price-each", guess, choices: [{ answer: guess }, { answer: whole }] },
+      this.#cell(column),
+      column,
+      true,
+    );
   }
 }

@@ -27,7 +27,8 @@ export interface Table {
 }
 
 const isNumber = (cell: string): boolean => /^[\d.,]+$/.test(cell);
-export const isCounted = (line: Line): boolean => line.filled.some((n) => /^[^\p{L}]*\d[^\p{L}]*$/u.test(line.cells[n]!));
+export const isCounted = (line: Line): boolean =>
+  line.filled.some((n) => /^[^\p{L}]*\d[^\p{L}]*$/u.test(line.cells[n]!));
 
 /** A row as a line: cells trimmed, and which of them say something. */
 export function lineOf(row: number, line: number, raw: readonly string[], isDoubtful: boolean): Line {
@@ -60,10 +61,11 @@ function isHead({ cells, filled }: Line, { isLater, kinds }: Sought): boolean {
     return sense && !isUnsure ? [sense] : [];
   });
   const different = new Set(senses).size;
-  return different >= (isLater ? 3 : 2) && senses.length * 2 >= filled.length;
+  return different >= (isLater ? 3 : 2) && senses.length * (isLater ? 2 : 3) >= filled.length;
 }
 
-const sameHeads = (a: Line, b: Line): boolean => a.cells.join("\0").replace(/\0+$/, "") === b.cells.join("\0").replace(/\0+$/, "");
+const sameHeads = (a: Line, b: Line): boolean =>
+  a.cells.join("\0").replace(/\0+$/, "") === b.cells.join("\0").replace(/\0+$/, "");
 
 /** Whether a row is of units and currencies only. */
 const isUnits = ({ cells, filled }: Line): boolean => {
@@ -71,10 +73,14 @@ const isUnits = ({ cells, filled }: Line): boolean => {
   return read.every((one) => one) && read.some((one) => one!.unit ?? one!.currency);
 };
 
-export const unitsOf = ({ cells }: Line): Pick<Head, "unit" | "currency">[] => cells.map((cell) => unitRowCell(cell) ?? {});
+export const unitsOf = ({ cells }: Line): Pick<Head, "unit" | "currency">[] =>
+  cells.map((cell) => unitRowCell(cell) ?? {});
 
 /** A sheet as the rows above its first heads, and a table for each row of heads. Where there are none, all of it is one table. */
-export function tablesIn(lines: readonly Line[]): { readonly above: readonly Line[]; readonly tables: readonly Table[] } {
+export function tablesIn(lines: readonly Line[]): {
+  readonly above: readonly Line[];
+  readonly tables: readonly Table[];
+} {
   const heads: number[] = [];
   let kinds = -1;
   lines.forEach((line, n) => {
@@ -86,7 +92,12 @@ export function tablesIn(lines: readonly Line[]): { readonly above: readonly Lin
   });
   // A sheet of one column has one head.
   const first = lines.findIndex(({ filled }) => filled.length > 0);
-  if (!heads.length && first >= 0 && lines[first]!.filled.length === 1 && lines.every(({ filled }) => filled.length < 2)) {
+  if (
+    !heads.length &&
+    first >= 0 &&
+    lines[first]!.filled.length === 1 &&
+    lines.every(({ filled }) => filled.length < 2)
+  ) {
     const { sense, isUnsure } = headOf(lines[first]!.cells[lines[first]!.filled[0]!]!);
     if (sense && !isUnsure) heads.push(first);
   }
@@ -113,20 +124,33 @@ export function tablesIn(lines: readonly Line[]): { readonly above: readonly Lin
       tables[tables.length - 1] = { ...last, again: [...last.again, head], lines: [...last.lines, head, ...rows] };
     else {
       const group = groupAt(n);
-      tables.push({ number: tables.length, head, ...(group && { group }), ...(units && { units }), again: [], lines: rows });
+      tables.push({
+        number: tables.length,
+        head,
+        ...(group && { group }),
+        ...(units && { units }),
+        again: [],
+        lines: rows,
+      });
     }
   });
   return { above: isTable ? [] : above, tables };
 }
 
-const totals = /^(?:grand |sub)?totals?$|^sum$|^(?:zwischen|gesamt|end)?summe$|^gesamt$|^(?:sous[ -])?total(?: g[ée]n[ée]ral)?$|^somme$|^suma(?: total)?$|^subtotal$|^(?:総|合|小)計$|^ال(?:مجموع|إجمالي)$|^مجموع$/i;
+const totals =
+  /^(?:grand |sub)?totals?$|^sum$|^(?:zwischen|gesamt|end)?summe$|^gesamt$|^(?:sous[ -])?total(?: g[ée]n[ée]ral)?$|^somme$|^suma(?: total)?$|^subtotal$|^(?:総|合|小)計$|^ال(?:مجموع|إجمالي)$|^مجموع$/i;
 
 /** Whether a cell is the word for a total, perhaps with a currency behind it. */
 export const isTotal = (cell: string): boolean =>
-  cell.length < 40 && totals.test(tidy(cell).replace(/ ?[:(].*$| (?:in )?(?:€|£|\$|¥|[A-Z]{3})$/, "").trim());
+  cell.length < 40 &&
+  totals.test(
+    tidy(cell)
+      .replace(/ ?[:(].*$| (?:in )?(?:€|£|\$|¥|[A-Z]{3})$/, "")
+      .trim(),
+  );
 
 /** What a heading of one cell says of the rows below it. */
 export const sectionOf = (text: string): PartKind | undefined => {
-  const read = text.length < 60 ? kindOf(text) : undefined;
+  const read = text.length < 60 ? kindOf(text.replace(/[:：]$/, "")) : undefined;
   return read?.sure ? read.is : undefined;
 };

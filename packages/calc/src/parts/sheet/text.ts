@@ -50,5 +50,9 @@ export function textOf(
   const text = decoded(bytes, known ?? "utf-8", known === undefined);
   if (text !== undefined) return { text, encoding: known ?? "utf-8" };
   if (known === undefined) return { text: windowsText(bytes), encoding: "windows-1252" };
-  throw new MeshwrightError("encoding-unknown", "encoding", `Found "${known.slice(0, 40)}"; expected an encoding such as utf-8.`);
+  throw new MeshwrightError(
+    "encoding-unknown",
+    "encoding",
+    `Found "${known.slice(0, 40)}"; expected an encoding such as utf-8.`,
+  );
 }

@@ -13,6 +13,7 @@ const kindTexts: Readonly<Partial<Record<PartKind, string>>> = {
   hub: "hub gear set",
   planetary: "planetary set",
   plate: "adapter plate",
+  wheel: "road wheel",
 };
 
 /** An amount; three digits behind the point are no thousands, which four before it say. */
@@ -47,7 +48,10 @@ const columns: readonly { readonly head: string; readonly always?: true; readonl
   { head: "Width", of: ({ width }) => text(width) },
   { head: "Boss", of: ({ hub }) => text(hub) },
   { head: "Facing", of: ({ facing }) => text(facing) },
-  { head: "Hub holes", of: ({ circles = [] }) => circles.map(({ count, diameter }) => `${count} x ${diameter}`).join("; ") },
+  {
+    head: "Hub holes",
+    of: ({ circles = [] }) => circles.map(({ count, diameter }) => `${count} x ${diameter}`).join("; "),
+  },
   { head: "Maker", of: ({ maker }) => written(maker) },
   { head: "Price", of: ({ price }) => (price ? amountText(text(price.amount)) : "") },
   { head: "Currency", of: ({ price }) => text(price?.currency) },
@@ -68,7 +72,11 @@ function silenced(part: Part): ReadonlySet<string> {
   if ("teeth" in found) silence("teeth", "Teeth");
   if ("value" in found) silence("value", "Printed ratio");
   if (pair && isTogether(part.is)) silence("driver", "Driver");
-  if (("module" in found || "diametralPitch" in found) && part.module === undefined && part.diametralPitch === undefined)
+  if (
+    ("module" in found || "diametralPitch" in found) &&
+    part.module === undefined &&
+    part.diametralPitch === undefined
+  )
     heads.add("Module");
   return heads;
 }
@@ -119,7 +127,14 @@ export function sheetKey(rows: readonly (SheetRow | readonly string[])[]): strin
   const lines = rows.map((row, n) => lineOf(n, n, "cells" in row ? row.cells : row, false));
   return tablesIn(lines)
     .tables.map(({ head, group }) =>
-      [group, head].map((line) => (line?.cells ?? []).map((cell) => plain(cell).trim()).join("|").replace(/\|+$/, "")).join("|"),
+      [group, head]
+        .map((line) =>
+          (line?.cells ?? [])
+            .map((cell) => plain(cell).trim())
+            .join("|")
+            .replace(/\|+$/, ""),
+        )
+        .join("|"),
     )
     .join("\n");
 }

@@ -71,7 +71,7 @@ describe("cells that are plain", () => {
     ['1/8"', "1/8 in"],
     ["1/8″", "1/8 in"],
     ["1/8 in", "1/8 in"],
-    ["⅛\"", "1/8 in"],
+    ['⅛"', "1/8 in"],
     ['1 1/4"', "5/4 in"],
     ['1-1/4"', "5/4 in"],
     ['1½"', "3/2 in"],
@@ -135,7 +135,7 @@ describe("cells that are plain", () => {
   it("a belt's pitch is a length", () => {
     expect(plainly("Teeth|Pitch", "90|2 mm", "belt")).toEqual({ teeth: 90, pitch: "2 mm" });
     expect(plainly("Teeth|Pitch (mm)", "90|2", "pulley")).toEqual({ teeth: 90, pitch: "2 mm" });
-    expect(plainly('Teeth|Chain pitch', '20|1/4"', "sprocket")).toEqual({ teeth: 20, pitch: "1/4 in" });
+    expect(plainly("Teeth|Chain pitch", '20|1/4"', "sprocket")).toEqual({ teeth: 20, pitch: "1/4 in" });
   });
 
   it.each([
@@ -152,6 +152,8 @@ describe("cells that are plain", () => {
     ["Preis", "CHF 4.–", { price: { amount: "4", currency: "CHF" } }],
     ["Preis", "1'234.50 CHF", { price: { amount: "1234.50", currency: "CHF" } }],
     ["Preis (€)", "4,-", eur("4")],
+    ["Prix", "4€20", eur("4.20")],
+    ["Preis", "6,40 €/Stk", eur("6.40")],
     ["Price (EUR)", "4.20", eur("4.20")],
     ["Price EUR", "4.2", eur("4.2")],
     ["EUR", "4.2", eur("4.2")],
@@ -195,12 +197,38 @@ describe("cells that are plain", () => {
     ["٣ مارس ٢٠٢٦", "2026-03-03"],
     ["29.02.2028", "2028-02-29"],
   ])("a date: %s", (text, checked) => {
-    expect(plainly("Price (EUR)|Date", `4.20|${text}`)).toEqual({ price: { amount: "4.20", currency: "EUR", checked } });
+    expect(plainly("Price (EUR)|Date", `4.20|${text}`)).toEqual({
+      price: { amount: "4.20", currency: "EUR", checked },
+    });
   });
 
   it.each([
-    ["yes", true], ["Y", true], ["✓", true], ["in stock", true], ["auf Lager", true], ["ja", true], ["oui", true], ["sí", true], ["あり", true], ["نعم", true], ["x", true], ["3", true], ["12 pcs", true], [">10", true], ["true", true],
-    ["no", false], ["nein", false], ["Out of stock", false], ["ausverkauft", false], ["épuisé", false], ["agotado", false], ["なし", false], ["在庫切れ", false], ["لا", false], ["0", false], ["✗", false],
+    ["yes", true],
+    ["Y", true],
+    ["✓", true],
+    ["in stock", true],
+    ["auf Lager", true],
+    ["ja", true],
+    ["oui", true],
+    ["sí", true],
+    ["あり", true],
+    ["نعم", true],
+    ["x", true],
+    ["3", true],
+    ["12 pcs", true],
+    [">10", true],
+    ["true", true],
+    ["no", false],
+    ["nein", false],
+    ["Out of stock", false],
+    ["ausverkauft", false],
+    ["épuisé", false],
+    ["agotado", false],
+    ["なし", false],
+    ["在庫切れ", false],
+    ["لا", false],
+    ["0", false],
+    ["✗", false],
   ])("whether it can be had: %s", (text, available) => {
     expect(plainly("In stock", text)).toEqual({ available });
   });
@@ -209,8 +237,20 @@ describe("cells that are plain", () => {
     ["4x16 mm", [{ count: 4, diameter: "16 mm" }]],
     ["4 × 16 mm", [{ count: 4, diameter: "16 mm" }]],
     ["4×ø16mm", [{ count: 4, diameter: "16 mm" }]],
-    ["3x20 mm; 4x24 mm", [{ count: 3, diameter: "20 mm" }, { count: 4, diameter: "24 mm" }]],
-    ["3x20,5 mm, 4x24 mm", [{ count: 3, diameter: "20.5 mm" }, { count: 4, diameter: "24 mm" }]],
+    [
+      "3x20 mm; 4x24 mm",
+      [
+        { count: 3, diameter: "20 mm" },
+        { count: 4, diameter: "24 mm" },
+      ],
+    ],
+    [
+      "3x20,5 mm, 4x24 mm",
+      [
+        { count: 3, diameter: "20.5 mm" },
+        { count: 4, diameter: "24 mm" },
+      ],
+    ],
   ])("circles of holes: %s", (text, circles) => {
     expect(plainly("Hub holes", text)).toEqual({ circles });
     expect(plainly("Lochkreis (mm)", text.replaceAll("mm", ""))).toEqual({ circles });
@@ -248,7 +288,8 @@ describe("cells that are asked about", () => {
     ["gear", "Teeth", "-17", ["count-unclear of teeth = 17"], { teeth: 17 }],
     ["gear", "Teeth", "17.5", ["count-unclear of teeth"], {}],
     ["gear", "Teeth", "0", ["count-unclear of teeth"], {}],
-    ["gear", "Teeth", "20/41", ["pair-for-one of teeth ? 20/41"], {}],
+    ["gear", "Teeth", "20/41", ["pair-for-one of teeth"], {}],
+    ["gear", "Teeth|Maker", "20|#NAME?", ["failure of maker"], { teeth: 20 }],
     ["gear", "Teeth", "#REF!", ["failure of teeth"], {}],
     ["gear", "Teeth", "", ["missing of teeth"], {}],
     ["ring and pinion", "Teeth", "41/20", ["pair-order of teeth = 20/41"], { driver: 20, driven: 41 }],
@@ -270,14 +311,38 @@ describe("cells that are asked about", () => {
     ["gear", "Teeth|Module|DP", "20|0.8|32", ["pitch-twice of toothPitch = module 0.8"], { teeth: 20, module: "0.8" }],
     ["gear", "Teeth|Diameter (mm)", "20|17.6", ["which-diameter of across ? 17.6 mm"], { teeth: 20 }],
     ["other", "Price", "4.20", ["currency-missing of price"], {}],
-    ["other", "Price", "$4.20", ["currency-shared of price = 4.20 USD"], { price: { amount: "4.20", currency: "USD" } }],
-    ["other", "Price (EUR)", "1.234", ["number-ambiguous of price = 1.234 EUR"], { price: { amount: "1.234", currency: "EUR" } }],
-    ["other", "Price (EUR)", "ca. 4,20", ["price-unclear of price = 4.20 EUR"], { price: { amount: "4.20", currency: "EUR" } }],
+    [
+      "other",
+      "Price",
+      "$4.20",
+      ["currency-shared of price = 4.20 USD"],
+      { price: { amount: "4.20", currency: "USD" } },
+    ],
+    [
+      "other",
+      "Price (EUR)",
+      "1.234",
+      ["number-ambiguous of price = 1234 EUR"],
+      { price: { amount: "1234", currency: "EUR" } },
+    ],
+    [
+      "other",
+      "Price (EUR)",
+      "ca. 4,20",
+      ["price-unclear of price = 4.20 EUR"],
+      { price: { amount: "4.20", currency: "EUR" } },
+    ],
     ["other", "Price (EUR)", "4.20-5.60", ["price-unclear of price"], {}],
     ["other", "Price (EUR)", "ask", ["price-unclear of price"], {}],
     ["other", "Price (EUR)", "0", ["price-zero of price = 0 EUR"], { price: { amount: "0", currency: "EUR" } }],
     ["other", "Price|Currency", "4.20|groats", ["currency-unclear of currency", "currency-missing of price"], {}],
-    ["other", "Price each (EUR)|Pack", "4.20|2", ["price-each of price = 4.20 EUR"], { price: { amount: "4.20", currency: "EUR" }, pack: 2 }],
+    [
+      "other",
+      "Price each (EUR)|Pack",
+      "4.20|2",
+      ["price-each of price = 4.20 EUR"],
+      { price: { amount: "4.20", currency: "EUR" }, pack: 2 },
+    ],
     ["other", "In stock", "x of y", ["yes-or-no of available"], {}],
     ["other", "In stock", "in 2 weeks", ["yes-or-no of available"], {}],
     ["other", "Own", "yes", ["how-many of owned = 1"], { owned: 1 }],

@@ -5,10 +5,67 @@ import { csvOf, partsFromSheet, readSheet, sheetOf } from "../../../src/parts/in
 const long = (text: string): string => text.repeat(Math.ceil(200_000 / text.length));
 
 const hostile: readonly string[] = [
-  "worm ", "worm", "1", "1 ", "1,", "1.", "1/", "ø", " ", "\t ", "(", ")", "a,", '"', '""', "1'", "- ", "€", "m", "0.8 m ", "15T ", "ring and ", "3 of 4 x ", "\u0301", "歯", "用", "ギア", "ﷺ", "2026-", "z=", ";", "x", "1 x 2; ", "&", "#", ":", "27:1 ",
+  "worm ",
+  "worm",
+  "1",
+  "1 ",
+  "1,",
+  "1.",
+  "1/",
+  "ø",
+  " ",
+  "\t ",
+  "(",
+  ")",
+  "a,",
+  '"',
+  '""',
+  "1'",
+  "- ",
+  "€",
+  "m",
+  "0.8 m ",
+  "15T ",
+  "ring and ",
+  "3 of 4 x ",
+  "\u0301",
+  "歯",
+  "用",
+  "ギア",
+  "ﷺ",
+  "2026-",
+  "z=",
+  ";",
+  "x",
+  "1 x 2; ",
+  "&",
+  "#",
+  ":",
+  "27:1 ",
 ];
 const heads = [
-  "Id", "Part no.", "Name", "What", "Teeth", "Driver", "Ratio", "Pitch", "Belt pitch", "Angle", "Bore", "OD", "Hub holes", "Price", "Currency", "Date", "In stock", "Pack", "Own", "Status", "Facing", "For stage",
+  "Id",
+  "Part no.",
+  "Name",
+  "What",
+  "Teeth",
+  "Driver",
+  "Ratio",
+  "Pitch",
+  "Belt pitch",
+  "Angle",
+  "Bore",
+  "OD",
+  "Hub holes",
+  "Price",
+  "Currency",
+  "Date",
+  "In stock",
+  "Pack",
+  "Own",
+  "Status",
+  "Facing",
+  "For stage",
 ];
 
 describe("a cell of two hundred thousand letters", () => {
@@ -52,6 +109,11 @@ describe("a sheet of many", () => {
 
   it("columns", () => {
     const wide = Array.from({ length: 20_000 }, (_, n) => `Head ${n}`);
-    expect(partsFromSheet([["Name", "Teeth", ...wide], ["Pinion", "15", ...wide]]).columns).toHaveLength(20_002);
+    expect(
+      partsFromSheet([
+        ["Name", "Teeth", ...wide],
+        ["Pinion", "15", ...wide],
+      ]).columns,
+    ).toHaveLength(20_002);
   });
 });

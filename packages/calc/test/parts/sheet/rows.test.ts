@@ -76,7 +76,9 @@ describe("rows", () => {
     const cell = fc.string({ unit: fc.constantFrom("a", "ß", "歯", " ", ",", ";", "\t", '"', "\n", "\r\n", "1") });
     const table = fc
       .tuple(fc.integer({ min: 2, max: 5 }), fc.integer({ min: 1, max: 6 }))
-      .chain(([width, height]) => fc.array(fc.array(cell, { minLength: width, maxLength: width }), { minLength: height, maxLength: height }));
+      .chain(([width, height]) =>
+        fc.array(fc.array(cell, { minLength: width, maxLength: width }), { minLength: height, maxLength: height }),
+      );
     fc.assert(
       fc.property(table, fc.constantFrom(",", ";", "\t"), (rows, separator) => {
         const text = csvOf(rows, separator);
@@ -90,15 +92,41 @@ describe("rows", () => {
   });
 
   it.each([
-    ["an inch in the middle of a cell", 'Part,Bore\nPinion,1/8"\nSpur,1/4"\n', [["Pinion", '1/8"'], ["Spur", '1/4"']]],
-    ["an inch in a quoted cell", 'Part,Bore\n"Pinion, 1/8" bore",x\nSpur,y\n', [["Pinion, 1/8\" bore", "x"], ["Spur", "y"]]],
-    ["a mark that nobody closes", 'Part,Bore\nBolt,"3/8\nNut,5 mm\nPin,6 mm\n', [["Bolt", '"3/8'], ["Nut", "5 mm"], ["Pin", "6 mm"]]],
+    [
+      "an inch in the middle of a cell",
+      'Part,Bore\nPinion,1/8"\nSpur,1/4"\n',
+      [
+        ["Pinion", '1/8"'],
+        ["Spur", '1/4"'],
+      ],
+    ],
+    [
+      "an inch in a quoted cell",
+      'Part,Bore\n"Pinion, 1/8" bore",x\nSpur,y\n',
+      [
+        ['Pinion, 1/8" bore', "x"],
+        ["Spur", "y"],
+      ],
+    ],
+    [
+      "a mark that nobody closes",
+      'Part,Bore\nBolt,"3/8\nNut,5 mm\nPin,6 mm\n',
+      [
+        ["Bolt", '"3/8'],
+        ["Nut", "5 mm"],
+        ["Pin", "6 mm"],
+      ],
+    ],
     ["blanks around quotation marks", 'Part,Bore\n "Pinion" , "5 mm" \n', [["Pinion", "5 mm"]]],
     ["empty quoted cells", 'Part,Bore\n"",""\n', [["", ""]]],
     [
       "a mark that seems to close rows further on",
       'Part,Bore,Teeth\nBolt,"3/8,4\nNut,6 mm,5\nPin,"2, hard",6\n',
-      [["Bolt", '"3/8', "4"], ["Nut", "6 mm", "5"], ["Pin", "2, hard", "6"]],
+      [
+        ["Bolt", '"3/8', "4"],
+        ["Nut", "6 mm", "5"],
+        ["Pin", "2, hard", "6"],
+      ],
     ],
   ])("lose nothing to %s", (_what, text, rows) => {
     expect(cellsOf(text).slice(1)).toEqual(rows);

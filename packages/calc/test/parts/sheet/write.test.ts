@@ -17,7 +17,37 @@ const words = fc
     fc.string({ unit: "grapheme", maxLength: 30 }),
     // What a spreadsheet would reckon with, what says nothing, what looks like counts, kinds, heads or totals.
     fc.constantFrom(
-      "=1+1", "+49 30", "-", "--", "@home", "'quoted'", "n/a", "?", "#REF!", "none", "Total", "Pinion 15T M0.8", "Gearmotor 27:1", "ring and pinion 13/38", "Name", "Teeth", 'a "quoted", cell', "two\nlines", "semi;colon\ttab", "Summe", "bearing", "x", "=", "'", "''", "'-", "12", "0,8", "３", "gear", "16T 48 pitch",
+      "=1+1",
+      "+49 30",
+      "-",
+      "--",
+      "@home",
+      "'quoted'",
+      "n/a",
+      "?",
+      "#REF!",
+      "none",
+      "Total",
+      "Pinion 15T M0.8",
+      "Gearmotor 27:1",
+      "ring and pinion 13/38",
+      "Name",
+      "Teeth",
+      'a "quoted", cell',
+      "two\nlines",
+      "semi;colon\ttab",
+      "Summe",
+      "bearing",
+      "x",
+      "=",
+      "'",
+      "''",
+      "'-",
+      "12",
+      "0,8",
+      "３",
+      "gear",
+      "16T 48 pitch",
     ),
   )
   .map((text) => text.trim())
@@ -41,7 +71,22 @@ const price = fc.record(
 );
 
 const kinds: readonly PartKind[] = [
-  "pinion", "spur", "gear", "set", "hub", "gearbox", "worm", "planetary", "belt", "pulley", "wheel", "sleeve", "plate", "motor", "battery", "other",
+  "pinion",
+  "spur",
+  "gear",
+  "set",
+  "hub",
+  "gearbox",
+  "worm",
+  "planetary",
+  "belt",
+  "pulley",
+  "wheel",
+  "sleeve",
+  "plate",
+  "motor",
+  "battery",
+  "other",
 ];
 
 const part = fc
@@ -107,7 +152,9 @@ describe("parts written as a sheet", () => {
   });
 
   it("are lines that a spreadsheet does not reckon with", () => {
-    const cells = sheetOf([{ id: "a", is: "other", name: "=HYPERLINK(1)", maker: "@cmd", source: "+1", number: "-2" }]).flat();
+    const cells = sheetOf([
+      { id: "a", is: "other", name: "=HYPERLINK(1)", maker: "@cmd", source: "+1", number: "-2" },
+    ]).flat();
     expect(cells.filter((cell) => /^[=+\-@]/.test(cell))).toEqual([]);
   });
 
