@@ -132,8 +132,7 @@ function pieceKind(words: readonly string[]): KindRead | undefined {
  * French, Spanish and Arabic first, not what it is for. Undefined where no word is of the lists.
  *
  * @example
- * ["wheel bearing", "spur wheel", "Idler pulley", "gearmotor 27:1", "Ring & pinion", "roue dentée"].map((text) => kindOf(text)?.is);
- * // => ["other", "gear", "pulley", "gearbox", "set", "gear"]
+ * ["wheel bearing", "spur wheel", "Idler pulley", "Ring & pinion"].map((name) => kindOf(name)?.is); // => ["other", "gear", "pulley", "set"]
  */
 export const kindOf = (text: string): KindRead | undefined =>
   text.length > 300 ? undefined : kindOfForm(text.replace(/\d+/g, "0"));

@@ -13,9 +13,9 @@ export interface Marks {
 const none: Marks = { set: {} };
 const toothed = (is: Part["is"]): boolean => ["pinion", "spur", "gear", "pulley", "belt", "worm"].includes(is);
 const teethMark =
-  /(?:^|[^\d.,])(\d{1,4}) ?-?(?:t|z|teeth|tooth|zahn|zahne|dents|dientes|歯|枚|丁|سن|اسنان)(?![a-z\d])/g;
+  /(?:^|[^\d.,])((?:\d{1,4} ?t? ?(?:-|\/|:|to) ?)?\d{1,4}) ?-?(?:t|z|teeth|tooth|zahn|zahne|dents|dientes|歯|枚|丁|سن|اسنان)(?![a-z\d])/g;
 const pairMark = /(?:^|[^\d.,])(\d{1,3} ?[tz]? ?(?:\/|-|:|to|and|zu|auf|a|sur) ?\d{1,3} ?[tz]?)(?![a-z\d.,])/g;
-const moduleBehind = /(?:^|[^\d.,])(\d{0,2}[.,]\d{1,3}) ?(?:M(?![A-Za-z])|mod(?![a-z]))/g;
+const moduleBehind = /(?:^|[^\d.,])(\d{0,2}[.,]\d{1,3}) ?(?:M(?![A-Za-z])|[Mm]od(?![a-z]))/g;
 const turnedMark = /(?:^|[^\d.,:])1 ?: ?(\d{1,4}(?:[.,]\d{1,4})?)(?![\d.,:])/g;
 const ratioMark = /(?:^|[^\d.,])(\d{1,4}(?:[.,]\d{1,4})?) ?: ?1(?![\d.,])/g;
 const moduleMark = /(?:^|[^a-z])((?:m|mod|modul|module|modulo) ?=?\.? ?(?:\d{0,2}[.,]\d{1,3}|\d{1,2}))(?![\d.,a-z])/g;

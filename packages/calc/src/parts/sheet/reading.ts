@@ -1,3 +1,4 @@
+import type { PartKind } from "../../drivetrain/index.js";
 import { columnsOf, type Column, type SheetContext, type UnderstoodColumn } from "./columns.js";
 import { contextOf } from "./context.js";
 import { understandHeads } from "./heads.js";
@@ -34,6 +35,10 @@ const textual: ReadonlySet<SheetField> = new Set<SheetField>([
   "source",
   "stage",
 ]);
+
+/** What a heading says of the rows below it. One that names no part of a drive, "Rear axle", may say where they are. */
+const headingOf = (is: PartKind | undefined, line: Line): DataLine["section"] =>
+  is && is !== "other" ? { is, text: line.cells[line.filled[0]!]! } : undefined;
 
 /** Gathers what a sheet gives, table by table. */
 export class Reading {
@@ -94,7 +99,7 @@ export class Reading {
         continue;
       }
       const is = line.filled.length === 1 ? sectionOf(line.cells[line.filled[0]!]!) : undefined;
-      if (is) this.#section = { is, text: line.cells[line.filled[0]!]! };
+      this.#section = headingOf(is, line) ?? this.#section;
       this.#pass(line, is ? "section" : "above");
       if (line.filled.length > 1 && isCounted(line)) this.#askRow(line, "row-above");
     }
@@ -194,7 +199,7 @@ export class Reading {
         }
         if (code === "section") {
           const is = sectionOf(line.cells[line.filled[0]!]!);
-          this.#section = is && { is, text: line.cells[line.filled[0]!]! };
+          this.#section = headingOf(is, line);
           [isAfterGap, isFresh] = [true, true];
         }
       }

@@ -307,6 +307,8 @@ describe("cells that are asked about", () => {
     ["gear", "Teeth|Pitch", "20|0.8", ["pitch-unsaid of toothPitch = module 0.8"], { teeth: 20, module: "0.8" }],
     ["gear", "Teeth|Pitch", "20|48", ["pitch-unsaid of toothPitch = 48 DP"], { teeth: 20, diametralPitch: "48" }],
     ["gear", "Teeth|Pitch", "20|0.8 mm", ["pitch-as-length of toothPitch = module 0.8"], { teeth: 20, module: "0.8" }],
+    ["gear", "Teeth|Module", "20|48", ["pitch-unsaid of module = 48 DP"], { teeth: 20, diametralPitch: "48" }],
+    ["gear", "Teeth|DP", "20|0.8", ["pitch-unsaid of diametralPitch = module 0.8"], { teeth: 20, module: "0.8" }],
     ["gear", "Teeth|Pitch", "20|fine", ["pitch-unclear of toothPitch"], { teeth: 20 }],
     ["gear", "Teeth|Module|DP", "20|0.8|32", ["pitch-twice of toothPitch = module 0.8"], { teeth: 20, module: "0.8" }],
     ["gear", "Teeth|Diameter (mm)", "20|17.6", ["which-diameter of across ? 17.6 mm"], { teeth: 20 }],

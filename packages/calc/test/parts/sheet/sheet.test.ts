@@ -218,6 +218,12 @@ describe("what stands around the parts", () => {
     expect(read.questions).toEqual([]);
   });
 
+  it("that says where parts are, says not what they are", () => {
+    const read = sheet(["Code|Teeth", "Rear axle|", "R1|12", "Front:|", "F1|13"]);
+    expect(read.parts.map(({ number, is }) => `${number} ${is}`)).toEqual(["R1 other", "F1 other"]);
+    expect(asked(read)).toEqual(["kind-unknown of is", "kind-unknown of is"]);
+  });
+
   it("says of all prices and lengths what they are in", () => {
     const read = sheet(["Prices in EUR, dimensions in mm||", "||", "Name|Bore|Price", "Bearing|5|4.20"]);
     expect(read.parts[0]).toMatchObject({ bore: "5 mm", price: { amount: "4.20", currency: "EUR" } });

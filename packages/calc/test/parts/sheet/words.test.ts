@@ -74,6 +74,7 @@ describe("what a part is", () => {
     ["Ritzel 13 Zähne Modul 0,8", { teeth: 13, module: "0.8" }],
     ["Pignon 13 dents", { teeth: 13 }],
     ["Pinion 15T for 62T spur", { teeth: 15 }],
+    ['Pinion 15T, 0.8Mod, 1/8" bore', { teeth: 15, module: "0.8" }],
     ["Pinion 15T with M3 screw", { teeth: 15 }],
     ["Pinion 15T M3", { teeth: 15 }],
     ["ring and pinion 13/38", { driver: 13, driven: 38 }],
@@ -112,6 +113,15 @@ describe("what a part is", () => {
       "pair-for-one of teeth",
     ]);
   });
+
+  it.each(["Pinion kit 12-16T", "Diff gear 12T/20T", "Pinion 48-15T", "Gear 12T 20T"])(
+    "says no count that is one of several: %s",
+    (name) => {
+      const read = sheet(["Name|Maker", `${name}|Dulse`]);
+      expect(read.parts[0]).not.toHaveProperty("teeth");
+      expect(asked(read)).toEqual(["missing of teeth"]);
+    },
+  );
 
   it("is guessed at a bare number, with a question", () => {
     const { parts, questions } = sheet([
