@@ -21,7 +21,6 @@ const mounts = {
   "/meshwright/": at("packages", "elements", "dist"),
   "/calc/": at("packages", "calc", "dist"),
   "/seeds/": at("seeds"),
-  "/d3-dsv/": at("node_modules", "d3-dsv", "src"),
   "/api/": at("dist", "api"),
 };
 

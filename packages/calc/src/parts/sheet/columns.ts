@@ -1,9 +1,9 @@
 import type { PartKind } from "../../stages/index.js";
 import { datesIn } from "./dates.js";
 import { isText, readers } from "./fields.js";
-import { headOf, type Head } from "./heads.js";
-import { kindOf } from "./kinds.js";
-import type { Ask, CellContext, CellRead, ColumnMeaning, SheetField } from "./meaning.js";
+import { guessOf, nameless, type ColumnAsk, type Guess } from "./guesses.js";
+import type { UnderstoodHead } from "./heads.js";
+import type { CellContext, CellRead, ColumnMeaning, SheetField } from "./meaning.js";
 import { decimalOf } from "./number.js";
 import { isEmpty, isFailure, plain, tidy } from "./plain.js";
 import { currencyOf } from "./prices.js";
@@ -24,15 +24,14 @@ export interface UnderstoodColumn extends ColumnMeaning {
   readonly sample: readonly string[];
 }
 
-/** What is asked about a whole column. */
-export type ColumnAsk = Ask & { readonly taken: boolean };
-
 /** A column with what is needed to read its cells. */
 export interface Column {
   readonly told: UnderstoodColumn;
   readonly field: SheetField | undefined;
   /** A price of one piece. */
   readonly isEach: boolean;
+  /** A second column of one length, in another unit: it counts where the first is empty. */
+  readonly isSecond: boolean;
   readonly ask: ColumnAsk | undefined;
   /** Reads a cell that is not empty. */
   read(text: string, is: PartKind, currency: string | undefined): CellRead;
@@ -44,91 +43,6 @@ export interface SheetContext {
   /** Said above the heads, of all prices or lengths. */
   readonly currency?: string;
   readonly unit?: ColumnMeaning["unit"];
-}
-
-interface Guess {
-  readonly field: SheetField | undefined;
-  readonly why: ColumnReason;
-  readonly ask?: ColumnAsk;
-}
-
-const isNumeric = (text: string): boolean => /^[>+]? ?\d[\d.,]*$/.test(text);
-const share = (texts: readonly string[], test: (text: string) => boolean): number =>
-  texts.length ? texts.filter(test).length / texts.length : 0;
-
-/** What the cells of a column without a known head look like, by their marks. */
-function fieldByCells(texts: readonly string[]): SheetField | undefined {
-  const has = (test: (text: string) => boolean): boolean => texts.length > 0 && share(texts, test) >= 0.7;
-  if (has((text) => kindOf(text)?.sure === true)) return share(texts, (text) => /\d/.test(text)) > 0.5 ? "name" : "is";
-  if (has((text) => /^\d{1,3} ?[tz]\.?$|^z ?=? ?\d{1,3}$/i.test(text))) return "teeth";
-  if (has((text) => /^m(od(ule?)?)? ?[\d.,]+$|^[\d.,]+ ?(dp|mod)$/i.test(text))) return "toothPitch";
-  if (
-    has(
-      (text) =>
-        /\d/.test(text) &&
-        plain(text)
-          .split(/[\d.,' -]+/)
-          .some((word) => word !== "" && currencyOf(word.trim())),
-    )
-  )
-    return "price";
-  if (has((text) => !!readers.checked(text, { field: "checked", order: "day-month" }, "other").set)) return "checked";
-  return undefined;
-}
-
-/** A head as a field, with what is to be asked where it can be several or stands for nothing known. */
-function guessOf(head: Head, text: string, texts: readonly string[], heads: readonly Head[]): Guess {
-  const { sense, isUnsure } = head;
-  const open = (
-    code: Ask["code"],
-    field: SheetField | undefined,
-    taken: boolean,
-    others: readonly (SheetField | "unused")[] = [],
-  ): ColumnAsk => ({
-    code,
-    guess: field,
-    taken,
-    choices: [...(field ? [field] : []), ...others, "unused" as const].map((answer) => ({
-      answer,
-      column: { field: answer },
-    })),
-  });
-  if (sense === undefined) {
-    const field = texts.length ? fieldByCells(texts) : undefined;
-    const isUsed = field && !heads.some((other) => other.sense === field);
-    if (isUsed) return { field, why: "cells", ask: open("column-by-cells", field, true) };
-    return { field: undefined, why: "unknown", ...(texts.length && { ask: open("column-unknown", undefined, false) }) };
-  }
-  if (sense === "unused") return { field: undefined, why: "no-field" };
-  if (sense === "counting") return { field: undefined, why: "counting" };
-  if (sense === "quantity")
-    return { field: undefined, why: "head", ask: open("quantity-unclear", "owned", false, ["pack"]) };
-  if (sense === "stock") {
-    const isCounted = share(texts, isNumeric) > 0.5;
-    return {
-      field: "available",
-      why: "head",
-      ...(isCounted && { ask: open("stock-unclear", "available", true, ["owned"]) }),
-    };
-  }
-  if (sense === "item") {
-    const isName = !heads.some((other) => other.sense === "name") && share(texts, (one) => /\p{L}{3}/u.test(one)) > 0.5;
-    return { field: isName ? "name" : "number", why: "head" };
-  }
-  // "ID" beside an outside diameter, or of lengths, is the inside one.
-  const isInside =
-    sense === "id" && (!!head.unit || share(texts, (one) => /^[\d.,/ ]+ ?(mm|in|")$|^\d*[.,/]\d+$/.test(one)) > 0.5);
-  if (sense === "id" && (isInside || (heads.some((other) => other.sense === "round") && share(texts, isNumeric) > 0.5)))
-    return { field: "bore", why: "head" };
-  if (
-    sense === "number" &&
-    plain(text).match(/^(?:no|nr|n|numero)\W*$/) &&
-    texts.length > 2 &&
-    texts.every((one, n) => one === String(n + 1))
-  )
-    return { field: undefined, why: "counting" };
-  const field = sense === "each" ? "price" : sense;
-  return isUnsure ? { field, why: "head", ask: open("column-unsure", field, true) } : { field, why: "head" };
 }
 
 /** Cells of a column as far as they are filled, tidied. */
@@ -189,7 +103,7 @@ function readerOf(field: SheetField, context: CellContext): Column["read"] {
 /** What the heads of a table stand for, with what was set of them. */
 export function columnsOf(
   heads: readonly string[],
-  understood: readonly (Head & { readonly why?: ColumnReason })[],
+  understood: readonly UnderstoodHead[],
   keyOf: (index: number) => string,
   line: number,
   cellsOf: CellsOf,
@@ -197,6 +111,7 @@ export function columnsOf(
   sheet: SheetContext,
 ): Column[] {
   const taken = new Set<SheetField>();
+  const units = new Map<SheetField, ColumnMeaning["unit"]>();
   const samples = heads.map((_, index) => {
     const some: string[] = [];
     for (const cell of cellsOf(index)) if (!isEmpty(cell) && some.push(cell) >= 50) break;
@@ -208,20 +123,28 @@ export function columnsOf(
     return guessOf(understood[index]!, head, samples[index]!, understood);
   });
   for (const { field, why } of guesses) if (field && why === "set") taken.add(field);
+  nameless(guesses, samples);
   const currencyColumn = guesses.findIndex(({ field }) => field === "currency");
   return heads.map((head, index): Column => {
     const guess = guesses[index]!;
     const set = settings[keyOf(index)] ?? {};
     let { field, why, ask } = guess;
+    let isSecond = false;
+    const unitHere = understood[index]!.unit;
     if (field && why !== "set") {
-      if (taken.has(field)) {
+      isSecond =
+        lengthFields.has(field) && units.get(field) !== undefined && !!unitHere && units.get(field) !== unitHere;
+      if (taken.has(field) && !isSecond) {
         ask = {
           code: "column-twice",
           taken: false,
           choices: [field, "unused" as const].map((answer) => ({ answer, column: { field: answer } })),
         };
         [field, why] = [undefined, "twice"];
-      } else taken.add(field);
+      } else {
+        taken.add(field);
+        units.set(field, unitHere);
+      }
     }
     const { unit, currency, order, isEither, why: byGroup } = understood[index]!;
     const isPrice = field === "price" || field === "currency";
@@ -260,6 +183,7 @@ export function columnsOf(
       told,
       field,
       isEach: understood[index]!.sense === "each" && why === "head",
+      isSecond,
       ask,
       read: field ? readerOf(field, context) : () => ({}),
     };
@@ -278,27 +202,3 @@ const lengthFields: ReadonlySet<SheetField> = new Set<SheetField>([
   "circles",
   "pitch",
 ]);
-
-/** What every head of a row stands for; a row of groups above is read with the heads below it. */
-export function understandHeads(
-  heads: readonly string[],
-  groups: readonly string[] | undefined,
-  units: readonly Pick<Head, "unit" | "currency">[] | undefined,
-): (Head & { readonly why?: ColumnReason })[] {
-  let group = "";
-  return heads.map((head, index) => {
-    const own = headOf(head);
-    const unit = units?.[index] ?? {};
-    const above = groups?.[index]?.trim() ?? "";
-    if (above !== "") group = above;
-    // A group reaches over the empty cells beside it, as far as there are heads below.
-    if (!groups || group === "") return { ...own, ...unit };
-    if (head.trim() === "") return { ...headOf(above), ...unit, ...(above && { why: "group" as const }) };
-    const together = headOf(`${group} ${head}`);
-    const isBetter =
-      together.sense !== undefined &&
-      !together.isUnsure &&
-      (own.sense === undefined || own.sense === "quantity" || own.isUnsure || own.sense !== together.sense);
-    return isBetter ? { ...own, ...together, isUnsure: false, ...unit, why: "group" as const } : { ...own, ...unit };
-  });
-}

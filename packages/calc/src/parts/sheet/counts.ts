@@ -64,7 +64,7 @@ function readPair(pair: readonly [number, number], { order }: CellContext, is: P
     { answer: guess, column: { order: written } },
     { answer: `${driven}/${driver}`, column: { order: isTurned ? "driver-driven" : "driven-driver" } },
   ];
-  if (!isTogether(is) && is !== "other") return { ask: { code: "pair-for-one", guess } };
+  if (!isTogether(is) && is !== "other") return { ask: { code: "pair-for-one" } };
   return {
     set: { driver, driven },
     ...(isTurned && !isSaid && { ask: { code: "pair-order", guess, choices } }),

@@ -96,7 +96,7 @@ function dayOf(text: string, context: CellContext): string | readonly [string, s
   if (year) return isoOf(Number(year), Number(month), Number(day));
   const numbers = numeric.exec(text);
   if (numbers) return numericDay(numbers, context);
-  const words = plain(text).split(/[ .,/-]+|(?<=\d)(?=\p{L})|(?<=\p{L})(?=\d)/u);
+  const words = plain(text).match(/\d+|[^\d .,/-]+/g) ?? [];
   const months = new Set(words.flatMap((word) => monthOf(word) ?? []));
   const [named] = months;
   const left = words.filter((word) => monthOf(word) === undefined && !fillers.has(word));

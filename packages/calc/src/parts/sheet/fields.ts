@@ -21,6 +21,7 @@ export const unmarked = (text: string): string =>
 const textReader =
   (field: "id" | "name" | "number" | "maker" | "source"): CellReader =>
   (text) => {
+    if (text.startsWith("#") && isFailure(tidy(text))) return { ask: { code: "failure" } };
     const plainText = unmarked(text);
     return plainText.length <= longestText
       ? { set: { [field]: plainText } }
@@ -28,7 +29,7 @@ const textReader =
   };
 
 const readStage: CellReader = (written) => {
-  const text = unmarked(written);
+  const text = tidy(unmarked(written));
   if (/^[a-z][a-z0-9-]{0,99}$/.test(text)) return { set: { stage: text } };
   const id = idFrom(text);
   // "Primary", "Front ring": the same words as an id has. What else it says may be a vehicle.
@@ -122,4 +123,4 @@ export const readers: Readonly<Record<Exclude<SheetField, "is">, CellReader>> = 
 
 /** Fields that are text as it stands. */
 export const isText = (field: SheetField): boolean =>
-  field === "id" || field === "number" || field === "name" || field === "maker" || field === "source";
+  ["id", "number", "name", "maker", "source", "stage"].includes(field);

@@ -3,6 +3,7 @@ import { unitOf } from "./lengths.js";
 import type { ColumnMeaning, LengthUnit } from "./meaning.js";
 import { plain, setOf, wordsOf } from "./plain.js";
 import { currencyOf } from "./prices.js";
+import type { ColumnReason } from "./sheet-words.js";
 import { remembering } from "./remember.js";
 
 /** What a head was understood as. */
@@ -18,7 +19,10 @@ export interface Head {
 }
 
 interface Lists {
+  /** Whole heads, their words with a blank between them, and with nothing. */
   readonly whole: ReadonlyMap<string, HeadSense>;
+  /** Heads of one word, for what is shortened. */
+  readonly single: readonly (readonly [string, HeadSense])[];
   readonly fillers: ReadonlySet<string>;
   readonly tax: ReadonlySet<string>;
 }
@@ -43,7 +47,10 @@ function listsOf(): Lists {
       words.filter((word) => !fillers.has(word)),
       sense,
     );
-  return (lists = { whole, fillers, tax: setOf(priceFillers) });
+  const single = [...whole].filter(([head]) => !head.includes(" "));
+  // "toothCount", "Facewidth": a program's names, and hasty ones. What stands so by itself is the thing already.
+  for (const [words, sense] of entries) if (words.length > 1) put([words.join("")], sense);
+  return (lists = { whole, single, fillers, tax: setOf(priceFillers) });
 }
 
 /** One piece of a head: between brackets, slashes and commas. */
@@ -64,15 +71,26 @@ function pieceOf(words: readonly string[]): Head {
   const rest = { ...(unitWord && { unit: unitOf(unitWord)! }), ...(currency && { currency }) };
   if (!left.length) return currencies.length ? { sense: "price", ...rest } : rest;
   if (known) return { sense: known, ...rest };
-  // "Breite b": a letter that a drawing gives it.
+  // "Breite b", "歯数(枚)": a letter that a drawing gives it, or what is counted.
   const named = whole.get(keyOf(left.filter((word) => word.length > 1 || word > "z")));
-  if (named || (left.length === 1 && left[0]!.length === 1 && left[0]! <= "z"))
-    return { ...(named && { sense: named }), ...rest };
+  if (named || (left.length === 1 && left[0]!.length === 1)) return { ...(named && { sense: named }), ...rest };
   const untaxed = left.filter((word) => !tax.has(word));
   if (!untaxed.length) return rest;
   const taxed = whole.get(keyOf(untaxed));
   return taxed === "price" || taxed === "each" ? { sense: taxed, ...rest } : { ...rest, isUnsure: true };
 }
+
+/** "Bohr. Ø", "Bez.": a word that a point shortens, where all heads that begin so stand for one thing. */
+const unshortened = (text: string): string =>
+  text.replace(/([^\s\d\p{P}\p{S}]{3,})\.(?![a-z])/gu, (short, begin: string) => {
+    const { single, whole } = listsOf();
+    if (whole.has(begin)) return short;
+    const found = single.filter(([head]) => head.startsWith(begin));
+    return found.length && found.every(([, sense]) => sense === found[0]![1]) ? `${found[0]![0]} ` : short;
+  });
+
+/** What a program writes as one word, as several. */
+const apart = (text: string): string => text.replace(/([a-z])([A-Z])(?=[a-z])/g, "$1 $2");
 
 const lengths: readonly (HeadSense | undefined)[] = [
   "bore",
@@ -103,13 +121,8 @@ function both(first: Head, second: Head): Head | undefined {
   return undefined;
 }
 
-/**
- * What a head stands for, in any of the six languages: the whole of it, its unit and currency in brackets, behind a comma or
- * slash, or with nothing between. A head of which only some words are known is unsure.
- */
-export const headOf = /* @__PURE__ */ remembering((text: string): Head => {
-  if (text.length > 100 || text.trim() === "") return {};
-  const flat = plain(text);
+/** What a head stands for, as it is written. */
+function writtenHead(flat: string): Head {
   const sense = listsOf().whole.get(keyOf(wordsOf(flat)));
   if (sense) return { sense, ...(sense === "toothPitch" && /mod.*dp|dp.*mod/.test(flat) && { isEither: true }) };
   const pieces = flat
@@ -136,6 +149,18 @@ export const headOf = /* @__PURE__ */ remembering((text: string): Head => {
     ...(unit && (lengths.includes(head.sense) || head.sense === "module" || head.sense === "id") && { unit }),
     ...(currency && (isPrice || head.sense === "currency") && { currency }),
   };
+}
+
+/**
+ * What a head stands for, in any of the six languages: the whole of it, its unit and currency in brackets, behind a comma or
+ * slash, or with nothing between. A head of which only some words are known is unsure.
+ */
+export const headOf = /* @__PURE__ */ remembering((text: string): Head => {
+  if (text.length > 100 || text.trim() === "") return {};
+  const head = writtenHead(plain(text));
+  if (head.sense && !head.isUnsure) return head;
+  const others = [plain(apart(text)), unshortened(plain(text))].map(writtenHead);
+  return others.find(({ sense, isUnsure }) => sense && !isUnsure) ?? head;
 });
 
 /** Whether a cell is nothing but a unit or a currency, as they stand in a row of their own below the heads. */
@@ -145,4 +170,31 @@ export function unitRowCell(text: string): Pick<Head, "unit" | "currency"> | und
   const piece = words.length === 1 ? pieceOf(words) : undefined;
   if (piece?.unit) return { unit: piece.unit };
   return piece?.currency && piece.sense === "price" ? { currency: piece.currency } : undefined;
+}
+
+/** A head with the reason why it is understood so, where that is not the head alone. */
+export type UnderstoodHead = Head & { readonly why?: ColumnReason };
+
+/** What every head of a row stands for; a row of groups above is read with the heads below it. */
+export function understandHeads(
+  heads: readonly string[],
+  groups: readonly string[] | undefined,
+  units: readonly Pick<Head, "unit" | "currency">[] | undefined,
+): UnderstoodHead[] {
+  let group = "";
+  return heads.map((head, index) => {
+    const own = headOf(head);
+    const unit = units?.[index] ?? {};
+    const above = groups?.[index]?.trim() ?? "";
+    if (above !== "") group = above;
+    // A group reaches over the empty cells beside it, as far as there are heads below.
+    if (!groups || group === "") return { ...own, ...unit };
+    if (head.trim() === "") return { ...headOf(above), ...unit, ...(above && { why: "group" as const }) };
+    const together = headOf(`${group} ${head}`);
+    const isBetter =
+      together.sense !== undefined &&
+      !together.isUnsure &&
+      (own.sense === undefined || own.sense === "quantity" || own.isUnsure || own.sense !== together.sense);
+    return isBetter ? { ...own, ...together, isUnsure: false, ...unit, why: "group" as const } : { ...own, ...unit };
+  });
 }

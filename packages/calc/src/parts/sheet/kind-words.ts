@@ -11,7 +11,7 @@ const english: KindWords = {
   pinion: "pinion|pinion gear|motor pinion|drive pinion",
   spur: "spur|spur gear|main gear|main spur",
   gear: "gear|gear wheel|gearwheel|cog|cog wheel|cogwheel|toothed wheel|spur wheel|idler|idler gear|ring gear|crown wheel|crown gear|crown|bevel gear|bevel|worm wheel|worm gear|planet gear|planet wheel|planet|sun gear|sun wheel|internal gear|helical gear|row gear|diff gear|change gear|compound gear|counter gear",
-  set: "gear set|gearset|ring and pinion|ring pinion|r and p|pinion and ring|crown wheel and pinion|crown and pinion|crown pinion|cwp|pinion and crown wheel|ring gear and pinion|ring and pinion gear|pinion and ring gear|spur and pinion|pinion and spur|pinion spur|spur pinion set|bevel set|bevel gear set|worm set|worm and wheel|worm and worm wheel|worm gear set|worm wheel set|worm and gear|final drive set",
+  set: "gear set|gearset|ring and pinion|ring pinion|r and p|pinion and ring|crown wheel and pinion|crown and pinion|crown pinion|cwp|pinion and crown wheel|ring gear and pinion|ring and pinion gear|pinion and ring gear|spur and pinion|pinion and spur|pinion spur|spur pinion set|ring set|ring gear set|crown set|bevel set|bevel gear set|worm set|worm and wheel|worm and worm wheel|worm gear set|worm wheel set|worm and gear|final drive set",
   hub: "hub gear|hub gear set|hub set|hub reduction|hub reduction set|portal|portal gear|portal gear set|portal set",
   gearbox:
     "gearbox|gear box|gearhead|gear head|gearmotor|gear motor|geared motor|motor with gearbox|motor and gearbox|reducer|speed reducer|reduction box|reduction gearbox|planetary gearbox|planetary box|transfer case|transfer box|transmission|gear reducer|planetary reducer|worm gearbox",
@@ -27,12 +27,12 @@ const english: KindWords = {
   motor: "motor|engine|electric motor",
   battery: "battery|battery pack|accumulator|lipo|lipo pack|lipo battery",
   other:
-    "other|others|misc|miscellaneous|sundry|bearing|wheel bearing|ball bearing|screw|bolt|nut|wheel nut|washer|shim|spacer|circlip|clip|e clip|snap ring|retaining ring|o ring|piston ring|key ring|pin roller|roll pin|spring pin|shaft|driveshaft|drive shaft|axle|half shaft|diff|differential|coupler|coupling|joint|universal joint|dogbone|bracket|mount|motor mount|grease|oil|lubricant|glue|cement|threadlock|servo|esc|controller|speed controller|receiver|transmitter|radio|charger|body|shell|shock|damper|spring|arm|link|rod|tool|puller|key|cover|case|housing|casing|gear case|hub carrier|wheel hub|knuckle|seal|gasket|tape|wire|cable|connector|plug|switch|tensioner|guard|rim|insert|foam|clutch|clutch bell|brake|disc|drum|flywheel|handwheel|steering wheel|freewheel|castor|caster|fan|heat sink|heatsink|led|strap|tray|holder|stand|jig|gauge|file|driver|wrench|spanner|screwdriver|paint|decal|sticker|manual|book|rack|lock|hex|adapter|adaptor|holder|collar|shaft collar|pliers|chassis|bumper|wing|winch|hook|weight|magnet|sensor|encoder|bulb|fuse|kit bag|bag|box|cleaner",
+    "other|others|misc|miscellaneous|sundry|bearing|wheel bearing|ball bearing|screw|bolt|nut|wheel nut|washer|shim|spacer|circlip|clip|e clip|snap ring|retaining ring|o ring|piston ring|key ring|pin roller|roll pin|spring pin|shaft|driveshaft|drive shaft|axle|half shaft|diff|differential|coupler|coupling|joint|universal joint|dogbone|bracket|mount|motor mount|grease|oil|lubricant|glue|cement|threadlock|servo|esc|controller|speed controller|receiver|transmitter|radio|charger|body|shell|shock|damper|spring|arm|link|rod|tool|puller|key|cover|case|housing|casing|gear case|hub carrier|wheel hub|knuckle|seal|gasket|tape|wire|cable|connector|plug|switch|tensioner|guard|rim|insert|foam|clutch|clutch bell|brake|disc|drum|flywheel|handwheel|steering wheel|freewheel|castor|caster|fan|heat sink|heatsink|led|strap|tray|holder|stand|jig|gauge|file|driver|wrench|spanner|screwdriver|paint|decal|sticker|manual|book|rack|lock|hex|adapter|adaptor|holder|collar|shaft collar|pliers|chassis|bumper|wing|winch|hook|weight|magnet|sensor|encoder|bulb|fuse|kit bag|bag|cleaner",
   "pinion?": "pin",
   "gear?": "ring|idler wheel|internal ring",
   "hub?": "hub",
   "set?": "set|pinion set|pair",
-  "gearbox?": "reduction|drive unit|drive|axle drive|final drive",
+  "gearbox?": "box|reduction|drive unit|drive|axle drive|final drive",
   "sleeve?": "bush|bushing|insert bush",
   "plate?": "plate|motor plate|mounting plate",
   "battery?": "pack|cell",

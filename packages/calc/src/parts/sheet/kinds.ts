@@ -40,7 +40,7 @@ function listsOf(): Lists {
   const starts = new Map<string, number>();
   const ends: [string, Entry][] = [];
   const put = (language: KindWords, first: boolean) => {
-    for (const [kind, all] of Object.entries(language) as [string, string][])
+    for (const [kind, all] of Object.entries(language))
       for (const one of all.split("|")) {
         const words = spoken(one);
         const entry = { is: kind.replace("?", "") as PartKind, sure: !kind.endsWith("?"), first };
@@ -132,8 +132,9 @@ function pieceKind(words: readonly string[]): KindRead | undefined {
  * French, Spanish and Arabic first, not what it is for. Undefined where no word is of the lists.
  *
  * @example
- * ["wheel bearing", "spur wheel", "Idler pulley", "gearmotor 27:1", "Ring & pinion", "roue dentée"].map((text) => kindOf(text)?.is);
- * // => ["other", "gear", "pulley", "gearbox", "set", "gear"]
+ * kindOf("wheel bearing")?.is; // => "other"
+ * kindOf("spur wheel")?.is; // => "gear"
+ * kindOf("Ring & pinion")?.is; // => "set"
  */
 export const kindOf = (text: string): KindRead | undefined =>
   text.length > 300 ? undefined : kindOfForm(text.replace(/\d+/g, "0"));

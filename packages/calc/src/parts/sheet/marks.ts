@@ -1,6 +1,6 @@
 import type { Part } from "../../drivetrain/index.js";
 import { isTogether, pairOf } from "./counts.js";
-import { readNumber } from "./number.js";
+import { readMeasure, readNumber } from "./number.js";
 import { plain } from "./plain.js";
 
 /** What a name says beside the kind. `guess` is a bare number that is perhaps the count. */
@@ -13,8 +13,10 @@ export interface Marks {
 const none: Marks = { set: {} };
 const toothed = (is: Part["is"]): boolean => ["pinion", "spur", "gear", "pulley", "belt", "worm"].includes(is);
 const teethMark =
-  /(?:^|[^\d.,/:-])(\d{1,4}) ?-?(?:t|z|teeth|tooth|zahn|zahne|dents|dientes|歯|枚|丁|سن|اسنان)(?![a-z\d])/g;
+  /(?:^|[^\d.,])((?:\d{1,4} ?t? ?(?:-|\/|:|to) ?)?\d{1,4}) ?-?(?:t|z|teeth|tooth|zahn|zahne|dents|dientes|歯|枚|丁|سن|اسنان)(?![a-z\d])/g;
 const pairMark = /(?:^|[^\d.,])(\d{1,3} ?[tz]? ?(?:\/|-|:|to|and|zu|auf|a|sur) ?\d{1,3} ?[tz]?)(?![a-z\d.,])/g;
+const moduleBehind = /(?:^|[^\d.,])(\d{0,2}[.,]\d{1,3}) ?(?:M(?![A-Za-z])|[Mm]od(?![a-z]))/g;
+const turnedMark = /(?:^|[^\d.,:])1 ?: ?(\d{1,4}(?:[.,]\d{1,4})?)(?![\d.,:])/g;
 const ratioMark = /(?:^|[^\d.,])(\d{1,4}(?:[.,]\d{1,4})?) ?: ?1(?![\d.,])/g;
 const moduleMark = /(?:^|[^a-z])((?:m|mod|modul|module|modulo) ?=?\.? ?(?:\d{0,2}[.,]\d{1,3}|\d{1,2}))(?![\d.,a-z])/g;
 const diametralMark = /(?:^|[^\d.,/])(\d{2,3}) ?-?(?:dp|p|pitch)(?![a-z\d])/g;
@@ -25,8 +27,10 @@ const thread = 1.5;
 const bareMark = /(?:^| )(\d{1,4}|\d{1,3}[.,]\d{1,3})(?= |$|,)/g;
 
 const all = (pattern: RegExp, text: string): string[] => [...text.matchAll(pattern)].map((match) => match[1]!);
-/** A module by its mark; a bare m before what can be a thread is none. */
-function moduleIn(name: string): string | undefined {
+/** A module by its mark; a bare m before what can be a thread is none, and a small one behind a number is metres as well. */
+function moduleIn(name: string, text: string): string | undefined {
+  const behind = all(moduleBehind, text);
+  if (behind.length) return behind.length > 1 || all(moduleMark, name).length ? undefined : readMeasure(behind[0]!);
   const mark = only(all(moduleMark, name));
   const number = mark?.replace(/^[^\d.,]+\.? ?(?=[\d.,])/, "").replace(",", ".");
   const read = number ? readNumber(number, ".") : undefined;
@@ -44,7 +48,7 @@ export function marksOf(text: string, is: Part["is"]): Marks {
   if (text.length > 300 || is === "other" || !/\p{N}/u.test(text)) return none;
   const name = plain(text.split("用").at(-1)!).split(joint)[0]!;
   const set: Record<string, unknown> = {};
-  const [module, diametral] = [moduleIn(name), only(all(diametralMark, name))];
+  const [module, diametral] = [moduleIn(name, text), only(all(diametralMark, name))];
   if (is !== "belt" && is !== "pulley" && is !== "gearbox" && !module !== !diametral) {
     if (module) set.module = module;
     else set.diametralPitch = String(Number(diametral));
@@ -52,6 +56,8 @@ export function marksOf(text: string, is: Part["is"]): Marks {
   if (is === "gearbox") {
     const ratio = only(all(ratioMark, name))?.replace(",", ".");
     if (ratio && Number(ratio) > 0) return { set: { ...set, value: `${ratio}:1` } };
+    const turned = only(all(turnedMark, name));
+    if (turned) return { set, guess: { value: `${turned.replace(",", ".")}:1` } };
     const bare = only(all(bareMark, name).filter((one) => /[.,]/.test(one)));
     return { set, ...(bare && { guess: { value: bare.replace(",", ".") } }) };
   }
@@ -66,3 +72,7 @@ export function marksOf(text: string, is: Part["is"]): Marks {
   if (is === "wheel") return { set, guess: { diameter: `${bare.replace(",", ".")} mm` } };
   return { set, ...(toothed(is) && !/[.,]/.test(bare) && { guess: { teeth: bare } }) };
 }
+
+/** A text without the pitches that it names. */
+export const withoutPitch = (text: string): string =>
+  plain(text.slice(0, 300)).replace(moduleMark, " ").replace(diametralMark, " ");

@@ -11,6 +11,9 @@ const toothed: readonly PartKind[] = ["pinion", "spur", "gear", "set", "hub", "p
 /** Modules of what stands on a table lie below it, diametral pitches above it; between them both are made. */
 const border = { module: 6, diametral: 12 };
 
+/** In a column of modules a number above this one is asked about, in one of diametral pitches a number below. */
+export const usual = { module: 10, diametral: 5 };
+
 const moduleRead = (value: string): CellRead => ({ set: { module: value } });
 const diametralRead = (value: string): CellRead => ({ set: { diametralPitch: value } });
 
@@ -22,12 +25,21 @@ function pitchNumber(text: string): string | undefined {
 }
 
 /** A number without a mark: what the column says, what both of its heads leave, or a question. */
-function bare(value: string, { field, unit, isEither }: CellContext): CellRead {
+function bare(value: string, { field, unit, isEither }: CellContext, is: PartKind): CellRead {
   const number = Number(value.split("/")[0]) / Number(value.split("/")[1] ?? 1);
-  if (field === "module" || unit === "module") return moduleRead(value);
-  if (field === "diametralPitch" || unit === "DP") return diametralRead(value);
+  const isOdd = field === "module" ? number > usual.module : field === "diametralPitch" && number < usual.diametral;
+  if (!isOdd && (field === "module" || unit === "module")) return moduleRead(value);
+  if (!isOdd && (field === "diametralPitch" || unit === "DP")) return diametralRead(value);
   const isModule = number <= border.module;
   const guessed = isModule ? moduleRead(value) : diametralRead(value);
+  if (is === "belt" || is === "pulley") {
+    const length = `${value} mm`;
+    const choices: readonly Choice[] = [
+      { answer: length, column: { unit: "mm" } },
+      { answer: `${value} in`, column: { unit: "in" } },
+    ];
+    return { set: { pitch: length }, ask: { code: "pitch-unsaid", guess: length, choices } };
+  }
   if (isEither && (isModule || number >= border.diametral)) return guessed;
   const choices: readonly Choice[] = [
     { answer: `module ${value}`, column: { unit: "module" } },
@@ -53,7 +65,7 @@ export const readPitch: CellReader = (text, context, is) => {
     return unclear;
   if (isModule) return after === "" || after === "mm" ? moduleRead(value) : unclear;
   if (before !== "") return after === "" && before !== "p" ? diametralRead(value) : unclear;
-  if (after === "") return pitchOfBelt(value, context, is) ?? bare(value, context);
+  if (after === "") return pitchOfBelt(value, context, is) ?? bare(value, context, is);
   if (after === "m" && !/M\W*$/.test(text)) {
     if (context.isAnswer) return { set: { pitch: `${value} m` } };
     const [guess, other] = [`module ${value}`, `${value} m`];

@@ -44,7 +44,8 @@ export function currencyOf(word: string): string | readonly string[] | undefined
 }
 
 /** Words around an amount that change nothing, and those that say that it is not quite the price. */
-const silent = /^(?:incl|inkl|inc|each|ea|st|stk|pro stuck|net|netto|brutto|ttc|tax incl|税込)?$/;
+const silent =
+  /^(?:(?:pro|per|je|par|por) )?(?:incl|inkl|inc|each|ea|st|stk|stuck|pc|pcs|piece|pce|ud|unidad|net|netto|brutto|ttc|tax incl|税込|個)?$/;
 
 /** A cell's amount with what stands before and behind it. */
 const shape = /^([^\d]*?)(\d[\d.,' ]*\d|\d|[.,]\d+)(?:[.,] ?-{1,2})?([^\d]*)$/;
@@ -75,7 +76,7 @@ function currencyIn(before: string, after: string): { found?: string | readonly 
     if (found) return { found, rest: sides[1 - n]! };
   }
   for (const [n, side] of sides.entries()) {
-    const pieces = side.split(" ");
+    const pieces = side.split(/[ /]+/);
     const at = pieces.findIndex((piece) => currencyOf(piece));
     if (at >= 0)
       return {
@@ -87,8 +88,11 @@ function currencyIn(before: string, after: string): { found?: string | readonly 
 }
 
 /** An amount with its currency before or behind it, in the head, or in a column of its own. */
-export const readPrice: CellReader = (text, context) => {
+export const readPrice: CellReader = (text, context, is) => {
   const unclear = { ask: { code: "price-unclear" } } as const;
+  // Some write the sign where the point is: 4€20.
+  const [, whole, sign, coins] = text.length > 20 ? [] : (/^(\d+) ?([€£$]) ?(\d\d)$/.exec(text) ?? []);
+  if (whole) return readPrice(`${whole}.${coins} ${sign}`, context, is);
   const isFree = /^(?:free|gratis|kostenlos|gratuit|無料|مجاني)$/.test(text.length > 40 ? "" : plain(text));
   const [, before, digits, after] = text.length > 40 ? [] : (shape.exec(isFree ? "0" : text) ?? []);
   if (digits === undefined || /- *$/.test(before!)) return unclear;
@@ -97,12 +101,13 @@ export const readPrice: CellReader = (text, context) => {
   const isCoinless = currency !== undefined && coinless.has(currency);
   const read = readNumber(digits, context.decimal);
   const isOpen = read && "either" in read && !isCoinless;
-  const value = !read ? "" : "value" in read ? read.value : read.either[isCoinless ? 1 : 0];
+  // Three digits behind a sign are thousands of money sooner than thousandths.
+  const value = !read ? "" : "value" in read ? read.value : read.either[1];
   if (!/^\d{1,9}(\.\d{1,3})?$/.test(value)) return unclear;
   const set = currency ? { amount: value, currency } : {};
   const said = (amount: string, of = currency): string => (of ? `${amount} ${of}` : amount);
   const guess = currency ? { guess: said(value) } : {};
-  if (rest !== "" && !silent.test(rest.replace(/[.]/g, "")))
+  if (rest !== "" && !silent.test(rest.replace(/^\/|[.]/g, "")))
     return { set, ask: { code: "price-unclear", guess: said(value) } };
   if (isOpen) {
     const signs = [read.sign, read.sign === "." ? "," : "."] as const;

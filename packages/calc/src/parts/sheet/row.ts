@@ -9,8 +9,9 @@ import { kindOf } from "./kinds.js";
 import type { DataLine, Lent } from "./lending.js";
 import { marksOf, type Marks } from "./marks.js";
 import type { Ask, CellRead, SheetField } from "./meaning.js";
-import { isEmpty, plain, setOf, tidy } from "./plain.js";
+import { isEmpty, tidy } from "./plain.js";
 import { longestText } from "./question.js";
+import { isOtherWord, isWheelWord, kindIn, kinds } from "./row-kind.js";
 
 /** A question about a row before it has its place: about a column's cell, or about a field that no column has. */
 export interface RowAsk extends Ask {
@@ -39,49 +40,8 @@ interface Loose {
   checked?: string;
 }
 
-/** The kinds of parts, in the order in which they are offered. */
-const kinds: readonly PartKind[] = [
-  "pinion",
-  "spur",
-  "gear",
-  "set",
-  "hub",
-  "gearbox",
-  "worm",
-  "planetary",
-  "belt",
-  "pulley",
-  "wheel",
-  "sleeve",
-  "plate",
-  "motor",
-  "battery",
-  "other",
-];
-
-const general = "gear|gears|zahnrad|zahnräder|engrenage|engrenages|engranaje|engranajes|ギア|ギヤ|歯車|ترس|تروس";
-let generals: ReadonlySet<string> | undefined;
-/** "Gears" as the name of a category: the part's own name says which. */
-const isGeneral = (text: string): boolean => (generals ??= setOf(general)).has(plain(text));
-
-/** What a part is, by the words of its kind, its name, or the heading above; with what is asked where none says it plainly. */
-function kindIn(
-  what: string,
-  name: string,
-  section: PartKind | undefined,
-): { readonly is: PartKind; readonly ask?: Ask } {
-  const ofWhat = what === "" ? undefined : kindOf(what);
-  const ofName = name === "" ? undefined : kindOf(name);
-  if (ofWhat?.sure) {
-    const isFiner = ofName?.sure && (ofName.is === "pinion" || ofName.is === "spur") && isGeneral(what);
-    return { is: isFiner ? ofName.is : ofWhat.is };
-  }
-  if (ofName?.sure) return { is: ofName.is };
-  if (section) return { is: section };
-  const perhaps = ofWhat ?? ofName;
-  if (!perhaps) return { is: "other", ask: { code: "kind-unknown" } };
-  return { is: perhaps.is, ask: { code: "kind-unsure", guess: perhaps.is } };
-}
+/** Fields of what has teeth. */
+const toothed = ["teeth", "driver", "driven", "value", "module", "diametralPitch"];
 
 const alone = new Map<SheetField, readonly string[]>();
 
@@ -120,7 +80,7 @@ export class RowReader {
 
   constructor(columns: readonly Column[]) {
     this.#columns = columns;
-    for (const column of columns) if (column.field) this.#of.set(column.field, column);
+    for (const column of columns) if (column.field && !column.isSecond) this.#of.set(column.field, column);
     this.#kinds = this.#of.get("is") ?? this.#of.get("name");
     this.#plain = columns.filter(({ field }) => field && field !== "is" && field !== "currency");
   }
@@ -167,11 +127,18 @@ export class RowReader {
     const answer = this.#answers.get("is") ?? this.#of.get("is")?.told.words?.[what];
     if (kinds.includes(answer as PartKind)) {
       this.#part.is = answer as PartKind;
+      this.#said.add("is");
       return;
     }
     const { is, ask } = kindIn(isEmpty(what) ? "" : what, this.#text(this.#of.get("name")), section);
-    this.#part.is = is;
+    // Two counts are of what is sold together.
+    const isPair = ask && pairOf(tidy(this.#text(this.#of.get("teeth")))) !== undefined;
+    this.#part.is = isPair ? "set" : is;
     if (!ask || answer === "") return;
+    this.#askKind(isPair ? { code: "kind-unsure", guess: "set" } : ask, what);
+  }
+
+  #askKind(ask: Ask, what: string): void {
     const isWorded = this.#of.has("is") && what !== "";
     const choices = kinds.map((one) => ({ answer: one, ...(isWorded && { column: { words: { [what]: one } } }) }));
     this.#ask("is", { ...ask, choices }, this.#text(this.#kinds), this.#kinds, ask.guess !== undefined);
@@ -220,7 +187,8 @@ export class RowReader {
     if (this.#said.has(field)) return;
     const cell = this.#text(column);
     if (cell === "") return;
-    const text = isText(field) ? cell : tidy(cell);
+    if (column!.isSecond && this.#part[field] !== undefined) return;
+    const text = isText(field) ? cell : tidy(cell.startsWith("'") ? cell.slice(1) : cell);
     // In a column of yes and no a word for none is an answer.
     if ((isEmpty(text) || (cell.length < 16 && isEmpty(tidy(cell)))) && !(field === "available" && /\p{L}/u.test(text)))
       for (const one of covered(field)) this.#blank.add(one);
@@ -270,6 +238,17 @@ export class RowReader {
     }
   }
 
+  /** Asks about what is no gear by its words, and has teeth or a ratio all the same. */
+  #doubtKind(what: string): void {
+    const { is } = this.#part;
+    if ((is !== "other" && is !== "wheel") || this.#asked.has("is") || this.#said.has("is")) return;
+    if (!toothed.some((field) => this.#part[field] !== undefined)) return;
+    const text = what || this.#text(this.#of.get("name"));
+    if (is === "wheel" ? !isWheelWord(text) : isOtherWord(text)) return;
+    this.#part.is = is === "wheel" ? "gear" : "other";
+    this.#askKind({ code: "kind-unsure", guess: this.#part.is }, what);
+  }
+
   #needs = (field: string): boolean => !!needed[this.#part.is]?.includes(field as keyof Part);
 
   /** What is missing, twice there, or has to be put together. */
@@ -289,6 +268,7 @@ export class RowReader {
         true,
       );
     }
+    this.#doubtKind(what);
     const missing = (needed[part.is] ?? []).filter(
       (field) => part[field] === undefined && !this.#asked.has(field),
     ) as SheetField[];

@@ -61,7 +61,7 @@ function isHead({ cells, filled }: Line, { isLater, kinds }: Sought): boolean {
     return sense && !isUnsure ? [sense] : [];
   });
   const different = new Set(senses).size;
-  return different >= (isLater ? 3 : 2) && senses.length * 2 >= filled.length;
+  return different >= (isLater ? 3 : 2) && senses.length * (isLater ? 2 : 3) >= filled.length;
 }
 
 const sameHeads = (a: Line, b: Line): boolean =>
@@ -151,6 +151,6 @@ export const isTotal = (cell: string): boolean =>
 
 /** What a heading of one cell says of the rows below it. */
 export const sectionOf = (text: string): PartKind | undefined => {
-  const read = text.length < 60 ? kindOf(text) : undefined;
+  const read = text.length < 60 ? kindOf(text.replace(/[:：]$/, "")) : undefined;
   return read?.sure ? read.is : undefined;
 };

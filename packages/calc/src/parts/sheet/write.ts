@@ -3,6 +3,7 @@ import type { PartKind } from "../../stages/index.js";
 import { isTogether } from "./counts.js";
 import { markText } from "./fields.js";
 import { marksOf } from "./marks.js";
+import { usual } from "./pitches.js";
 import { plain } from "./plain.js";
 import type { SheetRow } from "./rows.js";
 import { lineOf, tablesIn } from "./tables.js";
@@ -14,6 +15,7 @@ const kindTexts: Readonly<Partial<Record<PartKind, string>>> = {
   hub: "hub gear set",
   planetary: "planetary set",
   plate: "adapter plate",
+  wheel: "road wheel",
 };
 
 /** An amount; three digits behind the point are no thousands, which four before it say. */
@@ -24,6 +26,15 @@ const ratioText = (value: string): string => (/^1\/(?!1$)/.test(value) ? `i=${va
 
 const text = (value: unknown): string => (value === undefined ? "" : String(value));
 const written = (value: string | undefined): string => (value === undefined ? "" : markText(value));
+
+/** A pitch with its mark, where the number alone would be asked about. */
+function pitchText(pitch: Part["module"], mark: "module" | "DP"): string {
+  if (pitch === undefined) return "";
+  const [top, bottom = "1"] = String(pitch).split("/");
+  const number = Number(top) / Number(bottom);
+  const isUsual = mark === "module" ? number <= usual.module : number >= usual.diametral;
+  return isUsual ? String(pitch) : `${mark} ${pitch}`;
+}
 
 /** Columns in the order in which they are written. The first ones always stand there: what a name says is then not read out of it. */
 const columns: readonly { readonly head: string; readonly always?: true; readonly of: (part: Part) => string }[] = [
@@ -36,8 +47,8 @@ const columns: readonly { readonly head: string; readonly always?: true; readonl
   { head: "Driver", always: true, of: ({ driver }) => text(driver) },
   { head: "Driven", always: true, of: ({ driven }) => text(driven) },
   { head: "Printed ratio", always: true, of: ({ value }) => ratioText(text(value)) },
-  { head: "Module", always: true, of: ({ module }) => text(module) },
-  { head: "Diametral pitch", always: true, of: ({ diametralPitch }) => text(diametralPitch) },
+  { head: "Module", always: true, of: ({ module }) => pitchText(module, "module") },
+  { head: "Diametral pitch", always: true, of: ({ diametralPitch }) => pitchText(diametralPitch, "DP") },
   { head: "Belt pitch", of: ({ pitch }) => text(pitch) },
   { head: "Pressure angle", of: ({ pressureAngle }) => text(pressureAngle) },
   { head: "Profile shift", of: ({ shift }) => text(shift) },

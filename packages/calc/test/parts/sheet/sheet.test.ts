@@ -218,6 +218,12 @@ describe("what stands around the parts", () => {
     expect(read.questions).toEqual([]);
   });
 
+  it("that says where parts are, says not what they are", () => {
+    const read = sheet(["Code|Teeth", "Rear axle|", "R1|12", "Front:|", "F1|13"]);
+    expect(read.parts.map(({ number, is }) => `${number} ${is}`)).toEqual(["R1 other", "F1 other"]);
+    expect(asked(read)).toEqual(["kind-unknown of is", "kind-unknown of is"]);
+  });
+
   it("says of all prices and lengths what they are in", () => {
     const read = sheet(["Prices in EUR, dimensions in mm||", "||", "Name|Bore|Price", "Bearing|5|4.20"]);
     expect(read.parts[0]).toMatchObject({ bore: "5 mm", price: { amount: "4.20", currency: "EUR" } });
@@ -297,8 +303,8 @@ describe("columns decide for their cells", () => {
     expect(prices("4,20", "1.234", "7")).toEqual([["4.20", "1234", "7"], []]);
     expect(prices("4.20", "1,234", "7")).toEqual([["4.20", "1234", "7"], []]);
     expect(prices("1.234,50", "1.234")).toEqual([["1234.50", "1234"], []]);
-    expect(prices("4,20", "4.20", "1.234")).toEqual([["4.20", "4.20", "1.234"], ["4 number-ambiguous"]]);
-    expect(prices("1.234", "5")).toEqual([["1.234", "5"], ["2 number-ambiguous"]]);
+    expect(prices("4,20", "4.20", "1.234")).toEqual([["4.20", "4.20", "1234"], ["4 number-ambiguous"]]);
+    expect(prices("1.234", "5")).toEqual([["1234", "5"], ["2 number-ambiguous"]]);
   });
 
   const dates = (...cells: string[]) => {
@@ -320,6 +326,12 @@ describe("columns decide for their cells", () => {
     const read = sheet(["Name|Price", "Bearing|4,20 €", "Bearing|4,20"]);
     expect(read.parts[1]!.price).toEqual({ amount: "4.20", currency: "EUR" });
     expect(asked(read)).toEqual(["currency-missing of price = 4.20 EUR"]);
+  });
+
+  it("which of two units a length is given in", () => {
+    const read = sheet(["Name|Bore (mm)|Bore (in)", "Bearing|5|", "Bearing||1/8", "Bearing|3.175|1/8"]);
+    expect(read.parts.map(({ bore }) => bore)).toEqual(["5 mm", "1/8 in", "3.175 mm"]);
+    expect(read.questions).toEqual([]);
   });
 
   it("what a cross means", () => {

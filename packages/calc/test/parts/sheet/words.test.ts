@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { PartKind } from "../../../src/stages/index.js";
-import { sheet } from "./make.js";
+import { asked, sheet } from "./make.js";
 
 /** What a name is taken for where nothing else says it, and whether it is asked about. */
 function kindOf(name: string): string {
@@ -74,10 +74,13 @@ describe("what a part is", () => {
     ["Ritzel 13 Zähne Modul 0,8", { teeth: 13, module: "0.8" }],
     ["Pignon 13 dents", { teeth: 13 }],
     ["Pinion 15T for 62T spur", { teeth: 15 }],
+    ['Pinion 15T, 0.8Mod, 1/8" bore', { teeth: 15, module: "0.8" }],
     ["Pinion 15T with M3 screw", { teeth: 15 }],
     ["Pinion 15T M3", { teeth: 15 }],
     ["ring and pinion 13/38", { driver: 13, driven: 38 }],
     ["Ring and pinion 11T to 36T", { driver: 11, driven: 36 }],
+    ["Pinion, 15T, 0.8M, 5mm", { teeth: 15, module: "0.8" }],
+    ["48P 81T spur", { teeth: 81, diametralPitch: "48" }],
     ["gearmotor 27:1", { value: "27:1" }],
     ["Getriebe 2,61:1", { value: "2.61:1" }],
     ["Bearing 5x11x4", {}],
@@ -87,6 +90,38 @@ describe("what a part is", () => {
     expect(parts[0]).toMatchObject(expected);
     expect(Object.keys(parts[0]!).sort()).toEqual(["id", "is", "maker", "name", ...Object.keys(expected)].sort());
   });
+
+  it("is doubted where a part that is no gear by its words has teeth or a ratio", () => {
+    const read = sheet([
+      "Name|Teeth|Ratio",
+      "Clutch bell|15|",
+      "Roue|48|",
+      "Rad||",
+      "Bearing|20|",
+      "Diff gear 12T/20T||",
+      "Worm box||30:1",
+      "デフギア|38/13|",
+    ]);
+    expect(read.parts.map(({ is }) => is)).toEqual(["other", "gear", "wheel", "other", "gear", "gearbox", "gear"]);
+    expect(asked(read)).toEqual([
+      "kind-unsure of is = other",
+      "kind-unsure of is = gear",
+      "missing of diameter",
+      "kind-unsure of is = other",
+      "missing of teeth",
+      "kind-unsure of is = gearbox",
+      "pair-for-one of teeth",
+    ]);
+  });
+
+  it.each(["Pinion kit 12-16T", "Diff gear 12T/20T", "Pinion 48-15T", "Gear 12T 20T"])(
+    "says no count that is one of several: %s",
+    (name) => {
+      const read = sheet(["Name|Maker", `${name}|Dulse`]);
+      expect(read.parts[0]).not.toHaveProperty("teeth");
+      expect(asked(read)).toEqual(["missing of teeth"]);
+    },
+  );
 
   it("is guessed at a bare number, with a question", () => {
     const { parts, questions } = sheet([
@@ -114,11 +149,11 @@ describe("what a part is", () => {
 describe("heads", () => {
   const fields: Readonly<Record<string, string>> = {
     number:
-      "Part no.|PART NUMBER|SKU|Item no.|Art.-Nr.|Artikelnummer|Bestell-Nr.|Réf.|Référence|Código|品番|رقم القطعة",
+      "Part #|Item #|partNo|part_number|Bestellnr.|Part no.|PART NUMBER|SKU|Item no.|Art.-Nr.|Artikelnummer|Bestell-Nr.|Réf.|Référence|Código|品番|رقم القطعة",
     name: "Name|Description|Bezeichnung|Désignation|Descripción|品名|الاسم",
     is: "What|Kind|Type|Art|Kategorie|Tipo|種類|النوع",
     teeth:
-      "Teeth|No. of teeth|Tooth count|TEETH (Z)|z|Zähne|Zähnezahl|Nb. de dents|Nombre de dents|Nº de dientes|歯数|عدد الأسنان",
+      "# of teeth|toothCount|Zähnez.|歯数(枚)|Teeth|No. of teeth|Tooth count|TEETH (Z)|z|Zähne|Zähnezahl|Nb. de dents|Nombre de dents|Nº de dientes|歯数|عدد الأسنان",
     driver: "Driver|Pinion|Pinion teeth|Teeth (pinion)|Ritzel|Sun|ピニオン歯数",
     driven: "Driven|Ring|Ring gear|Spur teeth|Tellerrad|Couronne|Corona",
     value: "Ratio|Gear ratio|Übersetzung|Rapport|Relación|減速比",
@@ -126,14 +161,14 @@ describe("heads", () => {
     diametralPitch: "DP|D.P.|Diametral pitch",
     toothPitch: "Pitch|Teilung|Pas|Paso|Module/DP",
     pitch: "Belt pitch|Riementeilung|Pas de la courroie",
-    bore: "Bore|Bore (mm)|Bore/mm|Bore, in|Shaft|Bohrung [mm]|Ø Bohrung|Bohrung in mm|Alésage|Ø int.|Eje (mm)|穴径|القطر الداخلي (مم)",
+    bore: "bore_mm|boreDiameter|Bohr. Ø|Alés. (mm)|Bore|Bore (mm)|Bore/mm|Bore, in|Shaft|Bohrung [mm]|Ø Bohrung|Bohrung in mm|Alésage|Ø int.|Eje (mm)|穴径|القطر الداخلي (مم)",
     width: "Width|Face width (in)|Breite|Largeur|Ancho|幅（mm）|العرض",
     round: "OD|O.D.|Outside diameter|Außendurchmesser|Ø ext.|外径",
     circles: "Hub holes|PCD|Lochkreis (mm)|Trous",
     maker: "Maker|Brand|Hersteller|Fabricant|Marca|メーカー|الصانع",
     price: "Price|Price (EUR)|Price €|Preis €|Preis (inkl. MwSt.)|Prix TTC|Prix (€)|Precio|€|EUR|価格(円)|السعر",
     currency: "Currency|Währung|Devise|Moneda|通貨|العملة",
-    checked: "Checked|Price checked|Date|Stand|Vu le|Fecha|確認日|التاريخ",
+    checked: "last_updated|Checked|Price checked|Date|Stand|Vu le|Fecha|確認日|التاريخ",
     source: "Shop|Supplier|Where|Bezugsquelle|Fournisseur|Proveedor|購入先|المورد",
     available: "Available|In stock|Lieferbar|Auf Lager|Dispo|Disponible|متوفر",
     pack: "Pack|Pack size|VE|Lot de|入数",

@@ -52,7 +52,7 @@ const words = fc
     ),
   )
   .map((text) => text.trim())
-  .filter((text) => text !== "" && !/\p{Surrogate}/u.test(text));
+  .filter((text) => text !== "" && text.normalize() !== "" && !/\p{Surrogate}/u.test(text));
 const id = fc.oneof(
   fc.stringMatching(/^[a-z][a-z0-9-]{0,20}$/),
   fc.constantFrom("na", "none", "total", "name", "teeth", "null", "a--b", "x"),
