@@ -95,9 +95,9 @@ function beats(one: Rated, other: Rated): boolean {
  *
  * @example
  * const outputs = [{ id: "pair", from: 3, to: 5 }];
- * const costOf = ({ id }: { id?: string }) => ({ fresh: id ? 1 : 0, amount: id === "dear" ? 900 : 100, unpriced: 0 });
- * const drivers = [{ id: "dear", teeth: 15 }, { id: "near", teeth: 16 }, { id: "far", teeth: 18 }];
- * const best = tradeOffs(findPairs({ drivers, drivens: [60], outputs, costOf }));
+ * const pitch = { module: "0.8" };
+ * const drivers = ([["dear", 15, 9], ["near", 16, 1], ["far", 18, 1]] as const).map(([id, teeth, amount]) => ({ ...pitch, id, is: "pinion", teeth, price: { amount, currency: "EUR" } }) as const);
+ * const best = tradeOffs(findPairs({ drivers, drivens: [60], pitch, outputs }));
  * best.map(({ driver }) => driver.id); // => ["dear", "near"]
  */
 export function tradeOffs<T extends Rated>(batches: Iterable<Batch<T>>): T[] {

@@ -193,7 +193,7 @@ function* look(question: PairQuestion): Generator<Step<FoundPair>, void> {
  * const mount = { knownPair: [23, 53], closer: "0.1 mm", farther: "0.9 mm" } as const;
  * const question = { drivers, drivens: [62, 66], pitch: { module: "0.8" }, mount, outputs: [{ id: "pair", from: 4, to: 5 }] };
  * const missed = [...nearMisses(question)].flatMap((batch) => batch.found);
- * missed.slice(0, 2).map(({ counts, reasons }) => [counts[0], reasons[0]!.code]); // => [[15, "too-far"], [17, "too-far"]]
+ * missed.slice(0, 2).map(({ counts, reasons }) => [counts[0], reasons[0]!.code]); // => [[17, "too-far"], [15, "too-far"]]
  */
 export const nearMisses = (question: PairQuestion): Generator<Batch<FoundPair>, void> =>
   told(look(question), question.signal);
