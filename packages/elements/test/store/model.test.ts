@@ -155,7 +155,7 @@ describe("a reader and an author, in any order", () => {
     const published = (): Build => parseBuild(document(author, home));
     let now: Version = { places: home, values: new Map(), made: new Map() };
     const authors: Version = now;
-    let past: Version[] = [];
+    const past: Version[] = [];
     let gesture: number | undefined;
     let gestures = 0;
     let made = 0;
@@ -321,17 +321,6 @@ describe("a reader and an author, in any order", () => {
     const done: string[] = [];
     for (let n = 0; n < 60; n++) {
       done.push(act());
-
-      console.log(
-        n,
-        done.at(-1),
-        "| past",
-        past.length,
-        JSON.stringify(now.places),
-        JSON.stringify([...now.values]),
-        "| store",
-        JSON.stringify(store.layer),
-      );
       const story = `after ${done.slice(-6).join("; ")}`;
       const build = store.build!;
       const placed = { shared: build.stages, front: build.outputs[0]!.stages, rear: build.outputs[1]!.stages };

@@ -135,13 +135,13 @@ export class MwEdits extends MeshwrightElement {
     return html`<div class="root" part="root" tabindex="-1">
         <span class="now" part="changes">
           ${store.changed ? html`<span class=${store.arrived ? "" : "paper"}>${fillCount(words.readers, store.changed, this.locale)} </span>` : nothing}${store.changed ? this.#changes() : words.restored}
+          ${this.#told().map((message) => html` <span class="note" part="told">${message}</span>`)}
         </span>
         <span class="actions" part="actions">
           ${store.canUndo ? html`<button type="button" @click=${() => this.#act("undo")}>${words.undo}</button>` : nothing}
           ${store.changed ? html`<button type="button" @click=${() => this.#act("reset")}>${store.arrived ? words.showArticle : words.reset}</button>` : nothing}
           ${store.changed ? html`<button type="button" @click=${this.#copy}>${this.copied ? words.copied : words.copy}</button>` : nothing}
         </span>
-        ${this.#told().map((message) => html`<span class="note" part="told">${message}</span>`)}
         ${this.copied === false ? html`<input readonly aria-label=${words.link} .value=${this.#link} />` : nothing}
       </div>
       ${this.fallback()}`;
