@@ -40,9 +40,9 @@ describe("checkFigures", () => {
 
   it("reads Markdown, and leaves its code alone", () => {
     const source = `---\ntitle: A <mw-value> of="x"\n---\n\n${build}\n\nFront <mw-value of="front">44.31</mw-value>.\n\n\`<mw-value of="front">1</mw-value>\`\n\n\`\`\`html\n<mw-value of="front">2</mw-value>\n\`\`\`\n`;
-    const { differences, compared } = checkFigures(source, { markdown: true });
+    const { differences, compared } = checkFigures(source, { format: "markdown" });
     expect([compared, differences.map(({ line, expected }) => [line, expected])]).toEqual([1, [[7, "44.30"]]]);
-    expect(mendFigures(source, { markdown: true }).text).toBe(source.replace("44.31", "44.30"));
+    expect(mendFigures(source, { format: "markdown" }).text).toBe(source.replace("44.31", "44.30"));
   });
 
   it("says what is wrong with a build, and what belongs to none", () => {

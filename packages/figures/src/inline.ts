@@ -1,0 +1,55 @@
+import { enclosing, hasInside, textOf, textsIn, type Article, type Element } from "./article.js";
+import { canonical, hasDigit } from "./canonical.js";
+import { withNumbersOf, written, type Edit } from "./mending.js";
+
+const phrasing = new Set(
+  "a abbr b bdi bdo br cite code data del dfn em font i ins kbd mark output q s samp small span strong sub sup u var wbr".split(
+    " ",
+  ),
+);
+
+/**
+ * Whether a text is short phrasing of a figure's nature, as the page judges it: anything else is prose that stands there by
+ * mistake.
+ */
+function isPhrasing(element: Element, expected: string): boolean {
+  if (hasInside(element, ({ tag }) => !phrasing.has(tag))) return false;
+  const bare = textOf(element);
+  const text = [...textsIn(element)].map(({ value }) => value).join("");
+  if (/^[,.;:!?)\]]/.test(bare) || /^ \p{L}/u.test(text)) return false;
+  return hasDigit(bare) === hasDigit(expected) && bare.length <= 2 * expected.length + 12;
+}
+
+/**
+ * What is to be written so that an element in a sentence says a text; or why nothing is.
+ *
+ * @param isText whether an element is one of those in a sentence: inside one of them none is mended
+ */
+export function mendInline(
+  element: Element,
+  expected: string,
+  article: Article,
+  isText: (other: Element) => boolean,
+): Edit | string {
+  const { inside } = element;
+  if (element.selfClosed) return "it closes itself, so what follows may not be its own";
+  if (!inside) return "it has no end tag of its own";
+  if (hasInside(element, ({ tag }) => tag.startsWith("mw-"))) return "another element stands in it";
+  if (enclosing(element, isText)) return "it stands in another figure";
+  const { source } = article;
+  const found = textOf(element);
+  if (!found) {
+    if (source.slice(...inside).trim()) return "something else stands in it";
+    return { range: inside, text: written(expected, article) };
+  }
+  if (!isPhrasing(element, expected)) return "what stands in it is more than a figure";
+  const [text, ...more] = [...textsIn(element)].filter(({ value }) => value.trim());
+  const range = text?.range;
+  // In one piece, and nothing in it that is not read.
+  if (more.length || !range || /[<>]/.test(source.slice(...range))) return "it is written in several pieces";
+  const raw = source.slice(...range);
+  return { range, text: withNumbersOf(expected, found, raw, article) ?? written(expected, article) };
+}
+
+export const saysAnyOf = (element: Element, texts: readonly string[]): boolean =>
+  texts.some((one) => canonical(one) === canonical(textOf(element)));
