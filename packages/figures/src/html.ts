@@ -80,7 +80,7 @@ export function readHtml(
   text: string,
   { source = text, places = itself, markdown = false, expressions = 0 }: Partial<Origin> = {},
 ): Article {
-  const page = parse(text, { sourceCodeLocationInfo: true, treeAdapter: bounded(text) });
+  const page = parse(text, { sourceCodeLocationInfo: true, scriptingEnabled: false, treeAdapter: bounded(text) });
   const children: Node[] = [];
   const article: Article = { kind: "article", source, markdown, expressions, parent: undefined, children };
   let order = 0;
