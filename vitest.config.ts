@@ -16,7 +16,8 @@ export default defineConfig({
   test: {
     include: ["packages/{calc,figures,bench}/test/**/*.test.ts", "tests/**/*.test.{ts,js}"],
     // Rows of other people's software have a runner of their own: npm run test:hosts.
-    exclude: ["**/node_modules/**", "tests/hosts/**"],
+    // What takes many minutes runs where it is asked for: LONG=1.
+    exclude: ["**/node_modules/**", "tests/hosts/**", ...(process.env.LONG ? [] : ["tests/long/**"])],
     environment: "node",
     // Property tests with arbitrary precision take their time on a small machine that does other work as well.
     testTimeout: 30_000,

@@ -80,7 +80,7 @@ export function* textsIn(holder: Holder, without = nothing): Generator<Text> {
 }
 
 /** More nodes, and more characters, than any figure has. */
-const most = 1000;
+const most = 200;
 const longest = 10_000;
 
 /** What a reader sees of something, without the blanks around it; of a swallowed article its beginning. */

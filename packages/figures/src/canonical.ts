@@ -40,5 +40,12 @@ export const wordsAround = (text: string): string => canonical(text.replace(numb
 /** The words of a text, units among them. */
 export const wordsIn = (text: string): readonly string[] => text.toLowerCase().match(/\p{L}[\p{L}\p{M}'’-]*/gu) ?? [];
 
+/** The words of a text, those between two numbers together. */
+export const runsOfWordsIn = (text: string): readonly (readonly string[])[] => text.split(number).map(wordsIn);
+
+/** What is neither number nor word nor blank in a text. */
+export const signsIn = (text: string): readonly string[] =>
+  [...text.replace(number, " ")].filter((one) => !/[\p{L}\p{M}\s]/u.test(one));
+
 /** Whether there is a digit, of any script. */
 export const hasDigit = (text: string): boolean => /\p{Nd}/u.test(text);

@@ -4,7 +4,7 @@ import { Builds, knownTags, saysFigures, type Expected, type Load } from "./expe
 import { mendInline, saysAnyOf } from "./inline.js";
 import { lineStartsOf, placeAt } from "./line.js";
 import { nearest } from "./nearest.js";
-import type { Edit } from "./mending.js";
+import { withoutCrossings, type Edit } from "./mending.js";
 import { readArticle, type Format } from "./read.js";
 
 /** One place where an article does not say what its build comes to, or of which it cannot be told. Lines and columns count from 1. */
@@ -108,23 +108,7 @@ export function checkArticle(article: Article, load: Load): Checked {
     }
   }
   leave("tag in an expression", article.expressions);
-  return { differences: alone(differences), compared, notChecked };
-}
-
-/** Edits that overlap are none: neither of the two can be trusted. */
-function alone(differences: readonly Difference[]): readonly Difference[] {
-  const edits = differences.flatMap(({ edit }) => edit ?? []).sort((one, other) => one.range[0] - other.range[0]);
-  const crossed = new Set<Edit>();
-  let last: Edit | undefined;
-  for (const edit of edits) {
-    if (last && edit.range[0] < last.range[1]) crossed.add(last).add(edit);
-    if (!last || edit.range[1] > last.range[1]) last = edit;
-  }
-  return differences.map((one) =>
-    one.edit && crossed.has(one.edit)
-      ? { ...one, edit: undefined, reason: "another figure stands at the same place" }
-      : one,
-  );
+  return { differences: withoutCrossings(differences), compared, notChecked };
 }
 
 /**

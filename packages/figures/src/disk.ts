@@ -18,7 +18,7 @@ import {
 } from "node:fs";
 import { dirname, join } from "node:path";
 
-const largest = 20_000_000;
+const largest = 10_000_000;
 
 /** What keeps a file from being read or written, as a sentence about it. */
 export class Refused extends Error {}

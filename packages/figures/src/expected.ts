@@ -6,16 +6,7 @@ import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 import { figureOf, figureWords, queryNames, Writer, type FigureQuery } from "@meshwright/calc/report";
 import type { PairStage } from "@meshwright/calc/stages";
 import type { Rounding } from "@meshwright/calc/exact";
-import {
-  around,
-  elementsIn,
-  enclosing,
-  isElement,
-  textOf,
-  type Article,
-  type Element,
-  type Holder,
-} from "./article.js";
+import { textOf, type Article, type Element } from "./article.js";
 import { Surroundings } from "./surroundings.js";
 
 /** A figure of a block. */
@@ -50,6 +41,32 @@ export interface ArticleBuild {
 }
 
 type Reading = Pick<ReturnType<typeof readBuild>, "findings"> & { readonly build?: Build | undefined };
+const units = [
+  "mm",
+  "cm",
+  "m",
+  "km",
+  "in",
+  "ft",
+  "yd",
+  "mi",
+  "s",
+  "min",
+  "h",
+  "V",
+  "A",
+  "W",
+  "kV",
+  "N",
+  "Nm",
+  "g",
+  "kg",
+];
+const rates = ["km/h", "m/s", "mph", "ft/s", "rpm"];
+
+/** What figures are written with besides numbers: units and verdicts. */
+export const figurePhrases: readonly string[] = [...units, ...rates, ...Object.values(figureWords)];
+
 /** What an element's figures are made from. */
 interface Context {
   readonly element: Element;

@@ -1,5 +1,5 @@
 import { readdirSync, statSync } from "node:fs";
-import { extname, join, resolve } from "node:path";
+import { extname, isAbsolute, join, resolve } from "node:path";
 import { globSync, isDynamicPattern } from "tinyglobby";
 import { Refused, sentenceOf } from "./disk.js";
 import type { Format } from "./read.js";
@@ -43,19 +43,24 @@ function* inFolder(folder: string): Generator<Found> {
   }
 }
 
+/** What a pattern matches. */
+function matched(pattern: string): readonly string[] {
+  const others = "node_modules";
+  const paths = globSync(pattern, { expandDirectories: false, ignore: `**/${others}/**` });
+  return paths
+    .filter((path) => formatOf(path) && (pattern.includes(others) || !path.split("/").includes(others)))
+    .map((path) => (isAbsolute(pattern) ? resolve(path) : path))
+    .sort();
+}
+
 function* named(name: string): Generator<Found> {
   const kind = statSync(name, { throwIfNoEntry: false });
   if (kind?.isDirectory()) yield* inFolder(name);
   else if (kind) {
     if (!formatOf(name)) throw new Refused(`is none of ${endings.join(", ")}`);
     yield { path: name };
-  } else if (isDynamicPattern(name)) {
-    const paths = globSync(name, { expandDirectories: false, ignore: "**/node_modules/**" });
-    yield* paths
-      .filter(formatOf)
-      .sort()
-      .map((path) => ({ path }));
-  } else throw new Refused("is not there");
+  } else if (isDynamicPattern(name)) yield* matched(name).map((path) => ({ path }));
+  else throw new Refused("is not there");
 }
 
 /** The files that are meant by names of files, of folders, and patterns, each once. */

@@ -1,5 +1,6 @@
 import { enclosing, hasInside, textOf, textsIn, type Article, type Element } from "./article.js";
-import { canonical, hasDigit } from "./canonical.js";
+import { canonical, hasDigit, numbersIn, runsOfWordsIn, signsIn, wordsIn } from "./canonical.js";
+import { figurePhrases } from "./expected.js";
 import { withNumbersOf, written, type Edit } from "./mending.js";
 
 const phrasing = new Set(
@@ -18,6 +19,30 @@ function isPhrasing(element: Element, expected: string): boolean {
   const text = [...textsIn(element)].map(({ value }) => value).join("");
   if (/^[,.;:!?)\]]/.test(bare) || /^ \p{L}/u.test(text)) return false;
   return hasDigit(bare) === hasDigit(expected) && bare.length <= 2 * expected.length + 12;
+}
+
+const phrases = figurePhrases.map(wordsIn);
+
+/** Whether words are nothing but some of these phrases, one behind the other. */
+function isMadeOf(words: readonly string[], known: readonly (readonly string[])[]): boolean {
+  for (let at = 0; at < words.length;) {
+    const fitting = known.filter((phrase) => phrase.length && phrase.every((word, n) => word === words[at + n]));
+    if (!fitting.length) return false;
+    at += Math.max(...fitting.map(({ length }) => length));
+  }
+  return true;
+}
+
+const figureSigns = /[%‰°+/·×→~～\p{Dash}\p{Cf}]/u;
+
+/** Whether nothing stands in a text that a figure could not have: no other words, no stops, no second number beside the first. */
+function isFigure(found: string, expected: string): boolean {
+  const own = wordsIn(found);
+  if (!isMadeOf(own, [...phrases, ...runsOfWordsIn(expected)])) return false;
+  const signs = new Set(signsIn(expected));
+  if (!signsIn(found).every((sign) => signs.has(sign) || figureSigns.test(sign))) return false;
+  const numbers = numbersIn(found).length;
+  return numbers < 2 || own.length > 0 || numbers === numbersIn(expected).length;
 }
 
 /**
@@ -42,7 +67,7 @@ export function mendInline(
     if (source.slice(...inside).trim()) return "something else stands in it";
     return { range: inside, text: written(expected, article) };
   }
-  if (!isPhrasing(element, expected)) return "what stands in it is more than a figure";
+  if (!isPhrasing(element, expected) || !isFigure(found, expected)) return "what stands in it is more than a figure";
   const [text, ...more] = [...textsIn(element)].filter(({ value }) => value.trim());
   const range = text?.range;
   // In one piece, and nothing in it that is not read.

@@ -42,3 +42,22 @@ export function withNumbersOf(expected: string, found: string, raw: string, arti
   });
   return text + raw.slice(at);
 }
+
+/** What may be mended. */
+interface Mendable {
+  readonly edit: Edit | undefined;
+  readonly reason: string | undefined;
+}
+
+/** Edits that overlap are none: neither of two can be trusted. */
+export function withoutCrossings<One extends Mendable>(all: readonly One[]): readonly One[] {
+  const edits = all.flatMap(({ edit }) => edit ?? []).sort((one, other) => one.range[0] - other.range[0]);
+  const crossed = new Set<Edit>();
+  let last: Edit | undefined;
+  for (const edit of edits) {
+    if (last && (edit.range[0] < last.range[1] || edit.range[0] === last.range[0])) crossed.add(last).add(edit);
+    if (!last || edit.range[1] > last.range[1]) last = edit;
+  }
+  const reason = "another figure stands at the same place";
+  return all.map((one) => (one.edit && crossed.has(one.edit) ? { ...one, edit: undefined, reason } : one));
+}

@@ -43,8 +43,10 @@ export function optionsFrom(parameters: readonly string[]): Options | string {
     if (token.kind !== "option") continue;
     const { name, rawName, value } = token;
     if (!Object.hasOwn(known, name) || !rawName.startsWith("--")) {
-      const near = nearest(name, Object.keys(known)).map((one) => `--${one}`);
-      return `Unknown option ${rawName}; the nearest: ${near.join(", ")}.`;
+      const all = Object.keys(known);
+      const begun = all.filter((one) => one.startsWith(name));
+      const near = begun.length ? begun : nearest(name, all);
+      return `Unknown option ${rawName}; the nearest: ${near.map((one) => `--${one}`).join(", ")}.`;
     }
     if (value !== undefined) return `Option ${rawName} takes no value.`;
     given.add(name);

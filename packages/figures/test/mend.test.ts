@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { checkFigures, mendFigures, type Format } from "../src/index.js";
+import { withoutCrossings } from "../src/mending.js";
 import { build, page, post } from "./pages.js";
 
 const formats: readonly Format[] = ["html", "markdown", "mdx"];
@@ -49,10 +50,28 @@ describe("mendFigures", () => {
     stays(page('<p><mw-value of="front">, which is 44.31</mw-value></p>'));
     stays(page('<p><mw-value of="front"> turns of 44</mw-value></p>'));
     stays(page('<p><mw-value of="front">in front</mw-value></p>'));
+    stays(page('<p><mw-value of="front">44.31 turns</mw-value></p>'));
+    stays(page('<p><mw-value of="front">44.31x</mw-value></p>'));
+    stays(page('<p><mw-value of="front">(44.31)</mw-value></p>'));
+    stays(page('<p><mw-value of="front">44.31.</mw-value></p>'));
+    stays(page('<p><mw-value of="front">44.31 12</mw-value></p>'));
+    stays(page('<p><mw-value figure="standing" of="front">wet</mw-value></p>'));
     stays(page('<div><mw-value of="front"><p>44.31</p></mw-value></div>'));
     stays(page('<p><mw-value of="front">44<!-- not 44.31 -->.31</mw-value></p>'));
     stays(page('<p><mw-value of="front"><!-- 44.31 --></mw-value></p>'));
     stays(page('<p><mw-value of="front"><b>44</b>.31</mw-value></p>'));
+  });
+
+  it("writes one figure for another of its kind: a verdict, a range, another unit", () => {
+    const mends = (attributes: string, before: string, after: string) => {
+      const source = (figure: string) => page(`<p><mw-value ${attributes}>${figure}</mw-value></p>`);
+      expect(mendFigures(source(before)).text).toBe(source(after));
+    };
+    mends('figure="standing" of="front"', "too many motor turns", "inside");
+    mends('figure="lead"', "3.34% behind", "1.06% ahead");
+    mends('of="front"', "43.79 to 46.82", "44.30");
+    mends('figure="drift" over="10 m"', "4.2 in", "106&nbsp;mm");
+    mends('figure="gap"', "−1,07&nbsp;%", "1.06&nbsp;%");
   });
 
   it("mends none of two elements of which one stands in the other", () => {
@@ -97,7 +116,7 @@ describe("mendFigures", () => {
         stages: [{ id: `pair-${n}`, kind: "pair", driver: 10, driven: 40 + n }],
       }));
       const json = JSON.stringify({ format: "meshwright-build/1", outputs });
-      const source = `<mw-build json='${json.replaceAll("<", "&lt;")}'></mw-build>\n\nFirst: <mw-value figure="count" of="front.label">Rear 2</mw-value>.\n`;
+      const source = `<mw-build json='${json.replaceAll("<", "&lt;")}'></mw-build>\n\nFirst: <mw-value figure="count" of="front.label">Front 2</mw-value>.\n`;
       const { text, mended } = mendFigures(source, { format });
       expect(mended).toBe(1);
       expect(text).toContain("&lt;b&gt;</mw-value>");
@@ -115,6 +134,21 @@ describe("mendFigures", () => {
   it("says why it leaves a figure", () => {
     expect(reasonsOf(page('<p><mw-value of="front" />44</p>'))[0]).toMatch(/closes itself/);
     expect(reasonsOf(page('<p><mw-value of="front">44</p>'))[0]).toMatch(/no end tag/);
+  });
+});
+
+describe("edits", () => {
+  const edit = (start: number, end: number) => ({
+    edit: { range: [start, end] as const, text: "" },
+    reason: undefined,
+  });
+
+  it("that overlap are left, both of them, and the others are not", () => {
+    const kept = (...edits: readonly ReturnType<typeof edit>[]) => withoutCrossings(edits).map((one) => !!one.edit);
+    expect(kept(edit(0, 5), edit(5, 9), edit(9, 9))).toEqual([true, true, true]);
+    expect(kept(edit(4, 9), edit(0, 5), edit(10, 12))).toEqual([false, false, true]);
+    expect(kept(edit(0, 20), edit(1, 2), edit(3, 4), edit(20, 21))).toEqual([false, false, false, true]);
+    expect(kept(edit(3, 3), edit(3, 3))).toEqual([false, false]);
   });
 });
 
