@@ -2,7 +2,7 @@ import { applyChanges } from "./changes.js";
 import { finderIn, placesOf, type Build, type ChangeSet } from "../drivetrain/index.js";
 import { MeshwrightError } from "../exact/index.js";
 import { errorOf, type Finding, type FindingCode, type FindingValues } from "../stages/index.js";
-import { readBuild } from "./read-build.js";
+import { readPlainly } from "./read-build.js";
 import { refused, type Reading } from "./reading.js";
 
 // A link is a version, the letter for what it holds, its content, and two letters that check the whole and let it end in
@@ -202,7 +202,7 @@ export function buildFromLink(link: string): Reading {
   const content = open(link, buildMark);
   if (typeof content !== "string") return refused(content);
   try {
-    return readBuild(unpack(content));
+    return readPlainly(unpack(content));
   } catch {
     return refused(finding("link-broken", ""));
   }

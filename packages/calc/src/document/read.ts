@@ -10,7 +10,7 @@ import {
 } from "../stages/index.js";
 import { nearestTo } from "./nearest.js";
 import { longestText, scalars, type Scalar } from "./scalars.js";
-import { shapes, stageShape, step } from "../drivetrain/index.js";
+import { pointerTo, shapes, stageShape } from "../drivetrain/index.js";
 
 /** How an address is written. */
 export const addressPattern = /^[a-z][A-Za-z0-9-]{0,99}(\.[A-Za-z0-9-]{1,99}){0,2}$/;
@@ -68,12 +68,23 @@ const known = new Map<string, Fields>();
  * Reads a value of a shape into a copy of its own, and gathers what is wrong with the shape. Counts become numbers; all
  * else stays as it was written.
  */
-export class Reader {
+export class ShapeReader {
   readonly findings: Finding[] = [];
   /** Whether any finding is an error. */
   failed = false;
   readonly #path: (string | number)[] = [];
+  readonly #newer: boolean;
   #left = mostData;
+
+  /** @param newer the document is of a later minor version: keys that nobody here knows are passed over */
+  constructor(newer = false) {
+    this.#newer = newer;
+  }
+
+  /** Whether one more finding would be told. */
+  get hasRoom(): boolean {
+    return this.findings.length < mostFindings;
+  }
 
   say(
     severity: Finding["severity"],
@@ -84,7 +95,7 @@ export class Reader {
   ): void {
     const first = severity === "error" && !this.failed;
     if (first) this.failed = true;
-    if (first || this.findings.length < mostFindings) this.findings.push(findingOf(severity, about, code, at, values));
+    if (first || this.hasRoom) this.findings.push(findingOf(severity, about, code, at, values));
   }
 
   /** Reads the data of a build, or of what has another shape. */
@@ -92,13 +103,17 @@ export class Reader {
     return this.#read(formOf(shape), value, 0);
   }
 
-  #say(about: Finding["about"], code: FindingCode, values: FindingValues): undefined {
-    this.say("error", about, code, this.#path.reduce<string>(step, ""), values);
+  #say(
+    about: Finding["about"],
+    code: FindingCode,
+    values: FindingValues,
+    severity: Finding["severity"] = "error",
+  ): undefined {
+    this.say(severity, about, code, this.#path.reduce<string>(pointerTo, ""), values);
   }
 
   #wrong(code: FindingCode, value: unknown, values?: FindingValues): undefined {
-    if (this.findings.length < mostFindings || !this.failed)
-      this.#say("shape", code, { ...values, found: found(value) });
+    if (this.hasRoom || !this.failed) this.#say("shape", code, { ...values, found: found(value) });
   }
 
   #read(form: Form, value: unknown, depth: number): unknown {
@@ -144,14 +159,16 @@ export class Reader {
   #scalar(scalar: Scalar, name: string, value: unknown): unknown {
     if (typeof value === "string") {
       const { pattern } = scalar;
+      if (name === "format" && this.#newer) return value;
       // Characters are counted only where pairs of code units can make the difference.
       const fits = pattern
         ? value.length < 120 && pattern.test(value)
         : value.length <= longestText || (value.length <= longestText * 2 && [...value].length <= longestText);
       if (fits) return scalar.whole ? Number(value) : value;
     } else if (typeof value === "number") {
-      const { from = NaN, above = NaN, to = Infinity, whole } = scalar;
-      if (Number.isFinite(value) && (value >= from || value > above) && value <= to && !(whole && value % 1)) {
+      const { from = NaN, above = NaN, to = Infinity, whole, among } = scalar;
+      const fits = (value >= from || value > above) && value <= to && !(whole && value % 1);
+      if (fits && (!among || among.includes(value))) {
         try {
           if (value % 1) rational(value);
         } catch {
@@ -207,9 +224,11 @@ export class Reader {
       this.#path.push(key);
       if (form) copy[key] = this.#read(form, one, depth);
       else if (key.startsWith("x-")) copy[key] = this.#any(one, 0);
-      else {
+      else if (this.hasRoom || !this.failed) {
         const names = [...fields.forms.keys()];
-        this.#wrong("unknown-key", key, { known: names, nearest: nearestTo(key, names) });
+        const values = { known: names, nearest: nearestTo(key, names) };
+        if (this.#newer) this.#say("meaning", "unknown-key-passed", { ...values, found: found(key) }, "warning");
+        else this.#wrong("unknown-key", key, values);
       }
       this.#path.pop();
     }

@@ -123,11 +123,11 @@ export class Rational {
   /** Exact: by cross products, never by way of a float. */
   compare(other: RationalInput): -1 | 0 | 1;
   compare(other: Rational): -1 | 0 | 1 {
-    if (other.bottom === undefined) return this.minus(other).sign;
+    if (other.bottom === undefined) return compareWide(this, rational(other));
     const one = other.bottom * this.top;
     const two = other.top * this.bottom;
     if (one * one + two * two < 2e31) return one > two ? 1 : one < two ? -1 : 0;
-    return this.minus(other).sign;
+    return compareWide(this, other);
   }
 
   equals(other: RationalInput): boolean {
@@ -220,7 +220,7 @@ class WideRational extends Rational {
     return wide(-this.above, this.below);
   }
   override compare(other: RationalInput): -1 | 0 | 1 {
-    return this.minus(other).sign;
+    return compareWide(this, rational(other));
   }
   override toNumber(): number {
     return nearestDouble(this.above, this.below);
@@ -230,14 +230,29 @@ class WideRational extends Rational {
   }
 }
 
+/** No common divisor is looked for where there can be none: for very long numbers that takes more time than all else. */
 function sumOf(one: Rational, two: Rational): Rational {
   const { numerator, denominator } = two;
   const below = one.denominator;
-  return wide(one.numerator * denominator + numerator * below, below * denominator);
+  const above = one.numerator * denominator + numerator * below;
+  return below === 1n || denominator === 1n
+    ? ratioOfCoprimes(above, below * denominator)
+    : wide(above, below * denominator);
 }
 
+/** Both are in lowest terms: what cancels stands across, which is soon seen where one of the two is short. */
 function productOfTwo(one: Rational, two: Rational): Rational {
-  return wide(one.numerator * two.numerator, one.denominator * two.denominator);
+  const [left, right] = [wideDivisor(one.numerator, two.denominator), wideDivisor(two.numerator, one.denominator)];
+  return ratioOfCoprimes(
+    (one.numerator / left) * (two.numerator / right),
+    (one.denominator / right) * (two.denominator / left),
+  );
+}
+
+/** By cross products. */
+function compareWide(one: Rational, two: Rational): -1 | 0 | 1 {
+  const [left, right] = [one.numerator * two.denominator, two.numerator * one.denominator];
+  return left > right ? 1 : left < right ? -1 : 0;
 }
 
 /** The value of two bigints, in plain numbers where they suffice; `below` is not zero. */

@@ -1,7 +1,7 @@
 import { Decimal } from "decimal.js";
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Build } from "../../src/drivetrain/index.js";
+import type { Battery, Build, ChemistryName } from "../../src/drivetrain/index.js";
 import { evaluate } from "../../src/evaluate/index.js";
 import { bounded, rational } from "../../src/exact/index.js";
 import {
@@ -157,13 +157,13 @@ describe("batteries", () => {
   });
 
   it("practice 25: two full cells hold 8.4 V, of the high-voltage kind 8.7 V, three of those 13.05 V", () => {
-    const full = (cells: number, chemistry: string) => packVolts({ cells, chemistry })!.full.toDecimal();
+    const full = (cells: number, chemistry: ChemistryName) => packVolts({ cells, chemistry })!.full.toDecimal();
     expect([full(2, "lipo"), full(2, "lipo-high-voltage"), full(3, "lipo-high-voltage")]).toEqual([
       "8.4",
       "8.7",
       "13.05",
     ]);
-    const findings = (chemistry: string, maxVolts: string) =>
+    const findings = (chemistry: ChemistryName, maxVolts: string) =>
       electricalFindings({ battery: { cells: 2, chemistry }, controller: { maxVolts }, outputs: [] });
     expect(findings("lipo", "7.2")).toMatchObject([
       {
@@ -188,8 +188,8 @@ describe("batteries", () => {
 
   it("are not guessed", () => {
     for (const battery of [{}, { cells: 3 }, { chemistry: "lipo" }, { cells: 3, chemistry: "constructor" }])
-      expect(packVolts(battery)).toBeUndefined();
-    expect(electricalFindings({ battery: { cells: 3, chemistry: "salt" }, outputs: [] })).toMatchObject([
+      expect(packVolts(battery as Battery)).toBeUndefined();
+    expect(electricalFindings({ battery: { cells: 3, chemistry: "salt" as ChemistryName }, outputs: [] })).toMatchObject([
       { code: "chemistry-not-known", at: "/battery", message: "Volts of 3 salt cells are not known." },
     ]);
     expect(electricalFindings({ battery: { chemistry: "lipo" }, outputs: [] })[0]!.message).toContain("? lipo");
@@ -201,7 +201,7 @@ describe("batteries", () => {
     const limits = { kv: 2000, maxVolts: "12", maxRpm: 25_000 };
     const found = (build: Parameters<typeof electricalFindings>[0]) =>
       electricalFindings(build).map(({ code, at, message }) => [code, at, message]);
-    const battery = { cells: 3, chemistry: "lipo" };
+    const battery = { cells: 3, chemistry: "lipo" } as const;
     const volts = "3 full cells reach 12.60 V, not 11.1. Motor limit: 12 V.";
     const turns = "2000 kV at 12.60 V is above 25000 a minute.";
     expect(found({ battery, motor: limits, outputs: [] })).toEqual([
