@@ -5,8 +5,11 @@ import { refused, type Reading } from "./reading.js";
 import { ShapeReader } from "./read.js";
 import { unknownUses } from "./uses.js";
 
-/** A later minor version of the format; and any other than this one. */
-const newerMinor = /^meshwright-build\/1\.[1-9]\d{0,5}$/;
+/** Whether a document is of a later minor version of the format. */
+export const isNewer = (format: unknown): boolean =>
+  typeof format === "string" && /^meshwright-build\/1\.[1-9]\d{0,5}$/.test(format);
+
+/** Any other than this one. */
 const other = /^meshwright-build\/(?!1(\.0)?$)\d/;
 
 /** Marks a build as read, and those that it refers to. */
@@ -22,7 +25,7 @@ function marked(data: Build): Build {
  */
 export function checkBuild(data: unknown): Reading {
   const { format, uses } = Object(data) as { format?: unknown; uses?: unknown };
-  const newer = typeof format === "string" && newerMinor.test(format);
+  const newer = isNewer(format);
   const strange = newer ? unknownUses(uses) : [];
   if (strange.length) return refused(...strange);
   if (typeof format === "string" && !newer && other.test(format))

@@ -154,6 +154,10 @@ function checkParts(build: Build, places: readonly Place[], teller: Teller): voi
   parts.forEach(({ stage }, n) => teller.refer(stage, homes, `/parts/${n}/stage`, "warning"));
 }
 
+/** Whether a wheel is known in one way. */
+export const isClear = (wheel: object): boolean =>
+  Object.keys(wheel).filter((key) => !key.startsWith("x-")).length === 1;
+
 /** Where everything is driven from, and what drives it there. */
 function checkDrive(build: Build, teller: Teller): void {
   const { branches = [], outputs } = build;
@@ -168,8 +172,7 @@ function checkDrive(build: Build, teller: Teller): void {
     if (first?.from && known.includes(first.from)) teller.bad("reference-loop", `${pointer}/from`, { id: end.from });
     if ("motor" in end && end.motor && end.from !== undefined)
       teller.bad("driven-twice", `${pointer}/from`, { id: end.id, from: end.from });
-    const wheel = Object.keys(("wheel" in end && end.wheel) || { none: 1 }).filter((key) => !key.startsWith("x-"));
-    if (wheel.length !== 1) teller.bad("wheel-unclear", `${pointer}/wheel`);
+    if ("wheel" in end && end.wheel && !isClear(end.wheel)) teller.bad("wheel-unclear", `${pointer}/wheel`);
   }
   for (const { split, feeds, pointer } of splitsOf(build)) {
     const named = Object.keys(split?.share ?? {});

@@ -64,6 +64,12 @@ const fieldsOf = (shape: Shape): Fields => ({
 /** Shapes never change: each is taken apart once. */
 const known = new Map<string, Fields>();
 
+function fieldsFor(name: string, shape: () => Shape): Fields {
+  let fields = known.get(name);
+  if (!fields) known.set(name, (fields = fieldsOf(shape())));
+  return fields;
+}
+
 /**
  * Reads a value of a shape into a copy of its own, and gathers what is wrong with the shape. Counts become numbers; all
  * else stays as it was written.
@@ -101,6 +107,26 @@ export class ShapeReader {
   /** Reads the data of a build, or of what has another shape. */
   read(value: unknown, shape = "build"): unknown {
     return this.#read(formOf(shape), value, 0);
+  }
+
+  /** Reads the value of one field: of a stage of a kind, or of another object by its name. Says where there is no such field. */
+  readField(of: string, shape: () => Shape, field: string, value: unknown): unknown {
+    const { forms, required } = fieldsFor(of, shape);
+    const form = forms.get(field);
+    return this.#at(field, () => {
+      if (value === undefined && required.includes(field)) return this.#wrong("missing", undefined, { field });
+      if (value === undefined) return undefined;
+      if (form) return this.#read(form, value, 0);
+      return field.startsWith("x-") ? this.#any(value, 0) : this.#strange(field, forms);
+    });
+  }
+
+  #strange(key: string, forms: Fields["forms"]): undefined {
+    if (!this.hasRoom && this.failed) return;
+    const names = [...forms.keys()];
+    const values = { known: names, nearest: nearestTo(key, names) };
+    if (this.#newer) this.#say("meaning", "unknown-key-passed", { ...values, found: found(key) }, "warning");
+    else this.#wrong("unknown-key", key, values);
   }
 
   #say(
@@ -214,8 +240,7 @@ export class ShapeReader {
   }
 
   #object(name: string, shape: () => Shape, value: object, depth: number): unknown {
-    let fields = known.get(name);
-    if (!fields) known.set(name, (fields = fieldsOf(shape())));
+    const fields = fieldsFor(name, shape);
     const copy: Record<string, unknown> = {};
     for (const key of Object.keys(value)) {
       const one = (value as Record<string, unknown>)[key];
@@ -224,12 +249,7 @@ export class ShapeReader {
       this.#path.push(key);
       if (form) copy[key] = this.#read(form, one, depth);
       else if (key.startsWith("x-")) copy[key] = this.#any(one, 0);
-      else if (this.hasRoom || !this.failed) {
-        const names = [...fields.forms.keys()];
-        const values = { known: names, nearest: nearestTo(key, names) };
-        if (this.#newer) this.#say("meaning", "unknown-key-passed", { ...values, found: found(key) }, "warning");
-        else this.#wrong("unknown-key", key, values);
-      }
+      else this.#strange(key, fields.forms);
       this.#path.pop();
     }
     for (const key of fields.required)

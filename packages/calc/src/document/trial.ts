@@ -2,15 +2,24 @@ import {
   finderIn,
   pointerTo,
   shapes,
+  stageShape,
   stagesOf,
   type Build,
   type Change,
   type Finder,
-  type Output,
-  type Spot,
 } from "../drivetrain/index.js";
-import { checks, inners, unknowns, type FindingCode, type FindingValues, type Stage } from "../stages/index.js";
+import {
+  checks,
+  inners,
+  unknowns,
+  type FindingCode,
+  type FindingValues,
+  type Shape,
+  type Stage,
+} from "../stages/index.js";
 import { applyChanges } from "./changes.js";
+import { isNewer } from "./check.js";
+import { isClear } from "./meaning.js";
 import { ShapeReader } from "./read.js";
 import { roundingFault } from "./rounding.js";
 import { bareOf, plainChanges, stepsBackTo } from "./versions.js";
@@ -21,8 +30,12 @@ type Tell = (code: FindingCode, at: string, values: FindingValues) => void;
 /** A change to be tried, and where the document says it. */
 interface Tried {
   readonly change: Change;
-  readonly where: string;
+  /** The pointer of the list or map that holds it, and its key there. */
+  readonly at: string;
+  readonly key: string | number;
 }
+
+const whereOf = ({ at, key }: Pick<Tried, "at" | "key">): string => pointerTo(at, key);
 
 /** Keys of the document whose value says nothing about the rest of it. */
 const apart: ReadonlySet<string> = new Set([
@@ -34,25 +47,34 @@ const apartOfOutput: ReadonlySet<string> = new Set(["label", "wheel", "wheels", 
 /** Trying a version as a whole costs as much as reading the build: so many stages may be read again for all of them. */
 const mostAgain = 250_000;
 
-/** Sets a value inside a copy; everything on the way is copied too. Whether it can be. */
-function put(copy: object, [key = "", ...more]: readonly string[], to: unknown): boolean {
-  const holder = copy as Record<string, unknown>;
-  if (!more.length) {
-    if (to === null && Array.isArray(copy)) return false;
-    if (to === null) delete holder[key];
-    else holder[key] = to;
-    return true;
-  }
-  const inner = holder[key];
-  if (typeof inner !== "object" || inner === null) return false;
-  return put((holder[key] = Array.isArray(inner) ? [...(inner as unknown[])] : { ...inner }), more, to);
+/** What stands at the place of a finding: the change that is the nearest to it. */
+function blamed(tried: readonly (Pick<Tried, "at" | "key"> & { readonly path: string })[], pointer: string): string {
+  const exact = tried.find(({ path }) => pointer === path || pointer.startsWith(`${path}/`));
+  if (exact) return whereOf(exact) + pointer.slice(exact.path.length);
+  return whereOf(tried.find(({ path }) => path.startsWith(`${pointer}/`)) ?? tried[0]!);
 }
 
-/** What stands at the place of a finding: the change that is the nearest to it. */
-function blamed(tried: readonly { readonly path: string; readonly where: string }[], pointer: string): string {
-  const exact = tried.find(({ path }) => pointer === path || pointer.startsWith(`${path}/`));
-  if (exact) return exact.where + pointer.slice(exact.path.length);
-  return (tried.find(({ path }) => path.startsWith(`${pointer}/`)) ?? tried[0])?.where ?? "";
+/** One part of a build that says nothing about the rest: a stage, an output as far as its wheels go, a key of the document. */
+interface Part {
+  readonly name: string;
+  readonly shape: () => Shape;
+  readonly stage?: Stage | undefined;
+  readonly before: object;
+  readonly changes: (Omit<Tried, "change"> & { readonly keys: readonly string[]; readonly to: unknown })[];
+}
+
+/** Sets a value inside a copy of a list or object; nothing where there is no such place. */
+function put(holder: unknown, [key = "", ...more]: readonly string[], to: unknown): unknown {
+  if (typeof holder !== "object" || holder === null) return undefined;
+  const copy = (Array.isArray(holder) ? [...(holder as unknown[])] : { ...holder }) as Record<string, unknown>;
+  if (more.length) {
+    const inner = put(copy[key], more, to);
+    if (inner === undefined) return undefined;
+    copy[key] = inner;
+  } else if (to !== null) copy[key] = to;
+  else if (Array.isArray(copy)) return undefined;
+  else delete copy[key];
+  return copy;
 }
 
 /** Tries versions of one build: what touches only what stands for itself is looked at alone, and all else as a whole. */
@@ -60,85 +82,105 @@ class Trial {
   readonly #build: Build;
   readonly #find: Finder;
   readonly #named: ReadonlySet<string>;
+  readonly #newer: boolean;
 
   constructor(build: Build) {
     this.#build = build;
     this.#find = finderIn(build);
     this.#named = new Set(stagesOf(build).flatMap(({ stage }) => unknowns[stage.kind]?.sameAs(stage) ?? []));
+    this.#newer = isNewer(build.format);
   }
 
   /** Whether a stage says nothing about others, and none about it. */
   #isAlone(stage: Stage): boolean {
+    if (inners[stage.kind]) return false;
     const unknown = unknowns[stage.kind];
-    const isNamed = unknown && (this.#named.has(stage.id) || unknown.sameAs(stage) !== undefined);
-    return !inners[stage.kind] && !isNamed && !unknown?.spans(stage).length;
+    return (
+      !unknown || (!this.#named.has(stage.id) && unknown.sameAs(stage) === undefined && !unknown.spans(stage).length)
+    );
+  }
+
+  /** The part that an address belongs to, with nothing changed yet. */
+  #partOf(address: string, [first = ""]: readonly string[]): Part | undefined {
+    const spot = this.#find(address);
+    const stage = spot?.stage;
+    if (stage) {
+      const { kind } = stage;
+      return { name: `${kind} stage`, shape: () => stageShape(kind), stage, before: stage, changes: [] };
+    }
+    if (!spot) return undefined;
+    const key = address.split(".")[0]!;
+    if (apart.has(key)) return { name: "build", shape: () => shapes.build!, before: this.#build, changes: [] };
+    const output = apartOfOutput.has(first) && this.#build.outputs.find(({ id }) => id === key);
+    return output ? { name: "output", shape: () => shapes.output!, before: output, changes: [] } : undefined;
   }
 
   /** Looks at each part that is touched; false where more than these parts has to be looked at. */
   alone(tried: readonly Tried[], tell: Tell): boolean {
-    const parts = new Map<object | string, { spot: Spot; keys: string[]; to: unknown; where: string }[]>();
-    for (const { change, where } of tried) {
+    const parts = new Map<object, Part>();
+    for (const { change, at, key } of tried) {
       if (!("set" in change)) return false;
-      const { set: address, to } = change;
-      const spot = this.#find(address);
-      const [id = "", ...keys] = address.split(".");
-      if (!spot) return false;
-      const owner =
-        spot.stage ?? (apart.has(id) ? id : apartOfOutput.has(keys[0] ?? "") ? this.#outputOf(id) : undefined);
-      if (!owner) return false;
-      const list = parts.get(owner) ?? [];
-      // A whole part and something inside it depend on their order.
-      if (list.length && (!keys.length || !list[0]!.keys.length)) return false;
-      parts.set(owner, [...list, { spot, keys, to, where }]);
+      const [id = "", ...keys] = change.set.split(".");
+      const made = this.#partOf(change.set, keys);
+      if (!made) return false;
+      const part = parts.get(made.before) ?? made;
+      // Whatever replaces a stage has to be read as a whole, and nothing else of it besides.
+      const isWhole = (one: readonly string[]): boolean => !!part.stage && (!one.length || one[0] === "kind");
+      if (part.changes.some((one) => isWhole(one.keys) || isWhole(keys))) return false;
+      part.changes.push({ keys: part.name === "build" ? [id, ...keys] : keys, to: change.to, at, key });
+      parts.set(part.before, part);
     }
-    for (const [owner, changes] of parts) {
-      const reader = new ShapeReader();
-      const told = changes.map(({ keys, where }) => ({ path: keys.map((key) => `/${key}`).join(""), where }));
-      const say = (code: FindingCode, pointer: string, values: FindingValues = {}) =>
-        tell(code, blamed(told, pointer), values);
-      const isStage = changes[0]!.spot.stage !== undefined;
-      const value = typeof owner === "string" ? this.#build[owner as "title"] : owner;
-      const whole = changes.find(({ keys }) => !keys.length);
-      let draft: unknown = whole ? whole.to : { ...Object(value) };
-      if (whole?.to === null && isStage) {
-        say("not-optional", "", { address: changes[0]!.spot.stage!.id });
-        continue;
-      }
-      const unset = whole ? undefined : changes.find(({ keys, to }) => !put(draft as object, keys, to));
-      if (unset) {
-        tell("not-optional", unset.where, { address: unset.keys.join(".") });
-        continue;
-      }
-      if (whole?.to === null) continue;
-      const isOutput = typeof owner !== "string" && !isStage;
-      if (isOutput) draft = { ...(draft as Output), stages: [] };
-      const copy = reader.read(draft, isStage ? "stage" : isOutput ? "output" : shapes.build![owner as string]!);
-      for (const { code, at, values, severity } of reader.findings) if (severity === "error") say(code, at, values);
-      if (reader.failed) continue;
-      if (isStage) {
-        const [before, after] = [owner as Stage, copy as Stage];
-        const isSame = before.id === after.id && JSON.stringify(before.fitted) === JSON.stringify(after.fitted);
-        if (!isSame || !this.#isAlone(before) || !this.#isAlone(after)) return false;
-        checks[after.kind](after, (severity, code, field, values) => {
-          if (severity === "error") say(code, `/${field}`, values);
-        });
-        const counts = changes.filter(({ keys: [key] }) => key === "driver" || key === "driven");
-        if ("set" in after && after.set && !whole && new Set(counts.map(({ keys }) => keys[0])).size === 1)
-          tell("set-in-part", counts[0]!.where, { label: after.label ?? after.id });
-      } else if (isOutput) {
-        const { wheel } = copy as Output;
-        if (wheel && Object.keys(wheel).filter((key) => !key.startsWith("x-")).length !== 1)
-          say("wheel-unclear", "/wheel");
-      } else if (owner === "rounding") {
-        const fault = roundingFault(copy as NonNullable<Build["rounding"]>);
-        if (fault) say(fault[1], `/${fault[0]}`, fault[2]);
-      }
-    }
+    const told: Parameters<Tell>[] = [];
+    for (const part of parts.values()) if (!this.#look(part, (...one) => told.push(one))) return false;
+    for (const one of told) tell(...one);
     return true;
   }
 
-  #outputOf(id: string): Output | undefined {
-    return this.#build.outputs.find((output) => output.id === id);
+  #look(part: Part, tell: Tell): boolean {
+    const { name, shape, stage, before, changes } = part;
+    const reader = new ShapeReader(this.#newer);
+    const [first] = changes;
+    let draft = { ...before } as Record<string, unknown>;
+    if (stage && (!first!.keys.length || first!.keys[0] === "kind")) {
+      if (first!.keys.length || first!.to === null) return false;
+      draft = reader.read(first!.to, "stage") as typeof draft;
+    } else
+      for (const { keys, to, at, key } of changes) {
+        const [field = "", ...more] = keys;
+        const value = more.length ? put(draft[field], more, to) : (to ?? undefined);
+        if (more.length && value === undefined) {
+          tell("not-optional", whereOf({ at, key }), { address: keys.join(".") });
+          return true;
+        }
+        const copy = reader.readField(name, shape, field, value);
+        if (copy === undefined) delete draft[field];
+        else draft[field] = copy;
+      }
+    const say: Tell = (code, pointer, values) => {
+      const paths = changes.map(({ keys, at, key }) => ({ path: keys.map((one) => `/${one}`).join(""), at, key }));
+      tell(code, blamed(paths, pointer), values);
+    };
+    for (const { code, at, values, severity } of reader.findings) if (severity === "error") say(code, at, values);
+    if (reader.failed) return true;
+    if (stage) return this.#lookAtStage(stage, draft as unknown as Stage, part, say);
+    const { wheel } = draft as { wheel?: object };
+    if (name === "output" && wheel && !isClear(wheel)) say("wheel-unclear", "/wheel", {});
+    const { rounding } = draft as { rounding?: NonNullable<Build["rounding"]> };
+    const fault = name === "build" && rounding ? roundingFault(rounding) : undefined;
+    if (fault) say(fault[1], `/rounding/${fault[0]}`, fault[2]);
+    return true;
+  }
+
+  #lookAtStage(before: Stage, after: Stage, { changes }: Part, say: Tell): boolean {
+    if (before.id !== after.id || before.fitted !== after.fitted) return false;
+    if (!this.#isAlone(before) || !this.#isAlone(after)) return false;
+    checks[after.kind](after, (severity, code, field, values = {}) => {
+      if (severity === "error") say(code, `/${field}`, values);
+    });
+    const fields = new Set(changes.map(({ keys }) => keys[0]));
+    if ("set" in after && after.set && fields.has("driver") !== fields.has("driven"))
+      say("set-in-part", fields.has("driver") ? "/driver" : "/driven", { label: after.label ?? after.id });
+    return true;
   }
 
   /** Makes the whole version; the build it comes to. */
@@ -148,15 +190,10 @@ class Trial {
       tried.map(({ change }) => change),
     );
     if (reading.ok) return reading.build;
-    const told = tried.flatMap(({ change, where }) => {
+    const told = tried.flatMap(({ change, at, key }) => {
       const address = "set" in change ? change.set : undefined;
       const spot = address === undefined ? undefined : this.#find(address);
-      return spot
-        ? [
-            { path: spot.pointer, where },
-            { path: address!, where },
-          ]
-        : [];
+      return spot ? [spot.pointer, address!].map((path) => ({ path, at, key })) : [];
     });
     for (const { code, at, values, severity } of reading.findings)
       if (severity === "error")
@@ -186,7 +223,7 @@ export function tryVersions(build: Build, tell: Tell): void {
   };
   let trial = new Trial(bare);
   const setsOf = (changes: object, at: string): Tried[] =>
-    Object.entries(changes).map(([set, to]) => ({ change: { set, to: to as unknown }, where: pointerTo(at, set) }));
+    Object.entries(changes).map(([set, to]) => ({ change: { set, to: to as unknown }, at, key: set }));
   const attempt = (changes: object, at: string): void => {
     const tried = setsOf(changes, at);
     if (!trial.alone(tried, tell) && mayTry(at)) trial.whole(tried, tell, at);
@@ -200,9 +237,15 @@ export function tryVersions(build: Build, tell: Tell): void {
   for (const revision of stepsBackTo(build, 0)) {
     const at = `/revisions/${revisions.indexOf(revision)}/back`;
     const now = revision.back.flatMap((written, n) =>
-      plainChanges(made, [written]).map((change): Tried => ({ change, where: `${at}/${n}` })),
+      plainChanges(made, [written]).map((change): Tried => ({ change, at, key: n })),
     );
-    if (trial.alone([...before, ...now], tell)) before.push(...now);
+    let failed = false;
+    const isAlone = trial.alone([...before, ...now], (...one) => {
+      failed = true;
+      tell(...one);
+    });
+    if (failed) return;
+    if (isAlone) before.push(...now);
     else {
       const next = mayTry(at) ? trial.whole([...before, ...now], tell, at) : undefined;
       if (!next) return;

@@ -97,6 +97,25 @@ export interface Finder {
   value(address: string): unknown;
 }
 
+/** A spot inside another: its pointer is made when somebody asks. */
+class InnerSpot implements Spot {
+  readonly holder: Spot["holder"];
+  readonly key: string;
+  readonly stage: Stage | undefined;
+  readonly #outer: Spot;
+
+  constructor(outer: Spot, holder: object, key: string) {
+    this.holder = holder as Spot["holder"];
+    this.key = key;
+    this.stage = outer.stage;
+    this.#outer = outer;
+  }
+
+  get pointer(): string {
+    return pointerTo(this.#outer.pointer, this.key);
+  }
+}
+
 /** Finds addresses in a build from where their ids stand. */
 function finderFrom(build: Build, placeOf: (id: string) => Spot | undefined): Finder {
   const find = (address: string): Spot | undefined => {
@@ -109,7 +128,7 @@ function finderFrom(build: Build, placeOf: (id: string) => Spot | undefined): Fi
       if (typeof holder !== "object" || holder === null || !/^\w[\w-]*$/.test(key) || key === "__proto__")
         return undefined;
       if (Array.isArray(holder) && !(/^\d{1,5}$/.test(key) && +key < holder.length)) return undefined;
-      spot = { holder: holder as never, key, pointer: pointerTo(spot!.pointer, key), stage: spot!.stage };
+      spot = new InnerSpot(spot!, holder, key);
     }
     return spot;
   };

@@ -4,15 +4,17 @@ import { productOf, type Unknown } from "../stages/index.js";
 /** A named unknown to a whole power. */
 export interface Power extends Unknown {
   readonly power: number;
+  /** What it is the sum of, where it is one: bounds are as narrow as these allow. */
+  readonly terms?: readonly Quantity[];
 }
 
 const merge = (left: readonly Power[], right: readonly Unknown[], sign: 1 | -1): readonly Power[] => {
   if (!right.length) return left;
   const powers = new Map(left.map((one) => [one.key, one]));
-  for (const { key, interval, power = 1 } of right) {
-    const sum = (powers.get(key)?.power ?? 0) + sign * power;
-    if (sum) powers.set(key, { key, interval, power: sum });
-    else powers.delete(key);
+  for (const one of right) {
+    const power = (powers.get(one.key)?.power ?? 0) + sign * (one.power ?? 1);
+    if (power) powers.set(one.key, { ...one, power });
+    else powers.delete(one.key);
   }
   return [...powers.values()];
 };
@@ -53,6 +55,8 @@ export class Quantity {
   /** All that it can be. */
   get bounds(): Bounded {
     if (!this.unknowns.length) return bounded(this.factor);
+    const sums = this.unknowns.filter(({ terms, power }) => terms && Math.abs(power) === 1);
+    if (sums.length === 1) return this.#boundsOver(sums[0]!);
     const lows = [this.factor];
     const highs = [this.factor];
     for (const { interval, power } of this.unknowns)
@@ -61,6 +65,17 @@ export class Quantity {
         highs.push(power > 0 ? interval.high : interval.low.inverse());
       }
     return bounded(product(lows), product(highs));
+  }
+
+  /** What stands before a sum goes into its terms: an unknown on both sides would count twice. Below the line the sum is turned round. */
+  #boundsOver(sum: Power): Bounded {
+    const before = new Quantity(
+      this.factor,
+      this.unknowns.filter((one) => one !== sum),
+    );
+    const ends = sum.terms!.map((term) => (sum.power > 0 ? before.times(term) : term.over(before)).bounds);
+    const total = ends.reduce((all, one) => all.plus(one));
+    return sum.power > 0 ? total : total.inverse();
   }
 
   times(other: Quantity | RationalInput): Quantity {

@@ -1,7 +1,8 @@
 import { bounded, rational, ratioOf, type Bounded, type Rational } from "../exact/index.js";
 import { Effect, type Stage, type Turn, type Unknown } from "../stages/index.js";
 import { onto, type Leaf, type Situation } from "./drive.js";
-import { Quantity, quantityOf } from "./quantity.js";
+import type { Quantity } from "./quantity.js";
+import { quantityOf } from "./quantity.js";
 
 /** Which way something turns against the motor. */
 export type Turns = "same way" | "opposite way" | "not known";

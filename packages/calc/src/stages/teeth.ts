@@ -1,4 +1,5 @@
-import { MeshwrightError, rational } from "../exact/index.js";
+import type { MeshwrightError} from "../exact/index.js";
+import { rational } from "../exact/index.js";
 import { meshOf, type Numeric, type ToothPair, type Toothed } from "../gears/index.js";
 import type { Say } from "./facets.js";
 

@@ -112,12 +112,15 @@ describe("lengths", () => {
     ["1 ft", "1524/5"],
     ["118mm", "118/1"],
     ["-0.1\u00a0mm", "-1/10"],
+    ["118\u202fmm", "118/1"],
+    ["118 \u2009 mm", "118/1"],
+    ["\u00a0118 mm\t", "118/1"],
     ["1e3 mm", "1000/1"],
     [118, "118/1"],
     [0.8, "4/5"],
   ])("%s is %s mm", (text, expected) => expect(lengthOf(text).toFraction()).toBe(expected));
 
-  it.each(["118", "118  mm", " 118 mm", "118 mm ", "118 km", "1 1/8 in", "118 MM", "1 inch", "118 mmm mm"])(
+  it.each(["118", "118 km", "1 1/8 in", "118 MM", "1 inch", "118 mmm mm"])(
     "refuse %j",
     (text) =>
       refuses(
