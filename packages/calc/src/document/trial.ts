@@ -195,13 +195,13 @@ class Trial {
       const spot = address === undefined ? undefined : this.#find(address);
       return spot ? [spot.pointer, address!].map((path) => ({ path, at, key })) : [];
     });
-    for (const { code, at, values, severity } of reading.findings)
-      if (severity === "error")
-        tell(
-          code,
-          told.some(({ path }) => at === path || at.startsWith(`${path}/`)) ? blamed(told, at) : otherwise,
-          values,
-        );
+    for (const { code, at, values, severity } of reading.findings) {
+      if (severity !== "error") continue;
+      const isNear = told.some(
+        ({ path }) => at === path || at.startsWith(`${path}/`) || (at && path.startsWith(`${at}/`)),
+      );
+      tell(code, isNear ? blamed(told, at) : otherwise, values);
+    }
     return undefined;
   }
 }

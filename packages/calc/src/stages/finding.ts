@@ -70,7 +70,7 @@ export const findingTexts = {
   "planets-touch": "{planets} planets of {planet} teeth touch each other.",
   "worm-backwards": "A worm of {starts} starts on a wheel of {teeth} teeth; are they the right way round?",
   "angle-out-of-range": "Expected an angle from {from} to {to} degrees, found {found}.",
-  "teeth-refused": "No gears have such teeth. {why}",
+  "teeth-refused": "No gears have such teeth[. {why}]",
   "belt-refused": "No belt runs so. {why}",
   "ratio-nominal": "{value} is a nominal figure; count the teeth.",
   "position-missing": 'No position "{id}"; expected one of {known}[; nearest: {nearest}].',

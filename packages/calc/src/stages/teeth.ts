@@ -1,4 +1,4 @@
-import type { MeshwrightError} from "../exact/index.js";
+import type { MeshwrightError } from "../exact/index.js";
 import { rational } from "../exact/index.js";
 import { meshOf, type Numeric, type ToothPair, type Toothed } from "../gears/index.js";
 import type { Say } from "./facets.js";
@@ -26,11 +26,13 @@ export function checkTeeth(pair: ToothPair, say: Say): void {
   const { driverShift, drivenShift, driverTip, drivenTip, thinning } = pair;
   // Teeth of a plain pitch are defined for any count: only where more is said need geometry be asked.
   if ((driverShift ?? drivenShift ?? driverTip ?? drivenTip ?? thinning) === undefined) return;
+  const first = (["driverShift", "drivenShift", "driverTip", "drivenTip"] as const).find(
+    (one) => pair[one] !== undefined,
+  );
   try {
-    meshOf(pair);
+    if (Object.values(meshOf(pair)).some(Number.isNaN)) say("error", "teeth-refused", first ?? "thinning");
   } catch (error) {
     const { at, message } = error as MeshwrightError;
-    const field = Object.hasOwn(pair, at) ? at : driverShift === undefined ? "drivenShift" : "driverShift";
-    say("error", "teeth-refused", field, { why: message });
+    say("error", "teeth-refused", Object.hasOwn(pair, at) ? at : (first ?? "thinning"), { why: message });
   }
 }

@@ -342,5 +342,4 @@ describe("finding one's way", () => {
     expect(find.value("primary.toString")).toBeUndefined();
     expect([...placesOf(build).keys()]).toEqual(expect.arrayContaining(["title", "stages", "front", "a", "high-pair"]));
   });
-
 });

@@ -120,15 +120,13 @@ describe("lengths", () => {
     [0.8, "4/5"],
   ])("%s is %s mm", (text, expected) => expect(lengthOf(text).toFraction()).toBe(expected));
 
-  it.each(["118", "118 km", "1 1/8 in", "118 MM", "1 inch", "118 mmm mm"])(
-    "refuse %j",
-    (text) =>
-      refuses(
-        () => lengthOf(text),
-        "not-a-length",
-        "length",
-        `Found ${JSON.stringify(text)}; expected a length in mm, cm, m, in or ft.`,
-      ),
+  it.each(["118", "118 km", "1 1/8 in", "118 MM", "1 inch", "118 mmm mm"])("refuse %j", (text) =>
+    refuses(
+      () => lengthOf(text),
+      "not-a-length",
+      "length",
+      `Found ${JSON.stringify(text)}; expected a length in mm, cm, m, in or ft.`,
+    ),
   );
 
   it("name the place of what is wrong", () => {

@@ -192,9 +192,9 @@ describe("batteries", () => {
   it("are not guessed", () => {
     for (const battery of [{}, { cells: 3 }, { chemistry: "lipo" }, { cells: 3, chemistry: "constructor" }])
       expect(packVolts(battery as Battery)).toBeUndefined();
-    expect(electricalFindings({ battery: { cells: 3, chemistry: "salt" as ChemistryName }, outputs: [] })).toMatchObject([
-      { code: "chemistry-not-known", at: "/battery", message: "Volts of 3 salt cells are not known." },
-    ]);
+    expect(
+      electricalFindings({ battery: { cells: 3, chemistry: "salt" as ChemistryName }, outputs: [] }),
+    ).toMatchObject([{ code: "chemistry-not-known", at: "/battery", message: "Volts of 3 salt cells are not known." }]);
     expect(electricalFindings({ battery: { chemistry: "lipo" }, outputs: [] })[0]!.message).toContain("? lipo");
     expect(electricalFindings({ battery: { cells: 3 }, outputs: [] })).toEqual([]);
     expect(electricalFindings({ outputs: [] })).toEqual([]);
