@@ -1,4 +1,4 @@
-import { bounded, rational, type Bounded, type Rational } from "../exact/index.js";
+import { Bounded, bounded, rational, type Rational } from "../exact/index.js";
 import { Effect } from "../stages/index.js";
 import { follow, isEstablished, type Situation } from "./drive.js";
 import type { OutputEvaluation } from "./output.js";
@@ -15,7 +15,7 @@ export type ComparisonBase = "with" | "of" | "mean";
 /** What grows with its argument takes an interval end by end; an exact value is worked out once. */
 const betweenEnds = (x: Bounded, at: (end: Rational) => Rational): Bounded => {
   const low = at(x.low);
-  return x.low === x.high ? bounded(low) : bounded(low, at(x.high));
+  return x.low === x.high ? bounded(low) : new Bounded(low, at(x.high));
 };
 
 /** Turns a quotient into a difference: quotient − 1, 1 − 1/quotient, or twice the difference over the sum. */
@@ -27,7 +27,8 @@ export function differenceOf(quotient: Bounded, base: ComparisonBase): Bounded {
       ? x.minus(one)
       : base === "of"
         ? one.minus(x.inverse())
-        : x.minus(one).times(rational(2)).over(x.plus(one));
+        : // 2 (x − 1) / (x + 1), in the order in which nothing long has to be divided by anything long.
+          x.plus(one).inverse().times(rational(-4)).plus(rational(2));
   return betweenEnds(quotient, at);
 }
 
@@ -144,12 +145,12 @@ export class Comparison {
 
   /** Motor turns per average wheel turn of a locked drive. */
   get harmonicMean(): Bounded | undefined {
-    return this.#mean((x, y) => x.times(y).times(rational(2)).over(x.plus(y)));
+    return this.#mean((x, y) => x.inverse().plus(y.inverse()).inverse().times(rational(2)));
   }
 
   /** A mean grows with either reduction, so its ends come from the ends. */
   #mean(at: (x: Rational, y: Rational) => Rational): Bounded | undefined {
     const [a, b] = [this.of.locked?.bounds, this.with.locked?.bounds];
-    return a && b && bounded(at(a.low, b.low), at(a.high, b.high));
+    return a && b && new Bounded(at(a.low, b.low), at(a.high, b.high));
   }
 }

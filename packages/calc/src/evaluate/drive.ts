@@ -24,16 +24,26 @@ export class Situation implements Surroundings {
   }
 
   namesake(stage: Stage): string {
-    if (unknowns[stage.kind]?.sameAs(stage) === undefined) return stage.id;
-    this.#same ??= new Map(
-      stagesOf(this.build).flatMap(({ stage: one }) => {
-        const same = unknowns[one.kind]?.sameAs(one);
-        return same === undefined ? [] : [[one.id, same]];
-      }),
-    );
-    let { id } = stage;
-    for (let same: string | undefined = id; same !== undefined; same = this.#same.get(id)) id = same;
-    return id;
+    const same = unknowns[stage.kind]?.sameAs(stage);
+    return same === undefined ? stage.id : (this.#sames.get(same) ?? same);
+  }
+
+  /** For each stage that is the same as another, the one that all of them are the same as. */
+  get #sames(): ReadonlyMap<string, string> {
+    if (this.#same) return this.#same;
+    const next = new Map<string, string>();
+    for (const { stage } of stagesOf(this.build)) {
+      const same = unknowns[stage.kind]?.sameAs(stage);
+      if (same !== undefined) next.set(stage.id, same);
+    }
+    const last = new Map<string, string>();
+    for (const id of next.keys()) {
+      const passed: string[] = [];
+      let end = id;
+      for (; !last.has(end) && next.has(end); end = next.get(end)!) passed.push(end);
+      for (const one of passed) last.set(one, last.get(end) ?? end);
+    }
+    return (this.#same = last);
   }
 
   divide(into: Effect, stage: Stage): void {

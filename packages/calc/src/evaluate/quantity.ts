@@ -1,4 +1,4 @@
-import { bounded, ratioOf, rational, type Bounded, type Rational, type RationalInput } from "../exact/index.js";
+import { Bounded, bounded, ratioOf, rational, type Rational, type RationalInput } from "../exact/index.js";
 import { productOf, type Unknown } from "../stages/index.js";
 
 /** A named unknown to a whole power. */
@@ -41,11 +41,15 @@ function product(factors: readonly Rational[]): Rational {
  */
 export class Quantity {
   readonly factor: Rational;
-  readonly unknowns: readonly Power[];
+  readonly #unknowns: readonly Power[];
 
   constructor(factor: Rational, unknowns: readonly Power[] = []) {
     this.factor = factor;
-    this.unknowns = unknowns;
+    this.#unknowns = unknowns;
+  }
+
+  get unknowns(): readonly Power[] {
+    return this.#unknowns;
   }
 
   get isExact(): boolean {
@@ -64,7 +68,7 @@ export class Quantity {
         lows.push(power > 0 ? interval.low : interval.high.inverse());
         highs.push(power > 0 ? interval.high : interval.low.inverse());
       }
-    return bounded(product(lows), product(highs));
+    return new Bounded(product(lows), product(highs));
   }
 
   /** What stands before a sum goes into its terms: an unknown on both sides would count twice. Below the line the sum is turned round. */

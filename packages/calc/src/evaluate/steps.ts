@@ -1,8 +1,7 @@
-import { bounded, rational, ratioOf, type Bounded, type Rational } from "../exact/index.js";
+import { Bounded, bounded, rational, ratioOf, type Rational } from "../exact/index.js";
 import { Effect, type Stage, type Turn, type Unknown } from "../stages/index.js";
 import { onto, type Leaf, type Situation } from "./drive.js";
-import type { Quantity } from "./quantity.js";
-import { quantityOf } from "./quantity.js";
+import { Quantity, quantityOf, type Power } from "./quantity.js";
 
 /** Which way something turns against the motor. */
 export type Turns = "same way" | "opposite way" | "not known";
@@ -54,6 +53,23 @@ class Growing {
       if (this.#place % 64 === 0) this.#kept[this.#place / 64] = this.#value;
     }
     return this.#value;
+  }
+}
+
+/** A quantity of so many of a way's unknowns: their powers are put together when somebody reads them. */
+class Running extends Quantity {
+  readonly #list: readonly Unknown[];
+  readonly #count: number;
+  #powers: readonly Power[] | undefined;
+
+  constructor(factor: Rational, list: readonly Unknown[], count: number) {
+    super(factor);
+    this.#list = list;
+    this.#count = count;
+  }
+
+  override get unknowns(): readonly Power[] {
+    return (this.#powers ??= quantityOf(this.factor, this.#list.slice(0, this.#count)).unknowns);
   }
 }
 
@@ -112,13 +128,13 @@ class Leg implements Step {
   }
 
   get running(): Quantity {
-    return quantityOf(this.#factor, this.#unknowns ? this.#way.unknowns.slice(0, this.#unknowns) : []);
+    return this.#unknowns ? new Running(this.#factor, this.#way.unknowns, this.#unknowns) : new Quantity(this.#factor);
   }
 
   get runningBounds(): Bounded {
     const { cancels, lows, highs } = this.#way;
     if (!this.#unknowns) return bounded(this.#factor);
-    return cancels ? this.running.bounds : bounded(lows.before(this.#place), highs.before(this.#place));
+    return cancels ? this.running.bounds : new Bounded(lows.before(this.#place), highs.before(this.#place));
   }
 }
 

@@ -214,10 +214,11 @@ class WideRational extends Rational {
     return productOfTwo(this, rational(other));
   }
   override inverse(): Rational {
-    return wide(this.below, this.above);
+    const { above, below } = this;
+    return above > 0n ? ratioOfCoprimes(below, above) : ratioOfCoprimes(-below, -above);
   }
   override negate(): Rational {
-    return wide(-this.above, this.below);
+    return ratioOfCoprimes(-this.above, this.below);
   }
   override compare(other: RationalInput): -1 | 0 | 1 {
     return compareWide(this, rational(other));
@@ -230,36 +231,34 @@ class WideRational extends Rational {
   }
 }
 
-/** No common divisor is looked for where there can be none: for very long numbers that takes more time than all else. */
+/** What the denominators have in common is all that can cancel: nothing long is divided where one of them is short (Knuth, 4.5.1). */
 function sumOf(one: Rational, two: Rational): Rational {
-  const { numerator, denominator } = two;
-  const below = one.denominator;
-  const above = one.numerator * denominator + numerator * below;
-  return below === 1n || denominator === 1n
-    ? ratioOfCoprimes(above, below * denominator)
-    : wide(above, below * denominator);
+  const [below, other] = [one.denominator, two.denominator];
+  const common = wideDivisor(below, other);
+  const rest = partOf(other, common);
+  const above = one.numerator * rest + two.numerator * partOf(below, common);
+  if (!above) return new Rational(0, 1);
+  const divisor = wideDivisor(above, common);
+  return ratioOfCoprimes(partOf(above, divisor), partOf(below, divisor) * rest);
 }
 
 /** Both are in lowest terms: what cancels stands across, which is soon seen where one of the two is short. */
 function productOfTwo(one: Rational, two: Rational): Rational {
-  const [left, right] = [wideDivisor(one.numerator, two.denominator), wideDivisor(two.numerator, one.denominator)];
+  const left = wideDivisor(one.numerator, two.denominator);
+  const right = wideDivisor(two.numerator, one.denominator);
   return ratioOfCoprimes(
-    (one.numerator / left) * (two.numerator / right),
-    (one.denominator / right) * (two.denominator / left),
+    partOf(one.numerator, left) * partOf(two.numerator, right),
+    partOf(one.denominator, right) * partOf(two.denominator, left),
   );
 }
+
+/** Dividing by one takes as long as by anything else. */
+const partOf = (whole: bigint, divisor: bigint): bigint => (divisor === 1n ? whole : whole / divisor);
 
 /** By cross products. */
 function compareWide(one: Rational, two: Rational): -1 | 0 | 1 {
   const [left, right] = [one.numerator * two.denominator, two.numerator * one.denominator];
   return left > right ? 1 : left < right ? -1 : 0;
-}
-
-/** The value of two bigints, in plain numbers where they suffice; `below` is not zero. */
-function wide(above: bigint, below: bigint): Rational {
-  if (below < 0n) return wide(-above, -below);
-  const divisor = wideDivisor(above, below);
-  return ratioOfCoprimes(above / divisor, below / divisor);
 }
 
 /**
