@@ -1,5 +1,12 @@
 import { readBuild } from "@meshwright/calc/document";
-import { type Base, type Comparison, evaluate, type OutputEvaluation, pi, type Scope } from "@meshwright/calc/evaluate";
+import {
+  type Comparison,
+  type ComparisonBase,
+  evaluate,
+  type OutputEvaluation,
+  pi,
+  type Scope,
+} from "@meshwright/calc/evaluate";
 import type { VectorFile } from "../cases.js";
 import { ends, interval } from "../ends.js";
 import { fraction, mapOf, same } from "../fields.js";
@@ -12,7 +19,7 @@ const differenceForm = { "base=with": interval, "base=of": interval, "base=mean"
 
 function differenceOn(comparison: Comparison, scope: Scope) {
   if (comparison.difference(scope) === undefined) return undefined;
-  const on = (base: Base) => {
+  const on = (base: ComparisonBase) => {
     const difference = comparison.difference(scope, base);
     return difference && ends(difference);
   };

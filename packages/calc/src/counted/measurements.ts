@@ -1,5 +1,6 @@
 import type { Measurement } from "../drivetrain/index.js";
-import type { Evaluation } from "../evaluate/index.js";
+import { buildAsMeasured } from "../document/index.js";
+import { evaluate, type Evaluation } from "../evaluate/index.js";
 import type { Bounded } from "../exact/index.js";
 import { agreement, type Agreement } from "./turn-count.js";
 
@@ -9,22 +10,20 @@ export interface Checked {
   readonly agreement: Agreement | undefined;
 }
 
-/** The counts that a measurement was made with, by address, where it names any: `{ "rear-ring.driver": 12 }`. */
-type Kept = Measurement & { readonly with?: Readonly<Record<string, unknown>> };
+/** What an output came to when it was measured: with the counts put back that the measurement was made with. */
+function boundsThen(evaluation: Evaluation, measurement: Measurement): Bounded | undefined {
+  const { build, mode } = evaluation;
+  if (!Object.keys(measurement.with ?? {}).length) return evaluation.output(measurement.what)?.bounds;
+  const then = buildAsMeasured(build, measurement);
+  return then.ok ? evaluate(then.build, mode).output(measurement.what)?.bounds : undefined;
+}
 
 /**
  * Every measurement of a build against what it comes to. One that names the counts it was made with is compared with those
  * only: a swap since then makes nothing wrong of it.
- *
- * @param asMeasured what an output's reduction was with the counts that a measurement names; without it such a measurement is
- *   compared with nothing
  */
-export const measurementsOf = (
-  evaluation: Evaluation,
-  asMeasured?: (measurement: Measurement) => Bounded | undefined,
-): Checked[] =>
-  (evaluation.build.measurements ?? []).map((measurement: Kept) => {
-    const namesCounts = Object.keys(measurement.with ?? {}).length > 0;
-    const bounds = namesCounts ? asMeasured?.(measurement) : evaluation.output(measurement.what)?.bounds;
+export const measurementsOf = (evaluation: Evaluation): Checked[] =>
+  (evaluation.build.measurements ?? []).map((measurement) => {
+    const bounds = boundsThen(evaluation, measurement);
     return { measurement, agreement: bounds && agreement(bounds, measurement) };
   });

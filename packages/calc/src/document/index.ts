@@ -21,9 +21,10 @@ export { type LinkedChanges, changesFrom, linkCarries, linkOf } from "./links.js
 export { buildFromAttributes } from "./notation.js";
 export { nearestTo, slipsBetween } from "./nearest.js";
 export { parseBuild, readBuild } from "./read-build.js";
-export { sameValue } from "./same.js";
-export { Reader, addressPattern } from "./read.js";
+export { ShapeReader, addressPattern } from "./read.js";
 export type { Reading } from "./reading.js";
 export { type Scalar, longestText, scalars } from "./scalars.js";
-export { buildSchema } from "./schema.js";
+export { sameValue } from "./same.js";
 export { sealOf } from "./seal.js";
+export { buildSchema } from "./schema.js";
+export { buildAsMeasured, buildAt } from "./versions.js";

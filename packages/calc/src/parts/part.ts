@@ -1,5 +1,5 @@
-import { Reader } from "../document/index.js";
-import { step, type Part } from "../drivetrain/index.js";
+import { ShapeReader } from "../document/index.js";
+import { pointerTo, type Part } from "../drivetrain/index.js";
 import type { Finding, FindingCode, FindingValues, PartKind } from "../stages/index.js";
 
 /** Fields without which nothing can be done with a part of a kind. */
@@ -18,11 +18,11 @@ export const needed: Readonly<Partial<Record<PartKind, readonly (keyof Part)[]>>
 };
 
 /** What the shape of a list of parts cannot show: ids of their own, one pitch a part, and what its kind needs. */
-function checkParts(parts: readonly Part[], reader: Reader): void {
+function checkParts(parts: readonly Part[], reader: ShapeReader): void {
   const seen = new Set<string>();
   for (const [n, part] of parts.entries()) {
     const error = (code: FindingCode, field: string, values: FindingValues) =>
-      reader.say("error", "meaning", code, `/${n}${step("", field)}`, values);
+      reader.say("error", "meaning", code, `/${n}${pointerTo("", field)}`, values);
     if (seen.has(part.id)) error("id-repeated", "id", { id: part.id });
     seen.add(part.id);
     for (const field of needed[part.is] ?? [])
@@ -43,7 +43,7 @@ function checkParts(parts: readonly Part[], reader: Reader): void {
  * findings.map(({ code, at }) => [code, at]); // => [["part-incomplete", "/1/teeth"]]
  */
 export function readParts(json: unknown): { readonly parts?: readonly Part[]; readonly findings: readonly Finding[] } {
-  const reader = new Reader();
+  const reader = new ShapeReader();
   try {
     const parts = reader.read(typeof json === "string" ? JSON.parse(json) : json, "[part]0-10000") as Part[];
     if (!reader.failed) checkParts(parts, reader);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { evaluate } from "../../src/evaluate/index.js";
-import type { Build, Mount } from "../../src/drivetrain/index.js";
+import { parseBuild } from "../../src/document/index.js";
+import type { Mount } from "../../src/drivetrain/index.js";
 import type { Stage } from "../../src/stages/index.js";
 import { layoutOf, type Layout, type PlacedWall } from "../../src/layout/index.js";
 import { meshOf, outlinePoints } from "../../src/gears/index.js";
@@ -11,7 +12,7 @@ const ring = { id: "ring", kind: "pair", form: "bevel", driver: 13, driven: 38, 
 const belt = { id: "belt", kind: "belt", driver: 20, driven: 60, pitch: "2 mm", beltTeeth: 101 } as const;
 
 const layout = (stages: readonly Stage[], mounts: readonly Mount[] = []): Layout => {
-  const build: Build = { format: "meshwright-build/1", stages, outputs: [{ id: "rear", stages: [] }], mounts };
+  const build = parseBuild({ format: "meshwright-build/1", stages, outputs: [{ id: "rear", stages: [] }] });
   return layoutOf(evaluate(build).output("rear")!.steps, mounts);
 };
 const fractions = ({ spans }: Layout): string[] => spans.map((span) => span.centre.low.toFraction());
