@@ -6,8 +6,8 @@ declare class TextEncoder {
   encode(text: string): Uint8Array<ArrayBuffer>;
 }
 declare class TextDecoder {
-  constructor(label: string, options: { fatal: boolean });
-  decode(bytes: Uint8Array): string;
+  constructor(label?: string, options?: { fatal?: boolean });
+  decode(input?: ArrayBuffer | Uint8Array): string;
 }
 interface ByteStream {
   getReader(): { read(): Promise<{ done: boolean; value?: Uint8Array }>; cancel(): Promise<void> };

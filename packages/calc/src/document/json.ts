@@ -1,4 +1,4 @@
-import { step } from "../drivetrain/index.js";
+import { pointerTo } from "../drivetrain/index.js";
 import { errorOf, type Finding, type FindingCode, type FindingValues } from "../stages/index.js";
 
 /** JSON text nested deeper than this is no build: ten times what one has, and far from what a stack bears. */
@@ -31,7 +31,7 @@ export function faultIn(text: string): Finding | undefined {
         line++;
         start = n + 1;
       }
-    fault = errorOf("shape", code, path.reduce<string>(step, ""), { line, column: at - start + 1, ...values });
+    fault = errorOf("shape", code, path.reduce<string>(pointerTo, ""), { line, column: at - start + 1, ...values });
     return false;
   };
   const expected = (what: string): false =>

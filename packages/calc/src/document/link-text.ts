@@ -31,18 +31,18 @@ export class Taker {
     return this.#at >= this.#text.length;
   }
 
-  take(size: number): string {
+  cut(size: number): string {
     return this.#text.slice(this.#at, (this.#at += size));
   }
 
   rest(): string {
-    return this.take(this.#text.length);
+    return this.cut(this.#text.length);
   }
 
   counted(): number {
     let value = 0;
     for (let place = 1; ; place *= 32) {
-      const one = alphabet.indexOf(this.take(1) || "A");
+      const one = alphabet.indexOf(this.cut(1) || "A");
       value += (one % 32) * place;
       if (one < 32 || place > 2 ** 30) return value;
     }

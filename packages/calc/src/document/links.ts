@@ -153,8 +153,8 @@ export interface LinkedChanges {
  *
  * @example
  * import { buildFromAttributes, changesFrom, linkOf } from "@meshwright/calc/document";
- * const { build } = buildFromAttributes({ rear: "Ring: 12 to 35; Hub: 16 to 23" });
- * const { build: later } = buildFromAttributes({ rear: "Ring: 13 to 35; Hub: 16 to 23" });
+ * const { build } = buildFromAttributes({ stages: "", rear: "Ring: 12 to 35; Hub: 16 to 23" });
+ * const { build: later } = buildFromAttributes({ stages: "", rear: "Ring: 13 to 35; Hub: 16 to 23" });
  * const { changes, findings } = changesFrom(linkOf(build, { "rear-ring.driver": 11, "rear-hub.driven": 24 }), later);
  * changes; // => { "rear-hub.driven": 24 }
  * findings[0].message; // => "Ring: the author has changed this since the link was made."
@@ -235,7 +235,7 @@ function readCounts(
     byAddress.set(short, byAddress.has(short) || addresses.length > 1 ? undefined : addresses[0]);
   }
   for (let left = text.counted(); left > 0 && !text.isDone; left--) {
-    const key = text.take(7);
+    const key = text.cut(7);
     const to = text.counted();
     const found = counts.get(key);
     if (found?.length === 1) say(found[0]!, to);

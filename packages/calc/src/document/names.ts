@@ -3,7 +3,7 @@ import {
   labelAt,
   stagesOf,
   type Build,
-  type Centre,
+  type Split,
   type Change,
   type Measurement,
 } from "../drivetrain/index.js";
@@ -137,8 +137,12 @@ export function withoutNamesOf(before: Build, draft: Build): Build {
   if (isLost(target?.output)) put("target", undefined);
   if (isLost(compare?.of) || isLost(compare?.with)) put("compare", undefined);
   if (isLost(headline)) put("headline", undefined);
-  const sharesLost = ({ share }: Centre) => Object.keys(share ?? {}).some(isLost);
+  const sharesLost = ({ share }: Split) => Object.keys(share ?? {}).some(isLost);
   if (centre && sharesLost(centre)) put("centre", { kind: centre.kind });
+  const branches = draft.branches?.map((one) =>
+    one.split && sharesLost(one.split) ? { ...one, split: { kind: one.split.kind } } : one,
+  );
+  if (branches?.some((one, n) => one !== draft.branches![n])) put("branches", branches);
   // A revision is what the next later one becomes by going back: where one step cannot be made, nothing behind it can.
   const { revisions } = draft as { revisions?: readonly { back?: readonly Change[] }[] };
   if (revisions?.some(({ back = [] }) => back.some((change) => spokenOf(change).some(isLost))))

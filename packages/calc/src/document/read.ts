@@ -10,7 +10,7 @@ import {
 } from "../stages/index.js";
 import { nearestTo } from "./nearest.js";
 import { longestText, scalars, type Scalar } from "./scalars.js";
-import { shapes, stageShape, step } from "../drivetrain/index.js";
+import { pointerTo, shapes, stageShape } from "../drivetrain/index.js";
 
 /** How an address is written. */
 export const addressPattern = /^[a-z][A-Za-z0-9-]{0,99}(\.[A-Za-z0-9-]{1,99}){0,2}$/;
@@ -64,16 +64,33 @@ const fieldsOf = (shape: Shape): Fields => ({
 /** Shapes never change: each is taken apart once. */
 const known = new Map<string, Fields>();
 
+function fieldsFor(name: string, shape: () => Shape): Fields {
+  let fields = known.get(name);
+  if (!fields) known.set(name, (fields = fieldsOf(shape())));
+  return fields;
+}
+
 /**
  * Reads a value of a shape into a copy of its own, and gathers what is wrong with the shape. Counts become numbers; all
  * else stays as it was written.
  */
-export class Reader {
+export class ShapeReader {
   readonly findings: Finding[] = [];
   /** Whether any finding is an error. */
   failed = false;
   readonly #path: (string | number)[] = [];
+  readonly #newer: boolean;
   #left = mostData;
+
+  /** @param newer the document is of a later minor version: keys that nobody here knows are passed over */
+  constructor(newer = false) {
+    this.#newer = newer;
+  }
+
+  /** Whether one more finding would be told. */
+  get hasRoom(): boolean {
+    return this.findings.length < mostFindings;
+  }
 
   say(
     severity: Finding["severity"],
@@ -84,7 +101,7 @@ export class Reader {
   ): void {
     const first = severity === "error" && !this.failed;
     if (first) this.failed = true;
-    if (first || this.findings.length < mostFindings) this.findings.push(findingOf(severity, about, code, at, values));
+    if (first || this.hasRoom) this.findings.push(findingOf(severity, about, code, at, values));
   }
 
   /** Reads the data of a build, or of what has another shape. */
@@ -92,13 +109,37 @@ export class Reader {
     return this.#read(formOf(shape), value, 0);
   }
 
-  #say(about: Finding["about"], code: FindingCode, values: FindingValues): undefined {
-    this.say("error", about, code, this.#path.reduce<string>(step, ""), values);
+  /** Reads the value of one field: of a stage of a kind, or of another object by its name. Says where there is no such field. */
+  readField(of: string, shape: () => Shape, field: string, value: unknown): unknown {
+    const { forms, required } = fieldsFor(of, shape);
+    const form = forms.get(field);
+    return this.#at(field, () => {
+      if (value === undefined && required.includes(field)) return this.#wrong("missing", undefined, { field });
+      if (value === undefined) return undefined;
+      if (form) return this.#read(form, value, 0);
+      return field.startsWith("x-") ? this.#any(value, 0) : this.#strange(field, forms);
+    });
+  }
+
+  #strange(key: string, forms: Fields["forms"]): undefined {
+    if (!this.hasRoom && this.failed) return;
+    const names = [...forms.keys()];
+    const values = { known: names, nearest: nearestTo(key, names) };
+    if (this.#newer) this.#say("meaning", "unknown-key-passed", { ...values, found: found(key) }, "warning");
+    else this.#wrong("unknown-key", key, values);
+  }
+
+  #say(
+    about: Finding["about"],
+    code: FindingCode,
+    values: FindingValues,
+    severity: Finding["severity"] = "error",
+  ): undefined {
+    this.say(severity, about, code, this.#path.reduce<string>(pointerTo, ""), values);
   }
 
   #wrong(code: FindingCode, value: unknown, values?: FindingValues): undefined {
-    if (this.findings.length < mostFindings || !this.failed)
-      this.#say("shape", code, { ...values, found: found(value) });
+    if (this.hasRoom || !this.failed) this.#say("shape", code, { ...values, found: found(value) });
   }
 
   #read(form: Form, value: unknown, depth: number): unknown {
@@ -144,14 +185,16 @@ export class Reader {
   #scalar(scalar: Scalar, name: string, value: unknown): unknown {
     if (typeof value === "string") {
       const { pattern } = scalar;
+      if (name === "format" && this.#newer) return value;
       // Characters are counted only where pairs of code units can make the difference.
       const fits = pattern
         ? value.length < 120 && pattern.test(value)
         : value.length <= longestText || (value.length <= longestText * 2 && [...value].length <= longestText);
       if (fits) return scalar.whole ? Number(value) : value;
     } else if (typeof value === "number") {
-      const { from = NaN, above = NaN, to = Infinity, whole } = scalar;
-      if (Number.isFinite(value) && (value >= from || value > above) && value <= to && !(whole && value % 1)) {
+      const { from = NaN, above = NaN, to = Infinity, whole, among } = scalar;
+      const fits = (value >= from || value > above) && value <= to && !(whole && value % 1);
+      if (fits && (!among || among.includes(value))) {
         try {
           if (value % 1) rational(value);
         } catch {
@@ -197,8 +240,7 @@ export class Reader {
   }
 
   #object(name: string, shape: () => Shape, value: object, depth: number): unknown {
-    let fields = known.get(name);
-    if (!fields) known.set(name, (fields = fieldsOf(shape())));
+    const fields = fieldsFor(name, shape);
     const copy: Record<string, unknown> = {};
     for (const key of Object.keys(value)) {
       const one = (value as Record<string, unknown>)[key];
@@ -207,10 +249,7 @@ export class Reader {
       this.#path.push(key);
       if (form) copy[key] = this.#read(form, one, depth);
       else if (key.startsWith("x-")) copy[key] = this.#any(one, 0);
-      else {
-        const names = [...fields.forms.keys()];
-        this.#wrong("unknown-key", key, { known: names, nearest: nearestTo(key, names) });
-      }
+      else this.#strange(key, fields.forms);
       this.#path.pop();
     }
     for (const key of fields.required)

@@ -5,8 +5,8 @@ import { spotOf, valueAt, type Build } from "../drivetrain/index.js";
 import {
   Evaluation,
   changeOf,
-  type Base,
   type Comparison,
+  type ComparisonBase,
   type OutputEvaluation,
   type Quantity,
   type Scope,
@@ -101,7 +101,7 @@ export const compared = ({ evaluation, query }: FigureContext): Comparison =>
 /** Front against rear as asked: with tyres where both wheels are given, base the second output. */
 function gapOf(context: FigureContext): Bounded | undefined {
   const { base = "with", scope = "tyres" } = context.query;
-  return compared(context).difference(scope as Scope, base as Base);
+  return compared(context).difference(scope as Scope, base as ComparisonBase);
 }
 
 const percent = { percent: true } as const;

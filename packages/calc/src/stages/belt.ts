@@ -1,11 +1,14 @@
-import type { BeltQuestion } from "../gears/index.js";
+import type { MeshwrightError } from "../exact/index.js";
+import { beltOf, type BeltQuestion } from "../gears/index.js";
 import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape } from "./facets.js";
 import type { StageBase } from "./stage.js";
 
 /** Two pulleys with a belt, or two sprockets with a chain. Reduction: driven / driver. A belt keeps the direction. */
 export interface BeltStage extends StageBase, Omit<BeltQuestion, "available" | "offsetLink"> {
   readonly kind: "belt";
+  /** What the driver is called: "motor pulley". */
   readonly driverLabel?: string;
+  /** What the driven pulley is called: "axle pulley". */
   readonly drivenLabel?: string;
 }
 
@@ -23,7 +26,16 @@ export const shape: Shape = {
 
 export const sample: Sample = { driver: 20, driven: 40 };
 
-export const check: Check<BeltStage> = () => undefined;
+/** Whether pulleys touch is for the geometry to say, while a belt is being chosen; figures that are none are refused. */
+export const check: Check<BeltStage> = (stage, say) => {
+  try {
+    beltOf(stage);
+  } catch (error) {
+    const { code, message } = error as MeshwrightError;
+    const field = stage.beltTeeth === undefined ? "centre" : "beltTeeth";
+    if (code !== "pulleys-touch") say("error", "belt-refused", field, { why: message });
+  }
+};
 
 export const effect: Effects<BeltStage> = (stage, into) => into.times(stage.driven, stage.driver);
 

@@ -1,7 +1,8 @@
 import { check as belt } from "./belt.js";
+import { check as measured } from "./measured.js";
 import { check as pair } from "./pair.js";
 import { check as planetary } from "./planetary.js";
-import { check as published } from "./published.js";
+import { check as printed } from "./printed.js";
 import { check as selectable } from "./selectable.js";
 import { check as train } from "./train.js";
 import { check as worm } from "./worm.js";
@@ -14,7 +15,8 @@ const table: { readonly [Kind in StageKind]: Check<StageOf<Kind>> } = {
   belt,
   worm,
   planetary,
-  published,
+  measured,
+  published: printed,
   selectable,
 };
 

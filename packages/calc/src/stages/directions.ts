@@ -1,7 +1,8 @@
 import { direction as belt } from "./belt.js";
+import { direction as measured } from "./measured.js";
 import { direction as pair } from "./pair.js";
 import { direction as planetary } from "./planetary.js";
-import { direction as published } from "./published.js";
+import { direction as printed } from "./printed.js";
 import { direction as selectable } from "./selectable.js";
 import { direction as train } from "./train.js";
 import { direction as worm } from "./worm.js";
@@ -14,7 +15,8 @@ const table: { readonly [Kind in StageKind]: Direction<StageOf<Kind>> } = {
   belt,
   worm,
   planetary,
-  published,
+  measured,
+  published: printed,
   selectable,
 };
 

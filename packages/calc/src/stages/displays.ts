@@ -1,7 +1,8 @@
 import { display as belt } from "./belt.js";
+import { display as measured } from "./measured.js";
 import { display as pair } from "./pair.js";
 import { display as planetary } from "./planetary.js";
-import { display as published } from "./published.js";
+import { display as printed } from "./printed.js";
 import { display as selectable } from "./selectable.js";
 import { display as train } from "./train.js";
 import { display as worm } from "./worm.js";
@@ -14,7 +15,8 @@ const table: { readonly [Kind in StageKind]: Display<StageOf<Kind>> } = {
   belt,
   worm,
   planetary,
-  published,
+  measured,
+  published: printed,
   selectable,
 };
 

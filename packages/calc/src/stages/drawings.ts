@@ -1,7 +1,8 @@
 import { drawn as belt } from "./belt.js";
+import { drawn as measured } from "./measured.js";
 import { drawn as pair } from "./pair.js";
 import { drawn as planetary } from "./planetary.js";
-import { drawn as published } from "./published.js";
+import { drawn as printed } from "./printed.js";
 import { drawn as selectable } from "./selectable.js";
 import { drawn as train } from "./train.js";
 import { drawn as worm } from "./worm.js";
@@ -14,7 +15,8 @@ const table: { readonly [Kind in StageKind]: Drawn<StageOf<Kind>> } = {
   belt,
   worm,
   planetary,
-  published,
+  measured,
+  published: printed,
   selectable,
 };
 

@@ -1,7 +1,8 @@
 import { effect as belt } from "./belt.js";
+import { effect as measured } from "./measured.js";
 import { effect as pair } from "./pair.js";
 import { effect as planetary } from "./planetary.js";
-import { effect as published } from "./published.js";
+import { effect as printed } from "./printed.js";
 import { effect as selectable } from "./selectable.js";
 import { effect as train } from "./train.js";
 import { effect as worm } from "./worm.js";
@@ -14,7 +15,8 @@ const table: { readonly [Kind in StageKind]: Effects<StageOf<Kind>> } = {
   belt,
   worm,
   planetary,
-  published,
+  measured,
+  published: printed,
   selectable,
 };
 

@@ -6,7 +6,8 @@ import type { Position, StageBase, Turn } from "./stage.js";
 /**
  * What a kind of stage is, facet by facet. A kind's file exports each by its name: `shape`, `check`, `sample`, `effect`,
  * `direction`, `notation`, `display`, `needs`, `drawn`; each facet has its own table of all kinds, so that a page
- * bundles only those that it uses.
+ * bundles only those that it uses. A kind with stages inside has an `inner` besides, and one whose ratio is not known exactly
+ * an `unknown`.
  * @module
  */
 
@@ -30,8 +31,26 @@ export type Check<S extends StageBase> = (stage: S, say: Say) => void;
 /** The fields of a new stage of the kind, as an editor begins with them. */
 export type Sample = Readonly<Record<string, unknown>>;
 
+/** What a stage asks of what it stands in. */
+export interface Surroundings {
+  /** The stage that a product is named after: itself, or the one that it says it is the same as. */
+  namesake(stage: StageBase): string;
+  /** Divides by what another stage does. */
+  divide(into: Effect, stage: StageBase): void;
+}
+
 /** Multiplies a stage's reduction in. */
-export type Effects<S extends StageBase> = (stage: S, into: Effect) => void;
+export type Effects<S extends StageBase> = (stage: S, into: Effect, surroundings: Surroundings) => void;
+
+/** What is not known exactly about a bought thing, and what is known of it. */
+export interface Unknowns<S extends StageBase> {
+  /** All that is known about it: two things that are the same say the same. */
+  text(stage: S): string;
+  /** The stage that holds the same thing. */
+  sameAs(stage: S): string | undefined;
+  /** The stages that were turned along with it, as they were then. */
+  spans(stage: S): readonly StageBase[];
+}
 
 /** Which way a stage turns its output. */
 export interface Direction<S extends StageBase> {
@@ -52,7 +71,8 @@ export interface Notation<S extends StageBase> {
 }
 
 /** A word between the counts of a stage, said by each language: an arrow in tables, a verb in sentences. */
-export type Joint = "drives" | "in ring" | "belt" | "chain" | "worm" | "sun" | "times" | "printed" | "pins";
+export type Joint =
+  "drives" | "in ring" | "belt" | "chain" | "worm" | "sun" | "times" | "printed" | "turned" | "for" | "up to" | "pins";
 
 /** A piece of what is shown of a stage: a value with its field, or a word. */
 export type Piece = { readonly value: number | string; readonly field: string } | { readonly word: Joint };

@@ -10,7 +10,18 @@ export { displays } from "./displays.js";
 export { drawings } from "./drawings.js";
 export { Effect, type Unknown } from "./effect.js";
 export { effects } from "./effects.js";
-export type { Drawing, Joint, Notation, PartKind, Piece, PieceNeed, Say, Shape, StageNeeds } from "./facets.js";
+export type {
+  Drawing,
+  Joint,
+  Notation,
+  PartKind,
+  Piece,
+  PieceNeed,
+  Say,
+  Shape,
+  StageNeeds,
+  Surroundings,
+} from "./facets.js";
 export {
   errorOf,
   findingOf,
@@ -25,16 +36,18 @@ export {
 } from "./finding.js";
 export { inners } from "./inners.js";
 export type { Stage, StageKind, StageOf } from "./kinds.js";
+export type { MeasuredStage } from "./measured.js";
 export { needed } from "./needed.js";
 export { notations } from "./notations.js";
 export type { PairStage } from "./pair.js";
 export type { PlanetaryStage } from "./planetary.js";
-export { printedInterval, type PrintedReading } from "./printed.js";
+export { printedInterval, type PrintedReading } from "./printed-interval.js";
 export { productOf } from "./product.js";
-export type { PublishedStage } from "./published.js";
+export type { PrintedStage } from "./printed.js";
 export { samples } from "./samples.js";
 export type { SelectableStage } from "./selectable.js";
 export { stageShapes } from "./shapes.js";
 export type { Position, StageBase, Turn } from "./stage.js";
 export type { TrainStage } from "./train.js";
+export { unknowns } from "./unknowns.js";
 export type { WormStage } from "./worm.js";

@@ -1,14 +1,22 @@
 import type { BeltStage } from "./belt.js";
+import type { MeasuredStage } from "./measured.js";
 import type { PairStage } from "./pair.js";
 import type { PlanetaryStage } from "./planetary.js";
-import type { PublishedStage } from "./published.js";
+import type { PrintedStage } from "./printed.js";
 import type { SelectableStage } from "./selectable.js";
 import type { TrainStage } from "./train.js";
 import type { WormStage } from "./worm.js";
 
 /** A stage of any kind. */
 export type Stage =
-  PairStage | TrainStage | BeltStage | WormStage | PlanetaryStage | PublishedStage | SelectableStage<Stage>;
+  | PairStage
+  | TrainStage
+  | BeltStage
+  | WormStage
+  | PlanetaryStage
+  | MeasuredStage<Stage>
+  | PrintedStage
+  | SelectableStage<Stage>;
 
 export type StageKind = Stage["kind"];
 

@@ -1,7 +1,8 @@
 import { needs as belt } from "./belt.js";
+import { needs as measured } from "./measured.js";
 import { needs as pair } from "./pair.js";
 import { needs as planetary } from "./planetary.js";
-import { needs as published } from "./published.js";
+import { needs as printed } from "./printed.js";
 import { needs as selectable } from "./selectable.js";
 import { needs as train } from "./train.js";
 import { needs as worm } from "./worm.js";
@@ -14,7 +15,8 @@ const table: { readonly [Kind in StageKind]: Needs<StageOf<Kind>> } = {
   belt,
   worm,
   planetary,
-  published,
+  measured,
+  published: printed,
   selectable,
 };
 

@@ -1,7 +1,8 @@
 import { notation as belt } from "./belt.js";
+import { notation as measured } from "./measured.js";
 import { notation as pair } from "./pair.js";
 import { notation as planetary } from "./planetary.js";
-import { notation as published } from "./published.js";
+import { notation as printed } from "./printed.js";
 import { notation as train } from "./train.js";
 import { notation as worm } from "./worm.js";
 import type { Notation } from "./facets.js";
@@ -13,7 +14,8 @@ const table: { readonly [Kind in StageKind]: Notation<StageOf<Kind>> | undefined
   belt,
   worm,
   planetary,
-  published,
+  measured,
+  published: printed,
   // A lever has no place in a line of counts.
   selectable: undefined,
 };

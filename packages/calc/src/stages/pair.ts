@@ -1,11 +1,14 @@
 import type { ToothPair, Toothed } from "../gears/index.js";
 import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape } from "./facets.js";
 import type { StageBase } from "./stage.js";
+import { checkTeeth } from "./teeth.js";
 
 /** Two gears in mesh. Reduction: driven / driver. */
 export interface PairStage extends StageBase, ToothPair {
   readonly kind: "pair";
+  /** What the driver is called: "motor pinion". */
   readonly driverLabel?: string;
+  /** What the driven gear is called: "spur". */
   readonly drivenLabel?: string;
   /** Both gears are sold together and changed together. */
   readonly set?: boolean;
@@ -31,15 +34,17 @@ export const shape: Shape = {
   pinionSide: "ahead|behind",
   driverShift: "number",
   drivenShift: "number",
-  driverTip: "length",
-  drivenTip: "length",
+  driverTip: "size",
+  drivenTip: "size",
   thinning: "length",
 };
 
 export const sample: Sample = { driver: 20, driven: 40 };
 
-export const check: Check<PairStage> = ({ internal, driver, driven }, say) => {
+export const check: Check<PairStage> = (stage, say) => {
+  const { internal, driver, driven } = stage;
   if (internal && driven <= driver) say("error", "ring-too-small", "driven", { ring: driven, gear: driver });
+  else checkTeeth(stage, say);
 };
 
 export const effect: Effects<PairStage> = (stage, into) => into.times(stage.driven, stage.driver);

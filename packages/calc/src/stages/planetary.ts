@@ -1,24 +1,31 @@
 import type { Toothed } from "../gears/index.js";
 import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape } from "./facets.js";
 import type { StageBase } from "./stage.js";
+import { checkPitch } from "./teeth.js";
 
 type Member = "sun" | "ring" | "carrier";
 
 /** A planetary set, or several equal ones in a row. Reduction by Willis' equation. */
 export interface PlanetaryStage extends StageBase, Toothed {
   readonly kind: "planetary";
+  /** Teeth of the sun. */
   readonly sun: number;
+  /** Teeth of the ring. */
   readonly ring: number;
+  /** Which of the three stands still. */
   readonly fixed: Member;
+  /** Which of the three is driven from the motor. */
   readonly input: Member;
+  /** Which of the three drives on. */
   readonly output: Member;
-  /** So many equal sets, one after the other. */
+  /** So many equal sets, one after the other; 1 where it is not said. */
   readonly repeat?: number;
+  /** How many planets there are. */
   readonly planets?: number;
+  /** Teeth of one planet. */
   readonly planet?: number;
 }
 
-const mostSets = 100;
 const members = "sun|ring|carrier!";
 
 export const shape: Shape = {
@@ -27,7 +34,7 @@ export const shape: Shape = {
   fixed: members,
   input: members,
   output: members,
-  repeat: "count",
+  repeat: "sets",
   planets: "count",
   planet: "count",
   module: "positive",
@@ -38,12 +45,15 @@ export const shape: Shape = {
 export const sample: Sample = { sun: 20, ring: 60, fixed: "ring", input: "sun", output: "carrier" };
 
 export const check: Check<PlanetaryStage> = (stage, say) => {
-  const { sun, ring, planet, planets, fixed, input, output, repeat = 1 } = stage;
+  const { sun, ring, planet, planets, fixed, input, output } = stage;
   if (new Set([fixed, input, output]).size < 3) say("error", "members-repeated", "output", { fixed, input, output });
-  if (repeat > mostSets) say("error", "repeat-too-long", "repeat", { found: repeat, most: mostSets });
   if (ring <= sun) say("error", "ring-too-small", "ring", { ring, gear: sun });
   if (planet && ring !== sun + 2 * planet) say("warning", "planet-does-not-fit", "planet", { ring, sun, planet });
+  // Neighbours stand twice their distance from the middle times sin(180° / planets) apart; their tips are planet + 2 modules across.
+  if (planet && planets && planets > 1 && (sun + planet) * Math.sin(Math.PI / planets) < planet + 2 - 1e-9)
+    say("warning", "planets-touch", "planets", { planets, planet });
   if (planets && (sun + ring) % planets) say("warning", "planets-uneven", "planets", { planets, sum: sun + ring });
+  checkPitch(stage, say);
 };
 
 /**

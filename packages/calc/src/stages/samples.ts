@@ -1,7 +1,8 @@
 import { sample as belt } from "./belt.js";
+import { sample as measured } from "./measured.js";
 import { sample as pair } from "./pair.js";
 import { sample as planetary } from "./planetary.js";
-import { sample as published } from "./published.js";
+import { sample as printed } from "./printed.js";
 import { sample as selectable } from "./selectable.js";
 import { sample as train } from "./train.js";
 import { sample as worm } from "./worm.js";
@@ -15,6 +16,7 @@ export const samples: Readonly<Record<StageKind, Sample>> = {
   belt,
   worm,
   planetary,
-  published,
+  measured,
+  published: printed,
   selectable,
 };

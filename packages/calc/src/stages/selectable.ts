@@ -4,7 +4,9 @@ import type { Position, StageBase } from "./stage.js";
 /** A box with a lever: the stage is what its selected position is. */
 export interface SelectableStage<S = StageBase> extends StageBase {
   readonly kind: "selectable";
+  /** The ways it can stand. */
   readonly positions: readonly Position<S>[];
+  /** The id of the position that it stands in unless a mode says otherwise. */
   readonly selected: string;
 }
 
@@ -12,10 +14,10 @@ export const shape: Shape = { positions: "[position]1-100!", selected: "id!" };
 
 export const sample: Sample = {
   positions: [
-    { id: "engaged", stages: [] },
-    { id: "neutral", released: "free" },
+    { id: "low", stages: [] },
+    { id: "high", stages: [] },
   ],
-  selected: "engaged",
+  selected: "low",
 };
 
 export const check: Check<SelectableStage> = ({ positions, selected }, say) => {

@@ -1,7 +1,8 @@
 import { shape as belt } from "./belt.js";
+import { shape as measured } from "./measured.js";
 import { shape as pair } from "./pair.js";
 import { shape as planetary } from "./planetary.js";
-import { shape as published } from "./published.js";
+import { shape as printed } from "./printed.js";
 import { shape as selectable } from "./selectable.js";
 import { shape as train } from "./train.js";
 import { shape as worm } from "./worm.js";
@@ -15,6 +16,7 @@ export const stageShapes: Readonly<Record<StageKind, Shape>> = {
   belt,
   worm,
   planetary,
-  published,
+  measured,
+  published: printed,
   selectable,
 };

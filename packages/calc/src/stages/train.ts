@@ -1,10 +1,12 @@
 import type { Toothed } from "../gears/index.js";
 import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape } from "./facets.js";
 import type { StageBase } from "./stage.js";
+import { checkPitch } from "./teeth.js";
 
 /** A row of gears, each in mesh with the next. Reduction: last / first, whatever stands between. */
 export interface TrainStage extends StageBase, Toothed {
   readonly kind: "train";
+  /** The counts in the order of drive, the first driver first. */
   readonly teeth: readonly number[];
 }
 
@@ -17,7 +19,7 @@ export const shape: Shape = {
 
 export const sample: Sample = { teeth: [20, 30, 40] };
 
-export const check: Check<TrainStage> = () => undefined;
+export const check: Check<TrainStage> = checkPitch;
 
 export const effect: Effects<TrainStage> = ({ teeth }, into) => into.times(teeth[teeth.length - 1]!, teeth[0]!);
 

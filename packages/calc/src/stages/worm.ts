@@ -1,6 +1,7 @@
 import type { Toothed, WormPair } from "../gears/index.js";
 import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape } from "./facets.js";
 import type { StageBase } from "./stage.js";
+import { checkPitch } from "./teeth.js";
 
 /** A worm and its wheel. Reduction: teeth / starts. Which way it turns depends on its hand: not known until said. */
 export interface WormStage extends StageBase, WormPair {
@@ -18,7 +19,11 @@ export const shape: Shape = {
 
 export const sample: Sample = { starts: 1, teeth: 30 };
 
-export const check: Check<WormStage> = () => undefined;
+export const check: Check<WormStage> = (stage, say) => {
+  const { starts, teeth } = stage;
+  if (starts >= teeth) say("warning", "worm-backwards", "starts", { starts, teeth });
+  checkPitch(stage, say);
+};
 
 export const effect: Effects<WormStage> = (stage, into) => into.times(stage.teeth, stage.starts);
 

@@ -1,9 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readBuild } from "../../src/document/index.js";
+import { stageShapes } from "../../src/stages/index.js";
 import { document, pair, told } from "../make.js";
 
 const good = document([pair("primary", 15, 62)], { rear: [pair("rear-ring", 12, 35)] });
+const kinds = Object.keys(stageShapes).join(", ");
 const text = (json: unknown) => JSON.stringify(json);
 
 /** The one finding that a document gives, with nothing built. */
@@ -151,7 +153,7 @@ describe("bad input", () => {
       "an unknown key",
       { ...good, outptus: [] },
       "unknown-key at /outptus",
-      'There is no "outptus" here; nearest: outputs. Expected one of format, title, revision, stages, centre, outputs, branches, modes, target, compare, wheelbase, motor, …, or x-….',
+      'There is no "outptus" here; nearest: outputs. Expected one of format, uses, title, revision, stages, centre, outputs, branches, modes, target, compare, wheelbase, …, or x-….',
     ],
     [
       "a count of 0",
@@ -187,13 +189,13 @@ describe("bad input", () => {
       "a kind that is none",
       document([{ id: "a", kind: "toroid" }], { rear: [] }),
       "unknown-kind at /stages/0/kind",
-      'Expected one of pair, train, belt, worm, planetary, published, selectable, found "toroid".',
+      `Expected one of ${kinds}, found "toroid".`,
     ],
     [
       "a kind that every object inherits",
       document([{ id: "a", kind: "constructor" }], { rear: [] }),
       "unknown-kind at /stages/0/kind",
-      'Expected one of pair, train, belt, worm, planetary, published, selectable, found "constructor".',
+      `Expected one of ${kinds}, found "constructor".`,
     ],
     [
       "a selected position that does not exist",
@@ -207,13 +209,13 @@ describe("bad input", () => {
       "a newer format",
       { ...good, format: "meshwright-build/2", anything: 1 },
       "newer-format at /format",
-      "Written for meshwright-build/2; this reads meshwright-build/1.0.",
+      "Written for meshwright-build/2; this reads meshwright-build/1.",
     ],
     [
-      "a newer minor format",
-      { ...good, format: "meshwright-build/1.1" },
+      "a minor format that is none",
+      { ...good, format: "meshwright-build/1.01" },
       "newer-format at /format",
-      "Written for meshwright-build/1.1; this reads meshwright-build/1.0.",
+      "Written for meshwright-build/1.01; this reads meshwright-build/1.",
     ],
     [
       "another format",

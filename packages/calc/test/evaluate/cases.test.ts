@@ -265,7 +265,7 @@ describe("what builders ask", () => {
           undefined,
           "not known",
         ]);
-        expect(evaluation.straightOn).toBeUndefined();
+        expect(evaluation.output("front")!.isOpen).toBe(false);
         expect(evaluation.compare()!.difference("gears")).toBeUndefined();
         expect(evaluation.compare()!.sameWay).toBeNull();
         expect(evaluation.compare()!.arithmeticMean).toBeUndefined();
@@ -293,7 +293,7 @@ describe("what builders ask", () => {
           about: "meaning",
           code: "differential-released",
           at: "/centre",
-          message: "Another output is let go of, and the centre is open: nothing settles how fast front turns.",
+          message: "Another output is let go of, and a differential is open: nothing settles how fast front turns.",
         },
       ]);
     });

@@ -11,14 +11,24 @@ import {
   stageShapes,
   type Stage,
   type StageKind,
+  type Surroundings,
 } from "../../src/stages/index.js";
 import { document, read } from "../make.js";
 
 const stageOf = (stage: object): Stage => read(document([{ id: "a", ...stage }], { rear: [] })).stages[0]!;
+/** What a stage is told that stands for itself. */
+const alone: Surroundings = {
+  namesake: ({ id }) => id,
+  divide(into, stage) {
+    const other = into.another();
+    effects[(stage as Stage).kind](stage as Stage, other, alone);
+    into.over(other);
+  },
+};
 const effectOf = (fields: object): [string, number] => {
   const stage = stageOf(fields);
   const effect = new Effect();
-  effects[stage.kind](stage, effect);
+  effects[stage.kind](stage, effect, alone);
   return [effect.factor.toFraction(), directions[stage.kind].turn(stage)];
 };
 const findings = (stage: object) =>
@@ -30,13 +40,12 @@ describe("every kind", () => {
   it.each(Object.keys(stageShapes) as StageKind[])(
     "%s has a shape that the reader knows, and no field of all stages again",
     (kind) => {
-      const common = ["id", "label", "kind", "group", "reverses", "per"];
+      const common = ["id", "label", "kind", "group", "reverses", "per", "fitted"];
       for (const [field, shape] of Object.entries(stageShapes[kind])) {
         expect(common).not.toContain(field);
         const name = shape.replace(/!$/, "").replace(/^\[(.+)\]\d+-\d+$/, "$1");
-        expect(name in scalars || name in shapes || name === "flag" || name.includes("|"), `${field}: ${shape}`).toBe(
-          true,
-        );
+        const isKnown = name in scalars || name in shapes || ["flag", "stage"].includes(name) || name.includes("|");
+        expect(isKnown, `${field}: ${shape}`).toBe(true);
       }
       expect(Object.keys(stageShape(kind))).toEqual([...common, ...Object.keys(stageShapes[kind])]);
     },
@@ -65,6 +74,11 @@ describe("every kind", () => {
       "18 to 31 to",
       "a 18 to 31 to 45",
       "18 to 31 to 45 a",
+      "turned 20",
+      "turned 20 for",
+      "turned 20 for 7.2 to",
+      "turned 20 to 7.2",
+      "turned x for 7",
     ])
       expect(notations[kind]?.parse(text), text).toBeUndefined();
   });
@@ -81,6 +95,8 @@ describe("every kind", () => {
       ["worm", "worm 2 to 40", { starts: 2, teeth: 40 }],
       ["worm", "worm 10 to 7", { starts: 10, teeth: 7 }],
       ["published", "printed 1.5", { value: "1.5" }],
+      ["measured", "turned 20 for 7.2 to 7.3", { turnsIn: "20", turnsOut: { from: "7.2", to: "7.3" } }],
+      ["measured", "turned 57 for 11", { turnsIn: "57", turnsOut: "11" }],
       ["planetary", "sun 12 in ring 60", set],
       ["planetary", "sun 12 in ring 60 × 2", { ...set, repeat: 2 }],
       ["planetary", "sun 8 in ring 9 × 12", { ...set, sun: 8, ring: 9, repeat: 12 }],
@@ -90,7 +106,8 @@ describe("every kind", () => {
         expect(notations[other]?.parse(text), `${text} as ${other}`).toEqual(other === kind ? fields : undefined);
     for (const [kind, text] of texts) {
       // What follows a printed value without a space belongs to it.
-      const wrong = [`a${text}`, `2 ${text}`, `${text} a`, ...(kind === "published" ? [] : [`${text}a`, `${text}.5`])];
+      const open = kind === "published" || kind === "measured";
+      const wrong = [`a${text}`, `2 ${text}`, `${text} a`, ...(open ? [] : [`${text}a`, `${text}.5`])];
       for (const one of wrong) expect(notations[kind]!.parse(one), one).toBeUndefined();
     }
   });
@@ -103,6 +120,10 @@ describe("every kind", () => {
     expect(write({ kind: "belt", driver: 20, driven: 60, chain: true })).toBe("chain 20 to 60");
     expect(write({ kind: "worm", starts: 2, teeth: 40 })).toBe("worm 2 to 40");
     expect(write({ kind: "published", value: "1.5" })).toBe("printed 1.5");
+    expect(write({ kind: "measured", turnsIn: 20, turnsOut: { from: "7.20", to: 7.3 } })).toBe(
+      "turned 20 for 7.20 to 7.3",
+    );
+    expect(write({ kind: "measured", turnsIn: "57", turnsOut: 11 })).toBe("turned 57 for 11");
     const set = { kind: "planetary", sun: 12, ring: 60, fixed: "ring", input: "sun", output: "carrier" };
     expect(write(set)).toBe("sun 12 in ring 60");
     expect(write({ ...set, repeat: 2 })).toBe("sun 12 in ring 60 × 2");
@@ -182,11 +203,15 @@ describe("a planetary set", () => {
   it("is told what does not fit", () => {
     const at = "/stages/0";
     expect(findings({ ...set, planets: 3, planet: 24, repeat: 100 })).toEqual([]);
+    // Planets of 24 teeth, 26 modules across, 18 from the middle: three stand 31.2 apart, four 25.5.
+    expect(findings({ ...set, planets: 4, planet: 24 })).toEqual([
+      `warning planets-touch ${at}/planets: 4 planets of 24 teeth touch each other.`,
+    ]);
     expect(findings({ ...set, output: "sun" })).toEqual([
       `error members-repeated ${at}/output: Fixed ring, input sun, output sun: expected all three.`,
     ]);
     expect(findings({ ...set, repeat: 101 })).toEqual([
-      `error repeat-too-long ${at}/repeat: 101 sets in a row; expected 100 at the most.`,
+      `error not-sets ${at}/repeat: Expected a whole number from 1 to 100, found 101.`,
     ]);
     expect(findings({ ...set, ring: 12 })).toEqual([
       `error ring-too-small ${at}/ring: A ring of 12 cannot hold a gear of 12.`,
@@ -209,7 +234,7 @@ describe("a printed ratio", () => {
   const interval = (fields: object) => {
     const stage = stageOf({ kind: "published", ...fields });
     const effect = new Effect();
-    effects.published(stage, effect);
+    effects.published(stage, effect, alone);
     expect(directions.published.turn(stage)).toBe(0);
     expect(effect.factor.toFraction()).toBe("1/1");
     return effect.unknowns.map(({ key, interval }) => [key, interval.toJSON()]);

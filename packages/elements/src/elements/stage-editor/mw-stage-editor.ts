@@ -128,6 +128,11 @@ export class MwStageEditor extends ToolElement {
     const address = `${stage.id}.${field.name}`;
     const known = (words.fields as Readonly<Record<string, string>>)[field.name] ?? plain(field.name);
     const list = /^\[count\]/.test(field.shape);
+    // From and to stand side by side.
+    if (field.shape === "span" && typeof valueAt(this.current!, address) === "object")
+      return html`<label
+          ><span>${known}</span>${this.#control(stage, field, `${address}.from`, "positive", known)}</label
+        ><label><span>${words.to}</span>${this.#control(stage, field, `${address}.to`, "positive", known)}</label>`;
     if (!list)
       return html`<label><span>${known}</span>${this.#control(stage, field, address, field.shape, known)}</label>`;
     const values = valueAt(this.current!, address) as readonly number[];

@@ -1,6 +1,6 @@
 import {
-  applyChanges,
   asPublished,
+  buildAt,
   edited,
   layOver,
   sameLayer,
@@ -100,8 +100,8 @@ export class BuildStore {
   }
 
   /**
-   * The figures of the build as it stands; of the author's with `"article"`, or of one of the author's alternatives.
-   * Nothing for a name that the build does not have.
+   * The figures of the build as it stands, or of a version of the author's: `"article"`, an alternative, an earlier revision, a
+   * reference. Nothing for a name that the build does not have.
    */
   evaluation(at = ""): Evaluation | undefined {
     const known = this.#evaluations;
@@ -119,10 +119,7 @@ export class BuildStore {
 
   #evaluate(at: string): Evaluation | undefined {
     const article = this.#article;
-    const alternative = article?.alternatives?.find((one) => one.id === at);
-    let build = at ? article : this.build;
-    if (article && alternative) build = applyChanges(article, alternative.changes).build;
-    else if (at && at !== "article") return undefined;
+    const build = at ? article && buildAt(article, at).build : this.build;
     if (!at && build === article) return this.evaluation("article");
     return build && evaluate(build, build.modes?.some((one) => one.id === this.#mode) ? this.#mode : undefined);
   }
