@@ -20,6 +20,7 @@ export default defineConfig({
     environment: "node",
     // Property tests with arbitrary precision take their time on a small machine that does other work as well.
     testTimeout: 30_000,
+    hookTimeout: 300_000,
     coverage: {
       provider: "v8",
       include: ["packages/calc/src/**"],

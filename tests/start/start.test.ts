@@ -72,17 +72,17 @@ function start(env: NodeJS.ProcessEnv = {}) {
   return { child, said, first, ended };
 }
 
-beforeAll(async () => {
-  const env = { NODE_ENV: "" };
-  await runNode(at("scripts", "build.js"), ["--if-stale"], { env });
-  if (!existsSync(at("dist", "api"))) await runNode(at("scripts", "docs.js"), [], { env });
-}, 300_000);
-beforeEach(() => {
-  copy = copyProject();
-});
-afterAll(() => rmSync(made, { recursive: true, force: true }));
-
 describe("npm start", () => {
+  beforeAll(async () => {
+    const env = { NODE_ENV: "" };
+    await runNode(at("scripts", "build.js"), ["--if-stale"], { env });
+    if (!existsSync(at("dist", "api"))) await runNode(at("scripts", "docs.js"), [], { env });
+  });
+  beforeEach(() => {
+    copy = copyProject();
+  });
+  afterAll(() => rmSync(made, { recursive: true, force: true }));
+
   it("serves whole what was gone, cut or older", async () => {
     const dist = (path: string) => join(copy, "packages", path);
     const [gone, cut, older] = [
@@ -143,15 +143,15 @@ describe("npm start", () => {
     expect(said.errors).toBe(`Node 99.1 or newer is needed; this is ${process.versions.node}.\n`);
     expect(said.output).toBe("");
   });
+});
 
-  it.each([
-    ["18.20.4", true],
-    ["20.9.0", true],
-    ["20.18.9", true],
-    ["20.19.0", false],
-    ["20.20.2", false],
-    ["22.0.0", false],
-  ])("Node %s is too old: %s", (version, isOlder) => {
-    expect(nodeTrouble(version, ">=20.19") !== undefined).toBe(isOlder);
-  });
+it.each([
+  ["18.20.4", true],
+  ["20.9.0", true],
+  ["20.18.9", true],
+  ["20.19.0", false],
+  ["20.20.2", false],
+  ["22.0.0", false],
+])("Node %s is too old: %s", (version, isOlder) => {
+  expect(nodeTrouble(version, ">=20.19") !== undefined).toBe(isOlder);
 });

@@ -150,9 +150,9 @@ const common = ({ stock, parts, asking: { order, signal } }: Shop) => ({
  * const parts = [15, 17].map((teeth) => ({ id: `p${teeth}`, is: "pinion", teeth, module: "0.8" }) as const);
  * const spur = { id: "s62", is: "spur", teeth: 62, module: "0.8" } as const;
  * const build = { format: "meshwright-build/1", stages, outputs: [{ id: "rear", stages: [] }], target: { from: 3, to: 4 } } as const;
- * const question = askPairs(evaluate({ ...build, parts: [...parts, spur] }), "primary");
+ * const question = askPairs(evaluate(parseBuild({ ...build, parts: [...parts, spur] })), "primary");
  * [...findPairs(question as PairQuestion)].flatMap(({ found }) => found.map(({ parts: [one] }) => one!.id)); // => ["p17"]
- * askPairs(evaluate(build), "secondary"); // => "no-stage"
+ * askPairs(evaluate(parseBuild(build)), "secondary"); // => "no-stage"
  */
 export function askPairs(evaluation: Evaluation, stage: string, asking: Asking = {}): PairQuestion | NotAsked {
   const shop = shopOf(evaluation.build, [stage], asking);

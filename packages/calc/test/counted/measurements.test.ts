@@ -8,10 +8,10 @@ import { bounded } from "../../src/exact/index.js";
 /** A rear axle of 12 to so many teeth behind 4 to 1. */
 const buildOf = (driven: number, measurements: readonly Measurement[]): Build =>
   parseBuild({
-  format: "meshwright-build/1",
-  stages: [{ id: "first", kind: "pair", driver: 10, driven: 40 }],
-  outputs: [{ id: "rear", stages: [{ id: "ring", kind: "pair", driver: 12, driven }] }],
-  measurements,
+    format: "meshwright-build/1",
+    stages: [{ id: "first", kind: "pair", driver: 10, driven: 40 }],
+    outputs: [{ id: "rear", stages: [{ id: "ring", kind: "pair", driver: 12, driven }] }],
+    measurements,
   });
 
 const verdicts = (build: Build) => measurementsOf(evaluate(build)).map((one) => one.agreement?.verdict);
@@ -29,9 +29,9 @@ describe("measurements of a build", () => {
 
   it("keep the counts that they were made with, and are compared with those only", () => {
     // After a swap from 35 to 42 teeth what was measured is not wrong.
-    expect(verdicts(buildOf(42, [kept])).toEqual(["agrees"]);
-    expect(verdicts(buildOf(42, [kept, counted])).toEqual(["agrees", "disagrees"]);
-    expect(verdicts(buildOf(42, [{ ...kept, with: { "ring.driven": 36 } }])).toEqual(["disagrees"]);
+    expect(verdicts(buildOf(42, [kept]))).toEqual(["agrees"]);
+    expect(verdicts(buildOf(42, [kept, counted]))).toEqual(["agrees", "disagrees"]);
+    expect(verdicts(buildOf(42, [{ ...kept, with: { "ring.driven": 36 } }]))).toEqual(["disagrees"]);
     expect(verdicts(buildOf(35, [{ ...counted, with: {} }]))).toEqual(["agrees"]);
   });
 });
