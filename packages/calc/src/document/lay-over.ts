@@ -12,7 +12,7 @@ import {
   type Unit,
 } from "../drivetrain/index.js";
 import { inners, type Finding, type Stage } from "../stages/index.js";
-import { changedBy, problem } from "./carry.js";
+import { problem } from "./carry.js";
 import {
   arrangementOf,
   asPublished,
@@ -21,7 +21,7 @@ import {
   idOf,
   rootOf,
   settled,
-  tidied,
+  valued,
   type Edited,
   type Layer,
 } from "./layer.js";
@@ -66,29 +66,33 @@ export function layOver(
       why: isGone ? problem("no-longer-there", address) : why,
     });
   };
-  const whole = (structure: readonly Change[], sets: ChangeSet): Reading => {
+  const whole = (structure: readonly Change[], sets: ChangeSet) => {
     tries--;
     const { base, failed } = based(article, structure);
-    return failed.length ? refused(...failed.map(([, why]) => why)) : changedBy(base, sets, tidied(base));
+    if (!failed.length) return valued(base, sets);
+    return { reading: refused(...failed.map(([, why]) => why)), trimmed: false };
   };
-  const finish = (structure: readonly Change[], sets: ChangeSet, build: Build) => {
+  const finish = (structure: readonly Change[], sets: ChangeSet, build: Build, trimmed: boolean) => {
     const { base } = based(article, structure);
-    const settledSets = settled(base, build, Object.keys(sets)) ?? sets;
     const isMoot = structure.every((one) => "move" in one) && arrangementOf(base) === arrangementOf(article);
-    const kept = { structure: isMoot ? [] : structure, sets: settledSets };
-    return { ...editedTo(article, kept, isMoot ? article : base, build), dropped };
+    const kept = {
+      structure: isMoot ? [] : structure,
+      sets: settled(base, build, Object.keys(sets)) ?? sets,
+    };
+    return { ...editedTo(article, kept, { base: isMoot ? article : base, build, trimmed }), dropped };
   };
 
   const mine = renamed(article, layer);
   const all = whole(mine.structure, mine.sets);
-  if (all.ok) return finish(mine.structure, mine.sets, all.build);
-  const { structure, absent } = keptStructure(article, mine.structure, whole, drop, () => tries > 0);
+  if (all.reading.ok) return finish(mine.structure, mine.sets, all.reading.build, all.trimmed);
+  const tryOut = (some: readonly Change[]) => whole(some, {}).reading;
+  const { structure, absent } = keptStructure(article, mine.structure, tryOut, drop, () => tries > 0);
   const { base } = based(article, structure);
   const sets = Object.fromEntries(Object.entries(mine.sets).filter(([address]) => !absent.has(rootOf(address))));
-  const attempt = (some: ChangeSet) => (tries-- > 0 ? changedBy(base, some, tidied(base)) : undefined);
-  const kept = keptSets(base, sets, attempt, errorIn(all), drop);
-  const last = whole(structure, kept);
-  if (last.ok) return finish(structure, kept, last.build);
+  const attempt = (some: ChangeSet) => (tries-- > 0 ? valued(base, some).reading : undefined);
+  const kept = keptSets(base, sets, attempt, errorIn(all.reading), drop);
+  const { reading: last, trimmed } = whole(structure, kept);
+  if (last.ok) return finish(structure, kept, last.build, trimmed);
   // Only where tries have run out before anything was settled.
   for (const { address } of unitsOf(base, kept)) drop(address, undefined, errorIn(last));
   return { ...asPublished(article), dropped };
@@ -138,7 +142,7 @@ const errorIn = ({ findings }: { readonly findings: readonly Finding[] }): Findi
 function keptStructure(
   article: Build,
   structure: readonly Change[],
-  whole: (structure: readonly Change[], sets: ChangeSet) => Reading,
+  attempt: (structure: readonly Change[]) => Reading,
   drop: Drop,
   mayTry: () => boolean,
 ) {
@@ -152,11 +156,11 @@ function keptStructure(
   const failed = new Map(based(article, structure).failed);
   for (const [change, why] of failed) leave(change, why);
   const left = structure.filter((change) => !failed.has(change));
-  if (whole(left, {}).ok) return { structure: left, absent };
+  if (attempt(left).ok) return { structure: left, absent };
   let kept: readonly Change[] = [];
   for (const change of left) {
     const isLost = [idOf(change), "into" in change ? rootOf(change.into ?? "") : ""].some((id) => absent.has(id));
-    const reading = mayTry() && !isLost ? whole([...kept, change], {}) : undefined;
+    const reading = mayTry() && !isLost ? attempt([...kept, change]) : undefined;
     if (reading?.ok) kept = [...kept, change];
     else if (reading) leave(change, errorIn(reading));
     else if ("insert" in change) for (const { id } of stagesInside(change.insert)) absent.add(id);

@@ -12,6 +12,7 @@ import { inners, type Finding, type Stage } from "../stages/index.js";
 import { changedBy, drafted, type Check } from "./carry.js";
 import { checkBuild } from "./check.js";
 import { goneWith, hasTwins, withoutNamesOf } from "./names.js";
+import type { Reading } from "./reading.js";
 import { sameValue } from "./same.js";
 
 /** What a reader did to an author's build: changes of structure in their order, then values by address. */
@@ -30,6 +31,8 @@ export interface Edited {
   readonly base: Build;
   /** What went along with stages that are gone, in words. */
   readonly gone: readonly Finding[];
+  /** Whether values took something along: what it is depends on all of them, and is looked for anew with each change. */
+  readonly trimmed: boolean;
 }
 
 /** A build as its author has it. */
@@ -38,20 +41,35 @@ export const asPublished = (article: Build): Edited => ({
   layer: { structure: [], sets: {} },
   base: article,
   gone: [],
+  trimmed: false,
 });
 
-/** A reader's draft is checked without what names things that are gone. */
-export const tidied =
-  (before: Build): Check =>
-  (draft, plain) => {
+/** Checks a reader's drafts without what names things that are gone, and says whether there was such. */
+export class TidyCheck {
+  trimmed = false;
+  readonly #before: Build;
+
+  constructor(before: Build) {
+    this.#before = before;
+  }
+
+  readonly check: Check = (draft, plain) => {
     let tidy = draft;
     try {
-      if (!plain || hasTwins(draft)) tidy = withoutNamesOf(before, draft);
+      if (!plain || hasTwins(draft)) tidy = withoutNamesOf(this.#before, draft);
     } catch {
       // What is no build any more is for the check to tell.
     }
+    this.trimmed ||= tidy !== draft;
     return checkBuild(tidy);
   };
+}
+
+/** A build with a layer's values set. */
+export function valued(base: Build, sets: ChangeSet): { readonly reading: Reading; readonly trimmed: boolean } {
+  const tidy = new TidyCheck(base);
+  return { reading: changedBy(base, sets, tidy.check), trimmed: tidy.trimmed };
+}
 
 export const idOf = (change: Change): string =>
   "insert" in change
@@ -197,17 +215,21 @@ export function settled(base: Build, build: Build, touched: readonly string[]): 
 export const sameLayer = (one: Layer, other: Layer): boolean =>
   sameValue(one.structure, other.structure) &&
   Object.keys(one.sets).length === Object.keys(other.sets).length &&
+  Object.keys(one.sets).every((address) => Object.hasOwn(other.sets, address)) &&
   sameValue(one.sets, other.sets);
 
 /** What has been edited, told apart by `ok`. */
 export type Editing = ({ readonly ok: true } & Edited) | { readonly ok: false; readonly findings: readonly Finding[] };
 
-export const editedTo = (article: Build, layer: Layer, base: Build, build: Build): { readonly ok: true } & Edited => {
+export function editedTo(
+  article: Build,
+  layer: Layer,
+  { base, build, trimmed }: Pick<Edited, "base" | "build" | "trimmed">,
+): { readonly ok: true } & Edited {
   const { structure, sets } = layer;
-  const isPlain = !structure.length && article.alternatives?.length === build.alternatives?.length;
-  const isSame = !structure.length && !Object.keys(sets).length;
-  return { ok: true, layer, base, build: isSame ? article : build, gone: isPlain ? [] : goneWith(article, build) };
-};
+  if (!structure.length && !Object.keys(sets).length) return { ok: true, ...asPublished(article), layer };
+  return { ok: true, layer, base, build, trimmed, gone: structure.length || trimmed ? goneWith(article, build) : [] };
+}
 
 const isStructural = (request: ChangeSet | Change): request is Change =>
   "insert" in request || "remove" in request || "move" in request;
@@ -220,34 +242,42 @@ const isStructural = (request: ChangeSet | Change): request is Change =>
  */
 export function edited(article: Build, before: Edited, request: ChangeSet | Change): Editing {
   const structural = isStructural(request);
-  const reading = changedBy(before.build, structural ? [request] : request, tidied(before.build));
-  if (!reading.ok) return reading;
-  const { build } = reading;
-  let { structure } = before.layer;
-  let { base } = before;
-  const raw: Record<string, unknown> = { ...before.layer.sets };
+  const tidy = new TidyCheck(before.build);
+  const asked = changedBy(before.build, structural ? [request] : request, tidy.check);
+  if (!asked.ok) return asked;
+  const { structure, sets } = before.layer;
+  /** The build by the whole layer, where the way to it could make a difference. */
+  const reached = (layer: Layer, base: Build, isAnew: boolean): Editing => {
+    const anew = isAnew ? valued(base, layer.sets) : undefined;
+    const build = anew?.reading.build ?? asked.build;
+    const now = editedTo(article, layer, { base, build, trimmed: anew?.trimmed ?? false });
+    return sameLayer(before.layer, layer) ? { ok: true, ...before } : now;
+  };
   if (structural) {
-    if ("move" in request && arrangementOf(build) === arrangementOf(before.build)) return { ok: true, ...before };
-    const simple = simplest(article, structure, request, build);
-    const sets = simple && settled((base = based(article, simple).base), build, Object.keys(raw));
-    if (sets) return unlessSame(before, editedTo(article, { structure: simple, sets }, base, build));
+    if ("move" in request && arrangementOf(asked.build) === arrangementOf(before.build)) return { ok: true, ...before };
+    const simple = simplest(article, structure, request, asked.build);
+    const { base } = based(article, simple ?? []);
+    const left = simple && settled(base, asked.build, Object.keys(sets));
+    if (left) return reached({ structure: simple, sets: left }, base, true);
     // What depends on values that were changed before stays in the order in which it was done.
-    structure = [...structure, ...Object.entries(raw).map(([set, to]) => ({ set, to })), request];
-    return editedTo(article, { structure, sets: {} }, based(article, structure).base, build);
+    const all = [...structure, ...Object.entries(sets).map(([set, to]) => ({ set, to })), request];
+    return reached({ structure: all, sets: {} }, based(article, all).base, true);
   }
   const ids = new Set(Object.keys(request).map(rootOf));
-  if (structure.some((change) => "insert" in change && ids.has(change.insert.id))) {
-    structure = folded(structure, build, ids);
-    ({ base } = based(article, structure));
-  }
-  for (const [address, to] of Object.entries(request)) {
-    delete raw[address];
-    raw[address] = to;
-  }
-  const touched = [...Object.keys(before.layer.sets), ...Object.keys(request)];
-  const sets = settled(base, build, touched) ?? raw;
-  return unlessSame(before, editedTo(article, { structure, sets }, base, build));
+  const isOfNew = structure.some((change) => "insert" in change && ids.has(change.insert.id));
+  const now = isOfNew ? folded(structure, asked.build, ids) : structure;
+  const base = isOfNew ? based(article, now).base : before.base;
+  const touched = [...Object.keys(sets), ...Object.keys(request)];
+  const left = settled(base, asked.build, touched) ?? inOrder(sets, request);
+  return reached({ structure: now, sets: left }, base, before.trimmed || tidy.trimmed);
 }
 
-const unlessSame = (before: Edited, now: Editing): Editing =>
-  now.ok && sameLayer(before.layer, now.layer) ? { ok: true, ...before } : now;
+/** Changes as they were made, the later of two at one address alone. */
+function inOrder(sets: ChangeSet, request: ChangeSet): ChangeSet {
+  const all: Record<string, unknown> = { ...sets };
+  for (const [address, to] of Object.entries(request)) {
+    delete all[address];
+    all[address] = to;
+  }
+  return all;
+}

@@ -89,6 +89,8 @@ describe("a link for changed values", () => {
       "front-ring.ringSide": "right",
       "row.teeth": [18, 45],
       "battery.cells": 4,
+      "battery.chemistry": "lipo-high-voltage",
+      "centre.kind": "differential",
       "mounts.0.farther": "1.5 mm",
       "target.from": "38.5",
       "motor.kv": 2000,
@@ -339,6 +341,24 @@ describe("a link for changes of structure", () => {
     const { build, findings } = sent(state, limpet);
     expect(findings).toEqual([]);
     expect(build).toEqual(state.build);
+  });
+
+  it("carries a box that was counted, with the stages that were turned along with it", () => {
+    const box = {
+      id: "measured-1",
+      kind: "measured",
+      turnsIn: 40,
+      turnsOut: { from: "5.4", to: "5.6" },
+      held: true,
+      spans: [limpet.stages[0], { id: "other", kind: "pair", driver: 12, driven: 35 }],
+    } as unknown as Stage;
+    const state = edit(limpet, { insert: box, at: 2 });
+    const { build, findings } = sent(state, limpet);
+    expect(findings).toEqual([]);
+    const [first, second] = (build.stages[2] as unknown as { spans: Stage[] }).spans;
+    expect(first).toEqual(limpet.stages[0]);
+    expect(second).toMatchObject({ kind: "pair", driver: 12, driven: 35 });
+    expect(build.stages[2]).toMatchObject({ turnsIn: 40, turnsOut: { from: "5.4", to: "5.6" }, held: true });
   });
 
   it("is refused where the author has changed the stage or the order since; the rest applies", () => {

@@ -347,6 +347,73 @@ describe("stages", () => {
   });
 });
 
+describe("stages that are the same bought thing", () => {
+  const hub = (id: string, more: object = {}) => ({ id, label: `The ${id}`, kind: "published", value: "1.5", ...more });
+  const json = {
+    format: "meshwright-build/1",
+    outputs: [
+      { id: "front", stages: [hub("front-hub")] },
+      { id: "rear", stages: [hub("rear-hub", { sameAs: "front-hub" })] },
+    ],
+  };
+  const sameAs = (store: BuildStore) => count(store, "rear-hub.sameAs");
+
+  it.each([
+    ["front-hub", { "front-hub.value": "1.6" }],
+    ["rear-hub", { "rear-hub.value": "1.6" }],
+    ["front-hub", { "front-hub": { id: "front-hub", kind: "pair", driver: 20, driven: 30 } }],
+  ])("are no longer where %s is swapped: %j", (id, change) => {
+    const store = fresh(json);
+    done(store, change);
+    expect(sameAs(store)).toBeUndefined();
+    expect(store.changed).toBe(1);
+    store.publish(parseBuild({ ...json, title: "Again" }));
+    expect([sameAs(store), store.changed]).toEqual([undefined, 1]);
+    done(store, { [id]: valueAt(store.article!, id) });
+    expect([sameAs(store), store.changed]).toEqual(["front-hub", 0]);
+  });
+
+  it("stay so where both are changed alike, and where one is named anew", () => {
+    const store = fresh(json);
+    done(store, { "front-hub.value": "1.6", "rear-hub.value": "1.6" });
+    done(store, { "rear-hub.label": "Hub behind" });
+    expect(sameAs(store)).toBe("front-hub");
+    store.reset();
+    done(store, { remove: "front-hub" });
+    expect(sameAs(store)).toBeUndefined();
+    store.undo();
+    expect(sameAs(store)).toBe("front-hub");
+  });
+});
+
+describe("what was measured, and what was before", () => {
+  const json = {
+    format: "meshwright-build/1",
+    revision: { number: 2 },
+    stages: [{ id: "row", label: "Row", kind: "train", teeth: [18, 31, 45] }],
+    outputs: [{ id: "rear", stages: [{ id: "ring", label: "Ring", kind: "pair", driver: 12, driven: 35 }] }],
+    measurements: [
+      { what: "rear", motorTurns: 40, wheelTurns: { from: "5.4", to: "5.6" }, with: { "row.teeth.2": 44 } },
+      { what: "rear", motorTurns: 40, wheelTurns: { from: "5.4", to: "5.6" }, with: { "ring.driver": 12 } },
+    ],
+    revisions: [{ number: 1, back: [{ set: { row: { teeth: [20, 30, 40] } } }] }],
+  };
+
+  it("goes with the stage that it speaks of, in the reader's version only", () => {
+    const store = fresh(json);
+    done(store, { "row.teeth": [18, 45] });
+    expect(store.build!.measurements).toHaveLength(1);
+    store.reset();
+    done(store, { remove: "row" });
+    const { measurements, revisions } = store.build!;
+    expect([measurements!.length, revisions]).toEqual([1, undefined]);
+    expect(store.notes.map(({ message }) => message)).toEqual(["With Row went 1 of its measurements."]);
+    // 40/20 · 35/12, as the author had it before
+    expect(rear(store, "revision-1")).toBe("35/6");
+    expect(store.evaluation("revision-7")).toBeUndefined();
+  });
+});
+
 describe("an author who publishes again", () => {
   const told = (store: BuildStore) => store.notes.map(({ message }) => message);
 
