@@ -166,7 +166,10 @@ function kindsMade() {
   const common = stageShape("pair");
   return Object.entries(stageShapes)
     .map(([name, shape]) => {
-      const source = readFileSync(join(packages, "calc", "src", "stages", `${name}.ts`), "utf8");
+      const source = readFileSync(
+        join(packages, "calc", "src", "stages", `${name === "published" ? "printed" : name}.ts`),
+        "utf8",
+      );
       const description = commentBefore(source, source.search(/export interface \w+Stage/))
         .join(" ")
         .trim();
