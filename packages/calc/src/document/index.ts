@@ -24,7 +24,6 @@ export { parseBuild, readBuild } from "./read-build.js";
 export { ShapeReader, addressPattern } from "./read.js";
 export type { Reading } from "./reading.js";
 export { type Scalar, longestText, scalars } from "./scalars.js";
-export { sameValue } from "./same.js";
 export { sealOf } from "./seal.js";
 export { buildSchema } from "./schema.js";
 export { buildAsMeasured, buildAt } from "./versions.js";
