@@ -150,7 +150,8 @@ export class StageUnpacker {
 
   /** A stage with an id, and with the author's words where it is the author's; without those of its positions. */
   #alone(packed: unknown, id?: string): Stage {
-    const { kind, id: own = id, positions: _, selected: __, ...fields } = (packed ?? {}) as PackedStage;
+    const { kind, id: own = id, positions: _, selected: __, ...rest } = (packed ?? {}) as PackedStage;
+    const fields: Record<string, unknown> = rest;
     if (typeof kind !== "string" || !Object.hasOwn(stageShapes, kind)) throw new Tampered();
     if (own !== undefined && (typeof own !== "string" || !this.#find(own)?.stage || (id && own !== id)))
       throw new Tampered();

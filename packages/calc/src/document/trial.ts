@@ -179,9 +179,9 @@ class Trial {
     checks[after.kind](after, (severity, code, field, values = {}) => {
       if (severity === "error") say(code, `/${field}`, values);
     });
-    const fields = changes.map(({ keys }) => keys.join("."));
-    const counts = setOf(before) ?? {};
-    if (isParted(before, after, fields))
+    const counts = setOf(before);
+    const fields = counts ? changes.map(({ keys }) => keys.join(".")) : [];
+    if (counts && isParted(before, after, fields))
       say("set-in-part", `/${fields.find((field) => field in counts)!}`, { label: after.label ?? after.id });
     return true;
   }
