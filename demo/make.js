@@ -9,7 +9,7 @@ import { scalars } from "@meshwright/calc/document";
 import { shapes, stageShape } from "@meshwright/calc/drivetrain";
 import { readBuild } from "@meshwright/calc/document";
 import { evaluate } from "@meshwright/calc/evaluate";
-import { kinds } from "@meshwright/calc/stages";
+import { notations, stageShapes } from "@meshwright/calc/stages";
 import { figureOf, figures } from "@meshwright/calc/report";
 import { examples, queries } from "./examples.js";
 
@@ -164,9 +164,12 @@ const fieldsTable = (shape) =>
 
 function kindsMade() {
   const common = stageShape("pair");
-  return Object.entries(kinds)
-    .map(([name, kind]) => {
-      const source = readFileSync(join(packages, "calc", "src", "stages", `${name}.ts`), "utf8");
+  return Object.entries(stageShapes)
+    .map(([name, shape]) => {
+      const source = readFileSync(
+        join(packages, "calc", "src", "stages", `${name === "published" ? "printed" : name}.ts`),
+        "utf8",
+      );
       const description = commentBefore(source, source.search(/export interface \w+Stage/))
         .join(" ")
         .trim();
@@ -177,16 +180,14 @@ function kindsMade() {
         outputs: [{ id: "wheel", stages: [] }],
       });
       const comes = figureOf(evaluate(build), { figure: "reduction" });
-      const written = kind.write?.(example);
+      const written = notations[name]?.write(example);
       return [
         `<section><h3 id="kind-${name}">${code(name)}</h3><p>${prose(description)}</p>`,
         `<pre><code>${escaped(JSON.stringify(example, null, 2))}</code></pre>`,
         `<p>Reduction: ${comes}.${written ? ` In attributes: ${code(written)}.` : ""}</p>`,
         fieldsTable(
           Object.fromEntries(
-            Object.entries(kind.shape).filter(
-              ([field]) => !(field in common) || name === "pair" || field in kind.shape,
-            ),
+            Object.entries(shape).filter(([field]) => !(field in common) || name === "pair" || field in shape),
           ),
         ),
         "</section>",

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { applyChanges, readBuild } from "@meshwright/calc/document";
 import { stagesOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
-import { kinds } from "@meshwright/calc/stages";
+import { notations } from "@meshwright/calc/stages";
 import { needsOf, readParts } from "@meshwright/calc/parts";
 import { figureOf, type FigureQuery } from "@meshwright/calc/report";
 import { attributesOf, elementsIn, elementsOf, sourceOf, textOf, type Element } from "./page.js";
@@ -107,7 +107,7 @@ describe("without scripts, the article is right to the last digit", () => {
       ["Stage", "Teeth"],
       ...[...stagesOf(build)].map(({ stage }) => [
         `${own.get(stage.id) ?? ""}${stage.label}`,
-        kinds[stage.kind].write!(stage),
+        notations[stage.kind]!.write(stage),
       ]),
     ]);
   });

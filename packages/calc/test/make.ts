@@ -1,6 +1,7 @@
 import { expect } from "vitest";
 import { readBuild } from "../src/document/index.js";
-import type { Build, Finding } from "../src/drivetrain/index.js";
+import type { Build } from "../src/drivetrain/index.js";
+import type { Finding } from "../src/stages/index.js";
 import { evaluate, type Evaluation } from "../src/evaluate/index.js";
 
 type Data = Record<string, unknown>;
@@ -46,6 +47,5 @@ export function fraction(evaluation: Evaluation, id: string): string {
   return bounds!.low.toFraction();
 }
 
-/** Findings as `code at pointer`, errors first in their order. */
-export const told = (findings: readonly Finding[]): string[] =>
-  findings.map(({ code, pointer }) => `${code} at ${pointer}`);
+/** Findings as `code at at`, errors first in their order. */
+export const told = (findings: readonly Finding[]): string[] => findings.map(({ code, at }) => `${code} at ${at}`);

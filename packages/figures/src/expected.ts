@@ -203,7 +203,7 @@ export class Builds {
     this.all = this.#around.builds.map((element): ArticleBuild => {
       const reading = readingOf(element, this.#around.scriptOf(element), load);
       if (typeof reading === "string") return { element, build: undefined, why: reading };
-      const why = reading.findings.map(({ pointer, message }) => (pointer ? `${pointer}: ${message}` : message));
+      const why = reading.findings.map(({ at, message }) => (at ? `${at}: ${message}` : message));
       return { element, build: reading.build, why: why.join(" ") };
     });
     this.#builds = new Map(this.all.map((one) => [one.element, one]));

@@ -1,121 +1,42 @@
-import { rational } from "../exact/index.js";
-import { kinds, type Say } from "../stages/index.js";
-import { Reader } from "./read.js";
-import {
-  type Branch,
-  type Build,
-  type Finding,
-  type Output,
-  step,
-  branchesOf,
-  finderIn,
-  stagesOf,
-  type Finder,
-} from "../drivetrain/index.js";
+import { markRead, type Build } from "../drivetrain/index.js";
+import { errorOf } from "../stages/index.js";
+import { checkMeaning } from "./meaning.js";
+import { refused, type Reading } from "./reading.js";
+import { ShapeReader } from "./read.js";
+import { unknownUses } from "./uses.js";
 
-const mostStages = 10_000;
+/** Whether a document is of a later minor version of the format. */
+export const isNewer = (format: unknown): boolean =>
+  typeof format === "string" && /^meshwright-build\/1\.[1-9]\d{0,5}$/.test(format);
 
-type Named = readonly { readonly id: string }[] | undefined;
-const idsOf = (list: Named): string[] => list?.map((one) => one.id) ?? [];
+/** Any other than this one. */
+const other = /^meshwright-build\/(?!1(\.0)?$)\d/;
 
-/** What the shape of a build cannot show: ids, references, order, and what each kind of stage has to say. */
-function checkMeaning(build: Build, reader: Reader): void {
-  const { outputs, branches = [], modes = [], alternatives = [], target } = build;
-  const bad = (code: string, pointer: string, message: string) =>
-    reader.say("error", "meaning", code, pointer, message);
-  const unique = (ids: readonly string[], pointer: (n: number) => string) =>
-    ids.forEach((id, n) => {
-      if (ids.indexOf(id) < n) bad("id-repeated", step(pointer(n), "id"), `"${id}" is used twice.`);
-    });
-  const refer = (id: string | undefined, known: readonly string[], pointer: string) => {
-    if (id !== undefined && !known.includes(id))
-      bad("missing-reference", pointer, `No "${id}"; expected one of ${known.slice(0, 8).join(", ")}.`);
-  };
-
-  const places = stagesOf(build);
-  if (places.length > mostStages)
-    return bad("too-many-stages", "/stages", `${places.length} stages, expected up to ${mostStages}.`);
-  const seen = new Set<string>();
-  const name = (id: string, pointer: string) => {
-    if (seen.has(id)) bad("id-repeated", step(pointer, "id"), `"${id}" is used twice.`);
-    seen.add(id);
-  };
-  let at = "";
-  const say: Say = (severity, code, field, message) => reader.say(severity, "meaning", code, step(at, field), message);
-  for (const { stage, pointer } of places) {
-    at = pointer;
-    name(stage.id, pointer);
-    kinds[stage.kind].check?.(stage, say);
-  }
-  const ends: { end: Branch | Output; pointer: string }[] = [
-    ...branches.map((end, n) => ({ end, pointer: `/branches/${n}` })),
-    ...outputs.map((end, n) => ({ end, pointer: `/outputs/${n}` })),
-  ];
-  for (const { end, pointer } of ends) name(end.id, pointer);
-  unique(idsOf(modes), (n) => `/modes/${n}`);
-  unique(idsOf(alternatives), (n) => `/alternatives/${n}`);
-
-  for (const { end, pointer } of ends) {
-    refer(end.from, idsOf(branches), `${pointer}/from`);
-    const first = branchesOf(build, end)[0];
-    if (first?.from && branches.some((branch) => branch.id === first.from))
-      bad("branch-loop", `${pointer}/from`, `"${end.from}" comes back to itself.`);
-    const wheel = Object.keys(("wheel" in end && end.wheel) || { none: 1 }).filter((key) => key[1] !== "-");
-    if (wheel.length !== 1)
-      bad("wheel-unclear", `${pointer}/wheel`, "Expected one of diameter, loadedDiameter, travel.");
-  }
-  const ids = idsOf(outputs);
-  refer(target?.output, ids, "/target/output");
-  refer(build.compare?.of, ids, "/compare/of");
-  refer(build.compare?.with, ids, "/compare/with");
-  refer(build.headline, ids, "/headline");
-  for (const id in build.centre?.share) refer(id, ids, `/centre/share/${id}`);
-  build.measurements?.forEach((one, n) => refer(one.what, ids, `/measurements/${n}/what`));
-  let finder: Finder | undefined;
-  const find = (address: string) => (finder ??= finderIn(build))(address);
-  build.mounts?.forEach((one, n) =>
-    refer(
-      one.stage,
-      idsOf(find(one.stage)?.stage ? [{ id: one.stage }] : places.map((place) => place.stage)),
-      `/mounts/${n}/stage`,
-    ),
-  );
-  modes.forEach(({ positions }, n) => {
-    for (const id in positions) {
-      const stage = find(id)?.stage;
-      refer(positions[id], stage?.kind === "selectable" ? idsOf(stage.positions) : [], `/modes/${n}/positions/${id}`);
-    }
-  });
-  alternatives.forEach(({ changes }, n) => {
-    for (const address in changes)
-      if (!find(address)) bad("missing-address", `/alternatives/${n}/changes/${address}`, `Nothing is at ${address}.`);
-  });
-  if (target && rational(target.from).compare(target.to) > 0)
-    bad("range-backwards", "/target", `${target.from} to ${target.to}; expected the smaller first.`);
+/** Marks a build as read, and those that it refers to. */
+function marked(data: Build): Build {
+  const build: Build = { ...data, stages: data.stages ?? [] };
+  const references = build.references?.map((one) => (one.build ? { ...one, build: marked(one.build) } : one));
+  return markRead(references ? { ...build, references } : build);
 }
 
 /**
- * Checks plain data against the shape and the meaning of a build.
- *
- * @returns `build`, a copy, exactly when no finding is an error. At most a hundred findings, an error always among them.
+ * Checks plain data against the shape and the meaning of a build. At most a hundred findings, an error always among them
+ * where there is one. What is written for a later minor version is read where all that it says it uses is known.
  */
-export function checkBuild(data: unknown): { build?: Build; findings: Finding[] } {
-  const reader = new Reader();
-  const { findings } = reader;
-  const format = (data as Build | null | undefined)?.format as unknown;
-  if (typeof format === "string" && /^meshwright-build\/(?!1(\.0)?$)\d/.test(format)) {
-    reader.say(
-      "error",
-      "shape",
-      "newer-format",
-      "/format",
-      `Written for ${format.slice(0, 40)}; this reads meshwright-build/1.0.`,
+export function checkBuild(data: unknown): Reading {
+  const { format, uses } = Object(data) as { format?: unknown; uses?: unknown };
+  const newer = isNewer(format);
+  const strange = newer ? unknownUses(uses) : [];
+  if (strange.length) return refused(...strange);
+  if (typeof format === "string" && !newer && other.test(format))
+    return refused(
+      errorOf("shape", "newer-format", "/format", { found: format.slice(0, 40), expected: "meshwright-build/1" }),
     );
-    return { findings };
-  }
+  const reader = new ShapeReader(newer);
+  const { findings } = reader;
   const copy = reader.read(data) as Build | undefined;
-  if (reader.failed) return { findings };
-  const build: Build = { ...copy!, stages: copy!.stages ?? [] };
+  if (reader.failed) return refused(...findings);
+  const build = marked(copy!);
   checkMeaning(build, reader);
-  return reader.failed ? { findings } : { build, findings };
+  return reader.failed ? refused(...findings) : { ok: true, build, findings };
 }

@@ -1,5 +1,5 @@
-import { errorOf } from "./read.js";
-import { step, type Finding } from "../drivetrain/index.js";
+import { pointerTo } from "../drivetrain/index.js";
+import { errorOf, type Finding, type FindingCode, type FindingValues } from "../stages/index.js";
 
 /** JSON text nested deeper than this is no build: ten times what one has, and far from what a stack bears. */
 const deepest = 250;
@@ -23,7 +23,7 @@ export function faultIn(text: string): Finding | undefined {
   let at = 0;
   let fault: Finding | undefined;
 
-  const fail = (code: string, message: string): false => {
+  const fail = (code: FindingCode, values: FindingValues): false => {
     let line = 1;
     let start = 0;
     for (let n = 0; n < at; n++)
@@ -31,11 +31,11 @@ export function faultIn(text: string): Finding | undefined {
         line++;
         start = n + 1;
       }
-    fault = errorOf("shape", code, path.reduce<string>(step, ""), `Line ${line}:${at - start + 1}: ${message}`);
+    fault = errorOf("shape", code, path.reduce<string>(pointerTo, ""), { line, column: at - start + 1, ...values });
     return false;
   };
   const expected = (what: string): false =>
-    fail("not-json", `found ${at < text.length ? quoted(text.slice(at)) : "the end"}, expected ${what}.`);
+    fail("not-json", { found: at < text.length ? quoted(text.slice(at)) : "@end", expected: what });
 
   const skip = (): string => {
     for (;;) {
@@ -69,7 +69,7 @@ export function faultIn(text: string): Finding | undefined {
   /** Whether what stands here is a value; moves behind it. */
   const value = (): boolean => {
     const first = skip();
-    if (++values > mostValues || seen.size > mostKeys) return fail("too-long", "expected fewer values.");
+    if (++values > mostValues || seen.size > mostKeys) return fail("too-long", { found: values, most: mostValues });
     if (first === '"') return readText() !== undefined || expected("the rest of a text and a closing quote");
     if (first !== "{" && first !== "[") {
       plain.lastIndex = at;
@@ -77,7 +77,7 @@ export function faultIn(text: string): Finding | undefined {
       at = plain.lastIndex;
       return true;
     }
-    if (path.length >= deepest) return fail("too-deep", `expected nesting of ${deepest} at the most.`);
+    if (path.length >= deepest) return fail("too-deep", { most: deepest });
     const end = first === "{" ? "}" : "]";
     const number = values;
     const depth = path.length;
@@ -97,7 +97,7 @@ export function faultIn(text: string): Finding | undefined {
         if (!holders) seen.set(key, (holders = []));
         if (holders[depth] === number) {
           at = start;
-          return fail("key-repeated", `found the key ${quoted(key)} again, expected each key once.`);
+          return fail("key-repeated", { found: quoted(key) });
         }
         holders[depth] = number;
         if (skip() !== ":") return expected('":"');
@@ -113,7 +113,7 @@ export function faultIn(text: string): Finding | undefined {
     }
   };
 
-  if (text.length > longest) fail("too-long", `found ${text.length} characters, expected ${longest} at the most.`);
+  if (text.length > longest) fail("too-long", { found: text.length, most: longest });
   else if (value() && skip()) expected("the end");
   return fault;
 }

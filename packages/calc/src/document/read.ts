@@ -1,16 +1,16 @@
 import { rational } from "../exact/index.js";
-import { kinds, type Shape, type Stage } from "../stages/index.js";
+import {
+  findingOf,
+  stageShapes,
+  type Finding,
+  type FindingCode,
+  type FindingValues,
+  type Shape,
+  type Stage,
+} from "../stages/index.js";
+import { nearestTo } from "./nearest.js";
 import { longestText, scalars, type Scalar } from "./scalars.js";
-import { shapes, stageShape, step, type Finding } from "../drivetrain/index.js";
-
-/** A finding that keeps a build from being read or changed. */
-export const errorOf = (about: Finding["about"], code: string, pointer: string, message: string): Finding => ({
-  severity: "error",
-  about,
-  code,
-  pointer,
-  message,
-});
+import { pointerTo, shapes, stageShape } from "../drivetrain/index.js";
 
 /** How an address is written. */
 export const addressPattern = /^[a-z][A-Za-z0-9-]{0,99}(\.[A-Za-z0-9-]{1,99}){0,2}$/;
@@ -23,9 +23,9 @@ const mostFindings = 100;
 
 /** What was found, in a few words. */
 const found = (value: unknown): string => {
-  if (value === undefined) return "nothing";
-  if (Array.isArray(value)) return `a list of ${value.length}`;
-  if (typeof value === "object" && value) return "an object";
+  if (value === undefined) return "@nothing";
+  if (Array.isArray(value)) return `@list ${value.length}`;
+  if (typeof value === "object" && value) return "@object";
   const text = typeof value === "string" ? JSON.stringify(value.slice(0, 40)) : String(value);
   return text.slice(0, 42);
 };
@@ -64,21 +64,44 @@ const fieldsOf = (shape: Shape): Fields => ({
 /** Shapes never change: each is taken apart once. */
 const known = new Map<string, Fields>();
 
+function fieldsFor(name: string, shape: () => Shape): Fields {
+  let fields = known.get(name);
+  if (!fields) known.set(name, (fields = fieldsOf(shape())));
+  return fields;
+}
+
 /**
  * Reads a value of a shape into a copy of its own, and gathers what is wrong with the shape. Counts become numbers; all
  * else stays as it was written.
  */
-export class Reader {
+export class ShapeReader {
   readonly findings: Finding[] = [];
   /** Whether any finding is an error. */
   failed = false;
   readonly #path: (string | number)[] = [];
+  readonly #newer: boolean;
   #left = mostData;
 
-  say(severity: Finding["severity"], about: Finding["about"], code: string, pointer: string, message: string): void {
+  /** @param newer the document is of a later minor version: keys that nobody here knows are passed over */
+  constructor(newer = false) {
+    this.#newer = newer;
+  }
+
+  /** Whether one more finding would be told. */
+  get hasRoom(): boolean {
+    return this.findings.length < mostFindings;
+  }
+
+  say(
+    severity: Finding["severity"],
+    about: Finding["about"],
+    code: FindingCode,
+    at: string,
+    values?: FindingValues,
+  ): void {
     const first = severity === "error" && !this.failed;
     if (first) this.failed = true;
-    if (first || this.findings.length < mostFindings) this.findings.push({ severity, about, code, pointer, message });
+    if (first || this.hasRoom) this.findings.push(findingOf(severity, about, code, at, values));
   }
 
   /** Reads the data of a build, or of what has another shape. */
@@ -86,35 +109,58 @@ export class Reader {
     return this.#read(formOf(shape), value, 0);
   }
 
-  #say(about: Finding["about"], code: string, message: string): undefined {
-    this.say("error", about, code, this.#path.reduce<string>(step, ""), message);
+  /** Reads the value of one field: of a stage of a kind, or of another object by its name. Says where there is no such field. */
+  readField(of: string, shape: () => Shape, field: string, value: unknown): unknown {
+    const { forms, required } = fieldsFor(of, shape);
+    const form = forms.get(field);
+    return this.#at(field, () => {
+      if (value === undefined && required.includes(field)) return this.#wrong("missing", undefined, { field });
+      if (value === undefined) return undefined;
+      if (form) return this.#read(form, value, 0);
+      return field.startsWith("x-") ? this.#any(value, 0) : this.#strange(field, forms);
+    });
   }
 
-  #wrong(code: string, expected: string, value: unknown): undefined {
-    if (this.findings.length < mostFindings || !this.failed)
-      this.#say("shape", code, `Expected ${expected}, found ${found(value)}.`);
+  #strange(key: string, forms: Fields["forms"]): undefined {
+    if (!this.hasRoom && this.failed) return;
+    const names = [...forms.keys()];
+    const values = { known: names, nearest: nearestTo(key, names) };
+    if (this.#newer) this.#say("meaning", "unknown-key-passed", { ...values, found: found(key) }, "warning");
+    else this.#wrong("unknown-key", key, values);
+  }
+
+  #say(
+    about: Finding["about"],
+    code: FindingCode,
+    values: FindingValues,
+    severity: Finding["severity"] = "error",
+  ): undefined {
+    this.say(severity, about, code, this.#path.reduce<string>(pointerTo, ""), values);
+  }
+
+  #wrong(code: FindingCode, value: unknown, values?: FindingValues): undefined {
+    if (this.hasRoom || !this.failed) this.#say("shape", code, { ...values, found: found(value) });
   }
 
   #read(form: Form, value: unknown, depth: number): unknown {
     const { name, scalar, list, map, choices } = form;
     if (scalar) return this.#scalar(scalar, name, value);
-    if (name === "flag") return typeof value === "boolean" ? value : this.#wrong("not-a-flag", "true or false", value);
+    if (name === "flag") return typeof value === "boolean" ? value : this.#wrong("not-a-flag", value);
     if (name === "any") return this.#any(value, 0);
     if (name === "stage") return this.#stage(value, depth + 1);
     if (name === "span" && typeof value !== "object") return this.#scalar(scalars.positive!, "positive", value);
     if (choices)
       return choices.includes(value as string)
         ? value
-        : this.#wrong("not-a-choice", `one of ${choices.join(", ")}`, value);
+        : this.#wrong("not-a-choice", value, { known: choices, nearest: nearestTo(value, choices) });
     if (list) {
       const { item, from, to } = list;
       const size = Array.isArray(value) ? value.length : -1;
       return size >= from && size <= to
         ? this.#list(item, value as unknown[], depth)
-        : this.#wrong("not-a-list", `a list of ${from} to ${to}`, value);
+        : this.#wrong("not-a-list", value, { from, to });
     }
-    if (typeof value !== "object" || value === null || Array.isArray(value))
-      return this.#wrong("not-an-object", "an object", value);
+    if (typeof value !== "object" || value === null || Array.isArray(value)) return this.#wrong("not-an-object", value);
     return map ? this.#map(map, value) : this.#object(name, () => shapes[name]!, value, depth);
   }
 
@@ -139,23 +185,25 @@ export class Reader {
   #scalar(scalar: Scalar, name: string, value: unknown): unknown {
     if (typeof value === "string") {
       const { pattern } = scalar;
+      if (name === "format" && this.#newer) return value;
       // Characters are counted only where pairs of code units can make the difference.
       const fits = pattern
         ? value.length < 120 && pattern.test(value)
         : value.length <= longestText || (value.length <= longestText * 2 && [...value].length <= longestText);
       if (fits) return scalar.whole ? Number(value) : value;
     } else if (typeof value === "number") {
-      const { from = NaN, above = NaN, to = Infinity, whole } = scalar;
-      if (Number.isFinite(value) && (value >= from || value > above) && value <= to && !(whole && value % 1)) {
+      const { from = NaN, above = NaN, to = Infinity, whole, among } = scalar;
+      const fits = (value >= from || value > above) && value <= to && !(whole && value % 1);
+      if (fits && (!among || among.includes(value))) {
         try {
           if (value % 1) rational(value);
-        } catch (error) {
-          this.#say("meaning", "number-long", (error as Error).message);
+        } catch {
+          this.#say("meaning", "number-long", { found: String(value) });
         }
         return value;
       }
     }
-    return this.#wrong(`not-${name}`, scalar.expected, value);
+    return this.#wrong(`not-${name}` as FindingCode, value, name === "text" ? { most: longestText } : undefined);
   }
 
   /** Data that is carried along: copied, so that nobody can change it behind our back. */
@@ -163,12 +211,7 @@ export class Reader {
     if (typeof value === "object" && value) {
       const keys = Array.isArray(value) ? value.length : Object.keys(value).length;
       this.#left -= keys;
-      if (depth > deepestData || this.#left < 0)
-        return this.#say(
-          "meaning",
-          "too-deep",
-          `Expected nesting of ${deepestData} and ${mostData} values at the most.`,
-        );
+      if (depth > deepestData || this.#left < 0) return this.#say("meaning", "too-deep", { most: deepestData });
       const inner = (one: unknown, key: string | number) => {
         this.#path.push(key);
         const copy = this.#any(one, depth + 1);
@@ -182,7 +225,7 @@ export class Reader {
     }
     return value === null || typeof value === "string" || typeof value === "boolean" || Number.isFinite(value)
       ? value
-      : this.#wrong("not-json", "a value that JSON can hold", value);
+      : this.#wrong("not-a-value", value);
   }
 
   #map(item: Form, value: object): unknown {
@@ -190,15 +233,14 @@ export class Reader {
     for (const [key, one] of Object.entries(value)) {
       this.#path.push(key);
       if (addressPattern.test(key)) copy[key] = this.#read(item, one, 0);
-      else this.#wrong("not-an-address", "an address such as rear-ring.driven", key);
+      else this.#wrong("not-an-address", key);
       this.#path.pop();
     }
     return copy;
   }
 
   #object(name: string, shape: () => Shape, value: object, depth: number): unknown {
-    let fields = known.get(name);
-    if (!fields) known.set(name, (fields = fieldsOf(shape())));
+    const fields = fieldsFor(name, shape);
     const copy: Record<string, unknown> = {};
     for (const key of Object.keys(value)) {
       const one = (value as Record<string, unknown>)[key];
@@ -207,21 +249,24 @@ export class Reader {
       this.#path.push(key);
       if (form) copy[key] = this.#read(form, one, depth);
       else if (key.startsWith("x-")) copy[key] = this.#any(one, 0);
-      else this.#wrong("unknown-key", `one of ${[...fields.forms.keys()].join(", ")}, or x-…`, key);
+      else this.#strange(key, fields.forms);
       this.#path.pop();
     }
     for (const key of fields.required)
       if (!Object.hasOwn(value, key) || (value as Record<string, unknown>)[key] === undefined)
-        this.#wrong("missing", `"${key}"`, undefined);
+        this.#wrong("missing", undefined, { field: key });
     return copy;
   }
 
   #stage(value: unknown, depth: number): unknown {
     const kind = (value as Stage | null | undefined)?.kind;
-    if (typeof kind !== "string" || !Object.hasOwn(kinds, kind))
-      return this.#at("kind", () => this.#wrong("unknown-kind", `one of ${Object.keys(kinds).join(", ")}`, kind));
-    if (depth > deepestStage)
-      return this.#say("meaning", "too-deep", `Expected stages nested ${deepestStage} deep at the most.`);
+    if (typeof kind !== "string" || !Object.hasOwn(stageShapes, kind)) {
+      const names = Object.keys(stageShapes);
+      return this.#at("kind", () =>
+        this.#wrong("unknown-kind", kind, { known: names, nearest: nearestTo(kind, names) }),
+      );
+    }
+    if (depth > deepestStage) return this.#say("meaning", "too-deep", { most: deepestStage });
     return this.#object(`${kind} stage`, () => stageShape(kind), value as object, depth);
   }
 }

@@ -1,11 +1,11 @@
 import { addressPattern } from "./read.js";
 import { longestText, scalars } from "./scalars.js";
 import { shapes, stageShape } from "../drivetrain/index.js";
-import { kinds, type Shape, type Stage } from "../stages/index.js";
+import { stageShapes, type Shape, type StageKind } from "../stages/index.js";
 
 type Schema = Readonly<Record<string, unknown>>;
 
-const reference = (name: string): Schema => ({ $ref: `#/$defs/${name}` });
+const reference = (name: string): Schema => ({ $ref: name === "build" ? "#" : `#/$defs/${name}` });
 
 /** What an object of a shape must be: required fields and no unknown ones but `x-…`. */
 function objectOf(shape: Shape): Schema {
@@ -35,11 +35,12 @@ function schemaOf(shape: string): Schema | boolean {
 }
 
 function scalarOf(name: string): Schema {
-  const { expected, pattern, from, above, to, whole } = scalars[name]!;
+  const { expected, pattern, from, above, to, whole, among } = scalars[name]!;
   const text = pattern
     ? { type: "string", pattern: pattern.source, maxLength: 119 }
     : { type: "string", maxLength: longestText };
   if (from === undefined && above === undefined) return { description: expected, ...text };
+  if (among) return { description: expected, anyOf: [{ enum: among }, text] };
   const number = {
     type: whole ? "integer" : "number",
     ...(from !== undefined && { minimum: from }),
@@ -50,11 +51,11 @@ function scalarOf(name: string): Schema {
 }
 
 /**
- * The JSON Schema (2020-12) of a build document, made from what the reader goes by. It agrees with `readBuild` on shape:
- * a document is valid exactly when no error among the findings is about shape. Meaning it cannot see.
+ * The JSON Schema (2020-12) of a build document of this version, made from what the reader goes by. It agrees with `readBuild`
+ * on shape: a document is valid exactly when no error among the findings is about shape. Meaning it cannot see.
  */
 export function buildSchema(): Schema {
-  const kindNames = Object.keys(kinds) as Stage["kind"][];
+  const kindNames = Object.keys(stageShapes) as StageKind[];
   const defs: Record<string, unknown> = {};
   for (const name of Object.keys(scalars)) defs[name] = scalarOf(name);
   for (const [name, shape] of Object.entries(shapes)) if (name !== "build") defs[name] = objectOf(shape);

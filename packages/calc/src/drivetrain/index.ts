@@ -2,28 +2,38 @@
  * What a drivetrain is: its types and shapes, ids and addresses.
  * @module
  */
-export type { Part, PartKind, Price } from "./part.js";
-export { step } from "./pointer.js";
+export { type ChemistryName, chemistryNames } from "./chemistry.js";
+export { isReserved } from "./ids.js";
+export type { HoleCircle } from "./circle.js";
+export { freeId, labelAt } from "./label.js";
+export type { Part, Price } from "./part.js";
+export { pointerTo } from "./pointer.js";
+export { isRead, markRead } from "./read-mark.js";
+export { type GearSet, type Unit, changesOf, finderFor, partedSets, sameSet, setOf, unitsOf } from "./sets.js";
 export { shapes, stageShape } from "./shapes.js";
+export { type SplitPlace, splitsOf } from "./splits.js";
 export type {
   Alternative,
   Battery,
   Branch,
   Build,
-  Centre,
   Change,
   ChangeSet,
   Compare,
   Controller,
-  Finding,
+  EarlierRevision,
   Measurement,
   Mode,
   Motor,
   Mount,
   Output,
+  Reference,
+  Revision,
+  Split,
   Target,
   Wall,
   Wheel,
+  WrittenChange,
 } from "./types.js";
 export {
   type Finder,

@@ -1,26 +1,6 @@
 import type { Numeric, Toothed } from "../gears/index.js";
-
-/**
- * What a part is. A `set` is a ring and pinion, or a worm with its wheel, a `hub` the gears of a hub reduction: both gears
- * sold together. A chain is a `belt`, a sprocket a `pulley`.
- */
-export type PartKind =
-  | "pinion"
-  | "spur"
-  | "gear"
-  | "set"
-  | "hub"
-  | "gearbox"
-  | "worm"
-  | "planetary"
-  | "belt"
-  | "pulley"
-  | "wheel"
-  | "sleeve"
-  | "plate"
-  | "motor"
-  | "battery"
-  | "other";
+import type { PartKind } from "../stages/index.js";
+import type { HoleCircle } from "./circle.js";
 
 /** What one pack costs, and when that was looked up. */
 export interface Price {
@@ -33,6 +13,8 @@ export interface Price {
 /** A part as it is marked and sold; its fields are those of `shapes.part`. What is not known is left out. */
 export interface Part extends Toothed {
   readonly id: string;
+  /** The maker's or shop's number, as it is printed. */
+  readonly number?: string;
   readonly name?: string;
   readonly is: PartKind;
   /** The stage it is fitted to or meant for; for a wheel, the output. */
@@ -58,7 +40,7 @@ export interface Part extends Toothed {
   /** Length of the boss beside the teeth. */
   readonly hub?: string;
   readonly facing?: "hub in" | "hub out";
-  readonly circles?: readonly { readonly count: number; readonly diameter: string }[];
+  readonly circles?: readonly HoleCircle[];
   readonly maker?: string;
   /** Of one pack. */
   readonly price?: Price;
@@ -70,4 +52,7 @@ export interface Part extends Toothed {
   /** Pieces that the builder owns, fitted ones among them. */
   readonly owned?: number;
   readonly status?: "fitted" | "owned" | "ordered" | "spare";
+  /** Of a bearing, a screw and whatever else is listed for a place: how many it takes, 1 where not given, and whether a wheel, an axle or the vehicle takes them. */
+  readonly pieces?: number;
+  readonly per?: "vehicle" | "axle" | "wheel";
 }

@@ -1,13 +1,15 @@
-import { kinds, type Shape, type Stage } from "../stages/index.js";
+import { stageShapes, type Shape, type StageKind } from "../stages/index.js";
+import { chemistryNames } from "./chemistry.js";
 
 /** The objects of a build document by name, in the letters of {@link Shape}. */
 export const shapes: Readonly<Record<string, Shape>> = {
   build: {
     format: "format!",
+    uses: "[text]0-100",
     title: "text",
     revision: "revision",
     stages: "[stage]0-10000",
-    centre: "centre",
+    centre: "split",
     outputs: "[output]1-6!",
     branches: "[branch]0-100",
     modes: "[mode]0-100",
@@ -19,13 +21,18 @@ export const shapes: Readonly<Record<string, Shape>> = {
     controller: "controller",
     mounts: "[mount]0-100",
     rounding: "rounding",
+    lengths: "mm|in",
     headline: "id",
     alternatives: "[alternative]0-100",
+    references: "[reference]0-20",
+    revisions: "[earlier]0-100",
     measurements: "[measurement]0-1000",
     parts: "[part]0-10000",
   },
   revision: { number: "count", date: "date", note: "text" },
-  centre: { kind: "spool|differential!", share: "{positive}" },
+  earlier: { number: "count!", date: "date", note: "text", back: "[change]0-100!" },
+  change: { set: "any", to: "any", insert: "stage", remove: "id", move: "id", into: "text", at: "whole" },
+  split: { kind: "spool|differential!", share: "{positive}" },
   output: {
     id: "id!",
     label: "text",
@@ -36,19 +43,20 @@ export const shapes: Readonly<Record<string, Shape>> = {
     wheels: "count",
     axle: "differential|spool",
   },
-  branch: { id: "id!", label: "text", from: "id", stages: "[stage]0-10000!" },
+  branch: { id: "id!", label: "text", from: "id", stages: "[stage]0-10000!", split: "split" },
   mode: { id: "id!", label: "text", positions: "{id}!" },
   target: { from: "positive!", to: "positive!", output: "id" },
   compare: { of: "id!", with: "id!" },
   wheel: { diameter: "size", loadedDiameter: "size", travel: "rolled" },
   rolled: { turns: "positive!", length: "size!" },
   motor: { label: "text", kv: "positive", maxRpm: "positive", maxVolts: "positive", turns: "positive" },
-  battery: { cells: "count", parallel: "count", chemistry: "id", capacity: "positive" },
+  battery: { cells: "count", parallel: "count", chemistry: chemistryNames.join("|"), capacity: "positive" },
   controller: { label: "text", maxVolts: "positive" },
   mount: {
     stage: "id!",
     from: "size",
     to: "size",
+    measured: "between axes|over shafts|between shafts",
     knownPair: "[count]2-2",
     closer: "length",
     farther: "length",
@@ -59,6 +67,7 @@ export const shapes: Readonly<Record<string, Shape>> = {
     openingTo: "length",
     walls: "[wall]0-100",
     shaft: "size",
+    drivenShaft: "size",
     steps: "[size]0-10",
     reach: "size",
     line: "line",
@@ -67,17 +76,18 @@ export const shapes: Readonly<Record<string, Shape>> = {
   line: { from: "length!", to: "length!" },
   pivot: { distance: "size!", arm: "size!", from: "number!", to: "number!" },
   wall: { label: "text", of: "driver|driven", distance: "size!", gap: "length" },
-  circle: { count: "count!", diameter: "size!" },
+  circle: { count: "count!", diameter: "size", neighbours: "size", hole: "size", screw: "size" },
   rounding: {
     minimumFractionDigits: "digits",
     maximumFractionDigits: "digits",
-    minimumSignificantDigits: "count",
-    maximumSignificantDigits: "count",
+    minimumSignificantDigits: "significant",
+    maximumSignificantDigits: "significant",
     roundingMode: "ceil|floor|expand|trunc|halfCeil|halfFloor|halfExpand|halfTrunc|halfEven",
-    roundingIncrement: "count",
+    roundingIncrement: "increment",
     trailingZeroDisplay: "auto|stripIfInteger",
   },
   alternative: { id: "id!", label: "text", changes: "{any}!" },
+  reference: { id: "id!", label: "text", build: "build", src: "text" },
   measurement: {
     date: "date",
     note: "text",
@@ -85,12 +95,14 @@ export const shapes: Readonly<Record<string, Shape>> = {
     motorTurns: "positive!",
     wheelTurns: "span!",
     oneWheelHeld: "flag",
+    with: "{any}",
   },
   span: { from: "positive!", to: "positive!" },
   position: { id: "id!", label: "text", stages: "[stage]0-10000", released: "free|held" },
   // The order of the fields is that of a parts list's columns.
   part: {
     id: "id!",
+    number: "text",
     name: "text",
     is: "pinion|spur|gear|set|hub|gearbox|worm|planetary|belt|pulley|wheel|sleeve|plate|motor|battery|other!",
     stage: "id",
@@ -118,6 +130,8 @@ export const shapes: Readonly<Record<string, Shape>> = {
     pack: "count",
     owned: "whole",
     status: "fitted|owned|ordered|spare",
+    pieces: "count",
+    per: "vehicle|axle|wheel",
   },
   price: { amount: "amount!", currency: "currency!", checked: "date" },
 };
@@ -129,7 +143,8 @@ const common: Shape = {
   group: "text",
   reverses: "flag",
   per: "vehicle|axle|wheel",
+  fitted: "[id]0-100",
 };
 
 /** All fields of a stage of one kind. */
-export const stageShape = (kind: Stage["kind"]): Shape => ({ ...common, ...kinds[kind].shape });
+export const stageShape = (kind: StageKind): Shape => ({ ...common, ...stageShapes[kind] });

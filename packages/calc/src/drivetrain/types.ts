@@ -1,20 +1,29 @@
+import type { Rounding } from "../exact/index.js";
 import type { Numeric } from "../gears/index.js";
 import type { Stage } from "../stages/index.js";
+import type { ChemistryName } from "./chemistry.js";
+import type { HoleCircle } from "./circle.js";
 import type { Part } from "./part.js";
 
-/** A wheel: by a diameter, unloaded or under the vehicle's weight, or by the ground it was seen to roll. */
+/** A wheel, known in one of three ways: by a diameter, unloaded or under the vehicle's weight, or by the ground it was seen to roll. */
 export interface Wheel {
+  /** Outside diameter without load, a length with its unit: "124 mm". */
   readonly diameter?: string;
+  /** Twice the axle's height under the vehicle's weight, a length with its unit. */
   readonly loadedDiameter?: string;
-  /** So many turns rolled so far: no π is involved. */
+  /** So many turns rolled so far, a length with its unit: no π is involved. */
   readonly travel?: { readonly turns: Numeric; readonly length: string };
 }
 
+/** A motor as its label tells. */
 export interface Motor {
+  /** What a reader is shown. */
   readonly label?: string;
   /** Turns a minute for each volt, without load. */
   readonly kv?: Numeric;
+  /** The most turns a minute that it bears. */
   readonly maxRpm?: Numeric;
+  /** The most volts that it bears. */
   readonly maxVolts?: Numeric;
   /** Turns of wire of a brushed motor: information, never turned into kV. */
   readonly turns?: Numeric;
@@ -22,60 +31,91 @@ export interface Motor {
 
 /** One axle, or whatever else is driven on its own. */
 export interface Output {
+  /** The name that it is addressed by: "front". */
   readonly id: string;
+  /** What a reader is shown; the id where it is not given. */
   readonly label?: string;
-  /** The branch that drives it; none: where the drive splits. */
+  /** The id of the branch that drives it; none: where the drive splits. */
   readonly from?: string;
   /** A motor of its own: nothing before it is shared. */
   readonly motor?: Motor;
+  /** What stands between where the drive splits and its wheels, in the order of drive. */
   readonly stages: readonly Stage[];
+  /** One of its wheels. */
   readonly wheel?: Wheel;
+  /** How many wheels it has. */
   readonly wheels?: number;
+  /** What drives its two wheels: an open differential, or a spool that turns both alike. */
   readonly axle?: "differential" | "spool";
+}
+
+/** How a drive splits. A spool turns all that it feeds alike; behind a differential each may turn as it likes, by its share. */
+export interface Split {
+  /** What stands where the drive splits. */
+  readonly kind: "spool" | "differential";
+  /** The parts of the torque that a differential gives to each output and branch that it feeds, by id; equal where not said. */
+  readonly share?: Readonly<Record<string, Numeric>>;
 }
 
 /** A shaft that several outputs share after the split. */
 export interface Branch {
+  /** The name that outputs and other branches come from it by. */
   readonly id: string;
+  /** What a reader is shown; the id where it is not given. */
   readonly label?: string;
+  /** The id of the branch that drives it; none: where the drive splits. */
   readonly from?: string;
+  /** What stands between where it begins and where it splits, in the order of drive. */
   readonly stages: readonly Stage[];
+  /** How it splits among what it feeds; a spool where it is not said. */
+  readonly split?: Split;
 }
 
-export interface Centre {
-  readonly kind: "spool" | "differential";
-  /** Each output's share of the torque; equal where not said. */
-  readonly share?: Readonly<Record<string, Numeric>>;
-}
-
+/** Positions that one lever sets together. */
 export interface Mode {
+  /** The name that it is chosen by. */
   readonly id: string;
+  /** What a reader is shown; the id where it is not given. */
   readonly label?: string;
+  /** The position of each stage that it sets, by the stage's id. */
   readonly positions: Readonly<Record<string, string>>;
 }
 
 /** Motor turns for one wheel turn that the builder likes. */
 export interface Target {
+  /** The fewest motor turns for one wheel turn, included. */
   readonly from: Numeric;
+  /** The most motor turns for one wheel turn, included. */
   readonly to: Numeric;
-  /** All outputs where none is named. */
+  /** The id of the output that it is meant for; all outputs where none is named. */
   readonly output?: string;
 }
 
+/** Which two outputs are set against each other. */
 export interface Compare {
+  /** The id of the output that is ahead or behind. */
   readonly of: string;
+  /** The id of the output that it is compared with. */
   readonly with: string;
 }
 
+/** A pack of cells. */
 export interface Battery {
+  /** Cells one after the other: their volts add up. */
   readonly cells?: number;
+  /** Cells side by side: they add nothing to the volts. */
   readonly parallel?: number;
-  readonly chemistry?: string;
+  /** What the cells are made of. */
+  readonly chemistry?: ChemistryName;
+  /** Ampere hours of the pack: no speed follows from it. */
   readonly capacity?: Numeric;
 }
 
+/** What stands between the battery and the motors. */
 export interface Controller {
+  /** What a reader is shown. */
   readonly label?: string;
+  /** The most volts that it bears. */
   readonly maxVolts?: Numeric;
 }
 
@@ -93,6 +133,8 @@ export interface Mount {
   readonly stage: string;
   readonly from?: string;
   readonly to?: string;
+  /** Between what `from`, `to` and `holes` are measured: between the axes where it is not said, else outside over both shafts or in the gap between them. */
+  readonly measured?: "between axes" | "over shafts" | "between shafts";
   /** A pair known to mesh in it, and how far it can move from there. */
   readonly knownPair?: readonly [number, number];
   readonly closer?: string;
@@ -102,60 +144,130 @@ export interface Mount {
   readonly pivot?: { readonly distance: string; readonly arm: string; readonly from: Numeric; readonly to: Numeric };
   /** Centre distances of a row of holes. */
   readonly holes?: readonly string[];
-  /** How much further apart than the theoretical centre distance the pair is set. */
+  /** How far from tight the pair is set: so much further apart than the theoretical centre distance, a ring and its gear so much closer. */
   readonly opening?: string;
   /** The widest opening that will do. */
   readonly openingTo?: string;
   readonly walls?: readonly Wall[];
-  /** Diameter of the shaft that carries the driver. */
+  /** Diameter of the shaft that carries the driver, and of the one that carries the driven gear. */
   readonly shaft?: string;
+  readonly drivenShaft?: string;
   /** Further diameters of a stepped shaft. */
   readonly steps?: readonly string[];
   /** Length of the shaft from the motor's face, and where along it the other gear's teeth stand. */
   readonly reach?: string;
   readonly line?: { readonly from: string; readonly to: string };
   /** Hole circles of the hub that carries the driven gear. */
-  readonly hubHoles?: readonly { readonly count: number; readonly diameter: string }[];
+  readonly hubHoles?: readonly HoleCircle[];
 }
 
+/** Another way to build it, told by what is different. */
 export interface Alternative {
+  /** The name that it is asked for by: `at="deeper-rear"`. */
   readonly id: string;
+  /** What a reader is shown; the id where it is not given. */
   readonly label?: string;
+  /** What is different, by address. */
   readonly changes: ChangeSet;
 }
 
-export interface Measurement {
+/** A whole other build to compare with: never mixed in. One of `build` and `src`. */
+export interface Reference {
+  /** The name that it is asked for by. */
+  readonly id: string;
+  /** What a reader is shown; the id where it is not given. */
+  readonly label?: string;
+  /** The other build itself, which has no references of its own. */
+  readonly build?: Build;
+  /** The address of its document, against that of this one. */
+  readonly src?: string;
+}
+
+/** Which state of the build a document tells. */
+export interface Revision {
+  /** Counts up from 1. */
+  readonly number?: number;
+  /** A day of the calendar: "2026-10-03". */
   readonly date?: string;
+  /** What changed, in the author's words. */
   readonly note?: string;
-  /** An output's id. */
+}
+
+/** An earlier state of the build, told by what leads back to it. */
+export interface EarlierRevision extends Revision {
+  /** Its number; `at="revision-1"` asks for it. */
+  readonly number: number;
+  /** The changes that make it from the next later revision. */
+  readonly back: readonly WrittenChange[];
+}
+
+/** Turns that were counted by hand. */
+export interface Measurement {
+  /** A day of the calendar: "2026-10-04". */
+  readonly date?: string;
+  /** How it was done, in the author's words. */
+  readonly note?: string;
+  /** The id of the output whose wheel was turned. */
   readonly what: string;
+  /** Turns of the motor. */
   readonly motorTurns: Numeric;
+  /** Turns of the wheel: so many exactly, or from and to. */
   readonly wheelTurns: Numeric | { readonly from: Numeric; readonly to: Numeric };
-  /** An open differential with one wheel held turns the other twice. */
+  /** One wheel of an open axle was held, so that the other one, which was counted, turned twice. */
   readonly oneWheelHeld?: boolean;
+  /** The values that it was made with, by address, where they may have changed since: it is compared with those only. */
+  readonly with?: ChangeSet;
 }
 
 /** A build as its author wrote it, checked: the document itself. Lengths and measured numbers stay text. */
 export interface Build {
-  readonly format: "meshwright-build/1";
+  /** The format that it is written in, with the minor version where that is not 0. */
+  readonly format: "meshwright-build/1" | `meshwright-build/1.${number}`;
+  /** What a reader has to understand to take it for what it is: kinds of stage, and fields by name. */
+  readonly uses?: readonly string[];
+  /** What it is, in the author's words. */
   readonly title?: string;
-  readonly revision?: { readonly number?: number; readonly date?: string; readonly note?: string };
+  /** Which state of the build this is. */
+  readonly revision?: Revision;
+  /** What stands between the motor and where the drive splits, in the order of drive. */
   readonly stages: readonly Stage[];
-  readonly centre?: Centre;
+  /** How the drive splits among the outputs and branches that come from no branch; a spool where it is not said. */
+  readonly centre?: Split;
+  /** The axles, one to six. */
   readonly outputs: readonly Output[];
+  /** Shafts that several outputs share after the split. */
   readonly branches?: readonly Branch[];
+  /** What one lever sets. */
   readonly modes?: readonly Mode[];
+  /** The range of reductions that the builder likes. */
   readonly target?: Target;
+  /** Which two outputs are set against each other. */
   readonly compare?: Compare;
+  /** From the middle of the front axle to that of the rear one, a length with its unit. */
   readonly wheelbase?: string;
+  /** The motor of all outputs that have none of their own. */
   readonly motor?: Motor;
+  /** The pack of cells. */
   readonly battery?: Battery;
+  /** What stands between the battery and the motors. */
   readonly controller?: Controller;
+  /** How centre distances can be set, and what stands around the gears. */
   readonly mounts?: readonly Mount[];
-  readonly rounding?: Readonly<Record<string, Numeric>>;
+  /** How figures are rounded when they are shown, by the options of ECMA-402. */
+  readonly rounding?: Omit<Rounding, "negativeZero">;
+  /** Whether lengths are shown in millimetres or inches. */
+  readonly lengths?: "mm" | "in";
+  /** The id of the output whose reduction answers "what do you run?". */
   readonly headline?: string;
+  /** Other ways to build it. */
   readonly alternatives?: readonly Alternative[];
+  /** Other builds to compare with. */
+  readonly references?: readonly Reference[];
+  /** Earlier states, the latest first. */
+  readonly revisions?: readonly EarlierRevision[];
+  /** Turns that were counted by hand. */
   readonly measurements?: readonly Measurement[];
+  /** Parts that are fitted, owned, ordered or on sale. */
   readonly parts?: readonly Part[];
 }
 
@@ -169,13 +281,8 @@ export type Change =
   | { readonly remove: string }
   | { readonly move: string; readonly into?: string; readonly at: number };
 
-/** Something that is wrong (error) or odd (warning) about a document, and where. */
-export interface Finding {
-  readonly severity: "error" | "warning";
-  /** The Schema can see what is wrong with the shape; the rest is meaning. */
-  readonly about: "shape" | "meaning";
-  readonly code: string;
-  /** JSON Pointer (RFC 6901) into the document. */
-  readonly pointer: string;
-  readonly message: string;
-}
+/**
+ * A change as a document writes it: one of {@link Change}, or several values at once, by address. Under the id of a stage, fields
+ * without a `kind` stand for those fields alone: `{ "set": { "primary": { "driver": 23, "driven": 53 } } }`.
+ */
+export type WrittenChange = Change | { readonly set: ChangeSet };

@@ -1,5 +1,5 @@
-import { kinds, type Stage } from "../stages/index.js";
-import { step } from "./pointer.js";
+import { inners, type Position, type Stage } from "../stages/index.js";
+import { pointerTo } from "./pointer.js";
 import { shapes } from "./shapes.js";
 import type { Branch, Build, Output } from "./types.js";
 
@@ -18,8 +18,8 @@ function through(list: readonly Stage[], pointer: string, see: (place: Place) =>
     const stage = list[index]!;
     const at = `${pointer}/${index}`;
     if (see({ stage, list, index, pointer: at })) return true;
-    const inside = stage.kind === "selectable" ? stage.positions : [];
-    if (inside.some(({ stages }, n) => stages && through(stages, `${at}/positions/${n}/stages`, see))) return true;
+    const inside = inners[stage.kind]?.positions(stage) as readonly Position<Stage>[] | undefined;
+    if (inside?.some(({ stages }, n) => stages && through(stages, `${at}/positions/${n}/stages`, see))) return true;
   }
   return false;
 }
@@ -66,7 +66,7 @@ export const innerOf = (
   stage: Stage,
   positions?: Readonly<Record<string, string>>,
 ): readonly Stage[] | "free" | "held" | undefined =>
-  kinds[stage.kind].inner?.(stage, positions?.[stage.id]) as readonly Stage[] | "free" | "held" | undefined;
+  inners[stage.kind]?.at(stage, positions?.[stage.id]) as readonly Stage[] | "free" | "held" | undefined;
 
 /** An address taken apart: the object or list that holds the value, and its key there. */
 export interface Spot {
@@ -82,7 +82,7 @@ export function placesOf(build: Build): Map<string, Spot> {
   const places = new Map<string, Spot>();
   const add = (id: string, holder: object, key: string | number, pointer: string, stage?: Stage) =>
     places.set(id, { holder: holder as Spot["holder"], key, pointer, stage });
-  for (const key of Object.keys(build)) add(key, build, key, step("", key));
+  for (const key of Object.keys(build)) add(key, build, key, pointerTo("", key));
   for (const key of ["branches", "outputs"] as const)
     build[key]?.forEach(({ id }, index, list) => add(id, list, index, `/${key}/${index}`));
   for (const { stage, list, index, pointer } of stagesOf(build)) add(stage.id, list, index, pointer, stage);
@@ -97,6 +97,25 @@ export interface Finder {
   value(address: string): unknown;
 }
 
+/** A spot inside another: its pointer is made when somebody asks. */
+class InnerSpot implements Spot {
+  readonly holder: Spot["holder"];
+  readonly key: string;
+  readonly stage: Stage | undefined;
+  readonly #outer: Spot;
+
+  constructor(outer: Spot, holder: object, key: string) {
+    this.holder = holder as Spot["holder"];
+    this.key = key;
+    this.stage = outer.stage;
+    this.#outer = outer;
+  }
+
+  get pointer(): string {
+    return pointerTo(this.#outer.pointer, this.key);
+  }
+}
+
 /** Finds addresses in a build from where their ids stand. */
 function finderFrom(build: Build, placeOf: (id: string) => Spot | undefined): Finder {
   const find = (address: string): Spot | undefined => {
@@ -109,7 +128,7 @@ function finderFrom(build: Build, placeOf: (id: string) => Spot | undefined): Fi
       if (typeof holder !== "object" || holder === null || !/^\w[\w-]*$/.test(key) || key === "__proto__")
         return undefined;
       if (Array.isArray(holder) && !(/^\d{1,5}$/.test(key) && +key < holder.length)) return undefined;
-      spot = { holder: holder as never, key, pointer: step(spot!.pointer, key), stage: spot!.stage };
+      spot = new InnerSpot(spot!, holder, key);
     }
     return spot;
   };
@@ -138,7 +157,7 @@ function placeOf(build: Build, id: string): Spot | undefined {
     const index = build[key]?.findIndex((one) => one.id === id) ?? -1;
     if (index >= 0) return { holder: build[key] as never, key: index, pointer: `/${key}/${index}` };
   }
-  return own(build, id) ? { holder: build as never, key: id, pointer: step("", id) } : undefined;
+  return own(build, id) ? { holder: build as never, key: id, pointer: pointerTo("", id) } : undefined;
 }
 
 /** Finds one address in a build, without looking at all of them. */

@@ -1,30 +1,91 @@
-import { innerOf, type Build } from "../drivetrain/index.js";
-import { kinds, type Effect, type Stage, type Turn } from "../stages/index.js";
-
-type Positions = Readonly<Record<string, string>> | undefined;
+import { innerOf, stagesOf, type Build } from "../drivetrain/index.js";
+import {
+  directions,
+  effects,
+  unknowns,
+  type Effect,
+  type Stage,
+  type Surroundings,
+  type Turn,
+} from "../stages/index.js";
 
 /** Why nothing is driven: let go of, or let go of and held still. */
 export type Released = "free" | "held";
 
-const said = (stage: Stage, turn: number): number => (stage.reverses === undefined ? turn : stage.reverses ? -1 : 1);
+/** What stages are worked out in: a build with its levers as a mode sets them. */
+export class Situation implements Surroundings {
+  readonly build: Build;
+  readonly positions: Readonly<Record<string, string>> | undefined;
+  #same: ReadonlyMap<string, string> | undefined;
+
+  constructor(build: Build, positions: Readonly<Record<string, string>> | undefined) {
+    this.build = build;
+    this.positions = positions;
+  }
+
+  namesake(stage: Stage): string {
+    const same = unknowns[stage.kind]?.sameAs(stage);
+    return same === undefined ? stage.id : (this.#sames.get(same) ?? same);
+  }
+
+  /** For each stage that is the same as another, the one that all of them are the same as. */
+  get #sames(): ReadonlyMap<string, string> {
+    if (this.#same) return this.#same;
+    const next = new Map<string, string>();
+    for (const { stage } of stagesOf(this.build)) {
+      const same = unknowns[stage.kind]?.sameAs(stage);
+      if (same !== undefined) next.set(stage.id, same);
+    }
+    const last = new Map<string, string>();
+    for (const id of next.keys()) {
+      const passed: string[] = [];
+      let end = id;
+      for (; !last.has(end) && next.has(end); end = next.get(end)!) passed.push(end);
+      for (const one of passed) last.set(one, last.get(end) ?? end);
+    }
+    return (this.#same = last);
+  }
+
+  divide(into: Effect, stage: Stage): void {
+    const other = into.another();
+    effects[stage.kind](stage, other, this);
+    into.over(other);
+  }
+}
+
+const turned = (stage: Stage, turn: number): number => (stage.reverses === undefined ? turn : stage.reverses ? -1 : 1);
+
+/** Multiplies one stage in; answers what follows for its direction. */
+function alone(stage: Stage, into: Effect, situation: Situation): Turn {
+  effects[stage.kind](stage, into, situation);
+  return directions[stage.kind].turn(stage);
+}
 
 /** Runs through stages, multiplying their effects in; answers which way the last one turns, or why nothing does. */
-export function follow(stages: readonly Stage[], into: Effect, positions: Positions): Turn | Released {
+export function follow(stages: readonly Stage[], into: Effect, situation: Situation): Turn | Released {
   let turn = 1;
   for (const stage of stages) {
-    const inner = innerOf(stage, positions);
-    const step =
+    const inner = innerOf(stage, situation.positions);
+    const next =
       inner === undefined
-        ? kinds[stage.kind].effect(stage, into)
+        ? alone(stage, into, situation)
         : typeof inner === "string"
           ? inner
-          : follow(inner, into, positions);
-    if (typeof step === "string") return step;
-    turn *= said(stage, step);
+          : follow(inner, into, situation);
+    if (typeof next === "string") return next;
+    turn *= turned(stage, next);
   }
   // `|| 0` spares everybody the negative zero.
   return (turn || 0) as Turn;
 }
+
+/** Whether every stage has said what decides which way it turns. A convention alone establishes nothing. */
+export const isEstablished = (stages: readonly Stage[], positions: Situation["positions"]): boolean =>
+  stages.every((stage) => {
+    if (stage.reverses !== undefined) return true;
+    const inner = innerOf(stage, positions);
+    return typeof inner === "object" ? isEstablished(inner, positions) : directions[stage.kind].isSaid(stage);
+  });
 
 /** A stage that stands in the train as it is selected, with the group it counts to. */
 export interface Leaf {
@@ -32,18 +93,17 @@ export interface Leaf {
   readonly group: string | undefined;
 }
 
-/** Runs through stages as they are selected, from one place to before another; answers which way the last one turns. */
-export function along(leaves: readonly Leaf[], from: number, to: number, into: Effect): Turn {
-  let turn = 1;
-  for (let place = from; place < to; place++) {
-    const { stage } = leaves[place]!;
-    turn *= said(stage, kinds[stage.kind].effect(stage, into));
-  }
-  return (turn || 0) as Turn;
-}
+/** Multiplies one stage of the train in; answers which way it turns. */
+export const onto = ({ stage }: Leaf, into: Effect, situation: Situation): Turn =>
+  (turned(stage, alone(stage, into, situation)) || 0) as Turn;
 
 /** The stages as they are selected, one after the other. */
-export function leavesOf(stages: readonly Stage[], positions: Positions, leaves: Leaf[], group?: string): Leaf[] {
+export function leavesOf(
+  stages: readonly Stage[],
+  positions: Situation["positions"],
+  leaves: Leaf[],
+  group?: string,
+): Leaf[] {
   for (const stage of stages) {
     const inner = innerOf(stage, positions);
     const own = stage.group ?? group;
@@ -54,5 +114,5 @@ export function leavesOf(stages: readonly Stage[], positions: Positions, leaves:
 }
 
 /** The positions that a mode sets. */
-export const positionsOf = (build: Build, mode: string | undefined): Positions =>
+export const positionsOf = (build: Build, mode: string | undefined): Situation["positions"] =>
   build.modes?.find((one) => one.id === mode)?.positions;

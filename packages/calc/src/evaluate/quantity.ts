@@ -1,28 +1,39 @@
-import { bounded, ratioOf, rational, type Bounded, type Rational, type RationalInput } from "../exact/index.js";
-import type { Unknown } from "../stages/index.js";
+import { Bounded, bounded, ratioOf, rational, type Rational, type RationalInput } from "../exact/index.js";
+import { productOf, type Unknown } from "../stages/index.js";
 
 /** A named unknown to a whole power. */
 export interface Power extends Unknown {
   readonly power: number;
+  /** What it is the sum of, where it is one: bounds are as narrow as these allow. */
+  readonly terms?: readonly Quantity[];
 }
 
 const merge = (left: readonly Power[], right: readonly Unknown[], sign: 1 | -1): readonly Power[] => {
   if (!right.length) return left;
   const powers = new Map(left.map((one) => [one.key, one]));
-  for (const one of right as readonly (Unknown & Partial<Power>)[]) {
+  for (const one of right) {
     const power = (powers.get(one.key)?.power ?? 0) + sign * (one.power ?? 1);
-    if (power) powers.set(one.key, { key: one.key, interval: one.interval, power });
+    if (power) powers.set(one.key, { ...one, power });
     else powers.delete(one.key);
   }
   return [...powers.values()];
 };
 
-/** A product by halves, so that wide values meet only wide ones. */
-const product = (factors: readonly Rational[], from = 0, to = factors.length): Rational => {
-  if (to - from < 2) return factors[from]!;
-  const middle = (from + to) >> 1;
-  return product(factors, from, middle).times(product(factors, middle, to));
-};
+/** The product of many fractions. Those of plain numbers are multiplied at once; wide ones, of which there are few, one by one. */
+function product(factors: readonly Rational[]): Rational {
+  const above: number[] = [];
+  const below: number[] = [];
+  let wide: Rational | undefined;
+  for (const factor of factors) {
+    const [top, bottom] = [Number(factor.numerator), Number(factor.denominator)];
+    if (Number.isSafeInteger(top) && Number.isSafeInteger(bottom)) {
+      above.push(top);
+      below.push(bottom);
+    } else wide = wide?.times(factor) ?? factor;
+  }
+  const plain = productOf(above, below);
+  return wide ? plain.times(wide) : plain;
+}
 
 /**
  * An exact factor times powers of named unknowns, all positive. What stands on both sides of a quotient cancels before an
@@ -30,11 +41,15 @@ const product = (factors: readonly Rational[], from = 0, to = factors.length): R
  */
 export class Quantity {
   readonly factor: Rational;
-  readonly unknowns: readonly Power[];
+  readonly #unknowns: readonly Power[];
 
   constructor(factor: Rational, unknowns: readonly Power[] = []) {
     this.factor = factor;
-    this.unknowns = unknowns;
+    this.#unknowns = unknowns;
+  }
+
+  get unknowns(): readonly Power[] {
+    return this.#unknowns;
   }
 
   get isExact(): boolean {
@@ -44,14 +59,27 @@ export class Quantity {
   /** All that it can be. */
   get bounds(): Bounded {
     if (!this.unknowns.length) return bounded(this.factor);
-    const lows: Rational[] = [];
-    const highs: Rational[] = [];
+    const sums = this.unknowns.filter(({ terms, power }) => terms && Math.abs(power) === 1);
+    if (sums.length === 1) return this.#boundsOver(sums[0]!);
+    const lows = [this.factor];
+    const highs = [this.factor];
     for (const { interval, power } of this.unknowns)
       for (let n = Math.abs(power); n; n--) {
         lows.push(power > 0 ? interval.low : interval.high.inverse());
         highs.push(power > 0 ? interval.high : interval.low.inverse());
       }
-    return bounded(product(lows).times(this.factor), product(highs).times(this.factor));
+    return new Bounded(product(lows), product(highs));
+  }
+
+  /** What stands before a sum goes into its terms: an unknown on both sides would count twice. Below the line the sum is turned round. */
+  #boundsOver(sum: Power): Bounded {
+    const before = new Quantity(
+      this.factor,
+      this.unknowns.filter((one) => one !== sum),
+    );
+    const ends = sum.terms!.map((term) => (sum.power > 0 ? before.times(term) : term.over(before)).bounds);
+    const total = ends.reduce((all, one) => all.plus(one));
+    return sum.power > 0 ? total : total.inverse();
   }
 
   times(other: Quantity | RationalInput): Quantity {

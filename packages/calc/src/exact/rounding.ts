@@ -70,13 +70,6 @@ function digits(name: keyof Rounding, value: number | undefined, least: number, 
 /** ECMA-402, SetNumberFormatDigitOptions. */
 function planOf(rounding: Rounding, usual: number): Plan {
   const step = rounding.roundingIncrement ?? 1;
-  const least = digits("minimumFractionDigits", rounding.minimumFractionDigits, 0, 0);
-  const most = digits(
-    "maximumFractionDigits",
-    rounding.maximumFractionDigits,
-    least,
-    Math.max(step === 1 ? usual : 0, least),
-  );
   const few = digits("minimumSignificantDigits", rounding.minimumSignificantDigits, 1, 0);
   const many = digits(
     "maximumSignificantDigits",
@@ -84,6 +77,11 @@ function planOf(rounding: Rounding, usual: number): Plan {
     few || 1,
     few && Math.max(21, few),
   );
+  // Where significant digits are stated, fraction digits are not looked at.
+  const least = many ? 0 : digits("minimumFractionDigits", rounding.minimumFractionDigits, 0, 0);
+  const most = many
+    ? 0
+    : digits("maximumFractionDigits", rounding.maximumFractionDigits, least, Math.max(step === 1 ? usual : 0, least));
   if (step !== 1 && (many || least < most || !/^(25|[125])0*$/.test(String(step)) || step > 5000))
     fail("option-out-of-range", "roundingIncrement", step, "1 or, with equal fraction digits, 2, 5, 10 to 5000");
   return {

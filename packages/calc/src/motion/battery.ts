@@ -1,4 +1,4 @@
-import type { Battery } from "../drivetrain/index.js";
+import type { Battery, ChemistryName } from "../drivetrain/index.js";
 import { rational, type Rational } from "../exact/index.js";
 
 /** Volts of one cell, and where the figures come from. */
@@ -10,7 +10,7 @@ export interface Chemistry {
 }
 
 /** Cells by the names that a build's battery uses. */
-export const chemistries: Readonly<Record<string, Chemistry>> = {
+export const chemistries: Readonly<Record<ChemistryName, Chemistry>> = {
   lipo: { nominal: "3.7", full: "4.20", source: "usual label and charge end of lithium polymer cells" },
   "lipo-high-voltage": {
     nominal: "3.8",
@@ -36,7 +36,7 @@ export interface PackVolts {
  * const volts = packVolts({ cells: 3, parallel: 2, chemistry: "lipo" })!;
  * [volts.nominal, volts.full].map((one) => one.toDecimal()); // => ["11.1", "12.6"]
  */
-export function packVolts({ cells, chemistry = "" }: Battery): PackVolts | undefined {
+export function packVolts({ cells, chemistry }: Battery): PackVolts | undefined {
   const cell = Object.entries(chemistries).find(([name]) => name === chemistry)?.[1];
   if (!cells || !cell) return undefined;
   return { nominal: rational(cell.nominal).times(cells), full: rational(cell.full).times(cells) };

@@ -1,5 +1,6 @@
-import type { Build, Finding, Motor } from "../drivetrain/index.js";
-import type { RationalInput } from "../exact/index.js";
+import type { Build, Motor } from "../drivetrain/index.js";
+import type { Numeric } from "../gears/index.js";
+import { findingOf, type Finding, type FindingCode, type FindingValues } from "../stages/index.js";
 import { packVolts } from "./battery.js";
 import { freeSpeed } from "./speed.js";
 
@@ -18,32 +19,28 @@ export function electricalFindings({
   outputs,
 }: Pick<Build, "motor" | "battery" | "controller" | "outputs">): Finding[] {
   const findings: Finding[] = [];
-  const warn = (code: string, pointer: string, message: string): void => {
-    findings.push({ severity: "warning", about: "meaning", code, pointer, message });
+  const warn = (code: FindingCode, at: string, values: FindingValues): void => {
+    findings.push(findingOf("warning", "meaning", code, at, values));
   };
   const { cells, chemistry } = battery;
   const pack = packVolts(battery);
   if (!pack) {
-    if (chemistry)
-      warn("chemistry-not-known", "/battery", `Volts of ${cells ?? "?"} ${chemistry} cells are not known.`);
+    if (chemistry) warn("chemistry-not-known", "/battery", { cells: cells ?? "?", chemistry });
     return findings;
   }
-  const volts = `${pack.full.toDecimal({ minimumFractionDigits: 2 })} V`;
-  const limit = (maxVolts: RationalInput | undefined, what: string, pointer: string): void => {
+  const full = pack.full.toDecimal({ minimumFractionDigits: 2 });
+  const nominal = pack.nominal.toDecimal();
+  const limit = (maxVolts: Numeric | undefined, code: "full-over-controller" | "full-over-motor", at: string): void => {
     if (maxVolts !== undefined && pack.full.compare(maxVolts) > 0)
-      warn(
-        `full-over-${what.toLowerCase()}`,
-        pointer,
-        `${cells} full cells reach ${volts}, not ${pack.nominal.toDecimal()}. ${what} limit: ${maxVolts} V.`,
-      );
+      warn(code, at, { cells, full, nominal, limit: maxVolts });
   };
-  limit(controller?.maxVolts, "Controller", "/controller/maxVolts");
+  limit(controller?.maxVolts, "full-over-controller", "/controller/maxVolts");
   const motors: [Motor | undefined, string][] = outputs.map((output, n) => [output.motor, `/outputs/${n}`]);
   for (const [one = {}, owner] of [[motor, ""] as const, ...motors]) {
-    limit(one.maxVolts, "Motor", `${owner}/motor/maxVolts`);
+    limit(one.maxVolts, "full-over-motor", `${owner}/motor/maxVolts`);
     const rpm = freeSpeed(one, pack.full);
     if (rpm && one.maxRpm !== undefined && rpm.compare(one.maxRpm) > 0)
-      warn("over-max-rpm", `${owner}/motor/maxRpm`, `${one.kv} kV at ${volts} is above ${one.maxRpm} a minute.`);
+      warn("over-max-rpm", `${owner}/motor/maxRpm`, { kv: one.kv, full, limit: one.maxRpm });
   }
   return findings;
 }

@@ -1,12 +1,12 @@
 import { lengthOf, MeshwrightError, rational, type Bounded, type Rounding } from "../exact/index.js";
-import { kinds } from "../stages/index.js";
+import { notations } from "../stages/index.js";
 import { applyChanges } from "../document/index.js";
 import { spotOf, valueAt, type Build } from "../drivetrain/index.js";
 import {
   Evaluation,
   changeOf,
-  type Base,
   type Comparison,
+  type ComparisonBase,
   type OutputEvaluation,
   type Quantity,
   type Scope,
@@ -101,7 +101,7 @@ export const compared = ({ evaluation, query }: FigureContext): Comparison =>
 /** Front against rear as asked: with tyres where both wheels are given, base the second output. */
 function gapOf(context: FigureContext): Bounded | undefined {
   const { base = "with", scope = "tyres" } = context.query;
-  return compared(context).difference(scope as Scope, base as Base);
+  return compared(context).difference(scope as Scope, base as ComparisonBase);
 }
 
 const percent = { percent: true } as const;
@@ -143,7 +143,7 @@ export const gearFigures: Readonly<Record<string, Figure>> = {
   /** A stage's counts in the order of drive: "15 to 62". */
   counts({ evaluation, query, writer }) {
     const stage = spotOf(evaluation.build, query.of ?? "")?.stage;
-    const text = stage && kinds[stage.kind].write?.(stage);
+    const text = stage && notations[stage.kind]?.write(stage);
     return text?.replaceAll(" to ", ` ${writer.words.to} `) ?? writer.words.unknown;
   },
   /** Which way an output turns against its motor. */

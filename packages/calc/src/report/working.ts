@@ -1,5 +1,5 @@
 import { bounded, rational, type Bounded, type Rational, type Rounding } from "../exact/index.js";
-import { kinds } from "../stages/index.js";
+import { notations } from "../stages/index.js";
 import type { Evaluation, OutputEvaluation, Turns } from "../evaluate/index.js";
 
 /** One stage of the working. */
@@ -38,7 +38,7 @@ function workingOf(output: OutputEvaluation, rounding: Rounding): Working {
     const { bounds } = reduction;
     product = product.times(bounds);
     stepwise = stepwise && bounds.isExact ? round(stepwise.times(round(bounds.low))) : undefined;
-    const counts = kinds[stage.kind].write?.(stage) ?? "";
+    const counts = notations[stage.kind]?.write(stage) ?? "";
     return {
       id: stage.id,
       label: stage.label ?? stage.id,

@@ -1,10 +1,12 @@
 import { ratioOf, type Bounded, type Rational } from "../exact/index.js";
 import { productOf } from "./product.js";
 
-/** A ratio known only as an interval, named so that it can cancel against itself. */
+/** A ratio known only as an interval, named so that it can cancel against itself, to a whole power. */
 export interface Unknown {
   readonly key: string;
   readonly interval: Bounded;
+  /** 1 where it is not said. */
+  readonly power?: number;
 }
 
 const none: readonly Unknown[] = [];
@@ -21,6 +23,8 @@ export class Effect {
   unknowns: readonly Unknown[] = none;
   private readonly list: readonly [number[], number[]] | undefined;
   private shared = true;
+  /** What is exact, but no whole number over another that plain numbers hold. */
+  private rest: Rational | undefined;
 
   /**
    * @param listing gather the factors, for trains whose product leaves the plain numbers
@@ -32,6 +36,7 @@ export class Effect {
       this.up = from.up;
       this.down = from.down;
       this.unknowns = from.unknowns;
+      this.rest = from.rest;
     }
   }
 
@@ -45,11 +50,40 @@ export class Effect {
     }
   }
 
+  /** Multiplies the reduction by an exact ratio above zero. */
+  exactly(ratio: Rational): void {
+    const [up, down] = [Number(ratio.numerator), Number(ratio.denominator)];
+    if (Number.isSafeInteger(up) && Number.isSafeInteger(down)) this.times(up, down);
+    else this.rest = this.rest?.times(ratio) ?? ratio;
+  }
+
   /** Multiplies the reduction by something known only as an interval. */
-  unknown(key: string, interval: Bounded): void {
+  unknown(key: string, interval: Bounded, power = 1): void {
     if (this.shared) this.unknowns = [...this.unknowns];
     this.shared = false;
-    (this.unknowns as Unknown[]).push({ key, interval });
+    (this.unknowns as Unknown[]).push({ key, interval, power });
+  }
+
+  /** Divides the reduction by what another row of stages does. */
+  over(other: Effect): void {
+    if (this.list && other.list) {
+      this.list[0].push(...other.list[1]);
+      this.list[1].push(...other.list[0]);
+    }
+    this.up *= other.down;
+    this.down *= other.up;
+    if (other.rest) this.rest = (this.rest ?? ratioOf(1, 1)).over(other.rest);
+    for (const { key, interval, power = 1 } of other.unknowns) this.unknown(key, interval, -power);
+  }
+
+  /** One like this, with nothing in it yet. */
+  another(): Effect {
+    return new Effect(this.list !== undefined);
+  }
+
+  /** Whether whole numbers hold all of its exact factor. */
+  get isPlain(): boolean {
+    return !this.rest;
   }
 
   /** Whether the plain-number products are exact. */
@@ -59,6 +93,7 @@ export class Effect {
 
   /** The exact factor. Only where it {@link fits} or the factors were listed. */
   get factor(): Rational {
-    return this.list ? productOf(...this.list) : ratioOf(this.up, this.down);
+    const product = this.list ? productOf(...this.list) : ratioOf(this.up, this.down);
+    return this.rest ? product.times(this.rest) : product;
   }
 }

@@ -1,16 +1,24 @@
-import { belt, type BeltStage } from "./belt.js";
-import type { Kind } from "./kind.js";
-import { pair, type PairStage } from "./pair.js";
-import { planetary, type PlanetaryStage } from "./planetary.js";
-import { published, type PublishedStage } from "./published.js";
-import { selectable, type SelectableStage } from "./selectable.js";
-import { train, type TrainStage } from "./train.js";
-import { worm, type WormStage } from "./worm.js";
+import type { BeltStage } from "./belt.js";
+import type { MeasuredStage } from "./measured.js";
+import type { PairStage } from "./pair.js";
+import type { PlanetaryStage } from "./planetary.js";
+import type { PrintedStage } from "./printed.js";
+import type { SelectableStage } from "./selectable.js";
+import type { TrainStage } from "./train.js";
+import type { WormStage } from "./worm.js";
 
+/** A stage of any kind. */
 export type Stage =
-  PairStage | TrainStage | BeltStage | WormStage | PlanetaryStage | PublishedStage | SelectableStage<Stage>;
+  | PairStage
+  | TrainStage
+  | BeltStage
+  | WormStage
+  | PlanetaryStage
+  | MeasuredStage<Stage>
+  | PrintedStage
+  | SelectableStage<Stage>;
 
-const table = { pair, train, belt, worm, planetary, published, selectable };
+export type StageKind = Stage["kind"];
 
-/** Every kind by its name. */
-export const kinds = table as unknown as Readonly<Record<Stage["kind"], Kind<Stage>>>;
+/** A stage of one kind. */
+export type StageOf<Kind extends StageKind> = Extract<Stage, { readonly kind: Kind }>;

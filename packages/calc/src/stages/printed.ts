@@ -1,29 +1,61 @@
-import { type Bounded, bounded, MeshwrightError, rational, ratioOf } from "../exact/index.js";
+import { rational } from "../exact/index.js";
+import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape, Unknowns } from "./facets.js";
+import { printedInterval } from "./printed-interval.js";
+import type { StageBase } from "./stage.js";
 
-/** How a printed ratio was shortened: to the nearest digit, or cut off, or nobody knows. */
-export type PrintedReading = "rounded" | "truncated" | "unsure";
-
-/**
- * What a printed ratio can mean, as a closed interval: half a unit of its last digit either way where it was rounded, up to
- * one unit above where it was cut off, both where nobody knows. A fraction is exact.
- * @param value as printed, above zero: `"2.74"`, `"19"`, `"52/19"`
- * @throws MeshwrightError `not-a-printed-ratio`
- *
- * @example
- * import { printedInterval } from "@meshwright/calc/kinds";
- * printedInterval("2.74").low.toFraction(); // => "547/200"
- * printedInterval("2.74", "truncated").high.toFraction(); // => "11/4"
- */
-export function printedInterval(value: string, read: PrintedReading = "rounded"): Bounded {
-  const middle = rational(/^[\d./]{1,99}$/.test(value) ? value : 0);
-  if (!middle.sign)
-    throw new MeshwrightError(
-      "not-a-printed-ratio",
-      "value",
-      `Found ${JSON.stringify(value.slice(0, 40))}; expected a ratio such as "2.74".`,
-    );
-  if (value.includes("/")) return bounded(middle);
-  const half = ratioOf(1, 2n * 10n ** BigInt(value.split(".")[1]?.length ?? 0));
-  const low = read === "truncated" ? middle : middle.minus(half);
-  return bounded(low, read === "rounded" ? middle.plus(half) : middle.plus(half).plus(half));
+/** A ratio known only as somebody printed it. A fraction, or `exact: true`, is exact; anything else is an interval. */
+export interface PrintedStage extends StageBase {
+  readonly kind: "published";
+  /** Motor-side turns for one turn of the output, as printed: "2.74", "19:1", "52/19". */
+  readonly value: string;
+  /** How it was shortened: to the nearest digit (where it is not said), cut off, or nobody knows. */
+  readonly read?: "rounded" | "truncated" | "unsure";
+  /** The value stands for itself alone. */
+  readonly exact?: boolean;
+  /** The id of a stage that holds the same bought thing: what is not known of both is one unknown. */
+  readonly sameAs?: string;
 }
+
+/** Whether the value stands for itself alone. */
+const isExact = (stage: PrintedStage): boolean => stage.exact === true || stage.value.includes("/");
+
+/** "19:1" is how boxes print 19. */
+const plain = (value: string): string => value.replace(/\s?:\s?1$/, "");
+
+export const shape: Shape = { value: "ratio!", read: "rounded|truncated|unsure", exact: "flag", sameAs: "id" };
+
+export const sample: Sample = { value: "2.60" };
+
+export const check: Check<PrintedStage> = (stage, say) => {
+  if (!isExact(stage) && !stage.value.includes(".")) say("warning", "ratio-nominal", "value", { value: stage.value });
+};
+
+export const unknown: Unknowns<PrintedStage> = {
+  text: (stage) => `${plain(stage.value)} ${isExact(stage) ? "exact" : (stage.read ?? "rounded")}`,
+  sameAs: ({ sameAs }) => sameAs,
+  spans: () => [],
+};
+
+export const effect: Effects<PrintedStage> = (stage, into, surroundings) => {
+  const value = plain(stage.value);
+  // Named after the product and what it says: the same box before and after a change is the same unknown.
+  if (isExact(stage)) into.exactly(rational(value));
+  else into.unknown(`${surroundings.namesake(stage)} ${unknown.text(stage)}`, printedInterval(value, stage.read));
+};
+
+export const direction: Direction<PrintedStage> = { turn: () => 0, isSaid: () => false };
+
+export const notation: Notation<PrintedStage> = {
+  examples: ["printed 2.74"],
+  parse(text) {
+    const [, value] = /^printed (\S+)$/.exec(text) ?? [];
+    return value ? { value } : undefined;
+  },
+  write: ({ value }) => `printed ${value}`,
+};
+
+export const display: Display<PrintedStage> = ({ value }) => [{ word: "printed" }, { value, field: "value" }];
+
+export const needs: Needs<PrintedStage> = ({ value }) => ({ whole: { is: ["gearbox"], value } });
+
+export const drawn: Drawn<PrintedStage> = () => undefined;

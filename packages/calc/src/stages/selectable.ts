@@ -1,40 +1,49 @@
-import type { Kind } from "./kind.js";
-import type { StageBase } from "./stage.js";
-
-/** One way a selectable stage can stand: with stages of its own, or with its output let go of or held. */
-export interface Position<S = StageBase> {
-  readonly id: string;
-  readonly label?: string;
-  readonly stages?: readonly S[];
-  readonly released?: "free" | "held";
-}
+import type { Check, Direction, Display, Drawn, Effects, Inner, Needs, Sample, Shape } from "./facets.js";
+import type { Position, StageBase } from "./stage.js";
 
 /** A box with a lever: the stage is what its selected position is. */
 export interface SelectableStage<S = StageBase> extends StageBase {
   readonly kind: "selectable";
+  /** The ways it can stand. */
   readonly positions: readonly Position<S>[];
+  /** The id of the position that it stands in unless a mode says otherwise. */
   readonly selected: string;
 }
 
-export const selectable: Kind<SelectableStage> = {
-  shape: { positions: "[position]1-100!", selected: "id!" },
-  effect: () => 1,
-  inner(stage, position = stage.selected) {
-    const at = stage.positions.find((one) => one.id === position)!;
-    return at.released ?? at.stages!;
-  },
-  check(stage, say) {
-    const ids = stage.positions.map((one) => one.id);
-    if (!ids.includes(stage.selected))
-      say(
-        "error",
-        "position-missing",
-        "selected",
-        `No position "${stage.selected}"; expected one of ${ids.join(", ")}.`,
-      );
-    if (new Set(ids).size < ids.length) say("error", "id-repeated", "positions", "Two positions have one id.");
-    for (const one of stage.positions)
-      if (!one.stages === !one.released)
-        say("error", "position-unclear", "positions", `Position "${one.id}" needs either stages or released.`);
+export const shape: Shape = { positions: "[position]1-100!", selected: "id!" };
+
+export const sample: Sample = {
+  positions: [
+    { id: "low", stages: [] },
+    { id: "high", stages: [] },
+  ],
+  selected: "low",
+};
+
+export const check: Check<SelectableStage> = ({ positions, selected }, say) => {
+  const known = positions.map((one) => one.id);
+  if (!known.includes(selected)) say("error", "position-missing", "selected", { id: selected, known });
+  const twice = known.find((id, n) => known.indexOf(id) < n);
+  if (twice !== undefined) say("error", "id-repeated", "positions", { id: twice });
+  for (const { id, stages, released } of positions)
+    if (!stages === !released) say("error", "position-unclear", "positions", { id });
+};
+
+/** Its stages do the work. */
+export const effect: Effects<SelectableStage> = () => undefined;
+
+export const direction: Direction<SelectableStage> = { turn: () => 1, isSaid: () => true };
+
+export const display: Display<SelectableStage> = () => [];
+
+export const needs: Needs<SelectableStage> = () => ({});
+
+export const drawn: Drawn<SelectableStage> = () => undefined;
+
+export const inner: Inner<SelectableStage> = {
+  positions: ({ positions }) => positions,
+  at(stage, position = stage.selected) {
+    const one = stage.positions.find(({ id }) => id === position)!;
+    return one.released ?? one.stages!;
   },
 };

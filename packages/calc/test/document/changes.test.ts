@@ -211,7 +211,7 @@ describe("a set, sold as a set", () => {
     for (const key of ["driver", "driven"]) {
       const { findings } = applyChanges(build, { [`front-ring.${key}`]: 40 });
       expect(told(findings)).toEqual(["set-in-part at front-ring"]);
-      expect(findings[0]!.message).toBe("front-ring is sold as a set; change driver and driven together.");
+      expect(findings[0]!.message).toBe("front-ring is sold as a set; change all its counts together.");
     }
     expect(valueAt(apply({ "rear-ring.driver": 11 }), "rear-ring.driver")).toBe(11);
   });

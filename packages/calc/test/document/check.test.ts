@@ -9,10 +9,10 @@ import {
   stagesOf,
   valueAt,
 } from "../../src/drivetrain/index.js";
-import { checkBuild } from "../../src/document/index.js";
+import { readBuild } from "../../src/document/index.js";
 import { document, pair, read, told } from "../make.js";
 
-const places = (json: unknown) => told(checkBuild(json).findings);
+const places = (json: unknown) => told(readBuild(json).findings);
 const plain = (more: object) =>
   document([pair("primary", 15, 62)], { front: [pair("f", 1, 2)], rear: [] }, more as never);
 const box = (more: object) => ({
@@ -78,7 +78,7 @@ describe("what the shape cannot show", () => {
     [
       "a branch from itself",
       document([], { rear: [] }, { branches: [{ id: "a", from: "a", stages: [] }] }),
-      ["branch-loop at /branches/0/from"],
+      ["reference-loop at /branches/0/from"],
     ],
     [
       "branches in a ring, and an output from it",
@@ -93,7 +93,7 @@ describe("what the shape cannot show", () => {
           ],
         },
       ),
-      ["branch-loop at /branches/0/from", "branch-loop at /branches/1/from", "branch-loop at /outputs/0/from"],
+      ["reference-loop at /branches/0/from", "reference-loop at /branches/1/from", "reference-loop at /outputs/0/from"],
     ],
     ["a wheel that says nothing", document([], { rear: { wheel: {} } }), ["wheel-unclear at /outputs/0/wheel"]],
     [
@@ -120,8 +120,43 @@ describe("what the shape cannot show", () => {
     ["a headline of nothing", plain({ headline: "primary" }), ["missing-reference at /headline"]],
     [
       "a share of nothing",
-      plain({ centre: { kind: "differential", share: { front: 1, mid: 2 } } }),
+      plain({ centre: { kind: "differential", share: { front: 1, mid: 2, rear: 1 } } }),
       ["missing-reference at /centre/share/mid"],
+    ],
+    [
+      "a share for one of two",
+      plain({ centre: { kind: "differential", share: { front: 1 } } }),
+      ["share-incomplete at /centre/share"],
+    ],
+    [
+      "a share for an output behind a branch",
+      document(
+        [],
+        { front: [], rear: { from: "shaft" } },
+        {
+          branches: [{ id: "shaft", stages: [], split: { kind: "differential", share: { front: 1, rear: 1 } } }],
+          centre: { kind: "differential", share: { front: 1, rear: 1 } },
+        },
+      ),
+      [
+        "missing-reference at /centre/share/rear",
+        "share-incomplete at /centre/share",
+        "missing-reference at /branches/0/split/share/front",
+      ],
+    ],
+    [
+      "a share for an output with a motor of its own",
+      document(
+        [],
+        { front: { motor: { kv: 1 } }, rear: [] },
+        { centre: { kind: "differential", share: { front: 1, rear: 1 } } },
+      ),
+      ["missing-reference at /centre/share/front"],
+    ],
+    [
+      "an output with a motor of its own that comes from a branch",
+      document([], { rear: { motor: { kv: 1 }, from: "shaft" } }, { branches: [{ id: "shaft", stages: [] }] }),
+      ["driven-twice at /outputs/0/from"],
     ],
     [
       "a measurement of nothing",
@@ -184,7 +219,7 @@ describe("what the shape cannot show", () => {
     expect(
       places(
         document(
-          [pair("primary", 15, 62), box({}), pair("ring", 29, 30, { internal: true })],
+          [pair("primary", 15, 62, { fitted: ["p15"] }), box({}), pair("ring", 29, 30, { internal: true })],
           {
             front: { from: "b", wheel: { travel: { turns: 10, length: "3.72 m" }, "x-note": 1 } },
             rear: { from: "b", wheel: { diameter: "120 mm" } },
@@ -192,16 +227,17 @@ describe("what the shape cannot show", () => {
           {
             branches: [
               { id: "a", stages: [] },
-              { id: "b", from: "a", stages: [] },
+              { id: "b", from: "a", stages: [], split: { kind: "differential", share: { front: 3, rear: "2" } } },
             ],
             modes: [{ id: "primary", positions: { box: "low" } }],
             target: { from: 46, to: "46.0", output: "rear" },
             compare: { of: "front", with: "rear" },
             headline: "rear",
-            centre: { kind: "differential", share: { front: 3, rear: "2" } },
+            centre: { kind: "differential" },
+            parts: [{ id: "p15", is: "pinion", teeth: 15, stage: "primary" }],
             measurements: [{ what: "rear", motorTurns: 40, wheelTurns: { from: "0.90", to: "0.91" } }],
             mounts: [{ stage: "primary" }],
-            alternatives: [{ id: "primary", changes: { "primary.driver": 1, wheelbase: "1 m", "rear.wheel": null } }],
+            alternatives: [{ id: "other", changes: { "primary.driver": 1, wheelbase: "1 m", "rear.wheel": null } }],
           },
         ),
       ),
@@ -209,15 +245,20 @@ describe("what the shape cannot show", () => {
   });
 
   it("names what there is to choose from", () => {
-    const message = (json: unknown) => checkBuild(json).findings[0]!.message;
-    expect(message(plain({ headline: "mid" }))).toBe('No "mid"; expected one of front, rear.');
-    expect(message(plain({ mounts: [{ stage: "spur" }] }))).toBe('No "spur"; expected one of primary, f.');
+    const message = (json: unknown) => readBuild(json).findings[0]!.message;
+    expect(message(plain({ headline: "mid" }))).toBe('There is no "mid". Expected one of front, rear.');
+    expect(message(plain({ mounts: [{ stage: "spur" }] }))).toBe('There is no "spur". Expected one of primary, f.');
     expect(message(plain({ target: { from: 46, to: 38 } }))).toBe("46 to 38; expected the smaller first.");
     expect(message(document([], { rear: { from: "a" } }, { branches: [{ id: "a", from: "a", stages: [] }] }))).toBe(
       '"a" comes back to itself.',
     );
-    expect(message(plain({ stages: [pair("f", 1, 2)] }))).toBe('"f" is used twice.');
-    expect(message(plain({ alternatives: [{ id: "a", changes: { "x.y": 1 } }] }))).toBe("Nothing is at x.y.");
+    expect(message(plain({ stages: [pair("f", 1, 2)] }))).toBe('"f" is used twice; expected ids of their own.');
+    expect(message(plain({ alternatives: [{ id: "a", changes: { "strange.y": 1 } }] }))).toBe(
+      "Nothing is at strange.y.",
+    );
+    expect(message(plain({ alternatives: [{ id: "a", changes: { "primry.driver": 1 } }] }))).toBe(
+      "Nothing is at primry.driver; nearest: primary.driver.",
+    );
   });
 });
 
@@ -300,11 +341,5 @@ describe("finding one's way", () => {
     expect(find.value("nowhere")).toBeUndefined();
     expect(find.value("primary.toString")).toBeUndefined();
     expect([...placesOf(build).keys()]).toEqual(expect.arrayContaining(["title", "stages", "front", "a", "high-pair"]));
-  });
-
-  it("ids come before the document's own keys", () => {
-    const odd = read(document([pair("battery", 15, 62)], { title: [] }, { battery: { cells: 3 } }));
-    expect(valueAt(odd, "battery.driver")).toBe(15);
-    expect(valueAt(odd, "title")).toEqual({ id: "title", stages: [] });
   });
 });

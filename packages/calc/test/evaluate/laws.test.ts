@@ -121,12 +121,13 @@ const json = (value: Bounded | undefined) => value?.toJSON();
 function everything(evaluation: Evaluation): unknown {
   return {
     findings: evaluation.findings,
-    straightOn: json(evaluation.straightOn),
     outputs: evaluation.outputs.map((one) => ({
       id: one.id,
       label: one.label,
       state: one.state,
       bounds: json(one.bounds),
+      locked: json(one.locked?.bounds),
+      straightOn: json(one.straightOn?.bounds),
       turns: one.turns,
       standing: one.standing,
       travel: json(one.travel?.bounds),

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { difference, evaluate } from "../../src/evaluate/index.js";
-import { kinds } from "../../src/stages/index.js";
+import { directions } from "../../src/stages/index.js";
 import { document, evaluated, fraction, pair, read } from "../make.js";
 
 type Data = Record<string, unknown>;
@@ -129,80 +129,30 @@ describe("comparing", () => {
 
 describe("findings of the drive", () => {
   it("name every output that opposes the first", () => {
+    const spur = { form: "spur" };
     const { findings } = evaluated([pair("s", 1, 2)], {
       front: [],
-      mid: [pair("m", 1, 2)],
-      rear: { label: "Rear axle", stages: [pair("r", 1, 2)] },
+      mid: [pair("m", 1, 2, spur)],
+      rear: { label: "Rear axle", stages: [pair("r", 1, 2, spur)] },
     });
-    expect(findings).toEqual([
+    expect(findings).toMatchObject([
       {
         severity: "warning",
         about: "meaning",
         code: "outputs-oppose",
-        pointer: "/outputs/1",
+        at: "/outputs/1",
         message: "front and mid turn against each other.",
       },
       {
         severity: "warning",
         about: "meaning",
         code: "outputs-oppose",
-        pointer: "/outputs/2",
+        at: "/outputs/2",
         message: "front and Rear axle turn against each other.",
       },
     ]);
     expect(evaluated([], { front: [], rear: [{ id: "w", kind: "worm", starts: 1, teeth: 40 }] }).findings).toEqual([]);
     expect(evaluated([], { rear: [pair("r", 1, 2)] }).findings).toEqual([]);
-  });
-});
-
-describe("an open centre differential", () => {
-  const centre = (share?: object) => ({ centre: { kind: "differential", ...share } });
-
-  it("makes the motor turns straight on the share-weighted mean", () => {
-    const outputs = { front: [pair("f", 10, 30)], rear: [pair("r", 10, 60)] };
-    expect(json(evaluated([], outputs, centre()).straightOn)).toEqual(is("9/2"));
-    expect(json(evaluated([], outputs, centre({ share: { front: 2, rear: 1 } })).straightOn)).toEqual(is("4/1"));
-    expect(json(evaluated([], outputs, centre({ share: { rear: "3" } })).straightOn)).toEqual(is("21/4"));
-    expect(evaluated([], outputs, { centre: { kind: "spool" } }).straightOn).toBeUndefined();
-    expect(evaluated([], outputs).straightOn).toBeUndefined();
-    // An axle with a motor of its own takes no share.
-    const own = evaluated([], { ...outputs, mid: { motor: { kv: 1 }, stages: [pair("m", 1, 9)] } }, centre());
-    expect(json(own.straightOn)).toEqual(is("9/2"));
-    expect(fraction(own, "mid")).toBe("9/1");
-  });
-
-  it("leaves every output as it is while all are driven", () => {
-    const evaluation = evaluated(
-      [pair("s", 10, 20)],
-      { front: [pair("f", 10, 30)], rear: [pair("r", 10, 60)] },
-      centre(),
-    );
-    expect([fraction(evaluation, "front"), fraction(evaluation, "rear")]).toEqual(["6/1", "12/1"]);
-    expect(evaluation.share(evaluation.output("front")!).toFraction()).toBe("1/2");
-    const three = evaluated([], { front: [], mid: [], rear: [] });
-    expect(three.share(three.output("mid")!).toFraction()).toBe("1/3");
-  });
-
-  it("halves a reduction once for each of two that are held, by share; and settles nothing with one of three", () => {
-    const held = (mid: object[]) =>
-      evaluated([], { front: [pair("f", 10, 90)], mid: mid as never, rear: [released("r", "held")] }, centre());
-    expect(fraction(held([released("m", "held")]), "front")).toBe("3/1");
-    const one = held([]);
-    expect(one.output("front")!.reduction).toBeUndefined();
-    expect(one.findings.map((finding) => finding.code)).toEqual([
-      "outputs-oppose",
-      "differential-released",
-      "differential-released",
-    ]);
-    // Let go of on an axle with a motor of its own changes nothing for the others.
-    const apart = evaluated(
-      [],
-      { front: [pair("f", 10, 90)], rear: { motor: { kv: 1 }, stages: [released("r", "held")] } },
-      centre(),
-    );
-    expect(fraction(apart, "front")).toBe("9/1");
-    expect(apart.output("rear")!.state).toBe("held");
-    expect(apart.straightOn).toBeDefined();
   });
 });
 
@@ -361,7 +311,7 @@ describe("an output", () => {
   });
 
   it("is looked for by what is inside a selectable stage, which itself keeps the direction", () => {
-    expect(kinds.selectable.effect({} as never, {} as never)).toBe(1);
+    expect(directions.selectable.turn({} as never)).toBe(1);
     const box = {
       id: "box",
       kind: "selectable",

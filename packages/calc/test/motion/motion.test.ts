@@ -1,7 +1,9 @@
 import { Decimal } from "decimal.js";
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Build } from "../../src/drivetrain/index.js";
+import { parseBuild } from "../../src/document/index.js";
+import type { Battery, Build, ChemistryName } from "../../src/drivetrain/index.js";
+import type { Stage } from "../../src/stages/index.js";
 import { evaluate } from "../../src/evaluate/index.js";
 import { bounded, rational } from "../../src/exact/index.js";
 import {
@@ -27,14 +29,15 @@ const exact = (fraction: string) => ({ low: fraction, high: fraction });
 const digits = (value: { low: { toDecimal(rounding: object): string } }, maximumFractionDigits: number) =>
   value.low.toDecimal({ maximumFractionDigits });
 
-const rover = (more: Partial<Build> = {}): Build => ({
-  format: "meshwright-build/1",
-  stages: [{ id: "primary", kind: "pair", driver: 20, driven: 80 }],
-  outputs: [{ id: "rear", stages: [], wheel: { diameter: "100 mm" } }],
-  motor: { kv: 1000 },
-  battery: { cells: 2, chemistry: "lipo" },
-  ...more,
-});
+const rover = (more: Partial<Build> = {}): Build =>
+  parseBuild({
+    format: "meshwright-build/1",
+    stages: [{ id: "primary", kind: "pair", driver: 20, driven: 80 }],
+    outputs: [{ id: "rear", stages: [], wheel: { diameter: "100 mm" } }],
+    motor: { kv: 1000 },
+    battery: { cells: 2, chemistry: "lipo" },
+    ...more,
+  });
 
 describe("speed", () => {
   it("practice 23: 100 turns a minute of a 4 in wheel are 1.745 ft/s free; loaded, 81 to 90 % of that", () => {
@@ -126,8 +129,8 @@ describe("speed", () => {
     expect(speeds(rover({ motor: { turns: 27 } }))).toEqual({ notKnown: "turns-are-not-kv" });
     expect(speeds(rover({ battery: { cells: 2 } }))).toEqual({ notKnown: "battery-not-known" });
     const { battery: _, motor: __, ...bare } = rover();
-    expect(speeds({ ...bare, motor: { kv: 1 } })).toEqual({ notKnown: "battery-not-known" });
-    expect(speeds(bare)).toEqual({ notKnown: "kv-not-given" });
+    expect(speeds(parseBuild({ ...bare, motor: { kv: 1 } }))).toEqual({ notKnown: "battery-not-known" });
+    expect(speeds(parseBuild(bare))).toEqual({ notKnown: "kv-not-given" });
     expect(speeds(rover({ outputs: [{ id: "rear", stages: [] }] }))).toEqual({ notKnown: "wheel-not-given" });
     const own = speeds(rover({ outputs: [{ ...output, motor: { kv: 400 } }] }));
     expect(own.nominal!.motorRpm.toJSON()).toEqual(exact("2960/1"));
@@ -157,20 +160,20 @@ describe("batteries", () => {
   });
 
   it("practice 25: two full cells hold 8.4 V, of the high-voltage kind 8.7 V, three of those 13.05 V", () => {
-    const full = (cells: number, chemistry: string) => packVolts({ cells, chemistry })!.full.toDecimal();
+    const full = (cells: number, chemistry: ChemistryName) => packVolts({ cells, chemistry })!.full.toDecimal();
     expect([full(2, "lipo"), full(2, "lipo-high-voltage"), full(3, "lipo-high-voltage")]).toEqual([
       "8.4",
       "8.7",
       "13.05",
     ]);
-    const findings = (chemistry: string, maxVolts: string) =>
+    const findings = (chemistry: ChemistryName, maxVolts: string) =>
       electricalFindings({ battery: { cells: 2, chemistry }, controller: { maxVolts }, outputs: [] });
-    expect(findings("lipo", "7.2")).toEqual([
+    expect(findings("lipo", "7.2")).toMatchObject([
       {
         severity: "warning",
         about: "meaning",
         code: "full-over-controller",
-        pointer: "/controller/maxVolts",
+        at: "/controller/maxVolts",
         message: "2 full cells reach 8.40 V, not 7.4. Controller limit: 7.2 V.",
       },
     ]);
@@ -188,10 +191,10 @@ describe("batteries", () => {
 
   it("are not guessed", () => {
     for (const battery of [{}, { cells: 3 }, { chemistry: "lipo" }, { cells: 3, chemistry: "constructor" }])
-      expect(packVolts(battery)).toBeUndefined();
-    expect(electricalFindings({ battery: { cells: 3, chemistry: "salt" }, outputs: [] })).toMatchObject([
-      { code: "chemistry-not-known", pointer: "/battery", message: "Volts of 3 salt cells are not known." },
-    ]);
+      expect(packVolts(battery as Battery)).toBeUndefined();
+    expect(
+      electricalFindings({ battery: { cells: 3, chemistry: "salt" as ChemistryName }, outputs: [] }),
+    ).toMatchObject([{ code: "chemistry-not-known", at: "/battery", message: "Volts of 3 salt cells are not known." }]);
     expect(electricalFindings({ battery: { chemistry: "lipo" }, outputs: [] })[0]!.message).toContain("? lipo");
     expect(electricalFindings({ battery: { cells: 3 }, outputs: [] })).toEqual([]);
     expect(electricalFindings({ outputs: [] })).toEqual([]);
@@ -200,8 +203,8 @@ describe("batteries", () => {
   it("are held against every motor's volts and turns", () => {
     const limits = { kv: 2000, maxVolts: "12", maxRpm: 25_000 };
     const found = (build: Parameters<typeof electricalFindings>[0]) =>
-      electricalFindings(build).map(({ code, pointer, message }) => [code, pointer, message]);
-    const battery = { cells: 3, chemistry: "lipo" };
+      electricalFindings(build).map(({ code, at, message }) => [code, at, message]);
+    const battery = { cells: 3, chemistry: "lipo" } as const;
     const volts = "3 full cells reach 12.60 V, not 11.1. Motor limit: 12 V.";
     const turns = "2000 kV at 12.60 V is above 25000 a minute.";
     expect(found({ battery, motor: limits, outputs: [] })).toEqual([
@@ -397,7 +400,12 @@ describe("which count gives what is wanted", () => {
 
 describe("measurements", () => {
   it("are held against the output that they name", () => {
+    const lever = { id: "lever", kind: "selectable", selected: "out", positions: [{ id: "out", released: "free" }] };
     const build = rover({
+      outputs: [
+        { id: "rear", stages: [] },
+        { id: "bow", stages: [lever as Stage] },
+      ],
       measurements: [
         { what: "rear", motorTurns: 40, wheelTurns: { from: "9.9", to: "10.1" } },
         { what: "rear", motorTurns: 40, wheelTurns: { from: "9.9", to: "10.1" }, oneWheelHeld: true },

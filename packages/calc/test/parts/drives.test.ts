@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { applyChanges, checkBuild } from "../../src/document/index.js";
+import { applyChanges, readBuild } from "../../src/document/index.js";
 import type { Build, ChangeSet, Part } from "../../src/drivetrain/index.js";
 import { rational } from "../../src/exact/index.js";
-import { needsOf, orderOf, partsFromRows, readParts, type Need } from "../../src/parts/index.js";
+import { needsOf, orderOf, partsFromSheet, readParts, type Need } from "../../src/parts/index.js";
 
 // Grebe, a harbour crawler: a belt off the motor, a planetary set behind it, a worm for the winch, a chain to the rear.
 const grebe = (): Build => {
-  const { build, findings } = checkBuild({
+  const { build, findings } = readBuild({
     format: "meshwright-build/1",
     stages: [
       { id: "belt", kind: "belt", driver: 18, driven: 54, pitch: "3 mm", beltTeeth: 90 },
@@ -116,7 +116,7 @@ describe("belts, worms and planetary sets", () => {
 describe("a part that is meant for another place", () => {
   it("answers only where it is known to be the same, not by its teeth alone", () => {
     const ring = (id: string) => ({ id, kind: "pair", driver: 13, driven: 38, set: true });
-    const { build } = checkBuild({
+    const { build } = readBuild({
       format: "meshwright-build/1",
       stages: [{ id: "primary", kind: "pair", driver: 15, driven: 62, module: "0.8" }],
       outputs: [
@@ -146,22 +146,20 @@ describe("their parts in a list", () => {
     const codes = readParts([
       { id: "a", is: "worm" },
       { id: "b", is: "planetary", driver: 12 },
-    ]).findings.map(({ code, pointer }) => `${code} ${pointer}`);
+    ]).findings.map(({ code, at }) => `${code} ${at}`);
     expect(codes).toEqual(["part-incomplete /0/teeth", "part-incomplete /1/driven"]);
   });
 
   it("are known by ordinary words", () => {
-    const { parts, findings } = partsFromRows(
+    const { parts, questions } = partsFromSheet([
       ["Name", "What", "Starts", "Sun", "Ring"],
-      [
-        ["Worm 2", "worm", "2", "", ""],
-        ["Worm wheel 30", "worm wheel", "30", "", ""],
-        ["Worm 1 in 20", "worm and wheel", "", "1", "20"],
-        ["Urchin 12", "planetary set", "", "12", "60"],
-        ["Band", "timing belt", "90", "", ""],
-      ],
-    );
-    expect(findings).toEqual([]);
+      ["Worm 2", "worm", "2", "", ""],
+      ["Worm wheel 30", "worm wheel", "30", "", ""],
+      ["Worm 1 in 20", "worm and wheel", "", "1", "20"],
+      ["Urchin 12", "planetary set", "", "12", "60"],
+      ["Band", "timing belt", "90", "", ""],
+    ]);
+    expect(questions).toEqual([]);
     expect(parts.map(({ is }) => is)).toEqual(["worm", "gear", "set", "planetary", "belt"]);
     expect(parts[3]).toMatchObject({ driver: 12, driven: 60 });
   });

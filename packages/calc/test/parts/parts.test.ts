@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { checkBuild } from "../../src/document/index.js";
+import { readBuild } from "../../src/document/index.js";
 import { shapes, type Part } from "../../src/drivetrain/index.js";
-import { canBeHad, costOf, needsOf, orderOf, readParts, type Need } from "../../src/parts/index.js";
+import { canBeHad, costOfLine, emptyStock, needsOf, orderOf, readParts, type Need } from "../../src/parts/index.js";
 
-const codes = (json: unknown) => readParts(json).findings.map(({ code, pointer }) => `${code} ${pointer}`);
+const codes = (json: unknown) => readParts(json).findings.map(({ code, at }) => `${code} ${at}`);
 
 describe("readParts", () => {
   it("reads a list, or its text, into a copy", () => {
@@ -18,7 +18,7 @@ describe("readParts", () => {
   });
 
   it("names what is wrong and where", () => {
-    expect(codes("[")).toEqual(["not-json "]);
+    expect(codes("[")).toEqual(["not-data "]);
     expect(codes({})).toEqual(["not-a-list "]);
     expect(codes([{ id: "a", is: "spur", teeth: 0, colour: "grey" }])).toEqual([
       "not-count /0/teeth",
@@ -63,9 +63,11 @@ describe("having a part", () => {
   });
 
   it("costs in whole thousandths, rounded up", () => {
-    expect(costOf({ id: "a", is: "other", price: { amount: 0.0001, currency: "EUR" } }, "EUR").amount).toBe(1);
-    expect(costOf({ id: "a", is: "other" }, "EUR")).toEqual({ fresh: 1, amount: 0, unpriced: 1 });
-    expect(costOf({ id: "a", is: "other", status: "spare" }, "EUR")).toEqual({ fresh: 0, amount: 0, unpriced: 0 });
+    const costOf = (part: Part) => costOfLine(emptyStock.lineFor(part, 1), "EUR");
+    expect(costOf({ id: "a", is: "other", price: { amount: 0.0001, currency: "EUR" } }).amount).toBe(1);
+    expect(costOf({ id: "a", is: "other" })).toEqual({ fresh: 1, amount: 0, unpriced: 1 });
+    expect(costOf({ id: "a", is: "other", price: { amount: 2, currency: "GBP" } }).unpriced).toBe(1);
+    expect(costOf({ id: "a", is: "other", status: "spare" })).toEqual({ fresh: 0, amount: 0, unpriced: 0 });
   });
 });
 
@@ -79,7 +81,7 @@ function build() {
     wheel: { diameter: "12 cm" },
     ...extra,
   });
-  const { build: made, findings } = checkBuild({
+  const { build: made, findings } = readBuild({
     format: "meshwright-build/1",
     stages: [
       { id: "primary", kind: "pair", driver: 15, driven: 62, module: "0.8" },

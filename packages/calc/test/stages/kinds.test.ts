@@ -2,38 +2,56 @@ import { describe, expect, it } from "vitest";
 import { shapes, stageShape } from "../../src/drivetrain/index.js";
 import { scalars, readBuild } from "../../src/document/index.js";
 import { bounded, ratioOf } from "../../src/exact/index.js";
-import { Effect, kinds, type Stage } from "../../src/stages/index.js";
+import {
+  directions,
+  Effect,
+  effects,
+  inners,
+  notations,
+  stageShapes,
+  type Stage,
+  type StageKind,
+  type Surroundings,
+} from "../../src/stages/index.js";
 import { document, read } from "../make.js";
 
 const stageOf = (stage: object): Stage => read(document([{ id: "a", ...stage }], { rear: [] })).stages[0]!;
+/** What a stage is told that stands for itself. */
+const alone: Surroundings = {
+  namesake: ({ id }) => id,
+  divide(into, stage) {
+    const other = into.another();
+    effects[(stage as Stage).kind](stage as Stage, other, alone);
+    into.over(other);
+  },
+};
 const effectOf = (fields: object): [string, number] => {
   const stage = stageOf(fields);
   const effect = new Effect();
-  const turn = kinds[stage.kind].effect(stage, effect);
-  return [effect.factor.toFraction(), turn];
+  effects[stage.kind](stage, effect, alone);
+  return [effect.factor.toFraction(), directions[stage.kind].turn(stage)];
 };
 const findings = (stage: object) =>
   readBuild(document([{ id: "a", ...stage }], { rear: [] })).findings.map(
-    ({ severity, code, pointer, message }) => `${severity} ${code} ${pointer}: ${message}`,
+    ({ severity, code, at, message }) => `${severity} ${code} ${at}: ${message}`,
   );
 
 describe("every kind", () => {
-  it.each(Object.keys(kinds) as Stage["kind"][])(
+  it.each(Object.keys(stageShapes) as StageKind[])(
     "%s has a shape that the reader knows, and no field of all stages again",
     (kind) => {
-      const common = ["id", "label", "kind", "group", "reverses", "per"];
-      for (const [field, shape] of Object.entries(kinds[kind].shape)) {
+      const common = ["id", "label", "kind", "group", "reverses", "per", "fitted"];
+      for (const [field, shape] of Object.entries(stageShapes[kind])) {
         expect(common).not.toContain(field);
         const name = shape.replace(/!$/, "").replace(/^\[(.+)\]\d+-\d+$/, "$1");
-        expect(name in scalars || name in shapes || name === "flag" || name.includes("|"), `${field}: ${shape}`).toBe(
-          true,
-        );
+        const isKnown = name in scalars || name in shapes || ["flag", "stage"].includes(name) || name.includes("|");
+        expect(isKnown, `${field}: ${shape}`).toBe(true);
       }
-      expect(Object.keys(stageShape(kind))).toEqual([...common, ...Object.keys(kinds[kind].shape)]);
+      expect(Object.keys(stageShape(kind))).toEqual([...common, ...Object.keys(stageShapes[kind])]);
     },
   );
 
-  it.each(Object.keys(kinds) as Stage["kind"][])("%s reads nothing into text that is not its own", (kind) => {
+  it.each(Object.keys(stageShapes) as StageKind[])("%s reads nothing into text that is not its own", (kind) => {
     for (const text of [
       "",
       "15",
@@ -56,8 +74,13 @@ describe("every kind", () => {
       "18 to 31 to",
       "a 18 to 31 to 45",
       "18 to 31 to 45 a",
+      "turned 20",
+      "turned 20 for",
+      "turned 20 for 7.2 to",
+      "turned 20 to 7.2",
+      "turned x for 7",
     ])
-      expect(kinds[kind].parse?.(text) || undefined, text).toBeUndefined();
+      expect(notations[kind]?.parse(text), text).toBeUndefined();
   });
 
   it("reads its counts as they are written", () => {
@@ -72,30 +95,35 @@ describe("every kind", () => {
       ["worm", "worm 2 to 40", { starts: 2, teeth: 40 }],
       ["worm", "worm 10 to 7", { starts: 10, teeth: 7 }],
       ["published", "printed 1.5", { value: "1.5" }],
+      ["measured", "turned 20 for 7.2 to 7.3", { turnsIn: "20", turnsOut: { from: "7.2", to: "7.3" } }],
+      ["measured", "turned 57 for 11", { turnsIn: "57", turnsOut: "11" }],
       ["planetary", "sun 12 in ring 60", set],
       ["planetary", "sun 12 in ring 60 × 2", { ...set, repeat: 2 }],
       ["planetary", "sun 8 in ring 9 × 12", { ...set, sun: 8, ring: 9, repeat: 12 }],
     ];
     for (const [kind, text, fields] of texts)
-      for (const other of Object.keys(kinds) as Stage["kind"][])
-        expect(kinds[other].parse?.(text) || undefined, `${text} as ${other}`).toEqual(
-          other === kind ? fields : undefined,
-        );
+      for (const other of Object.keys(stageShapes) as StageKind[])
+        expect(notations[other]?.parse(text), `${text} as ${other}`).toEqual(other === kind ? fields : undefined);
     for (const [kind, text] of texts) {
       // What follows a printed value without a space belongs to it.
-      const wrong = [`a${text}`, `2 ${text}`, `${text} a`, ...(kind === "published" ? [] : [`${text}a`, `${text}.5`])];
-      for (const one of wrong) expect(kinds[kind].parse!(one) || undefined, one).toBeUndefined();
+      const open = kind === "published" || kind === "measured";
+      const wrong = [`a${text}`, `2 ${text}`, `${text} a`, ...(open ? [] : [`${text}a`, `${text}.5`])];
+      for (const one of wrong) expect(notations[kind]!.parse(one), one).toBeUndefined();
     }
   });
 
   it("writes its counts as it is read", () => {
-    const write = (stage: object) => kinds[stageOf(stage).kind].write!(stageOf(stage));
+    const write = (stage: object) => notations[stageOf(stage).kind]!.write(stageOf(stage));
     expect(write({ kind: "pair", driver: 15, driven: 62 })).toBe("15 to 62");
     expect(write({ kind: "train", teeth: [18, 31, 45] })).toBe("18 to 31 to 45");
     expect(write({ kind: "belt", driver: 20, driven: 60 })).toBe("belt 20 to 60");
     expect(write({ kind: "belt", driver: 20, driven: 60, chain: true })).toBe("chain 20 to 60");
     expect(write({ kind: "worm", starts: 2, teeth: 40 })).toBe("worm 2 to 40");
     expect(write({ kind: "published", value: "1.5" })).toBe("printed 1.5");
+    expect(write({ kind: "measured", turnsIn: 20, turnsOut: { from: "7.20", to: 7.3 } })).toBe(
+      "turned 20 for 7.20 to 7.3",
+    );
+    expect(write({ kind: "measured", turnsIn: "57", turnsOut: 11 })).toBe("turned 57 for 11");
     const set = { kind: "planetary", sun: 12, ring: 60, fixed: "ring", input: "sun", output: "carrier" };
     expect(write(set)).toBe("sun 12 in ring 60");
     expect(write({ ...set, repeat: 2 })).toBe("sun 12 in ring 60 × 2");
@@ -175,14 +203,18 @@ describe("a planetary set", () => {
   it("is told what does not fit", () => {
     const at = "/stages/0";
     expect(findings({ ...set, planets: 3, planet: 24, repeat: 100 })).toEqual([]);
+    // Planets of 24 teeth, 26 modules across, 18 from the middle: three stand 31.2 apart, four 25.5.
+    expect(findings({ ...set, planets: 4, planet: 24 })).toEqual([
+      `warning planets-touch ${at}/planets: 4 planets of 24 teeth touch each other.`,
+    ]);
     expect(findings({ ...set, output: "sun" })).toEqual([
       `error members-repeated ${at}/output: Fixed ring, input sun, output sun: expected all three.`,
     ]);
     expect(findings({ ...set, repeat: 101 })).toEqual([
-      `error repeat-too-long ${at}/repeat: 101 sets in a row; expected 100 at the most.`,
+      `error not-sets ${at}/repeat: Expected a whole number from 1 to 100, found 101.`,
     ]);
     expect(findings({ ...set, ring: 12 })).toEqual([
-      `error ring-too-small ${at}/ring: A ring of 12 cannot hold a sun of 12.`,
+      `error ring-too-small ${at}/ring: A ring of 12 cannot hold a gear of 12.`,
     ]);
     expect(findings({ ...set, ring: 13 })).toEqual([]);
     expect(findings({ ...set, planet: 23 })).toEqual([
@@ -202,7 +234,8 @@ describe("a printed ratio", () => {
   const interval = (fields: object) => {
     const stage = stageOf({ kind: "published", ...fields });
     const effect = new Effect();
-    expect(kinds.published.effect(stage, effect)).toBe(0);
+    effects.published(stage, effect, alone);
+    expect(directions.published.turn(stage)).toBe(0);
     expect(effect.factor.toFraction()).toBe("1/1");
     return effect.unknowns.map(({ key, interval }) => [key, interval.toJSON()]);
   };
@@ -247,7 +280,7 @@ describe("a box with a lever", () => {
       `error position-missing ${at}/selected: No position "mid"; expected one of low, high.`,
     ]);
     expect(findings(box([low, { ...high, id: "low" }]))).toEqual([
-      `error id-repeated ${at}/positions: Two positions have one id.`,
+      `error id-repeated ${at}/positions: "low" is used twice; expected ids of their own.`,
     ]);
     expect(findings(box([low, { id: "high" }]))).toEqual([
       `error position-unclear ${at}/positions: Position "high" needs either stages or released.`,
@@ -264,8 +297,8 @@ describe("a box with a lever", () => {
         { id: "off", released: "held" },
       ]),
     );
-    expect(kinds.selectable.inner!(stage)).toMatchObject([{ id: "b" }]);
-    expect(kinds.selectable.inner!(stage, "off")).toBe("held");
+    expect(inners.selectable!.at(stage)).toMatchObject([{ id: "b" }]);
+    expect(inners.selectable!.at(stage, "off")).toBe("held");
   });
 });
 

@@ -1,6 +1,6 @@
-import { buildFromAttributes, readBuild } from "@meshwright/calc/document";
-import type { Build, Finding } from "@meshwright/calc/drivetrain";
-import { notationName } from "@meshwright/calc/document";
+import { buildFromAttributes, isPagesOwn, notationName, readBuild } from "@meshwright/calc/document";
+import type { Build } from "@meshwright/calc/drivetrain";
+import { errorOf, type Finding, type FindingCode, type FindingValues } from "@meshwright/calc/stages";
 
 /** What was found where a build was looked for. */
 export interface Found {
@@ -8,12 +8,19 @@ export interface Found {
   readonly findings: readonly Finding[];
 }
 
-/** The attributes that speak of the build. */
+/** The attributes that speak of the build, or may have been meant to: all but the page's own and those of `mw-build`. */
 export function notationOf(element: Element): Record<string, string> {
   const attributes: Record<string, string> = {};
-  for (const { name, value } of element.attributes) if (notationName(name)) attributes[name] = value;
-  return attributes;
+  let speaks = false;
+  for (const { name, value } of element.attributes)
+    if (!isPagesOwn(name) && !isOwn(name)) {
+      attributes[name] = value;
+      speaks ||= name !== "seal" && notationName(name);
+    }
+  return speaks ? attributes : {};
 }
+
+const isOwn = (name: string): boolean => /^(src|json|mode|permalink|build)$/.test(name);
 
 /** The script that holds a build as JSON, if one belongs to this element and no other. */
 export const scriptOf = (element: Element): HTMLScriptElement | undefined =>
@@ -21,25 +28,18 @@ export const scriptOf = (element: Element): HTMLScriptElement | undefined =>
     (script) => script.closest(element.localName) === element,
   );
 
-/** A finding of our own: about what a page asks for, not about the document. */
-export const complaint = (code: string, message: string): Finding => ({
-  severity: "error",
-  about: "meaning",
-  code,
-  pointer: "",
-  message,
+const refused = (code: FindingCode, values?: FindingValues): Found => ({
+  findings: [errorOf("meaning", code, "", values)],
 });
-
-const failed = (code: string, message: string): Found => ({ findings: [complaint(code, message)] });
 
 /** A build from a file. */
 export async function fetched(address: string, signal: AbortSignal): Promise<Found> {
   try {
     const answer = await fetch(address, { signal });
-    if (!answer.ok) return failed("load-failed", `${address} answered ${answer.status}.`);
+    if (!answer.ok) return refused("load-failed", { address, found: answer.status });
     return readBuild(await answer.text());
   } catch (error) {
-    return failed("load-failed", `${address} could not be loaded: ${(error as Error).message}`);
+    return refused("load-failed", { address, found: (error as Error).message });
   }
 }
 
@@ -56,5 +56,4 @@ export function fromJson(json: unknown): Found {
 }
 
 /** Nothing was given at all. */
-export const absent = (): Found =>
-  failed("no-build", "No build here: expected attributes, a JSON script inside, or src.");
+export const absent = (): Found => refused("no-build");

@@ -1,5 +1,5 @@
 import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit";
-import type { Base, Comparison, Scope } from "@meshwright/calc/evaluate";
+import type { Comparison, ComparisonBase, Scope } from "@meshwright/calc/evaluate";
 import { turningRadius } from "@meshwright/calc/motion";
 import { Writer } from "@meshwright/calc/report";
 import {
@@ -16,7 +16,7 @@ import {
 import { fill } from "../../shared/words/index.js";
 import { styles } from "./styles.js";
 
-const bases: readonly Base[] = ["with", "of", "mean"];
+const bases: readonly ComparisonBase[] = ["with", "of", "mean"];
 const scopes: readonly Scope[] = ["tyres", "gears"];
 /** Below this a gap is drawn enlarged as well. */
 const small = 0.05;
@@ -47,7 +47,7 @@ export class MwOverdriveGauge extends Picture {
   /** The last turning circle's radius as text, by what it came from. */
   #circleOf: readonly [string, string | undefined] | undefined;
 
-  #query(figure: string, base: Base, scope: Scope): string {
+  #query(figure: string, base: ComparisonBase, scope: Scope): string {
     return this.textOf({ figure, of: this.of ?? undefined, with: this.with ?? undefined, base, scope }, this.at) ?? "";
   }
 
@@ -98,7 +98,7 @@ export class MwOverdriveGauge extends Picture {
   }
 
   /** Both lengths from a common start, the gap dimensioned. */
-  #ground(pair: Comparison, base: Base, scope: Scope): TemplateResult {
+  #ground(pair: Comparison, base: ComparisonBase, scope: Scope): TemplateResult {
     const { width, along, words } = this;
     const em = this.em * 0.86;
     const x = (distance: number) => this.x(distance);

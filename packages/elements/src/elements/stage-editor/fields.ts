@@ -1,5 +1,5 @@
-import { stageShape, type Build } from "@meshwright/calc/drivetrain";
-import type { Stage } from "@meshwright/calc/stages";
+import { freeId, stageShape, type Build } from "@meshwright/calc/drivetrain";
+import { samples, type Stage } from "@meshwright/calc/stages";
 
 /** One thing that can be said about a stage, and how. */
 export interface Field {
@@ -10,38 +10,20 @@ export interface Field {
 }
 
 const structural = /^(id|kind|positions)$/;
+/** Lists of anything but counts are not written in a line. */
+const listed = /^\[(?!count\])/;
 
 /** The fields of a kind of stage, those first that must be there. */
 export function fieldsOf(kind: Stage["kind"]): readonly Field[] {
   const fields = Object.entries(stageShape(kind))
-    .filter(([name]) => !structural.test(name))
+    .filter(([name, shape]) => !structural.test(name) && !listed.test(shape))
     .map(([name, shape]) => ({ name, shape: shape.replace("!", ""), needed: shape.endsWith("!") }));
   return [...fields.filter(({ needed }) => needed), ...fields.filter(({ needed }) => !needed)];
 }
 
-const first: Readonly<Record<string, unknown>> = {
-  sun: 12,
-  ring: 60,
-  fixed: "ring",
-  input: "sun",
-  output: "carrier",
-  starts: 1,
-  value: "2.5",
-};
-
 /** A stage of a kind to begin with, under an id that nothing in the build has. */
-export function newStage(kind: Stage["kind"], taken: (id: string) => boolean): Stage {
-  let n = 1;
-  while (taken(`${kind}-${n}`)) n++;
-  const stage: Record<string, unknown> = { id: `${kind}-${n}`, kind };
-  for (const { name, shape, needed } of fieldsOf(kind))
-    if (needed)
-      stage[name] = first[name] ?? (shape === "count" ? 20 : shape.startsWith("[count]") ? [20, 20, 20] : "1");
-  if (kind === "selectable") {
-    stage.positions = ["low", "high"].map((id) => ({ id, stages: [] }));
-    stage.selected = "low";
-  }
-  return stage as unknown as Stage;
+export function newStage(kind: Stage["kind"], isTaken: (id: string) => boolean): Stage {
+  return { id: freeId(kind, isTaken), kind, ...structuredClone(samples[kind]) } as unknown as Stage;
 }
 
 /** A list of stages with what it is called and how changes name it. */

@@ -1,8 +1,11 @@
 import { assert } from "@esm-bundle/chai";
-import { kinds } from "@meshwright/calc/stages";
+import type { Build } from "@meshwright/calc/drivetrain";
+import { stageShapes } from "@meshwright/calc/stages";
 import { clear, find, lineOf, press, settle, show, turn, withLimpet } from "../../test/page.js";
 import type { MwBuild } from "../build/index.js";
 import type { MwStageEditor } from "./index.js";
+
+const stagesIn = (build: Build) => [build.stages, ...build.outputs.map(({ stages }) => stages)].flat();
 
 describe("mw-stage-editor", () => {
   let page: HTMLElement;
@@ -66,13 +69,29 @@ describe("mw-stage-editor", () => {
     assert.equal(rear(), "17.33");
   });
 
+  it("takes every stage out on request, and says in words what goes with it", async () => {
+    const ids = stages().join("|");
+    const labels = stagesIn(build()).map(({ id, label }) => [id, label!] as const);
+    for (const [id, label] of labels) {
+      find(root(), `#${id} .remove`).click();
+      await settle();
+      assert.notInclude(stages(), id);
+      const told = root().querySelector(".message")?.textContent;
+      // The row alone is named by nothing.
+      assert.equal(told !== undefined, id !== "row", id);
+      if (told) assert.match(told, new RegExp(`^With ${label} went (?!.*\\b(${ids})\\b)`));
+    }
+    assert.deepEqual(stages(), []);
+    assert.equal(rear(), "1.00");
+  });
+
   it("adds a stage of every kind that there is, one that the build accepts", async () => {
-    for (const kind of Object.keys(kinds)) {
+    for (const kind of Object.keys(stageShapes)) {
       await add(kind);
       assert.include(stages(), `${kind}-1`, kind);
       assert.equal(root().activeElement?.closest("li")?.id, `${kind}-1`);
     }
-    assert.lengthOf(build().stages, 2 + Object.keys(kinds).length);
+    assert.lengthOf(build().stages, 2 + Object.keys(stageShapes).length);
     await add("pair", "[id='add-rear']");
     assert.equal(build().outputs[1]!.stages.at(-1)!.id, "pair-2");
     await add("pair", "[id='add-selectable-1.low']");

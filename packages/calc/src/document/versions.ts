@@ -1,0 +1,79 @@
+import type { Build, Change, Measurement, WrittenChange } from "../drivetrain/index.js";
+import { spotOf } from "../drivetrain/index.js";
+import { errorOf } from "../stages/index.js";
+import { applyChanges } from "./changes.js";
+import { nearestTo } from "./nearest.js";
+import { refused, type Reading } from "./reading.js";
+
+/** A build without what tells other versions of it: these are versions of the article, and of nothing else. */
+export function bareOf(build: Build): Build {
+  const { alternatives: _, references: __, revisions: ___, measurements: ____, ...bare } = build;
+  return bare;
+}
+
+const isPlainObject = (value: unknown): value is object =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
+
+/** Changes as a document writes them, one value each. What stands under an id without an `id` of its own are fields. */
+export const plainChanges = (build: Build, written: readonly WrittenChange[]): readonly Change[] =>
+  written.flatMap((change): readonly Change[] => {
+    if (!("set" in change) || typeof change.set === "string") return [change as Change];
+    return Object.entries(change.set).flatMap(([address, to]): Change[] => {
+      const isFields = isPlainObject(to) && !("id" in to) && Array.isArray(spotOf(build, address)?.holder);
+      return isFields
+        ? Object.entries(to).map(([field, value]) => ({ set: `${address}.${field}`, to: value as unknown }))
+        : [{ set: address, to }];
+    });
+  });
+
+/** The changes that lead from a build back to an earlier revision, each revision's with its own number. */
+export const stepsBackTo = (build: Build, number: number) =>
+  [...(build.revisions ?? [])].sort((one, other) => other.number - one.number).filter((one) => one.number >= number);
+
+function revisionOf(build: Build, number: number): Reading | undefined {
+  if (number === build.revision?.number) return { ok: true, build, findings: [] };
+  const steps = stepsBackTo(build, number);
+  if (steps.at(-1)?.number !== number) return undefined;
+  let reading: Reading = { ok: true, build: bareOf(build), findings: [] };
+  for (const { back, ...revision } of steps) {
+    reading = applyChanges(reading.build, [...plainChanges(reading.build, back), { set: "revision", to: revision }]);
+    if (!reading.ok) return reading;
+  }
+  return reading;
+}
+
+/**
+ * A version of a build by its name: `article` is the build itself, the id of an alternative that alternative, `revision-1`
+ * the state that had this number, the id of a reference the build that is referred to. Never throws.
+ *
+ * @returns told apart by `ok`; a version has no alternatives, references, revisions and measurements of its own
+ *
+ * @example
+ * const rear = { id: "rear", stages: [{ id: "ring", kind: "pair", driver: 12, driven: 35 }] };
+ * const alternatives = [{ id: "deep", changes: { "ring.driver": 11 } }];
+ * const revisions = [{ number: 1, back: [{ set: "ring.driver", to: 13 }] }];
+ * const build = parseBuild({ format: "meshwright-build/1", outputs: [rear], alternatives, revisions });
+ * ["article", "deep", "revision-1"].map((id) => buildAt(build, id).build.outputs[0].stages[0].driver); // => [12, 11, 13]
+ * buildAt(build, "deeep").findings[0].values.nearest; // => ["deep"]
+ */
+export function buildAt(build: Build, id: string): Reading {
+  if (id === "article") return { ok: true, build, findings: [] };
+  const alternative = build.alternatives?.find((one) => one.id === id);
+  if (alternative) return applyChanges(bareOf(build), alternative.changes);
+  const reference = build.references?.find((one) => one.id === id);
+  if (reference?.build) return { ok: true, build: reference.build, findings: [] };
+  const [, number] = /^revision-(\d{1,7})$/.exec(id) ?? [];
+  const revision = number && revisionOf(build, +number);
+  if (revision) return revision;
+  const known = [
+    "article",
+    ...(build.alternatives ?? []).map((one) => one.id),
+    ...(build.references ?? []).filter((one) => one.build).map((one) => one.id),
+    ...(build.revisions ?? []).map((one) => `revision-${one.number}`),
+  ];
+  return refused(errorOf("meaning", "missing-reference", "", { id, known, nearest: nearestTo(id, known) }));
+}
+
+/** A build as it was when something was measured: with the values put back that the measurement was made with. Never throws. */
+export const buildAsMeasured = (build: Build, { with: values }: Measurement): Reading =>
+  values ? applyChanges(bareOf(build), values) : { ok: true, build, findings: [] };
