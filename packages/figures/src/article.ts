@@ -101,7 +101,7 @@ export function hasInside(holder: Holder, wanted: (element: Element) => boolean)
 }
 
 /** What stands around a node, from the inside out, the article last. */
-export function* around(node: Node): Generator<Holder> {
+function* around(node: Node): Generator<Holder> {
   for (let at: Holder | undefined = node.parent; at; at = at.parent) yield at;
 }
 

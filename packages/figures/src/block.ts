@@ -27,20 +27,62 @@ const isWithin = (some: Iterable<string>, all: ReadonlySet<string>): boolean => 
 const only = (figures: readonly Named[]): Named | undefined =>
   figures.every(({ text }) => text === figures[0]!.text) ? figures[0] : undefined;
 
-/** The figures that may stand at a place, and the one that has to, where its heads tell. */
-function figuresAt(place: Place, figures: readonly Named[]): { may: readonly Named[]; must: Named | undefined } {
-  const names = new Set(figures.flatMap(({ all }) => [...all]));
-  const known = new Set([...place.heads, place.group ?? ""].filter((head) => names.has(head)));
-  const may = figures.filter(({ all }) => isWithin(known, all));
+/** What may stand at places with the same heads. */
+interface Choice {
+  readonly heads: ReadonlySet<string>;
+  readonly may: readonly Named[];
+  /** All their numbers, as they are compared. */
+  readonly numbers: ReadonlySet<string>;
+}
+
+/** The figures of a block, to be found by their heads. */
+class Index {
+  readonly #all: readonly Named[];
+  readonly #named = new Map<string, Named[]>();
+  readonly #choices = new Map<string, Choice>();
+
+  constructor(figures: readonly Figure[]) {
+    this.#all = figures.map(({ text, names, also = [] }) => {
+      const own = names.map(headOf);
+      const all = new Set([...own, ...also.map(headOf)]);
+      return { text, names: new Set(own), all, numbers: numbersIn(text).length };
+    });
+    for (const one of this.#all)
+      for (const name of one.all) {
+        const known = this.#named.get(name);
+        if (known) known.push(one);
+        else this.#named.set(name, [one]);
+      }
+  }
+
+  /** What may stand where these heads do; heads that are none of ours choose nothing. */
+  choice(heads: readonly string[]): Choice {
+    const known = [...new Set(heads)].filter((head) => this.#named.has(head));
+    const key = JSON.stringify(known);
+    let choice = this.#choices.get(key);
+    if (!choice) {
+      const [first = this.#all, ...more] = known
+        .map((head) => this.#named.get(head)!)
+        .sort((a, b) => a.length - b.length);
+      const may = more.length ? first.filter(({ all }) => isWithin(known, all)) : first;
+      const numbers = new Set(may.flatMap(({ text }) => numbersIn(text).map((number) => number.text)));
+      this.#choices.set(key, (choice = { heads: new Set(known), may, numbers }));
+    }
+    return choice;
+  }
+}
+
+/** The figure that has to stand at a place, where its heads tell. */
+function figureAt(place: Place, { heads, may }: Choice): Named | undefined {
   // A head that is none of ours may speak of anything.
-  if (!place.heads.every((head) => names.has(head))) return { may, must: undefined };
+  if (!place.heads.every((head) => heads.has(head))) return undefined;
   const { length } = numbersIn(textOf(place.texts));
   const asMany = may.filter(({ numbers }) => numbers === length);
-  const exact = may.filter((one) => isWithin(one.names, known));
+  const exact = may.filter(({ names }) => isWithin(names, heads));
   const [n, of] = place.inRow ?? [0, 0];
   const inOrder = asMany.length === of ? asMany[n] : undefined;
-  const must = only(asMany.filter((one) => exact.includes(one))) ?? only(asMany) ?? inOrder;
-  return { may, must: must ?? (length && place.heads.length ? only(exact) : undefined) };
+  const one = only(asMany.filter((figure) => isWithin(figure.names, heads))) ?? only(asMany) ?? inOrder;
+  return one ?? (length && place.heads.length ? only(exact) : undefined);
 }
 
 /** Whether a place says a figure: the same numbers in the same order, and none but its words, unless there are none at all. */
@@ -81,26 +123,22 @@ export function faultsOf(
   article: Article,
   without: (element: Element) => boolean,
 ): readonly BlockFault[] {
-  const named = figures.map(({ text, names, also = [] }): Named => {
-    const own = names.map(headOf);
-    return { text, names: new Set(own), all: new Set([...own, ...also.map(headOf)]), numbers: numbersIn(text).length };
-  });
+  const index = new Index(figures);
   const { places, loose } = placesIn(block, without);
-  const strangers = (texts: readonly Text[], may: readonly Named[], edit: string): BlockFault[] => {
-    const all = new Set(may.flatMap(({ text }) => numbersIn(text).map((number) => number.text)));
-    return texts.flatMap((at) =>
+  const strangers = (texts: readonly Text[], { numbers }: Choice, edit: string): BlockFault[] =>
+    texts.flatMap((at) =>
       numbersIn(at.value)
-        .filter(({ decimal, text }) => decimal && !all.has(text))
+        .filter(({ decimal, text }) => decimal && !numbers.has(text))
         .map(({ written: found }) => ({ at, found, expected: undefined, edit })),
     );
-  };
   const faults = places.flatMap((place): BlockFault[] => {
-    const { may, must } = figuresAt(place, named);
-    if (!must) return strangers(place.texts, may, "its place does not say which figure it is");
+    const choice = index.choice([...place.heads, place.group ?? ""]);
+    const figure = figureAt(place, choice);
+    if (!figure) return strangers(place.texts, choice, "its place does not say which figure it is");
     const found = textOf(place.texts).trim();
-    if (says(found, must.text)) return [];
+    if (says(found, figure.text)) return [];
     const at = place.texts.find(({ value }) => value.trim()) ?? place.element;
-    return [{ at, found, expected: must.text, edit: mend(place, found, must.text, article) }];
+    return [{ at, found, expected: figure.text, edit: mend(place, found, figure.text, article) }];
   });
-  return [...faults, ...strangers(loose, named, "it stands in a sentence")];
+  return [...faults, ...strangers(loose, index.choice([]), "it stands in a sentence")];
 }

@@ -1,9 +1,8 @@
 import { elementsIn, enclosing, textOf, type Article, type Element, type Text } from "./article.js";
 import { faultsOf } from "./block.js";
-import { Builds, knownTags, saysFigures, type Expected, type Load } from "./expected.js";
+import { Builds, isKnown, nearestTags, saysFigures, type Expected, type Load } from "./expected.js";
 import { mendInline, saysAnyOf } from "./inline.js";
 import { lineStartsOf, placeAt } from "./line.js";
-import { nearest } from "./nearest.js";
 import { withoutCrossings, type Edit } from "./mending.js";
 import { readArticle, type Format } from "./read.js";
 
@@ -87,8 +86,10 @@ export function checkArticle(article: Article, load: Load): Checked {
 
   for (const { element, build, why } of builds.all) if (!build) untold(element, why);
   for (const element of elements) {
-    if (/^mw-/i.test(element.tag) && !knownTags.includes(element.tag))
-      untold(element, `is none of the elements; the nearest: ${nearest(element.tag, knownTags).join(", ")}`);
+    if (/^mw-/i.test(element.tag) && !isKnown(element.tag)) {
+      const near = nearestTags(element.tag).join(", ");
+      untold(element, `is none of the elements${near && `; the nearest: ${near}`}`);
+    }
     const should = expected.get(element);
     if (should?.kind === "unchecked") leave(element.tag);
     else if (should?.kind === "untold") untold(element, should.why);

@@ -1,6 +1,6 @@
 // What an element should say, which build it belongs to, which version and which language: everything that the command
 // shares with the page comes through here.
-import { applyChanges, buildFromAttributes, notationName, readBuild } from "@meshwright/calc/document";
+import { buildAt, buildFromAttributes, nearestTo, notationName, readBuild } from "@meshwright/calc/document";
 import { spotOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 import { figureOf, figureWords, queryNames, Writer, type FigureQuery } from "@meshwright/calc/report";
@@ -186,7 +186,13 @@ const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
   "mw-parts-list": "unchecked",
 };
 
-export const knownTags: readonly string[] = Object.keys(elements);
+/** Whether a tag is one of the elements. */
+export const isKnown = (tag: string): boolean => Object.hasOwn(elements, tag);
+
+/** The elements with the names nearest to another. */
+export const nearestTags = (tag: string): readonly string[] => nearestTo(tag, Object.keys(elements));
+
+export { nearestTo };
 
 /** Whether an element may say figures. */
 export const saysFigures = ({ tag }: Element): boolean => Object.hasOwn(elements, tag) && elements[tag] !== "silent";
@@ -209,17 +215,15 @@ export class Builds {
     this.#builds = new Map(this.all.map((one) => [one.element, one]));
   }
 
-  /** The build as published, or one of its alternatives. */
+  /** A version of a build: as published, one of its alternatives, or an earlier revision. */
   #version({ element, build }: ArticleBuild & { readonly build: Build }, at: string): Evaluation | string {
     const key = `${element.order} ${at}`;
     const known = this.#evaluations.get(key);
     if (known) return known;
-    const alternative = build.alternatives?.find((one) => one.id === at);
-    if (at !== "article" && !alternative) return `no alternative "${at}"; expected article or one of the build's`;
-    const changed = alternative ? applyChanges(build, alternative.changes).build : build;
-    if (!changed) return `alternative "${at}" cannot be made`;
+    const version = buildAt(build, at);
+    if (!version.ok) return version.findings.map(({ message }) => message).join(" ");
     const { mode } = element.attributes;
-    const evaluation = evaluate(changed, build.modes?.some((one) => one.id === mode) ? mode : undefined);
+    const evaluation = evaluate(version.build, build.modes?.some((one) => one.id === mode) ? mode : undefined);
     this.#evaluations.set(key, evaluation);
     return evaluation;
   }

@@ -13,7 +13,7 @@ const formats: Readonly<Record<string, Format>> = {
 };
 
 /** The endings of the files that are looked at. */
-export const endings: readonly string[] = Object.keys(formats);
+const endings: readonly string[] = Object.keys(formats);
 
 /** What a file is written in, by its ending. */
 export const formatOf = (path: string): Format | undefined => formats[extname(path).toLowerCase()];

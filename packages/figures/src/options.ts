@@ -1,5 +1,5 @@
 import { parseArgs } from "node:util";
-import { nearest } from "./nearest.js";
+import { nearestTo } from "./expected.js";
 
 export const help = `figures [options] FILE, FOLDER or PATTERN …
 
@@ -45,8 +45,8 @@ export function optionsFrom(parameters: readonly string[]): Options | string {
     if (!Object.hasOwn(known, name) || !rawName.startsWith("--")) {
       const all = Object.keys(known);
       const begun = all.filter((one) => one.startsWith(name));
-      const near = begun.length ? begun : nearest(name, all);
-      return `Unknown option ${rawName}; the nearest: ${near.map((one) => `--${one}`).join(", ")}.`;
+      const near = (begun.length ? begun : nearestTo(name, all)).map((one) => `--${one}`).join(", ");
+      return `Unknown option ${rawName}${near && `; the nearest: ${near}`}.`;
     }
     if (value !== undefined) return `Option ${rawName} takes no value.`;
     given.add(name);

@@ -129,6 +129,24 @@ describe("checkFigures", () => {
     expect(differences(pinned("deeper", "16.00", "4.00"))).toHaveLength(3);
   });
 
+  it("compares what is pinned to a revision with that revision, and what is pinned to the article with the build as it is", () => {
+    const revised = document.replace(
+      '"stages"',
+      '"revision":{"number":2},"revisions":[{"number":1,"back":[{"set":{"spur":{"driver":20}}}]}],"stages"',
+    );
+    const source = (at: string, figure: string) =>
+      `<mw-build json='${revised}'></mw-build><p><mw-value of="front" at="${at}">${figure}</mw-value></p>`;
+    for (const [at, figure] of [
+      ["revision-1", "12.00"],
+      ["revision-2", "16.00"],
+      ["article", "16.00"],
+    ] as const) {
+      expect(checkFigures(source(at, figure))).toMatchObject({ compared: 1, differences: [] });
+      expect(mendFigures(source(at, "9")).text).toBe(source(at, figure));
+    }
+    expect(differences(source("revision-3", "9"))).toMatchObject([{ kind: "untold" }]);
+  });
+
   it("does not guess where a version is not there", () => {
     const source = `<mw-build json='${document}'></mw-build><p><mw-value of="front" at="revision-1">24.70</mw-value></p>`;
     expect(differences(source)[0]).toMatchObject({ kind: "untold", found: "" });
