@@ -45,7 +45,7 @@ const apart: ReadonlySet<string> = new Set([
 const apartOfOutput: ReadonlySet<string> = new Set(["label", "wheel", "wheels", "axle"]);
 
 /** Trying a version as a whole costs as much as reading the build: so many stages may be read again for all of them. */
-const mostAgain = 250_000;
+const mostAgain = 20_000;
 
 /** What stands at the place of a finding: the change that is the nearest to it. */
 function blamed(tried: readonly (Pick<Tried, "at" | "key"> & { readonly path: string })[], pointer: string): string {
@@ -218,7 +218,7 @@ export function tryVersions(build: Build, tell: Tell): void {
   let again = 0;
   const mayTry = (at: string): boolean => {
     again += size + 1;
-    if (again > mostAgain) tell("too-long", at, { found: again, most: mostAgain });
+    if (again > mostAgain) tell("too-many-versions", at, { found: again, most: mostAgain });
     return again <= mostAgain;
   };
   let trial = new Trial(bare);

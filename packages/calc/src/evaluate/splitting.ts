@@ -170,7 +170,7 @@ export class Splitting {
    * way asks, from each open place to the next spool.
    */
   straightOver(output: OutputEvaluation): Quantity | undefined {
-    if (this.looseOn(output) || this.wheelless(output).length) return undefined;
+    if (!output.locked || this.looseOn(output) || this.wheelless(output).length) return undefined;
     const equal = this.assumes(output) !== undefined || this.#together(output).length < 2;
     const road: Road = ({ locked, output: { wheel } }) => (equal ? locked! : locked!.over(rolledBy(wheel!)));
     const { places, fed } = this.#wayTo(output);
