@@ -129,7 +129,8 @@ export class MwStageEditor extends ToolElement {
     const list = /^\[count\]/.test(field.shape);
     // From and to stand side by side.
     if (field.shape === "span" && typeof valueAt(this.current!, address) === "object")
-      return html`<label><span>${known}</span>${this.#control(stage, field, `${address}.from`, "positive", known)}</label
+      return html`<label
+          ><span>${known}</span>${this.#control(stage, field, `${address}.from`, "positive", known)}</label
         ><label><span>${words.to}</span>${this.#control(stage, field, `${address}.to`, "positive", known)}</label>`;
     if (!list)
       return html`<label><span>${known}</span>${this.#control(stage, field, address, field.shape, known)}</label>`;
