@@ -2,7 +2,7 @@ import { splitsOf, type Output, type SplitPlace } from "../drivetrain/index.js";
 import { bounded, rational, type Rational } from "../exact/index.js";
 import type { Released, Situation } from "./drive.js";
 import { Quantity } from "./quantity.js";
-import { sumOf } from "./sum.js";
+import { sumOf, textOf } from "./sum.js";
 import { rolledBy } from "./wheel.js";
 
 /** What splitting asks of an output. */
@@ -80,9 +80,8 @@ class Place {
       if (bounds.low.compare(low) < 0) low = bounds.low;
       if (bounds.high.compare(high) > 0) high = bounds.high;
     }
-    return [
-      first!.times(new Quantity(rational(1), [{ key: `spool ${this.at.id}`, interval: bounded(low, high), power: 1 }])),
-    ];
+    const key = `spool ${this.at.id} from 1 to ${apart.map(textOf).join(" and ")}`;
+    return [first!.times(new Quantity(rational(1), [{ key, interval: bounded(low, high), power: 1 }]))];
   }
 }
 
