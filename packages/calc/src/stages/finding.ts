@@ -69,6 +69,7 @@ export const findingTexts = {
   "planet-does-not-fit": "Ring {ring} is not sun {sun} + 2 × planet {planet}.",
   "planets-uneven": "{planets} planets cannot be spaced evenly: {sum} does not divide.",
   "planets-touch": "{planets} planets of {planet} teeth touch each other.",
+  "pins-too-few": "A ring of {pins} pins cannot hold a disc of {lobes} lobes.",
   "worm-backwards": "A worm of {starts} starts on a wheel of {teeth} teeth; are they the right way round?",
   "angle-out-of-range": "Expected an angle from {from} to {to} degrees, found {found}.",
   "teeth-refused": "These figures cannot be those of a gear.",
