@@ -1,5 +1,6 @@
-// The order of imports: npm run check runs it. A room is a folder of calc's sources, entered by its index.ts only, and
-// imports only rooms that stand before it here; rooms in one line do not import each other.
+// The order of imports: npm run check runs it, tests/imports breaks each rule once.
+// A room is a folder of calc's sources. It imports only rooms that stand before it here; rooms in one line do not import
+// each other.
 const order = [
   ["exact"],
   ["gears"],
@@ -15,98 +16,161 @@ const order = [
   ["report"],
   ["article"],
 ];
+/** What the elements share, each importing only what stands before it. */
+const sharedOrder = ["page", "words", "store", "element", "tools"];
+/** Elements do not import each other, but for these. */
+const elementsThatImport = { edits: ["teeth"] };
 
 const calc = "^packages/calc/src";
 const elements = "^packages/elements/src";
+const tests = ["\\.test\\.ts$", "/src/test/"];
+const any = (names) => `(${names.join("|")})`;
 
-/** For each line of rooms: what stands in the same line or after it must not be imported. */
-const upward = order.flatMap((rooms, rank) =>
-  rooms.map((room) => {
-    const later = order
+const forbid = (name, comment, from, to) => ({ name, comment, severity: "error", from, to });
+
+/** For each room but the last: what stands in its line or after it must not be imported. */
+const rooms = order.slice(0, -1).flatMap((line, rank) =>
+  line.map((room) => {
+    const others = order
       .slice(rank)
       .flat()
       .filter((one) => one !== room);
-    return {
-      name: `calc-${room}`,
-      comment: `${room} imports only rooms before it.`,
-      severity: "error",
-      from: { path: `${calc}/${room}/` },
-      to: { path: `${calc}/(${[...later, "index\\.ts$"].join("|")})` },
-    };
+    return forbid(
+      `calc-${room}`,
+      `${room} imports only rooms before it.`,
+      { path: `${calc}/${room}/` },
+      { path: `${calc}/${any(others)}/` },
+    );
   }),
 );
 
-/** What elements share, in its order; then languages, then the elements, which do not import each other but for one. */
-const sharedOrder = ["page", "words", "store", "element", "tools"];
-const upwardInShared = sharedOrder.map((folder, rank) => ({
-  name: `shared-${folder}`,
-  comment: `${folder} imports only what stands before it.`,
-  severity: "error",
-  from: { path: `${elements}/shared/${folder}/`, pathNot: "\\.test\\.ts$" },
-  to: {
-    path: [`${elements}/elements/`, ...sharedOrder.slice(rank + 1).map((later) => `${elements}/shared/${later}/`)].join(
-      "|",
+const shared = sharedOrder.map((folder, rank) =>
+  forbid(
+    `shared-${folder}`,
+    `${folder} imports only what stands before it.`,
+    { path: `${elements}/shared/${folder}/`, pathNot: tests },
+    { path: [`${elements}/elements/`, ...sharedOrder.slice(rank + 1).map((one) => `${elements}/shared/${one}/`)] },
+  ),
+);
+
+const importing = Object.keys(elementsThatImport);
+const apart = [
+  forbid(
+    "elements-apart",
+    "An element imports no other element.",
+    { path: `${elements}/elements/([\\w-]+)/`, pathNot: [...tests, `${elements}/elements/${any(importing)}/`] },
+    { path: `${elements}/elements/`, pathNot: `${elements}/elements/$1/` },
+  ),
+  ...importing.map((name) =>
+    forbid(
+      `elements-apart-${name}`,
+      `${name} imports no other element but ${elementsThatImport[name].join(", ")}.`,
+      { path: `${elements}/elements/${name}/`, pathNot: tests },
+      { path: `${elements}/elements/`, pathNot: `${elements}/elements/${any([name, ...elementsThatImport[name]])}/` },
     ),
-  },
-}));
+  ),
+];
+
+const languages = [
+  forbid(
+    "languages-run-nothing",
+    "A language is a table: it runs nothing of the elements.",
+    { path: `${elements}/languages/` },
+    { path: `${elements}/`, pathNot: `${elements}/languages/`, dependencyTypesNot: ["type-only"] },
+  ),
+  forbid(
+    "languages-types",
+    "A language knows the types of the words, and of no element.",
+    { path: `${elements}/languages/` },
+    { path: `${elements}/`, pathNot: [`${elements}/languages/`, `${elements}/shared/words/`] },
+  ),
+];
 
 export default {
   forbidden: [
-    { name: "circle", comment: "Nothing goes round in a circle.", severity: "error", from: {}, to: { circular: true } },
-    {
-      name: "unresolved",
-      comment: "Every import leads somewhere.",
-      severity: "error",
-      from: { pathNot: "\\.test\\.ts$" },
-      to: { couldNotResolve: true },
-    },
-    ...upward,
-    ...upwardInShared,
-    {
-      name: "face",
-      comment: "A folder is entered by its index.ts.",
-      severity: "error",
-      from: { path: "^packages/([\\w-]+)/src/((?:shared/|elements/)?[\\w-]+)/", pathNot: "\\.test\\.ts$" },
-      to: {
+    forbid("circle", "Nothing goes round in a circle.", {}, { circular: true }),
+    // What the browser loads by address is found by its server; modules of the test runner by the runner.
+    forbid(
+      "unresolved",
+      "Every import leads somewhere.",
+      { pathNot: ["\\.test\\.ts$", "^demo/\\w+/"] },
+      { couldNotResolve: true },
+    ),
+    ...rooms,
+    forbid(
+      "room-without-place",
+      "Every folder of calc stands in the order.",
+      { path: `${calc}/`, pathNot: [`${calc}/${any(order.flat())}/`, `${calc}/index\\.ts$`] },
+      {},
+    ),
+    forbid(
+      "import-of-room-without-place",
+      "Every folder of calc stands in the order.",
+      {},
+      { path: `${calc}/[^/]+/`, pathNot: `${calc}/${any(order.flat())}/` },
+    ),
+    forbid("calc-alone", "calc has no dependencies, Node's modules among them.", { path: calc }, { pathNot: calc }),
+    ...shared,
+    ...languages,
+    ...apart,
+    forbid(
+      "elements-need",
+      "The elements need lit and calc only.",
+      { path: elements, pathNot: tests },
+      { pathNot: [elements, calc, "(^|/)node_modules/(lit|lit-html|lit-element|@lit/[\\w-]+)/"] },
+    ),
+    forbid(
+      "figures-need",
+      "The command needs calc, and no element.",
+      { path: "^packages/figures/src" },
+      { path: "^packages/", pathNot: ["^packages/figures/src", calc] },
+    ),
+    forbid(
+      "notebook-last",
+      "Only the demo imports the notebook.",
+      { path: "^packages/(?!notebook/)" },
+      { path: "^packages/notebook/" },
+    ),
+    forbid(
+      "packages-only",
+      "Packages import nothing of the demo, the scripts or the tests.",
+      { path: "^packages/\\w+/src/" },
+      { path: ["^(demo|scripts|seeds|tests)/", "^packages/\\w+/test/"] },
+    ),
+    forbid(
+      "declared",
+      "What a package imports stands among its own dependencies.",
+      { path: "^packages/\\w+/src/", pathNot: tests },
+      { dependencyTypes: ["npm-dev", "npm-no-pkg", "npm-unknown"] },
+    ),
+    forbid(
+      "face",
+      "A folder is entered by its index.ts.",
+      { path: "^packages/([\\w-]+)/src/((?:shared/|elements/)?[\\w-]+)/", pathNot: "\\.test\\.ts$" },
+      {
         path: "^packages/$1/src/(?:shared/|elements/)?[\\w-]+/.+",
         pathNot: ["^packages/$1/src/$2/", "/index\\.ts$", `${elements}/languages/`],
       },
-    },
-    {
-      name: "room-without-place",
-      comment: "Every folder of calc stands in the order above.",
-      severity: "error",
-      from: { path: `${calc}/`, pathNot: `${calc}/(${order.flat().join("|")}|index\\.ts)` },
-      to: {},
-    },
-    {
-      name: "calc-alone",
-      comment: "calc has no dependencies.",
-      severity: "error",
-      from: { path: calc },
-      to: { pathNot: calc },
-    },
-    {
-      name: "elements-need",
-      comment: "The elements need lit and calc only.",
-      severity: "error",
-      from: { path: elements, pathNot: "\\.test\\.ts$|src/test/" },
-      to: { pathNot: `${elements}|${calc}|/(lit|lit-html|lit-element|@lit)/` },
-    },
-    {
-      name: "figures-need",
-      comment: "The command needs calc, and no element.",
-      severity: "error",
-      from: { path: "^packages/figures/src" },
-      to: { path: "^packages/(elements|notebook)/" },
-    },
-    {
-      name: "notebook-last",
-      comment: "Only the demo imports the notebook.",
-      severity: "error",
-      from: { path: "^packages/(?!notebook)" },
-      to: { path: "^packages/notebook/" },
-    },
+    ),
+    forbid(
+      "face-from-top",
+      "A folder is entered by its index.ts.",
+      { path: "^packages/([\\w-]+)/src/[\\w-]+\\.ts$", pathNot: "\\.test\\.ts$" },
+      { path: "^packages/$1/src/(?:shared/|elements/)?[\\w-]+/.+", pathNot: "/index\\.ts$" },
+    ),
+    forbid(
+      "top",
+      "Nothing inside a package imports its top: that would bring everything.",
+      { path: "^packages/([\\w-]+)/src/[\\w-]+/", pathNot: tests },
+      { path: "^packages/$1/src/(index|all|article)\\.ts$" },
+    ),
+    forbid(
+      "other-package-by-name",
+      "Another package is imported by its name.",
+      { path: "^packages/([\\w-]+)/" },
+      { path: "^packages/[\\w-]+/src/", pathNot: "^packages/$1/", dependencyTypesNot: ["aliased"] },
+    ),
+    forbid("test-helpers", "What tests share is for tests.", { pathNot: tests }, { path: "/src/test/" }),
   ],
   options: {
     doNotFollow: { path: "node_modules" },

@@ -42,7 +42,7 @@ export default tseslint.config(
     },
   },
   {
-    files: ["packages/elements/src/**/*.ts", "packages/bench/src/**/*.ts"],
+    files: ["packages/{elements,notebook}/src/**/*.ts"],
     extends: [lit.configs["flat/recommended"], webComponents.configs["flat/recommended"]],
     rules: {
       "lit/no-invalid-escape-sequences": "error",
@@ -52,7 +52,7 @@ export default tseslint.config(
     },
   },
   {
-    files: ["packages/elements/**/*.test.ts", "packages/bench/**/*.test.ts"],
+    files: ["packages/{elements,notebook}/**/*.test.ts"],
     rules: { "@typescript-eslint/no-unused-expressions": "off", "wc/guard-define-call": "off" },
   },
   {

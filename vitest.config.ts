@@ -14,12 +14,13 @@ export default defineConfig({
     ],
   },
   test: {
-    include: ["packages/{calc,figures,bench}/test/**/*.test.ts", "tests/**/*.test.{ts,js}"],
+    include: ["packages/*/test/**/*.test.ts", "tests/**/*.test.{ts,js}"],
     // Rows of other people's software have a runner of their own: npm run test:hosts.
-    exclude: ["**/node_modules/**", "tests/hosts/**"],
+    exclude: ["**/node_modules/**", "tests/hosts/**", "tests/vectors-runner/vectors.test.ts", "tests/long/**"],
     environment: "node",
     // Property tests with arbitrary precision take their time on a small machine that does other work as well.
     testTimeout: 30_000,
+    hookTimeout: 300_000,
     coverage: {
       provider: "v8",
       include: ["packages/calc/src/**"],

@@ -56,7 +56,7 @@ const totals = {
 
 export default {
   rootDir: fileURLToPath(new URL(".", import.meta.url)),
-  files: process.env.TESTS ?? "packages/{elements,bench}/src/**/*.test.ts",
+  files: process.env.TESTS ?? "packages/*/src/**/*.test.ts",
   browsers: [launchers[engine]()],
   // One page at a time: a page behind another gets no frames and no focus.
   concurrency: 1,

@@ -23,6 +23,7 @@ const wanted = {
   two_stage_warm_ms: ["at most", 1],
   three_stage_ms: ["at most", 100],
   joint_ms: ["at most", 10],
+  train_parts_ms: ["at most", 50],
   parts_first_ms: ["at most", 50],
   parts_all_ms: ["at most", 500],
 };

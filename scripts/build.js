@@ -1,42 +1,36 @@
-// npm run build: writes packages/*/dist. With --if-stale only where a source is newer than what was built from it.
-import { existsSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
-import { createHash } from "node:crypto";
+// npm run build: writes packages/*/dist. With --if-stale only where what was built is gone, damaged, or of other sources.
+// Names of packages choose among them.
+import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { isMain } from "./lib/main.js";
-import { at, filesBelow, shown } from "./lib/paths.js";
+import { at, filesBelow } from "./lib/paths.js";
+import { hashesOf, isAsRecorded, record } from "./lib/record.js";
 import { commandOf, runNode } from "./lib/run.js";
 
 /** In this order: each may use the ones before. */
-const packageNames = ["calc", "elements", "figures", "bench"];
+const packageNames = ["calc", "elements", "figures"];
 
 /** Self-contained classic scripts: by package, the file and the source that it begins with. */
 const wholeScripts = {
   elements: { "meshwright-article.js": "article.ts", "meshwright.js": "all.ts" },
-  bench: { "meshwright-bench.js": "register.ts" },
 };
 
-const stampFile = (name) => at(".cache", `build-${name}`);
 const isTest = (path) => path.endsWith(".test.ts") || /[\\/]src[\\/]test[\\/]/.test(path);
 const isSource = (path) => path.endsWith(".ts") && !path.endsWith(".d.ts") && !isTest(path);
 
-/** Changes whenever anything changes that the build of a package reads. */
-function stampOf(name) {
-  const hash = createHash("sha256");
-  const used = packageNames.slice(0, packageNames.indexOf(name) + 1);
-  const inputs = [
-    ...used.flatMap((one) => filesBelow(at("packages", one), (path) => isSource(path) || path.endsWith(".json"))),
-    ...filesBelow(at("scripts", "lib")),
-    ...["scripts/build.js", "package-lock.json", "tsconfig.json"].map((path) => at(path)),
-  ];
-  for (const path of inputs) {
-    const { size, mtimeMs } = statSync(path);
-    hash.update(`${shown(path)} ${size} ${mtimeMs}\n`);
-  }
-  return hash.digest("hex");
-}
+/** Everything that the build of a package reads. */
+const inputsOf = (name) => [
+  ...packageNames
+    .slice(0, packageNames.indexOf(name) + 1)
+    .flatMap((one) => filesBelow(at("packages", one), (path) => isSource(path) || path.endsWith(".json"))),
+  ...filesBelow(at("scripts", "lib")),
+  ...["scripts/build.js", "package-lock.json", "tsconfig.json"].map((path) => at(path)),
+];
+const outputsOf = (name) => filesBelow(at("packages", name, "dist"));
 
-const isFresh = (name) => existsSync(stampFile(name)) && readFileSync(stampFile(name), "utf8") === stampOf(name);
+const isFresh = (name) =>
+  isAsRecorded(`build-${name}`, { inputs: hashesOf(inputsOf(name)), outputs: hashesOf(outputsOf(name)) });
 
 /** Whatever an earlier build left in the folder and this one did not write. */
 function removeOthers(folder, written) {
@@ -111,7 +105,7 @@ async function writeSchema() {
 }
 
 async function buildPackage(name) {
-  const stamp = stampOf(name);
+  const inputs = hashesOf(inputsOf(name));
   const written = await buildModules(name, external);
   if (written.length > 0) {
     written.push(...(await buildScripts(name)), ...(await buildLanguages(name)));
@@ -119,8 +113,14 @@ async function buildPackage(name) {
     if (name === "calc") await writeSchema();
     await declarations(name);
   }
-  mkdirSync(dirname(stampFile(name)), { recursive: true });
-  writeFileSync(stampFile(name), stamp);
+  record(`build-${name}`, { inputs, outputs: hashesOf(outputsOf(name)) });
+}
+
+/** Why something cannot be built, in one sentence. */
+function reasonOf(error) {
+  if (/^ERR_(MODULE|PACKAGE)|MODULE_NOT_FOUND$/.test(error.code ?? ""))
+    return `node_modules is incomplete (${error.message.split("\n")[0]}); npm ci brings what is missing.`;
+  return error.message;
 }
 
 /**
@@ -134,7 +134,7 @@ export async function build(names = packageNames, { always = false } = {}) {
       await buildPackage(name);
     } catch (error) {
       good = false;
-      process.stderr.write(`${name} cannot be built: ${error.message}\n`);
+      process.stderr.write(`${name} cannot be built: ${reasonOf(error)}\n`);
     }
   }
   return good;
@@ -142,5 +142,6 @@ export async function build(names = packageNames, { always = false } = {}) {
 
 if (isMain(import.meta)) {
   const always = !process.argv.includes("--if-stale");
-  process.exitCode = (await build(packageNames, { always })) ? 0 : 1;
+  const named = process.argv.slice(2).filter((name) => packageNames.includes(name));
+  process.exitCode = (await build(named.length > 0 ? named : packageNames, { always })) ? 0 : 1;
 }

@@ -1,7 +1,9 @@
-// npm run check: types (two compilers), lint, format, layout. Each prints one line; what is wrong follows it.
+// npm run check: types (two compilers), lint, format, imports and what is counted. Each prints one line; what is wrong
+// follows it. Names of checks choose among them.
 import { existsSync } from "node:fs";
+import { countsLine } from "./lib/counts.js";
 import { isMain } from "./lib/main.js";
-import { at, foldersIn } from "./lib/paths.js";
+import { at, foldersIn, shown } from "./lib/paths.js";
 import { commandOf, runNode } from "./lib/run.js";
 
 /** The root project, and each package that has one of its own. */
@@ -12,6 +14,9 @@ const projects = () => [
     .filter((path) => existsSync(path)),
 ];
 
+/** What is wrong, nothing where all is well; `note` is told beside the name. */
+const verdict = (trouble, note = "") => ({ trouble, note });
+
 async function types(packageName) {
   let output = "";
   for (const project of projects()) {
@@ -21,12 +26,30 @@ async function types(packageName) {
     const result = await runNode(commandOf(packageName, "tsc"), ["--noEmit", "-p", project]);
     if (result.code !== 0) output += result.output;
   }
-  return output;
+  return verdict(output);
 }
 
 async function outputOf(names, args) {
   const { code, output } = await runNode(commandOf(...[names].flat()), args);
-  return code === 0 ? "" : output;
+  return verdict(code === 0 ? "" : output);
+}
+
+/** Counts what a configuration of the linter finds: more than it allows is wrong. */
+async function counted(config, path) {
+  const { most } = await import(`../${config}`);
+  const { output } = await runNode(commandOf("eslint"), ["--config", config, "--no-inline-config", "-f", "json", path]);
+  const lines = JSON.parse(output).flatMap(({ filePath, messages }) =>
+    messages.map(({ line, column, message }) => `${shown(filePath)}:${line}:${column} ${message}`),
+  );
+  const note = `${lines.length} found, at most ${most} wanted`;
+  return verdict(lines.length > most ? lines.join("\n") : "", note);
+}
+
+/** What the oldest browsers do not know, in the scripts that they get. */
+async function browsers() {
+  const { build } = await import("./build.js");
+  if (!(await build(["calc", "elements"]))) return verdict("The scripts cannot be built.");
+  return counted("eslint.browsers.config.js", "packages/elements/dist");
 }
 
 const checks = {
@@ -38,8 +61,10 @@ const checks = {
   imports: () =>
     outputOf(
       ["dependency-cruiser", "depcruise"],
-      ["packages", "--config", ".dependency-cruiser.js", "--output-type", "err"],
+      ["packages", "demo", "scripts", "--config", ".dependency-cruiser.js", "--output-type", "err"],
     ),
+  "stages asked for their kind": () => counted("eslint.kinds.config.js", "packages"),
+  "features newer than Safari 16.0 and Chromium 103": browsers,
 };
 
 /** Runs every check; resolves to how many passed and failed. `only` names those to run. */
@@ -47,8 +72,8 @@ export async function check(only = Object.keys(checks)) {
   let passed = 0;
   let failed = 0;
   for (const name of only) {
-    const trouble = await checks[name]();
-    process.stdout.write(`${trouble === "" ? "ok    " : "wrong "} ${name}\n`);
+    const { trouble, note } = await checks[name]();
+    process.stdout.write(`${trouble === "" ? "ok    " : "wrong "} ${name}${note && `: ${note}`}\n`);
     if (trouble === "") passed += 1;
     else {
       failed += 1;
@@ -59,6 +84,8 @@ export async function check(only = Object.keys(checks)) {
 }
 
 if (isMain(import.meta)) {
-  const { failed } = await check();
+  const named = process.argv.slice(2);
+  const { passed, failed } = await check(named.length > 0 ? named : undefined);
+  process.stdout.write(`${countsLine({ passed, failed })}\n`);
   process.exitCode = failed === 0 ? 0 : 1;
 }

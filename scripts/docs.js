@@ -1,25 +1,19 @@
 // npm run docs: the pages about calc's public names, from their doc comments, into dist/api.
-import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { existsSync } from "node:fs";
 import { isMain } from "./lib/main.js";
 import { at, filesBelow, foldersIn } from "./lib/paths.js";
+import { hashesOf, isAsRecorded, record } from "./lib/record.js";
 import { commandOf, runNode } from "./lib/run.js";
 
 const sources = at("packages", "calc", "src");
-const stampFile = at(".cache", "api");
+const inputHashes = () => hashesOf(filesBelow(sources));
+const outputHashes = () => hashesOf(filesBelow(at("dist", "api")));
 
-const stampOfSources = () =>
-  filesBelow(sources)
-    .map((path) => `${path} ${statSync(path).mtimeMs}`)
-    .join("\n");
-
-export const areDocsFresh = () =>
-  existsSync(at("dist", "api", "index.html")) &&
-  existsSync(stampFile) &&
-  readFileSync(stampFile, "utf8") === stampOfSources();
+export const areDocsFresh = () => isAsRecorded("api", { inputs: inputHashes(), outputs: outputHashes() });
 
 /** Writes the pages; resolves to true where typedoc was content. */
 export async function docs() {
-  const stamp = stampOfSources();
+  const inputs = inputHashes();
   const entries = foldersIn(sources)
     .map((folder) => at("packages", "calc", "src", folder, "index.ts"))
     .filter((path) => existsSync(path));
@@ -31,10 +25,7 @@ export async function docs() {
     ...entries,
   ]);
   if (code !== 0) process.stderr.write(output);
-  else {
-    mkdirSync(at(".cache"), { recursive: true });
-    writeFileSync(stampFile, stamp);
-  }
+  else record("api", { inputs, outputs: outputHashes() });
   return code === 0;
 }
 

@@ -5,6 +5,7 @@ import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { allEngines, bringEngines, findBrowsers } from "./lib/browsers.js";
+import { countsIn, countsLine } from "./lib/counts.js";
 import { isMain } from "./lib/main.js";
 import { at, filesBelow } from "./lib/paths.js";
 import { commandOf, runNode } from "./lib/run.js";
@@ -99,8 +100,7 @@ export async function testElements(engines, { show = true } = {}) {
         show,
         env: { ENGINE: engine, ...(webKit ? { WEBKIT_DRIVER_PORT: String(webKit.port) } : {}) },
       });
-      const match = new RegExp(`^${engine}: (\\d+) passed, (\\d+) failed$`, "m").exec(output);
-      counts[engine] = { passed: Number(match?.[1] ?? 0), failed: Number(match?.[2] ?? 1) };
+      counts[engine] = countsIn(output) ?? { passed: 0, failed: 1 };
       // The runner's own verdict counts as well (an error outside of tests, say), and so does a run that met no test.
       if ((code !== 0 || counts[engine].passed === 0) && counts[engine].failed === 0) counts[engine].failed = 1;
       if (!show && counts[engine].failed > 0) process.stdout.write(output);
@@ -119,10 +119,10 @@ if (isMain(import.meta)) {
   let passed = 0;
   let failed = 0;
   for (const engine of Object.keys(counts)) {
-    process.stdout.write(`${engine}: ${counts[engine].passed} passed, ${counts[engine].failed} failed\n`);
+    process.stdout.write(`${engine}: ${countsLine(counts[engine])}\n`);
     passed += counts[engine].passed;
     failed += counts[engine].failed;
   }
-  process.stdout.write(`${passed} passed, ${failed} failed\n`);
+  process.stdout.write(`${countsLine({ passed, failed })}\n`);
   process.exitCode = failed === 0 ? 0 : 1;
 }

@@ -4,6 +4,7 @@
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { basename } from "node:path";
 import { brotliCompressSync, constants } from "node:zlib";
+import { countsLine } from "./lib/counts.js";
 import { isMain } from "./lib/main.js";
 import { at, shown } from "./lib/paths.js";
 
@@ -111,7 +112,8 @@ if (isMain(import.meta)) {
     const sizes = await measure();
     writeFileSync(expectedFile, `${JSON.stringify(sizes, null, 2)}\n`);
   }
-  const { failed, sizes } = await checkSizes();
+  const { passed, failed, sizes } = await checkSizes();
+  process.stdout.write(`${countsLine({ passed, failed })}\n`);
   if (process.argv.includes("--json")) process.stdout.write(`${JSON.stringify(sizes)}\n`);
   process.exitCode = failed === 0 ? 0 : 1;
 }

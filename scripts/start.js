@@ -12,15 +12,15 @@ if (!/^\d{1,5}$/.test(wanted) || port > 65_535) {
 if (!(await install())) process.exit(1);
 const { build } = await import("./build.js");
 const { docs, areDocsFresh } = await import("./docs.js");
-await Promise.all([build(), areDocsFresh() || docs()]);
+const [isBuilt] = await Promise.all([build(), areDocsFresh() || docs()]);
+// Half a build would be served as if it were whole.
+if (!isBuilt) process.exit(1);
 
 const mounts = {
   "/": at("demo"),
   "/meshwright/": at("packages", "elements", "dist"),
   "/calc/": at("packages", "calc", "dist"),
-  "/meshwright-bench/": at("packages", "bench", "dist"),
   "/seeds/": at("seeds"),
-  "/d3-dsv/": at("node_modules", "d3-dsv", "src"),
   "/api/": at("dist", "api"),
 };
 

@@ -1,73 +1,61 @@
-// npm test: everything, from a clean clone on. Ends with one line that counts.
-import { existsSync, readFileSync } from "node:fs";
+// npm test: everything, from a clean clone on. Prints what each step took; the last line counts. Names of steps choose among
+// them.
+import { bringEngines } from "./lib/browsers.js";
+import { countsIn, countsLine } from "./lib/counts.js";
 import { install } from "./lib/install.js";
-import { at } from "./lib/paths.js";
 import { commandOf, runNode } from "./lib/run.js";
-
-const say = (text) => process.stdout.write(`${text}\n`);
-const tail = (output, lines) => output.trimEnd().split("\n").slice(-lines).join("\n");
-
-let passed = 0;
-let failed = 0;
-
-/** Runs one step and adds its counts; a step that breaks counts as one failure. */
-async function step(name, action) {
-  const start = Date.now();
-  say(`\n== ${name}`);
-  let counts;
-  try {
-    counts = await action();
-  } catch (error) {
-    say(error.stack ?? String(error));
-    counts = { passed: 0, failed: 1 };
-  }
-  passed += counts.passed;
-  failed += counts.failed;
-  say(`${counts.passed} passed, ${counts.failed} failed (${Math.round((Date.now() - start) / 1000)} s)`);
-}
-
-const verdict = (good) => ({ passed: good ? 1 : 0, failed: good ? 0 : 1 });
 
 /** What compares our time with the engine's own: counting branches slows down ours alone. */
 const compared = "packages/calc/test/document/hostile.test.ts";
 
-async function nodeTests(parameters) {
-  const report = at("reports", "vitest.json");
-  const { code, output } = await runNode(commandOf("vitest"), [
-    ...["run", ...parameters, "--reporter=dot", "--reporter=json", `--outputFile.json=${report}`],
-  ]);
-  if (code !== 0) say(tail(output, 80));
-  if (!existsSync(report)) return verdict(false);
-  const { numPassedTests, numTotalTests } = JSON.parse(readFileSync(report, "utf8"));
-  // A test that was skipped did not pass. A file that did not load holds no test: the runner's own verdict covers it.
-  const notPassed = numTotalTests - numPassedTests;
-  return { passed: numPassedTests, failed: code !== 0 && notPassed === 0 ? 1 : notPassed };
+const vitest = (...parameters) => [
+  commandOf("vitest"),
+  ...["run", "--reporter=minimal", "--reporter=./scripts/lib/counts.js", ...parameters],
+];
+
+/** By name, the script that is run and its parameters. One that prints no count of its own counts as one test. */
+const steps = () => ({
+  build: ["scripts/build.js"],
+  check: ["scripts/check.js"],
+  "calc and tools": vitest("--coverage", "--exclude", compared),
+  "hostile input": vitest(compared),
+  vectors: vitest("--config", "vitest.vectors.config.ts"),
+  "elements in chromium": ["scripts/engines.js", "chromium"],
+  "elements in firefox": ["scripts/engines.js", "firefox"],
+  "elements in webkit": ["scripts/engines.js", "webkit"],
+  sizes: ["scripts/size.js"],
+});
+
+const say = (text) => process.stdout.write(`${text}\n`);
+
+/** Runs one step; resolves to its counts. A step that breaks off counts as one failure at least. */
+async function outcomeOf([script, ...parameters]) {
+  const { code, output } = await runNode(script, parameters);
+  say(output.trimEnd());
+  const counts = countsIn(output) ?? { passed: code === 0 ? 1 : 0, failed: 0 };
+  return code !== 0 && counts.failed === 0 ? { ...counts, failed: 1 } : counts;
 }
 
-if (!(await install())) {
-  say("0 passed, 1 failed");
-  process.exit(1);
+const wanted = process.argv.slice(2);
+const isWanted = ([name]) => wanted.length === 0 || wanted.includes(name);
+const total = { passed: 0, failed: 0 };
+const took = [];
+if (await install()) {
+  // Pages are opened by tests of every kind: what is missing is brought before the first of them.
+  const missing = await bringEngines();
+  if (missing.length > 0) say(`Not on this machine: ${missing.join(", ")}`);
+  for (const [name, command] of Object.entries(steps()).filter(isWanted)) {
+    say(`\n== ${name}`);
+    const start = Date.now();
+    const { passed, failed } = await outcomeOf(command);
+    total.passed += passed;
+    total.failed += failed;
+    took.push(
+      `${String(Math.round((Date.now() - start) / 1000)).padStart(5)} s  ${name}${failed > 0 ? "  failed" : ""}`,
+    );
+  }
+  say(`\n${took.join("\n")}\n`);
 }
-const { build } = await import("./build.js");
-const { check } = await import("./check.js");
-const { testVectors } = await import("./vectors.js");
-const { testElements } = await import("./engines.js");
-const { allEngines } = await import("./lib/browsers.js");
-const { checkSizes } = await import("./size.js");
-
-await step("build", async () => verdict(await build(undefined, { always: true })));
-await step("check: types, lint, format, layout", check);
-await step("calc and tools", () => nodeTests(["--coverage", "--exclude", compared]));
-await step("hostile input", () => nodeTests([compared]));
-await step("vectors", () => testVectors());
-for (const engine of allEngines) {
-  await step(`elements in ${engine}`, async () => {
-    const counts = await testElements([engine], { show: false });
-    return counts[engine] ?? { passed: 0, failed: 0 };
-  });
-}
-await step("sizes", checkSizes);
-
-say("");
-say(`${passed} passed, ${failed} failed`);
-process.exitCode = failed === 0 ? 0 : 1;
+if (total.passed + total.failed === 0) total.failed = 1;
+say(countsLine(total));
+process.exitCode = total.failed === 0 ? 0 : 1;

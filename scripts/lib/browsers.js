@@ -63,7 +63,7 @@ function missingFor(engine) {
   return needs[engine].filter((name) => found[name] === undefined);
 }
 
-export const hasEngine = (engine) => missingFor(engine).length === 0;
+const hasEngine = (engine) => missingFor(engine).length === 0;
 
 /** Installs missing engines where that is ours to do: on Debian, as root. Resolves to those still missing. */
 export async function bringEngines(engines = allEngines) {

@@ -191,7 +191,7 @@ const terserOptions = {
 };
 
 /** The smallest code that does the same. */
-export async function minified(code, { module = false, toplevel = true } = {}) {
+async function minified(code, { module = false, toplevel = true } = {}) {
   // A copy: what a call is told becomes part of the options that it was given.
   const result = await minify(code, { ...structuredClone(terserOptions), module, toplevel });
   return result.code;

@@ -1,46 +1,21 @@
-// A small server of static files: for the demo, and for tests that need a page.
-import { createReadStream } from "node:fs";
-import { stat } from "node:fs/promises";
+// A server of static files: for the demo, and for tests that need a page. sirv knows types, tags and ranges.
+import { statSync } from "node:fs";
 import { createServer } from "node:http";
-import { extname, join, normalize, sep } from "node:path";
-import { pipeline } from "node:stream";
+import { join } from "node:path";
+import sirv from "sirv";
 
-const types = {
-  ".html": "text/html; charset=utf-8",
-  ".js": "text/javascript; charset=utf-8",
-  ".css": "text/css; charset=utf-8",
-  ".json": "application/json; charset=utf-8",
-  ".md": "text/markdown; charset=utf-8",
-  ".txt": "text/plain; charset=utf-8",
-  ".svg": "image/svg+xml",
-  ".png": "image/png",
-  ".jpg": "image/jpeg",
-  ".ico": "image/x-icon",
-  ".woff2": "font/woff2",
-};
-
-/** The file that an address stands for, or undefined: nothing outside the mounted folders, and no hidden file. */
-function fileFor(pathname, mounts) {
-  let path;
+/** The path that an address asks for, or undefined: no hidden file, and nothing that climbs out of a folder. */
+function pathOf(pathname) {
   try {
-    path = decodeURIComponent(pathname);
+    const path = decodeURIComponent(pathname);
+    return /[\0\\]/.test(path) || path.split("/").some((part) => part.startsWith(".")) ? undefined : path;
   } catch {
     return undefined;
   }
-  if (path.includes("\0") || path.includes("\\") || path.split("/").some((part) => part.startsWith("."))) {
-    return undefined;
-  }
-  const mount = Object.keys(mounts)
-    .filter((prefix) => path.startsWith(prefix) || path + "/" === prefix)
-    .sort((a, b) => b.length - a.length)[0];
-  if (mount === undefined) return undefined;
-  const folder = normalize(mounts[mount] + sep);
-  const file = join(folder, path.slice(mount.length));
-  return file.startsWith(folder) || file + sep === folder ? file : undefined;
 }
 
 function refuse(response, status, text) {
-  response.writeHead(status, { "content-type": types[".txt"], "content-length": Buffer.byteLength(text) });
+  response.writeHead(status, { "content-type": "text/plain;charset=utf-8", "content-length": Buffer.byteLength(text) });
   response.end(text);
 }
 
@@ -49,38 +24,33 @@ function refuse(response, status, text) {
  * `headers` are added to every answer.
  */
 export function staticServer(mounts, { headers = {} } = {}) {
-  return createServer(async (request, response) => {
+  const notFound = (_request, response) => refuse(response, 404, "Not found.\n");
+  const served = Object.keys(mounts)
+    .sort((one, other) => other.length - one.length)
+    // Files are looked up as they are asked for: whoever works on a page sees what was written last.
+    .map((prefix) => ({ prefix, serve: sirv(mounts[prefix], { dev: true, etag: true, onNoMatch: notFound }) }));
+  return createServer((request, response) => {
     for (const [name, value] of Object.entries(headers)) response.setHeader(name, value);
+    response.setHeader("x-content-type-options", "nosniff");
     if (request.method !== "GET" && request.method !== "HEAD") {
       response.setHeader("allow", "GET, HEAD");
       return refuse(response, 405, "Only GET and HEAD.\n");
     }
     const [pathname = "/", query] = (request.url ?? "/").split("?", 2);
-    let file = fileFor(pathname, mounts);
-    let found = file === undefined ? undefined : await stat(file).catch(() => undefined);
-    if (found?.isDirectory()) {
-      if (!pathname.endsWith("/")) {
-        // One slash only: a path that begins with two would name another host.
-        const target = `/${pathname.replace(/^\/+/, "")}/${query === undefined ? "" : `?${query}`}`;
-        response.setHeader("location", target);
-        return refuse(response, 308, `Moved to ${target}\n`);
-      }
-      file = join(file, "index.html");
-      found = await stat(file).catch(() => undefined);
+    const path = pathOf(pathname);
+    const mount = served.find(({ prefix }) => path?.startsWith(prefix) || `${path}/` === prefix);
+    if (mount === undefined) return notFound(request, response);
+    const inside = path.slice(mount.prefix.length);
+    // The index of a folder names its files from the folder, which its address has to be then.
+    const isFolder = statSync(join(mounts[mount.prefix], inside), { throwIfNoEntry: false })?.isDirectory() ?? false;
+    if (isFolder && !path.endsWith("/")) {
+      // One slash only: a path that begins with two would name another host.
+      const target = `/${pathname.replace(/^\/+/, "")}/${query === undefined ? "" : `?${query}`}`;
+      response.setHeader("location", target);
+      return refuse(response, 308, `Moved to ${target}\n`);
     }
-    if (!found?.isFile()) return refuse(response, 404, "Not found.\n");
-    const tag = `"${found.size.toString(36)}-${Math.trunc(found.mtimeMs).toString(36)}"`;
-    response.setHeader("etag", tag);
-    response.setHeader("cache-control", "no-cache");
-    response.setHeader("x-content-type-options", "nosniff");
-    if (request.headers["if-none-match"] === tag) return response.writeHead(304).end();
-    response.writeHead(200, {
-      "content-type": types[extname(file).toLowerCase()] ?? "application/octet-stream",
-      "content-length": found.size,
-    });
-    if (request.method === "HEAD") return response.end();
-    // A reader who leaves early is no fault of ours.
-    pipeline(createReadStream(file, { end: Math.max(0, found.size - 1) }), response, () => {});
+    request.url = `/${encodeURI(inside)}`;
+    mount.serve(request, response);
   });
 }
 

@@ -71,14 +71,16 @@ function twoStageInDoubles(list, low, high) {
 
 /** 40 pinions, 60 spurs, 12 sets and 6 wheels for each axle: 12 million combinations. */
 export function joint() {
-  const sets = (first) => counts(0, 11).map((n) => ({ driver: first + (n % 4), driven: 31 + n, id: `set-${n}` }));
-  const wheels = (first) => counts(0, 5).map((n) => ({ diameter: first + 2 * n }));
+  const sets = (first) =>
+    counts(0, 11).map((n) => ({ id: `set-${first}-${n}`, is: "set", driver: first + (n % 4), driven: 31 + n }));
+  const wheels = (first) =>
+    counts(0, 5).map((n) => ({ id: `wheel-${n}`, is: "wheel", diameter: `${first + 2 * n} mm` }));
   const range = { from: 38, to: 46 };
   return {
     stages: [
       { id: "primary", drivers: counts(9, 48), drivens: counts(40, 99) },
-      { id: "front-ring", on: ["front"], choose: sets(10) },
-      { id: "rear-ring", on: ["rear"], choose: sets(9) },
+      { id: "front-ring", on: ["front"], sets: sets(10) },
+      { id: "rear-ring", on: ["rear"], sets: sets(9) },
     ],
     outputs: [
       { id: "front", rest: "11/3", ...range, wheels: wheels(116) },
@@ -91,16 +93,18 @@ export function joint() {
 function jointInDoubles({ stages, outputs, compare }) {
   const [primary, front, rear] = stages;
   const [f, r] = outputs.map(({ rest }) => rest.split("/").reduce((a, b) => a / b));
+  const [frontWheels, rearWheels] = outputs.map(({ wheels }) => wheels.map(({ diameter }) => parseFloat(diameter)));
   let hits = 0;
   for (const driver of primary.drivers)
     for (const driven of primary.drivens)
-      for (const one of front.choose) {
+      for (const one of front.sets) {
         const frontTotal = (((driven / driver) * f) / one.driver) * one.driven;
-        for (const other of rear.choose) {
+        for (const other of rear.sets) {
           const rearTotal = (((driven / driver) * r) / other.driver) * other.driven;
-          for (const frontWheel of outputs[0].wheels)
-            for (const rearWheel of outputs[1].wheels) {
-              const ahead = (frontWheel.diameter * rearTotal) / (rearWheel.diameter * frontTotal) - 1;
+          for (const frontWheel of frontWheels)
+            for (const rearWheel of rearWheels) {
+              const ahead =
+                (parseFloat(frontWheel.diameter) * rearTotal) / (parseFloat(rearWheel.diameter) * frontTotal) - 1;
               if (
                 frontTotal >= 38 &&
                 frontTotal <= 46 &&
@@ -127,20 +131,64 @@ export function manyParts() {
     { module: "0.5" },
   ];
   const bores = ["5 mm", "3.175 mm", "5 mm", "4 mm", "5 mm"];
-  const gear = (n, first, range) => ({
+  const gear = (n, is, first, range) => ({
+    is,
     id: `part-${String(n).padStart(5, "0")}`,
     teeth: first + ((n * 7919) % range),
     ...pitches[n % 6],
   });
   const mount = { from: "24 mm", to: "36 mm", shaft: "5 mm", hubHoles: [{ count: 4, diameter: "20 mm" }] };
   return {
-    drivers: counts(0, 3999).map((n) => ({ ...gear(n, 10, 25), bore: bores[n % 5] })),
+    drivers: counts(0, 3999).map((n) => ({ ...gear(n, "pinion", 10, 25), bore: bores[n % 5] })),
     drivens: counts(4000, 9999).map((n) => ({
-      ...gear(n, 40, 61),
+      ...gear(n, "spur", 40, 61),
       circles: [{ count: 4, diameter: n % 3 ? "20 mm" : "24 mm" }],
     })),
     outputs: [{ id: "rear", rest: "4025/384", from: 38, to: 46 }],
     mount,
+  };
+}
+
+/** Three stages of 40 parts each on mounts of their own, for the ranges of two axles and the lead of one over the other. */
+export function trainOfParts() {
+  const pitches = [{ module: "0.8" }, { module: "0.8" }, { diametralPitch: 32 }, { diametralPitch: 48 }];
+  const gear = (stage, n) => ({
+    id: `${stage}-${n}`,
+    is: n % 2 ? "spur" : "pinion",
+    teeth: n % 2 ? 36 + ((n * 7) % 31) : 11 + ((n * 5) % 19),
+    ...pitches[(n >> 1) % 4],
+    bore: n % 6 ? "5 mm" : "1/8 in",
+    circles: [{ count: 4, diameter: n % 5 ? "20 mm" : "24 mm" }],
+    price: { amount: `${3 + (n % 9)}.${n % 10}0`, currency: "EUR" },
+    available: true,
+  });
+  const adapters = [
+    { id: "sleeve", is: "sleeve", bore: "1/8 in", outside: "5 mm", available: true },
+    { id: "plate", is: "plate", circles: [20, 24].map((size) => ({ count: 4, diameter: `${size} mm` })) },
+  ];
+  const mount = (from, to) => ({
+    from: `${from} mm`,
+    to: `${to} mm`,
+    opening: "0.05 mm",
+    shaft: "1/8 in",
+    hubHoles: [{ count: 4, diameter: "20 mm" }],
+  });
+  const stage = (id, on, from, to) => {
+    const parts = counts(0, 39).map((n) => gear(id, n));
+    const of = (kind) => parts.filter(({ is }) => is === kind);
+    return { id, ...on, drivers: of("pinion"), drivens: of("spur"), mount: mount(from, to), adapters };
+  };
+  return {
+    stages: [
+      stage("primary", {}, 22, 36),
+      stage("front", { on: ["front"] }, 20, 34),
+      stage("rear", { on: ["rear"] }, 20, 34),
+    ],
+    outputs: [
+      { id: "front", rest: "11/3", from: 24, to: 46 },
+      { id: "rear", rest: "115/32", from: 24, to: 46 },
+    ],
+    compare: { of: "front", with: "rear", from: 0, to: "0.05" },
   };
 }
 
@@ -179,6 +227,10 @@ export async function run() {
   let jointHits;
   figures.joint_doubles_ms = timed(() => (jointHits = jointInDoubles(question)));
   figures.joint_hits_doubles = jointHits;
+
+  const parts = trainOfParts();
+  figures.train_parts_ms = repeated(31, () => firstOf(findTrains(parts), 1000));
+  figures.train_parts_hits = countOf(findTrains(parts));
 
   const shelf = manyParts();
   figures.parts_first_ms = repeated(9, () => firstOf(findPairs(shelf), 1));

@@ -67,7 +67,8 @@ test("finds the pair that fits, sees why others do not, and gets the order, by t
 
   const misses = await shown(page, "mw-pair-finder", "tbody.miss");
   expect(misses).toMatch(/17 to 66 .* in the build .* €16\.60\. Needs 33\.2 mm .* 1\.9 mm short/);
-  expect(misses).toMatch(/16 to 62 41\.53 · 40\.62 – Pinion 16, 32 DP .* Do not mesh them\./);
+  // 32 DP is not module 0.8: such a pair is never near.
+  expect(misses).not.toContain("32 DP");
 
   await press("mw-pair-finder", "tbody.hit button");
   expect(await verdict()).toBe("fits");

@@ -56,6 +56,28 @@ it("the elements know their own version", () => {
   expect(/version = "([^"]+)"/.exec(source)?.[1]).toBe(root.version);
 });
 
-it("the lock file names no place to download from", () => {
-  expect(readFileSync(at("package-lock.json"), "utf8")).not.toMatch(/"resolved": "[a-z+]+:/);
+describe("the lock file", () => {
+  const { packages } = JSON.parse(readFileSync(at("package-lock.json"), "utf8")) as {
+    packages: Readonly<Record<string, { version?: string; resolved?: string; link?: boolean; integrity?: string }>>;
+  };
+  const installed = Object.entries(packages).filter(([path]) => /(^|\/)node_modules\//.test(path));
+
+  it("names no place to download from", () => {
+    const places = installed.filter(([, { resolved, link }]) => resolved !== undefined && !link);
+    expect(places).toEqual([]);
+    expect(installed.filter(([, { version = "" }]) => /[:/]/.test(version))).toEqual([]);
+    expect(readFileSync(at(".npmrc"), "utf8")).toMatch(/^omit-lockfile-registry-resolved=true$/m);
+    expect(readFileSync(at(".npmrc"), "utf8")).not.toMatch(/registry\s*=|\/\//);
+  });
+
+  it("holds a hash of all that is downloaded", () => {
+    const bare = installed.filter(([, { link, integrity }]) => !link && !/^sha512-/.test(integrity ?? ""));
+    expect(bare.map(([path]) => path)).toEqual([]);
+  });
+
+  it("pins what the project itself asks for", () => {
+    const asked = JSON.parse(readFileSync(at("package.json"), "utf8")) as { devDependencies: Record<string, string> };
+    for (const [name, wanted] of Object.entries(asked.devDependencies))
+      expect(wanted, name).toMatch(/^(npm:[\w@/-]+@)?\d+\.\d+\.\d+$/);
+  });
 });

@@ -1,65 +1,82 @@
 #!/usr/bin/env node
-import { readFileSync, realpathSync, writeFileSync } from "node:fs";
-import { dirname, resolve } from "node:path";
+import { realpathSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { checkFigures, mendFigures, type Difference } from "./check.js";
+import { reportOf, type FileReport, type Place } from "./file-report.js";
+import { filesOf } from "./files.js";
+import { help, optionsFrom } from "./options.js";
+import { version } from "./version.js";
 
-const usage = `figures FILE… [--write]
+type Say = (line: string) => void;
 
-Compares the figures that stand in HTML or Markdown files with what their builds
-come to. Differences are listed with their lines; exit status 1.
-  --write   mends them; every other byte stays as it was
-`;
+const lineOf = (file: string, { line, column, element, message, reason }: Place): string =>
+  `${file}:${line}:${column} ${element} ${message}${reason ? ` (to be mended by hand: ${reason})` : ""}`;
 
-/** Reads a file as the text that it is, or says why it cannot. */
-const readText = (file: string): string =>
-  new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(readFileSync(file));
+const sum = (reports: readonly FileReport[], what: "compared" | "stale" | "mended" | "left" | "untold"): number =>
+  reports.reduce((all, report) => all + report[what], 0);
 
-const lineOf = (file: string, { line, column, element, message }: Difference): string =>
-  `${file}:${line}:${column} ${element} ${message}`;
+function notCheckedIn(reports: readonly FileReport[]): Readonly<Record<string, number>> {
+  const all: Record<string, number> = {};
+  for (const { notChecked } of reports)
+    for (const [what, times] of Object.entries(notChecked)) all[what] = (all[what] ?? 0) + times;
+  return all;
+}
 
-/** The command: answers its exit status. 0: nothing stale. 1: something was. 2: it could not be told. */
-export function run(parameters: readonly string[], say: (line: string) => void = console.log): number {
-  const files = parameters.filter((one) => !one.startsWith("-"));
-  const unknown = parameters.filter((one) => one.startsWith("-") && one !== "--write");
-  if (!files.length || unknown.length) {
-    say(unknown.length ? `Unknown option ${unknown[0]}.\n${usage}` : usage);
+/** What all files come to. 0: nothing is stale. 1: something is. 2: it could not be told. */
+function totalOf(reports: readonly FileReport[]) {
+  const untold = sum(reports, "untold");
+  const left = sum(reports, "left");
+  const stuck = untold > 0 || reports.some(({ trouble }) => trouble !== undefined);
+  return {
+    compared: sum(reports, "compared"),
+    stale: sum(reports, "stale"),
+    mended: sum(reports, "mended"),
+    left,
+    untold,
+    notChecked: notCheckedIn(reports),
+    exit: stuck ? 2 : left ? 1 : 0,
+  };
+}
+
+const list = (notChecked: Readonly<Record<string, number>>): string =>
+  Object.entries(notChecked)
+    .map(([what, times]) => `${times} ${what}`)
+    .join(", ");
+
+function sayReport({ file, mended, notChecked, places, trouble }: FileReport, say: Say, complain: Say): void {
+  if (mended) say(`${file}: ${mended} mended`);
+  for (const place of places) if (place.outcome !== "mended") say(lineOf(file, place));
+  if (list(notChecked)) say(`${file}: not checked: ${list(notChecked)}`);
+  if (trouble !== undefined) complain(`${file} ${trouble}`);
+}
+
+function sayTotal({ compared, stale, mended, left, untold }: ReturnType<typeof totalOf>, say: Say): void {
+  const parts = [`${compared} compared`, `${stale} stale`];
+  if (stale) parts[1] += `: ${mended} mended, ${left} left`;
+  if (untold) parts.push(`${untold} could not be told`);
+  say(parts.join("; "));
+}
+
+/** The command: answers its exit status. */
+export function run(parameters: readonly string[], say: Say = console.log, complain: Say = console.error): number {
+  const options = optionsFrom(parameters);
+  if (typeof options === "string") {
+    complain(`${options}\n${help}`);
     return 2;
   }
-  const write = parameters.includes("--write");
-  let status = 0;
-  let compared = 0;
-  let stale = 0;
-  for (const file of files) {
-    try {
-      const source = readText(file);
-      const load = (src: string): string | undefined => {
-        try {
-          return /^[a-z]+:|^\/\//i.test(src) ? undefined : readText(resolve(dirname(file), src.replace(/[?#].*$/, "")));
-        } catch {
-          return undefined;
-        }
-      };
-      const options = { markdown: /\.(md|mdx|markdown)$/i.test(file), load };
-      const checked = checkFigures(source, options);
-      compared += checked.compared;
-      stale += checked.differences.length;
-      let { differences } = checked;
-      if (write && differences.length) {
-        const { text, left, mended } = mendFigures(source, options);
-        if (text !== source) writeFileSync(file, text);
-        if (mended) say(`${file}: ${mended} mended`);
-        differences = left;
-      }
-      for (const difference of differences) say(lineOf(file, difference));
-      if (differences.length) status = Math.max(status, 1);
-    } catch (error) {
-      say(`${file}: ${(error as Error).message}`);
-      status = 2;
-    }
+  if (options.help || options.version) {
+    say(options.help ? help.trimEnd() : version);
+    return 0;
   }
-  say(`${compared} figures compared, ${stale} stale`);
-  return status;
+  const reports: FileReport[] = [];
+  for (const found of filesOf(options.names)) {
+    const report = reportOf(found, options.write);
+    if (!options.json) sayReport(report, say, complain);
+    reports.push(report);
+  }
+  const total = totalOf(reports);
+  if (options.json) say(JSON.stringify({ version, files: reports, ...total }, null, 2));
+  else sayTotal(total, say);
+  return total.exit;
 }
 
 if (process.argv[1] && fileURLToPath(import.meta.url) === realpathSync(process.argv[1]))

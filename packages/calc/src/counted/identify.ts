@@ -1,6 +1,6 @@
-import { Bounded } from "../exact/index.js";
+import { Bounded, MeshwrightError } from "../exact/index.js";
 import { printedInterval, type PrintedReading } from "../stages/index.js";
-import { ceilOf, floorOf } from "../gears/index.js";
+import { ceilOf, checkTeeth, floorOf } from "../gears/index.js";
 import { measuredReduction, type TurnCount } from "./turn-count.js";
 
 /** Counts to look among, both ends included. */
@@ -9,11 +9,15 @@ export interface CountRanges {
   readonly driven: readonly [from: number, to: number];
 }
 
+/** More pairs than anybody looks through, and than memory should hold. */
+const mostPairs = 100_000;
+
 /**
  * Every pair of counts that can be behind a ratio: one as printed, one as an interval, or one as counted by hand. In the order
  * of the driver, then the driven count. A value that was cut off lies below the next printed one, whose exact value is left out.
  *
  * @param read how a printed ratio was shortened
+ * @throws MeshwrightError `not-a-count`, `too-many-choices`, `not-a-printed-ratio`
  *
  * @example
  * toothPairsFor("2.74", { driver: [8, 40], driven: [8, 80] }); // => [[19, 52], [23, 63], [27, 74]]
@@ -23,6 +27,8 @@ export function toothPairsFor(
   { driver, driven }: CountRanges,
   read: PrintedReading = "rounded",
 ): [driver: number, driven: number][] {
+  for (const end of driver) checkTeeth(end, "driver");
+  for (const end of driven) checkTeeth(end, "driven");
   const printed = typeof ratio === "string";
   const { low, high } = printed
     ? printedInterval(ratio, read)
@@ -34,7 +40,15 @@ export function toothPairsFor(
   for (let from = driver[0]; from <= driver[1]; from++) {
     const top = high.times(from);
     const last = Math.min(driven[1], open && top.isInteger ? floorOf(top) - 1 : floorOf(top));
-    for (let to = Math.max(driven[0], ceilOf(low.times(from))); to <= last; to++) pairs.push([from, to]);
+    for (let to = Math.max(driven[0], ceilOf(low.times(from))); to <= last; to++) {
+      pairs.push([from, to]);
+      if (pairs.length > mostPairs)
+        throw new MeshwrightError(
+          "too-many-choices",
+          "ratio",
+          `More than ${mostPairs} pairs; expected a narrower ratio.`,
+        );
+    }
   }
   return pairs;
 }

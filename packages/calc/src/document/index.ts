@@ -2,14 +2,29 @@
  * Reading and checking a build; its JSON Schema; applying changes; its notation in attributes; links that carry changes.
  * @module
  */
-export { notationName } from "./attributes.js";
+export {
+  attributeFindings,
+  axleAttributeOf,
+  axleNames,
+  axleParts,
+  buildWords,
+  elementAttributes,
+  isPagesOwn,
+  notationName,
+  type ElementTag,
+} from "./attributes.js";
 export { applyChanges } from "./changes.js";
-export { buildFromLink, changesFrom, linkOf, linkOfBuild } from "./links.js";
+export { type Dropped, layOver } from "./lay-over.js";
+export { type Edited, type Editing, type Layer, asPublished, edited, sameLayer } from "./layer.js";
+export { buildFromLink, linkOfBuild } from "./carrier.js";
+export { type LinkedChanges, changesFrom, linkCarries, linkOf } from "./links.js";
 export { buildFromAttributes } from "./notation.js";
 export { nearestTo, slipsBetween } from "./nearest.js";
 export { parseBuild, readBuild } from "./read-build.js";
 export { ShapeReader, addressPattern } from "./read.js";
 export type { Reading } from "./reading.js";
 export { type Scalar, longestText, scalars } from "./scalars.js";
+export { sameValue } from "./same.js";
+export { sealOf } from "./seal.js";
 export { buildSchema } from "./schema.js";
 export { buildAsMeasured, buildAt } from "./versions.js";

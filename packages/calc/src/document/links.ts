@@ -1,97 +1,80 @@
-import { applyChanges } from "./changes.js";
-import { finderIn, placesOf, type Build, type ChangeSet } from "../drivetrain/index.js";
+import {
+  finderIn,
+  labelAt,
+  oneIn,
+  stagesOf,
+  unitsOf,
+  type Build,
+  type Change,
+  type ChangeSet,
+  type Finder,
+} from "../drivetrain/index.js";
 import { MeshwrightError } from "../exact/index.js";
-import { errorOf, type Finding, type FindingCode, type FindingValues } from "../stages/index.js";
-import { readPlainly } from "./read-build.js";
-import { refused, type Reading } from "./reading.js";
+import type { Finding, FindingCode, FindingValues, Stage } from "../stages/index.js";
+import { layOver } from "./lay-over.js";
+import { mostStructure, Stale, StagePacker, StageUnpacker, Tampered } from "./link-stages.js";
+import { counted, digits, fromLetters, hashOf, inLetters, linkFault, opened, sealed, Taker } from "./link-text.js";
+import { checksIn, idsIn, isObject, numbersOf, shapeAt } from "./link-values.js";
+import { addressPattern } from "./read.js";
+import { sameValue } from "./same.js";
 
-// A link is a version, the letter for what it holds, its content, and two letters that check the whole and let it end in
-// letters. Its alphabet is that of base64url: no comment system cuts it, no address bar writes it otherwise.
-//
-// A changed count, where a count was before, is short: how many digits the new one takes, four characters for the address,
-// three for what it was, then the digits. Anything else is long: JSON of the address, a check of what it was, and the new value.
-const alphabet = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
-const changesMark = "1c";
-const buildMark = "1b";
-const longest = 7e6;
-const mostRefused = 20;
-const longEntry = 0;
-/** A count that three characters hold. */
-const countsBelow = 64 ** 3;
+// What a link for changes holds: how many counts are others, then each: three characters for its address, four for what it
+// belongs to as the author has it, and the new count. Anything else follows as JSON: changes of structure, then values.
 
-const digits = (value: number, size: number): string =>
-  size ? digits(Math.floor(value / 64), size - 1) + alphabet[value % 64] : "";
+const longest = 250_000;
+const mostFindings = 20;
+const countsBelow = 32 ** 4;
 
-const valueOf = (text: string): number => [...text].reduce((sum, one) => sum * 64 + alphabet.indexOf(one), 0);
+/** A value in JSON: the check of what it belongs to, its address, and what it is to be. */
+type PackedValue = readonly [check: string, address: string, to: unknown];
 
-/** 24 bits of a text (FNV-1a, mixed once more at the end so that every character counts everywhere). */
-function hashOf(text: string, seed = 0): number {
-  let hash = 0x811c9dc5 ^ seed;
-  for (let n = 0; n < text.length; n++) hash = Math.imul(hash ^ text.charCodeAt(n), 0x01000193);
-  hash = Math.imul(hash ^ (hash >>> 15), 0x2c1b3c6d);
-  return (hash ^ (hash >>> 13)) >>> 8;
-}
+const isCount = (value: unknown): value is number =>
+  typeof value === "number" && Number.isInteger(value) && value >= 0 && value < countsBelow;
 
-/** What a change replaced, in 48 bits. */
-const checkOf = (value: unknown): string => {
-  const text = String(JSON.stringify(value));
-  return digits(hashOf(text), 4) + digits(hashOf(text, 1), 4);
-};
-
-const isCount = (value: unknown, below: number): value is number =>
-  typeof value === "number" && Number.isInteger(value) && value >= 0 && value < below;
-
-const pack = (value: unknown): string =>
-  btoa(JSON.stringify(value).replace(/[^\0-\x7f]/g, (one) => "\\u" + one.charCodeAt(0).toString(16).padStart(4, "0")))
-    .replace(/\+/g, "-")
-    .replace(/\//g, "_")
-    .replace(/=/g, "");
-
-const unpack = (text: string): string => atob(text.replace(/-/g, "+").replace(/_/g, "/"));
-
-const seal = (text: string): string => {
-  const check = hashOf(text);
-  return text + alphabet[check % 52] + alphabet[(check >> 8) % 52];
-};
-
-const finding = (code: FindingCode, address: string, values?: FindingValues): Finding =>
-  errorOf("meaning", code, address, { address, ...values });
-
-/** The content of a link, or why there is none. */
-function open(link: unknown, mark: string): string | Finding {
-  const refuse = (code: FindingCode, values?: FindingValues) => finding(code, "", values);
-  if (typeof link !== "string" || link.length > longest || !/^[\w-]{4,}$/.test(link)) return refuse("link-broken");
-  const [head, body] = [link.slice(0, 2), link.slice(0, -2)];
-  if (seal(body) !== link) return refuse("link-broken");
-  if (head === mark) return body.slice(2);
-  return head === buildMark || head === changesMark
-    ? refuse("link-other", {
-        found: head === buildMark ? "@build" : "@changes",
-        expected: head === buildMark ? "@changes" : "@build",
-      })
-    : refuse("newer-link");
-}
-
-/** Every address of the build that holds a count, by the hash of the address. */
-function countsOf(build: Build): Map<number, { address: string; value: number }[]> {
-  const counts = new Map<number, { address: string; value: number }[]>();
+/** Every count of an author's build that a link carries in short, by what stands for it there. */
+function countsOf(build: Build, find: Finder, checkAt: (address: string) => string): Map<string, string[]> {
+  const counts = new Map<string, string[]>();
+  const add = (address: string) => {
+    const key = digits(hashOf(address) >> 6, 3) + checkAt(address);
+    const alike = counts.get(key);
+    if (alike) alike.push(address);
+    else counts.set(key, [address]);
+  };
   const visit = (address: string, value: unknown, depth: number): void => {
-    if (isCount(value, countsBelow)) {
-      const hash = hashOf(address);
-      counts.set(hash, [...(counts.get(hash) ?? []), { address, value }]);
+    if (isCount(value)) {
+      if (shapeAt(find, address)) add(address);
     } else if (typeof value === "object" && value && depth < 2)
       for (const [key, one] of Object.entries(value)) visit(`${address}.${key}`, one, depth + 1);
   };
-  for (const [id, { holder, key }] of placesOf(build)) visit(id, holder[key], 0);
+  for (const { stage } of stagesOf(build)) visit(stage.id, { ...stage, positions: undefined }, 0);
+  for (const { id, wheels } of build.outputs) visit(`${id}.wheels`, wheels, 1);
+  visit("battery", build.battery, 0);
   return counts;
 }
 
+/** Ids that a value at an address may be: a position of its stage, or anything of the author's. */
+function idsFor(find: Finder, address: string, ids: ReadonlySet<string>): ReadonlySet<string> {
+  const [id, field] = address.split(".") as [string, string?];
+  const stage = find(id)?.stage;
+  if (field !== "selected" || !stage || !("positions" in stage)) return ids;
+  return new Set(stage.positions.map((one) => one.id));
+}
+
 /**
- * A short link for changes of values: letters, digits, - and _, a letter last. Three changed counts take at most 40
- * characters. Each change carries a check of what it replaced.
+ * Whether a link carries what stands at an address: numbers, lengths, flags, words of closed lists and whole stages do;
+ * names, titles, rounding, notes and whatever else says something in words do not.
+ */
+export const linkCarries = (build: Build, address: string): boolean => shapeAt(oneIn(build), address) !== undefined;
+
+/**
+ * A short link for changes: letters, digits, - and _, a letter last. Three changed counts take at most 40 characters. It
+ * carries kinds, places, numbers and the author's ids, never words; whoever opens it names new stages. Each change has a
+ * check of what it replaces.
  *
- * @param changes as `applyChanges` takes them; what changes nothing is left out
- * @throws MeshwrightError `missing-address` where the build has no such address
+ * @param changes new values by address; what changes nothing is left out
+ * @param structure changes of structure, in their order
+ * @throws MeshwrightError `missing-address` where the build has no such address, `link-words` where it holds words,
+ * `too-long` where a link would be longer than is read
  *
  * @example
  * import { buildFromAttributes, changesFrom, linkOf } from "@meshwright/calc/document";
@@ -99,111 +82,174 @@ function countsOf(build: Build): Map<number, { address: string; value: number }[
  * const link = linkOf(build, { "spur-and-pinion.driver": 17, "rear-ring.driver": 11 });
  * link.length <= 40; // => true
  * changesFrom(link, build).changes; // => { "spur-and-pinion.driver": 17, "rear-ring.driver": 11 }
+ * linkOf(build, { title: "Mine" }); // throws link-words
  */
-export function linkOf(build: Build, changes: ChangeSet): string {
+export function linkOf(build: Build, changes: ChangeSet, structure: readonly Change[] = []): string {
   const find = finderIn(build);
-  const counts = countsOf(build);
-  let text = changesMark;
-  for (const [address, to] of Object.entries(changes)) {
-    if (!find(address)) throw new MeshwrightError("missing-address", address, `Nothing is at ${address}.`);
-    const was = find.value(address);
-    if (JSON.stringify(was ?? null) === JSON.stringify(to ?? null)) continue;
-    const hash = hashOf(address);
-    const alike = counts.get(hash)?.filter((one) => one.value === was);
-    if (alike?.length === 1 && isCount(to, 64 ** 4)) {
-      const size = to < 64 ? 1 : to < 64 ** 2 ? 2 : to < 64 ** 3 ? 3 : 4;
-      text += digits(size, 1) + digits(hash, 4) + digits(was as number, 3) + digits(to, size);
-    } else {
-      const long = pack([address, to]);
-      text += digits(longEntry, 1) + digits(long.length, 4) + checkOf(was) + long;
+  const ids = idsIn(build);
+  const checkAt = checksIn(build, find);
+  const table = countsOf(build, find, checkAt);
+  const packer = new StagePacker(build, find);
+  const refuse = (address: string, code: string, why: string): never => {
+    throw new MeshwrightError(code, address, why);
+  };
+  const rest: unknown[] = structure.map(
+    (change) =>
+      packer.change(change) ?? refuse("", "link-words", "Expected changes of structure, found a value among them."),
+  );
+  const most = Math.max(rest.length, packer.size);
+  if (most > mostStructure)
+    refuse("", "too-long", `Found ${most} changes of structure, expected ${mostStructure} at the most.`);
+  const short: string[] = [];
+  const isSame = ([address, to]: [string, unknown]) => {
+    if (!find(address)) refuse(address, "missing-address", `Nothing is at ${address}.`);
+    return sameValue(find.value(address), to);
+  };
+  for (const { sets } of unitsOf(build, changes)) {
+    if (Object.entries(sets).every(isSame)) continue;
+    for (const [address, to] of Object.entries(sets)) {
+      const shape = shapeAt(find, address);
+      if (!shape) refuse(address, "link-words", `A link carries numbers and no words, so not ${address}.`);
+      const key = digits(hashOf(address) >> 6, 3) + checkAt(address);
+      if (isCount(to) && table.get(key)?.length === 1 && table.get(key)![0] === address) short.push(key + counted(to));
+      else {
+        const value =
+          to === null
+            ? null
+            : shape === "stage"
+              ? packer.stage(to as Stage)
+              : numbersOf(shape!, to, idsFor(find, address, ids));
+        if (value === undefined)
+          refuse(address, "link-words", `A link carries numbers; found ${JSON.stringify(to)?.slice(0, 40)}.`);
+        rest.push([checkAt(address), address, value] satisfies PackedValue);
+      }
     }
   }
-  return seal(text);
+  const link = sealed(
+    "changes",
+    counted(short.length) + short.join("") + (rest.length ? inLetters(JSON.stringify(rest)) : ""),
+  );
+  return link.length <= longest
+    ? link
+    : refuse("", "too-long", `Found ${link.length} characters, expected ${longest} at the most.`);
+}
+
+/** What a link comes to for a build. */
+export interface LinkedChanges {
+  /** New values by address. */
+  readonly changes: ChangeSet;
+  /** Changes of structure, in their order; they come first. */
+  readonly structure: readonly Change[];
+  /** What could not be taken, and why. */
+  readonly findings: readonly Finding[];
 }
 
 /**
  * The changes that a link carries, for a build as its author has it now. A change of something that the author has changed
- * since, or that the build cannot take, becomes a finding; the others are returned. Never throws.
+ * since, or that the build cannot take, becomes a finding; the others are returned. Never throws. The work grows with the
+ * link and the build; a link of more than 250,000 characters is not read.
  *
- * @returns changes that `applyChanges` carries out without an error
+ * @returns changes that can be laid over the build
  *
  * @example
  * import { buildFromAttributes, changesFrom, linkOf } from "@meshwright/calc/document";
- * const { build } = buildFromAttributes({ rear: "Ring: 12 to 35; Hub: 16 to 23" });
- * const { build: later } = buildFromAttributes({ rear: "Ring: 13 to 35; Hub: 16 to 23" });
+ * const { build } = buildFromAttributes({ stages: "", rear: "Ring: 12 to 35; Hub: 16 to 23" });
+ * const { build: later } = buildFromAttributes({ stages: "", rear: "Ring: 13 to 35; Hub: 16 to 23" });
  * const { changes, findings } = changesFrom(linkOf(build, { "rear-ring.driver": 11, "rear-hub.driven": 24 }), later);
  * changes; // => { "rear-hub.driven": 24 }
- * findings[0].message; // => "rear-ring.driver: the author has changed this since the link was made."
+ * findings[0].message; // => "Ring: the author has changed this since the link was made."
  */
-export function changesFrom(link: string, build: Build): { changes: ChangeSet; findings: Finding[] } {
-  const content = open(link, changesMark);
-  if (typeof content !== "string") return { changes: {}, findings: [content] };
+export function changesFrom(link: string, build: Build): LinkedChanges {
+  const content = opened(link, "changes", longest);
+  if (typeof content !== "string") return { changes: {}, structure: [], findings: [content] };
   const find = finderIn(build);
-  const counts = countsOf(build);
   const findings: Finding[] = [];
-  const groups = new Map<string, [string, unknown][]>();
-  const refuse = (code: FindingCode, address: string, values?: FindingValues) => {
-    if (findings.length < mostRefused) findings.push(finding(code, address, values));
+  const refuse = (code: FindingCode, address = "", values?: FindingValues) => {
+    if (findings.length >= mostFindings) return;
+    const label = address && labelAt(build, address, find);
+    const isTold = findings.some((one) => one.code === code && one.values.address === label);
+    if (!isTold) findings.push(linkFault(code, { address: label, ...values }, address));
   };
-  const stale = (address: string) => refuse("change-stale", address);
-  const keep = (address: string, to: unknown) => {
-    const id = address.split(".")[0]!;
-    groups.set(id, [...(groups.get(id) ?? []), [address, to]]);
-  };
-
-  let at = 0;
-  const take = (size: number): string => content.slice(at, (at += size));
-  while (at < content.length) {
-    const size = valueOf(take(1));
-    if (size > 0) {
-      const named = counts.get(valueOf(take(4))) ?? [];
-      const was = valueOf(take(3));
-      const to = valueOf(take(size));
-      const alike = named.filter((one) => one.value === was);
-      if (alike.length === 1) keep(alike[0]!.address, to);
-      else stale(named.length === 1 ? named[0]!.address : "");
-    } else {
-      const length = valueOf(take(4));
-      const check = take(8);
-      try {
-        const [address, to] = JSON.parse(unpack(take(length))) as [string, unknown];
-        if (find(address) && checkOf(find.value(address)) === check) keep(address, to);
-        else stale(address);
-      } catch {
-        refuse("link-broken", "");
+  const sets = new Map<string, unknown>();
+  const structure: Change[] = [];
+  const checkAt = checksIn(build, find);
+  const text = new Taker(content);
+  readCounts(text, countsOf(build, find, checkAt), (address, to) =>
+    to === undefined ? refuse("change-stale", stageOf(address)) : sets.set(address, to),
+  );
+  const rest = restOf(text.rest());
+  if (!rest) refuse("link-broken");
+  const stages = new StageUnpacker(build, find);
+  const ids = idsIn(build);
+  for (const one of rest ?? [])
+    try {
+      if (!Array.isArray(one)) throw new Tampered();
+      if (typeof one[0] === "string" && /^(insert|move|remove)$/.test(one[0])) {
+        if (structure.length < mostStructure) structure.push(stages.change(one));
+        continue;
       }
+      const [check, address, to] = one as unknown[];
+      if (typeof address !== "string" || !addressPattern.test(address)) throw new Tampered();
+      const shape = shapeAt(find, address);
+      if (!shape) refuse(find(address) ? "link-words" : "change-stale", find(address) && address);
+      else if (check !== checkAt(address)) refuse("change-stale", stageOf(address));
+      else if (shape === "stage") sets.set(address, stages.stage(to, address));
+      else {
+        const value = to === null ? null : numbersOf(shape, to, idsFor(find, address, ids));
+        if (!sameValue(value, to)) throw new Tampered();
+        sets.set(address, withWords(shape, value, find.value(address), ids));
+      }
+    } catch (error) {
+      if (error instanceof Stale) refuse("change-stale", stages.subjectOf(one));
+      else refuse("link-broken");
     }
-  }
+  if (!sets.size && !structure.length) return { changes: {}, structure, findings };
+  const laid = layOver(build, { structure, sets: Object.fromEntries(sets) });
+  for (const { address, why } of laid.dropped) refuse("change-refused", address, { why: why.message });
+  return { changes: laid.layer.sets, structure: laid.layer.structure, findings };
 
-  let kept: [string, unknown][] = [];
-  // What cannot be carried out is found by halving; changes of one stage stay together, as a set of gears has to.
-  const accept = (some: [string, unknown][][]): void => {
-    const all = [...kept, ...some.flat()];
-    const tried = applyChanges(build, Object.fromEntries(all));
-    if (tried.ok) kept = all;
-    else if (some.length > 1 && findings.length < mostRefused) {
-      const half = some.length >> 1;
-      accept(some.slice(0, half));
-      accept(some.slice(half));
-    } else {
-      const why = tried.findings.find((one) => one.severity === "error")!;
-      refuse("change-refused", some[0]![0]![0], { why: why.message });
-    }
-  };
-  if (groups.size) accept([...groups.values()]);
-  return { changes: Object.fromEntries(kept), findings };
+  /** What a change is told of by: the stage, where it has one. */
+  function stageOf(address: string): string {
+    const id = address.split(".", 1)[0]!;
+    return find(id)?.stage ? id : address;
+  }
 }
 
-/** The link that holds the whole build, for changes that a short link cannot carry. */
-export const linkOfBuild = (build: Build): string => seal(buildMark + pack(build));
+/** An object as the link has it, with what a link never says as the author has it. */
+function withWords(shape: string, value: unknown, authors: unknown, ids: ReadonlySet<string>): unknown {
+  if (!isObject(value) || !isObject(authors)) return value;
+  const said = (numbersOf(shape, authors, ids) ?? {}) as object;
+  const words = Object.entries(authors).filter(([key]) => !Object.hasOwn(said, key));
+  return { ...Object.fromEntries(words), ...value };
+}
 
-/** The build that a link holds, read and checked like any other document. Never throws. */
-export function buildFromLink(link: string): Reading {
-  const content = open(link, buildMark);
-  if (typeof content !== "string") return refused(content);
+/** Reads the counts of a link: each with its address, or without a new value where the author has changed it since. */
+function readCounts(
+  text: Taker,
+  counts: Map<string, string[]>,
+  say: (address: string, to: number | undefined) => void,
+) {
+  const byAddress = new Map<string, string | undefined>();
+  for (const [key, addresses] of counts) {
+    const short = key.slice(0, 3);
+    byAddress.set(short, byAddress.has(short) || addresses.length > 1 ? undefined : addresses[0]);
+  }
+  for (let left = text.counted(); left > 0 && !text.isDone; left--) {
+    const key = text.cut(7);
+    const to = text.counted();
+    const found = counts.get(key);
+    if (found?.length === 1) say(found[0]!, to);
+    else say(byAddress.get(key.slice(0, 3)) ?? "", undefined);
+  }
+}
+
+/** What stands in JSON behind the counts; nothing where it cannot be read. */
+function restOf(text: string): readonly unknown[] | undefined {
+  if (!text) return [];
   try {
-    return readPlainly(unpack(content));
+    const rest: unknown = JSON.parse(fromLetters(text));
+    return Array.isArray(rest) ? rest : undefined;
   } catch {
-    return refused(finding("link-broken", ""));
+    return undefined;
   }
 }

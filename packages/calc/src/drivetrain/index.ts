@@ -4,9 +4,12 @@
  */
 export { type ChemistryName, chemistryNames } from "./chemistry.js";
 export { isReserved } from "./ids.js";
+export type { HoleCircle } from "./circle.js";
+export { freeId, labelAt } from "./label.js";
 export type { Part, Price } from "./part.js";
 export { pointerTo } from "./pointer.js";
 export { isRead, markRead } from "./read-mark.js";
+export { type GearSet, type Unit, changesOf, finderFor, partedSets, sameSet, setOf, unitsOf } from "./sets.js";
 export { shapes, stageShape } from "./shapes.js";
 export { type SplitPlace, splitsOf } from "./splits.js";
 export type {

@@ -1,5 +1,6 @@
 import type { Numeric, Toothed } from "../gears/index.js";
 import type { PartKind } from "../stages/index.js";
+import type { HoleCircle } from "./circle.js";
 
 /** What one pack costs, and when that was looked up. */
 export interface Price {
@@ -15,6 +16,8 @@ export interface Price {
 export interface Part extends Toothed {
   /** The name that a stage's `fitted` goes by. */
   readonly id: string;
+  /** The maker's or shop's number, as it is printed. */
+  readonly number?: string;
   /** What it is sold as. */
   readonly name?: string;
   /** What it is. */
@@ -48,7 +51,7 @@ export interface Part extends Toothed {
   /** Which way the boss points, seen from the motor. */
   readonly facing?: "hub in" | "hub out";
   /** The circles of holes by which it is held. */
-  readonly circles?: readonly { readonly count: number; readonly diameter: string }[];
+  readonly circles?: readonly HoleCircle[];
   /** Who makes it. */
   readonly maker?: string;
   /** What one pack costs. */
@@ -63,4 +66,8 @@ export interface Part extends Toothed {
   readonly owned?: number;
   /** What has become of it. */
   readonly status?: "fitted" | "owned" | "ordered" | "spare";
+  /** Of a bearing, a screw and whatever else is listed for a place: how many it takes, 1 where not given. */
+  readonly pieces?: number;
+  /** Whether a wheel, an axle or the vehicle takes so many. */
+  readonly per?: "vehicle" | "axle" | "wheel";
 }

@@ -56,6 +56,7 @@ export const shapes: Readonly<Record<string, Shape>> = {
     stage: "id!",
     from: "size",
     to: "size",
+    measured: "between axes|over shafts|between shafts",
     knownPair: "[count]2-2",
     closer: "length",
     farther: "length",
@@ -66,6 +67,7 @@ export const shapes: Readonly<Record<string, Shape>> = {
     openingTo: "length",
     walls: "[wall]0-100",
     shaft: "size",
+    drivenShaft: "size",
     steps: "[size]0-10",
     reach: "size",
     line: "line",
@@ -74,7 +76,7 @@ export const shapes: Readonly<Record<string, Shape>> = {
   line: { from: "length!", to: "length!" },
   pivot: { distance: "size!", arm: "size!", from: "number!", to: "number!" },
   wall: { label: "text", of: "driver|driven", distance: "size!", gap: "length" },
-  circle: { count: "count!", diameter: "size!" },
+  circle: { count: "count!", diameter: "size", neighbours: "size", hole: "size", screw: "size" },
   rounding: {
     minimumFractionDigits: "digits",
     maximumFractionDigits: "digits",
@@ -100,6 +102,7 @@ export const shapes: Readonly<Record<string, Shape>> = {
   // The order of the fields is that of a parts list's columns.
   part: {
     id: "id!",
+    number: "text",
     name: "text",
     is: "pinion|spur|gear|set|hub|gearbox|worm|planetary|belt|pulley|wheel|sleeve|plate|motor|battery|other!",
     stage: "id",
@@ -127,6 +130,8 @@ export const shapes: Readonly<Record<string, Shape>> = {
     pack: "count",
     owned: "whole",
     status: "fitted|owned|ordered|spare",
+    pieces: "count",
+    per: "vehicle|axle|wheel",
   },
   price: { amount: "amount!", currency: "currency!", checked: "date" },
 };

@@ -2,6 +2,7 @@ import type { Rounding } from "../exact/index.js";
 import type { Numeric } from "../gears/index.js";
 import type { Stage } from "../stages/index.js";
 import type { ChemistryName } from "./chemistry.js";
+import type { HoleCircle } from "./circle.js";
 import type { Part } from "./part.js";
 
 /** A wheel, known in one of three ways: by a diameter, unloaded or under the vehicle's weight, or by the ground it was seen to roll. */
@@ -132,6 +133,8 @@ export interface Mount {
   readonly stage: string;
   readonly from?: string;
   readonly to?: string;
+  /** Between what `from`, `to` and `holes` are measured: between the axes where it is not said, else outside over both shafts or in the gap between them. */
+  readonly measured?: "between axes" | "over shafts" | "between shafts";
   /** A pair known to mesh in it, and how far it can move from there. */
   readonly knownPair?: readonly [number, number];
   readonly closer?: string;
@@ -141,20 +144,21 @@ export interface Mount {
   readonly pivot?: { readonly distance: string; readonly arm: string; readonly from: Numeric; readonly to: Numeric };
   /** Centre distances of a row of holes. */
   readonly holes?: readonly string[];
-  /** How much further apart than the theoretical centre distance the pair is set. */
+  /** How far from tight the pair is set: so much further apart than the theoretical centre distance, a ring and its gear so much closer. */
   readonly opening?: string;
   /** The widest opening that will do. */
   readonly openingTo?: string;
   readonly walls?: readonly Wall[];
-  /** Diameter of the shaft that carries the driver. */
+  /** Diameter of the shaft that carries the driver, and of the one that carries the driven gear. */
   readonly shaft?: string;
+  readonly drivenShaft?: string;
   /** Further diameters of a stepped shaft. */
   readonly steps?: readonly string[];
   /** Length of the shaft from the motor's face, and where along it the other gear's teeth stand. */
   readonly reach?: string;
   readonly line?: { readonly from: string; readonly to: string };
   /** Hole circles of the hub that carries the driven gear. */
-  readonly hubHoles?: readonly { readonly count: number; readonly diameter: string }[];
+  readonly hubHoles?: readonly HoleCircle[];
 }
 
 /** Another way to build it, told by what is different. */

@@ -44,6 +44,7 @@ export class Bounded {
 
   times(other: BoundedInput): Bounded {
     const { low, high } = bounded(other);
+    if (this.low.sign >= 0 && low.sign >= 0) return new Bounded(this.low.times(low), this.high.times(high));
     const ends = [this.low, this.high].flatMap((end) => [low.times(end), high.times(end)]);
     ends.sort((one, two) => one.compare(two));
     return new Bounded(ends[0]!, ends[3]!);

@@ -18,11 +18,15 @@ export class MeshwrightError extends Error {
   /** Where: the name of an argument or option, or an address. */
   declare readonly at: string;
 
-  constructor(code: string, at: string, message: string) {
+  /** What the message speaks of, where a program may want it. */
+  declare readonly values?: Readonly<Record<string, number | string>>;
+
+  constructor(code: string, at: string, message: string, values?: Readonly<Record<string, number | string>>) {
     super(message);
     this.name = "MeshwrightError";
     this.code = code;
     this.at = at;
+    if (values) this.values = values;
   }
 }
 

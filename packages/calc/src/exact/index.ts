@@ -1,4 +1,4 @@
-export { Bounded, bounded } from "./bounded.js";
+export { Bounded, bounded, type BoundedInput } from "./bounded.js";
 export { MeshwrightError } from "./errors.js";
 export { format, type NumberStyle } from "./format.js";
 export { lengthOf } from "./length.js";

@@ -1,4 +1,5 @@
-import { bounded, lengthOf, type Rational } from "../exact/index.js";
+import { bounded, type Rational } from "../exact/index.js";
+import { sizeOf } from "../gears/index.js";
 import { lacking, type Reason } from "./reason.js";
 
 /** A tube that makes a large bore fit a thin shaft. */
@@ -16,6 +17,7 @@ const sameSize = (a: Rational, b: Rational): boolean => a.minus(b).abs().compare
  * millimetres: how much too small the bore is, or the wall of the sleeve that would bridge it.
  *
  * @param steps diameters of the shaft, as text with a unit
+ * @throws MeshwrightError `out-of-range`, and what cannot be read as a length
  *
  * @example
  * const [reason] = boreReasons("5 mm", ["1/8 in"], [], "driver");
@@ -27,13 +29,13 @@ export function boreReasons(
   sleeves: readonly Sleeve[],
   of: "driver" | "driven",
 ): Reason[] {
-  const hole = lengthOf(bore, "bore");
-  const diameters = steps.map((step) => lengthOf(step, "shaft")).sort((a, b) => a.compare(b));
+  const hole = sizeOf(bore, "bore");
+  const diameters = steps.map((step) => sizeOf(step, "shaft")).sort((a, b) => a.compare(b));
   if (!diameters[0] || diameters.some((step) => sameSize(step, hole))) return [];
   const wallOf = (step: Rational) => bounded(hole.minus(step).over(2));
   for (const step of diameters)
     for (const { label, bore: inside, outside } of sleeves)
-      if (sameSize(lengthOf(inside, "sleeve"), step) && sameSize(lengthOf(outside, "sleeve"), hole))
+      if (sameSize(sizeOf(inside, "sleeve"), step) && sameSize(sizeOf(outside, "sleeve"), hole))
         return [{ code: "sleeve", weight: "information", of, label, short: wallOf(step) }];
   const thinner = diameters.filter((step) => step.compare(hole) < 0).at(-1);
   const needed = bounded(thinner ?? diameters[0]);

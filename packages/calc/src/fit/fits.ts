@@ -1,7 +1,8 @@
 import type { Mount } from "../drivetrain/index.js";
 import type { Bounded } from "../exact/index.js";
-import { type Toothed, centreOf, formOf, type ToothPair, meshOf, type Mesh, comparePitch } from "../gears/index.js";
+import { type Toothed, formOf, type ToothPair, meshOf, type Mesh, comparePitch } from "../gears/index.js";
 import { boreReasons, type Sleeve } from "./bore.js";
+import { contactReasons, unformed } from "./contact.js";
 import { hubReasons, type AdapterPlate, type HoleCircle } from "./hub.js";
 import { setCentre } from "./mount.js";
 import { reachReasons, type AxialBody } from "./reach.js";
@@ -32,6 +33,8 @@ export interface Fit {
   readonly reasons: readonly Reason[];
   /** The smallest opening of those wanted that the mount can set, in millimetres. */
   readonly opening?: Bounded;
+  /** The centre distance at that opening, in millimetres: how the axes are set. */
+  readonly centre?: Bounded;
   /** The pair at that opening: centre distance, backlash, contact ratio. */
   readonly mesh: Mesh;
 }
@@ -56,7 +59,7 @@ function pitchReasons(...pitches: [Toothed, Toothed]): Reason[] {
  * "cannot tell" where something that the answer hangs on is not known: angle gears have no spur centre distance, and a
  * pair without a pitch has none at all.
  *
- * @throws MeshwrightError where a number or a length cannot be read
+ * @throws MeshwrightError `not-a-count`, `out-of-range`, `ends-reversed`, and where a number or a length cannot be read
  *
  * @example
  * const mount = { knownPair: [23, 53], closer: "0.1 mm", farther: "0.9 mm" } as const;
@@ -69,21 +72,19 @@ export function fits({ pair: asked, mount, driver, driven, sleeves = [], plates 
   const reasons = pitchReasons(pitch, pitchOf(asked, driven));
   const { shaft, steps = [], hubHoles, reach, line, walls = [] } = mount ?? {};
   const form = formOf(pair);
-  let opening: Bounded | undefined;
-  if (typeof form === "string") reasons.push({ code: form, weight: "unknown" });
+  let set: Pick<Fit, "opening" | "centre"> = {};
+  if (typeof form === "string") reasons.push(unformed(form, pair));
   else {
-    const setting = setCentre(mount ?? {}, pair, centreOf(form));
-    opening = setting.opening;
-    reasons.push(...setting.reasons, ...wallReasons(walls, form));
+    const { opening, reasons: met } = setCentre(mount ?? {}, pair, form.centre);
+    set = { opening, centre: pair.internal ? form.centre.minus(opening) : form.centre.plus(opening) };
+    reasons.push(...met, ...wallReasons(walls, form));
   }
   if (driver?.bore !== undefined)
     reasons.push(...boreReasons(driver.bore, shaft === undefined ? steps : [shaft, ...steps], sleeves, "driver"));
   if (driven?.circles && hubHoles) reasons.push(...hubReasons(driven.circles, hubHoles, plates, "driven"));
   if (driver && reach !== undefined) reasons.push(...reachReasons(driver, reach, line, "driver"));
-  const mesh = meshOf(pair, opening?.low);
-  // Helical teeth follow each other along their width as well.
-  if (mesh.contactRatio! < (pair.helixAngle === undefined ? 1 : 0))
-    reasons.push({ code: "no-contact", weight: "refusal" });
+  const mesh = meshOf(pair, set.opening?.low);
+  if (typeof form !== "string" && set.opening) reasons.push(...contactReasons(pair, form, mesh, set.opening));
   for (const of of ["driver", "driven"] as const)
     if (mesh[of]?.undercut) reasons.push({ code: "undercut", weight: "information", of });
   if (!mesh.hunting) reasons.push({ code: "same-teeth-meet", weight: "information", teeth: mesh.driverTurns });
@@ -91,7 +92,7 @@ export function fits({ pair: asked, mount, driver, driven, sleeves = [], plates 
   return {
     verdict: has("refusal") ? "does not fit" : has("unknown") ? "cannot tell" : "fits",
     reasons,
-    ...(opening && { opening }),
+    ...set,
     mesh,
   };
 }

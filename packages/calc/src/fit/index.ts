@@ -4,8 +4,11 @@
  */
 export { type Sleeve, boreReasons } from "./bore.js";
 export { type Fit, type FitMount, type FitQuestion, type GearBody, fits } from "./fits.js";
-export { type AdapterPlate, type HoleCircle, hubReasons } from "./hub.js";
-export { type CentreMount, type Limit, type PairPitch, limitsOf, toothSumsFor } from "./mount.js";
+export { type AdapterPlate, type HoleCircle, circleDiameter, hubReasons } from "./hub.js";
+export { type CentreMount, type Limit, type PairPitch, holesOf, limitsOf } from "./limits.js";
+export { toAxes, withKnownShafts } from "./measured.js";
+export { type CentreRange, rangesOf, tightest, toothSumsFor } from "./ranges.js";
 export { type AxialBody, reachReasons } from "./reach.js";
 export { type ReasonWords, reasonText, reasonWords } from "./reason-text.js";
 export type { Reason, ReasonCode } from "./reason.js";
+export { type Shortfall, shortfall } from "./shortfall.js";

@@ -1,5 +1,6 @@
 import type { Mount } from "../drivetrain/index.js";
-import { bounded, lengthOf, rational, type Rational } from "../exact/index.js";
+import { bounded, rational, type Rational } from "../exact/index.js";
+import { depthOf, sizeOf } from "../gears/index.js";
 import { lacking, type Reason } from "./reason.js";
 
 /** A gear along its shaft. */
@@ -15,6 +16,8 @@ export interface AxialBody {
 /**
  * Whether a gear stays on its shaft and in line with its partner, boss inwards or outwards. The teeth must lie within the
  * partner's, or cover them; the boss, or the teeth of a gear without one, must be on the shaft.
+ *
+ * @throws MeshwrightError `out-of-range`, and what cannot be read as a length
  */
 export function reachReasons(
   body: AxialBody,
@@ -22,11 +25,11 @@ export function reachReasons(
   line: Mount["line"],
   of: "driver" | "driven",
 ): Reason[] {
-  const length = (text: string | undefined, at: string): Rational => lengthOf(text ?? 0, at);
+  const length = (text: string | undefined, at: string): Rational => depthOf(text ?? 0, at);
   const larger = (a: Rational, b: Rational): Rational => (a.compare(b) > 0 ? a : b);
-  const [width, hub, reach] = [length(body.width, "width"), length(body.hub, "hub"), length(reachText, "reach")];
+  const [width, hub, reach] = [length(body.width, "width"), length(body.hub, "hub"), sizeOf(reachText, "reach")];
   // Where along the shaft the teeth begin: in line at the earliest, at the latest.
-  const ends = line ? [lengthOf(line.from, "line"), lengthOf(line.to, "line").minus(width)] : [rational(0), reach];
+  const ends = line ? [length(line.from, "line"), length(line.to, "line").minus(width)] : [rational(0), reach];
   const [early, late] = ends.sort((a, b) => a.compare(b)) as [Rational, Rational];
   const ways = (["hub in", "hub out"] as const)
     .filter((facing) => (body.facing ?? facing) === facing)

@@ -33,7 +33,12 @@ const texts = {
   "pitch-not-given": "No pitch is given.",
   "helix-not-given": "No helix angle is given.",
   "shift-not-given": "A tip diameter without its shift does not tell the centre distance.",
-  "ring-too-small": "The ring has no more teeth than the gear in it.",
+  "ring-too-small": "The ring is too small for the gear in it.",
+  "no-centre": "Shifted so far inwards, the teeth meet at no centre distance.",
+  "no-line-of-action": "At this centre distance the flanks do not meet.",
+  "tooth-pointed": "With this shift and tip diameter the teeth come to a point.",
+  "tooth-missing": "With these figures nothing is left of the teeth.",
+  "shafts-not-given": "Measured over or between shafts whose diameters are not given.",
 } satisfies Readonly<Record<ReasonCode, string>>;
 
 /** The words that reasons are told in; a language gives its own. */

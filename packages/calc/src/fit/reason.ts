@@ -4,6 +4,7 @@ import type { Toothed, NotKnown } from "../gears/index.js";
 /** What speaks against a pair, or is worth knowing about it. */
 export type ReasonCode =
   | NotKnown
+  | "shafts-not-given"
   | "pitch-near"
   | "pitch-different"
   | "angle-different"
@@ -37,7 +38,7 @@ export interface Reason {
   readonly available?: Bounded;
   /** What would have to change: the difference of the two, or a sleeve's wall. */
   readonly short?: Bounded;
-  /** The count that would do: of the gear, or of both together. */
+  /** The count that would do: of the gear, of the ring, or of both together. */
   readonly teeth?: number;
   readonly pitches?: readonly [Toothed, Toothed];
   /** How much coarser the first pitch is: a share. */

@@ -1,6 +1,6 @@
 import type { Wall } from "../drivetrain/index.js";
-import { bounded, lengthOf, ratioOf } from "../exact/index.js";
-import { transverse, type Form, ceilOf } from "../gears/index.js";
+import { bounded, ratioOf } from "../exact/index.js";
+import { transverse, type Form, ceilOf, depthOf, sizeOf } from "../gears/index.js";
 import { lacking, type Reason } from "./reason.js";
 
 /**
@@ -11,8 +11,8 @@ export const wallReasons = (walls: readonly Wall[], form: Form): Reason[] =>
   walls.flatMap(({ label, of = "driven", distance, gap }) => {
     const { teeth, tip } = form[of];
     if (teeth < 0) return [{ code: "wall", weight: "unknown", of, label }];
-    const needed = bounded(lengthOf(gap ?? 0, "gap"));
-    const available = bounded(lengthOf(distance, "distance")).minus(tip.times("1/2"));
+    const needed = bounded(depthOf(gap ?? 0, "gap"));
+    const available = bounded(sizeOf(distance, "distance")).minus(tip.times("1/2"));
     const short = needed.minus(available);
     // A tooth less takes half a module off the tip radius.
     const fewer = ceilOf(short.over(transverse(form, ratioOf(1, 2))).high);

@@ -1,4 +1,5 @@
 import { bounded, ratioOf, type Bounded, type Rational } from "../exact/index.js";
+import { refuse } from "./check.js";
 
 /** Floating point, good to about twelve digits: geometry with angles does not stay a fraction. */
 export type Approximate = number;
@@ -20,8 +21,14 @@ function integerRoot(square: bigint): bigint {
   }
 }
 
-/** The square root of what is not below zero: exact where it is a fraction, else between two that agree to 20 decimals. */
+/**
+ * The square root: exact where it is a fraction, else between two that agree to 20 decimals. Of what may lie below zero, the
+ * root of the rest.
+ *
+ * @throws MeshwrightError `out-of-range` where all of it lies below zero
+ */
 export function rootOf(square: Bounded): Bounded {
+  if (square.high.sign < 0) refuse("out-of-range", "square", square.high, "0 or more");
   const root = ({ numerator, denominator }: Rational, up: bigint): Rational => {
     // √(n / d) = √(n d) / d; a square has its root among the fractions with that denominator.
     const product = numerator * denominator;

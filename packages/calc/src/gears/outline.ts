@@ -1,3 +1,4 @@
+import { checkNumber, checkTeeth, refuse } from "./check.js";
 import { involute } from "./involute.js";
 import type { Approximate } from "./measure.js";
 
@@ -36,23 +37,36 @@ export interface OutlineOptions {
 
 const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 
+/** Refuses a shape whose figures are none, before anything is drawn of it. */
+function checkShape({ teeth, module, pressureAngle = 20, shift = 0, tip = 1, root = 1 }: GearShape): void {
+  checkTeeth(teeth, "teeth");
+  checkNumber(module, "module");
+  if (!(pressureAngle > 0 && pressureAngle < 90))
+    refuse("out-of-range", "pressureAngle", pressureAngle, "more than 0 and less than 90 degrees");
+  checkNumber(shift, "shift", "either side");
+  checkNumber(tip, "tip");
+  checkNumber(root, "root");
+}
+
 /**
  * The circles of a gear: full-depth teeth (an addendum of one module, a dedendum of 1¼) unless its shape says otherwise.
+ *
+ * @throws MeshwrightError `not-a-count`, `out-of-range`; `tooth-missing` where tip and root leave nothing between them
  *
  * @example
  * const { reference, tip, root } = radiiOf({ teeth: 20, module: 1 });
  * [reference, tip, root]; // => [10, 11, 8.75]
  */
 export function radiiOf(shape: GearShape): GearRadii {
-  const { teeth, module, pressureAngle = 20, shift = 0, internal, tip, root } = shape;
+  checkShape(shape);
+  const { teeth, module, pressureAngle = 20, shift = 0, internal } = shape;
   const outward = internal ? -module : module;
   const reference = (module * teeth) / 2;
-  return {
-    reference,
-    base: reference * Math.cos(radians(pressureAngle)),
-    tip: tip ?? reference + outward * (1 + shift),
-    root: root ?? reference + outward * (shift - 1.25),
-  };
+  const { tip = reference + outward * (1 + shift), root = reference + outward * (shift - 1.25) } = shape;
+  const [inner, outer] = internal ? [tip, root] : [root, tip];
+  if (!(inner > 0 && outer > inner))
+    refuse("tooth-missing", "teeth", `${teeth} teeth between ${root} and ${tip} mm`, "a tooth between root and tip");
+  return { reference, base: reference * Math.cos(radians(pressureAngle)), tip, root };
 }
 
 /** Where a rising function passes zero between two places, by halving. */
@@ -122,10 +136,17 @@ function sideOf(shape: GearShape, pieces: number): Side {
   return side;
 }
 
-/** A gear's outline around its axis, as points in order of rising angle; the last joins the first. */
+/**
+ * A gear's outline around its axis, as points in order of rising angle; the last joins the first.
+ *
+ * @throws MeshwrightError as {@link radiiOf}
+ */
 export function outlinePoints(shape: GearShape, options: OutlineOptions = {}): (readonly [x: number, y: number])[] {
   const { phase = 0, scale = 1, pieces = 6 } = options;
-  const side = sideOf(shape, pieces);
+  checkNumber(phase, "phase", "either side");
+  checkNumber(scale, "scale");
+  const side = sideOf(shape, checkTeeth(pieces, "pieces"));
+  const otherSide = [...side].reverse();
   const points: (readonly [number, number])[] = [];
   const put = (radius: number, angle: number): void => {
     points.push([scale * radius * Math.cos(angle), scale * radius * Math.sin(angle)]);
@@ -133,7 +154,7 @@ export function outlinePoints(shape: GearShape, options: OutlineOptions = {}): (
   for (let n = 0; n < shape.teeth; n++) {
     const middle = phase + (2 * Math.PI * n) / shape.teeth;
     for (const [radius, angle] of side) put(radius, middle - angle);
-    for (const [radius, angle] of side.toReversed()) put(radius, middle + angle);
+    for (const [radius, angle] of otherSide) put(radius, middle + angle);
   }
   return points;
 }
@@ -151,6 +172,10 @@ export const gearOutline = (shape: GearShape, options?: OutlineOptions): string 
  * @param towards the direction from the driver's axis to the other's, in radians
  */
 export function meshingPhase(driver: GearShape, phase: number, driven: GearShape, towards: number): number {
+  checkShape(driver);
+  checkShape(driven);
+  checkNumber(phase, "phase", "either side");
+  checkNumber(towards, "towards", "either side");
   const ratio = driver.teeth / driven.teeth;
   // Both lie on the same side of the point where they meet, and turn the same way.
   if (driven.internal) return towards + Math.PI + ratio * (phase - towards - Math.PI);

@@ -1,22 +1,32 @@
 import { rational, ratioOf, type Rational } from "../exact/index.js";
+import { angleOf, checkAbove, refuse } from "./check.js";
 import type { Toothed } from "./toothed.js";
 
 /**
  * The module in millimetres, exactly, or undefined where no pitch is given. A diametral pitch counts teeth for each inch of
  * reference diameter, so its module is 25.4 mm divided by it (ISO 54, ISO 21771-1).
  *
+ * @throws MeshwrightError `out-of-range` where it is not above zero
+ *
  * @example
  * moduleOf({ diametralPitch: 32 })?.toFraction(); // => "127/160"
  */
 export function moduleOf({ module, diametralPitch }: Toothed): Rational | undefined {
-  if (module !== undefined) return rational(module, { at: "module" });
+  if (module !== undefined) return checkAbove(rational(module, { at: "module" }), "module");
   if (diametralPitch === undefined) return undefined;
-  return ratioOf(127, 5).over(rational(diametralPitch, { at: "diametralPitch" }));
+  return ratioOf(127, 5).over(checkAbove(rational(diametralPitch, { at: "diametralPitch" }), "diametralPitch"));
 }
 
-/** The pressure angle in degrees; 20 where none is given. */
-export const pressureAngleOf = ({ pressureAngle = 20 }: Toothed): Rational =>
-  rational(pressureAngle, { at: "pressureAngle" });
+/**
+ * The pressure angle in degrees; 20 where none is given. Beyond 45 degrees a rack's teeth come to a point before they are as
+ * high as they must be to run.
+ *
+ * @throws MeshwrightError `out-of-range` where it is not above 0 and up to 45
+ */
+export function pressureAngleOf({ pressureAngle = 20 }: Toothed): Rational {
+  const angle = angleOf(pressureAngle, 0, 45, "pressureAngle");
+  return angle.sign ? angle : refuse("out-of-range", "pressureAngle", 0, "more than 0 and up to 45 degrees");
+}
 
 export interface PitchComparison {
   /** `near`: equal pressure angles and modules less than 2.5 % apart: easily mistaken, not to be meshed. */
@@ -28,6 +38,8 @@ export interface PitchComparison {
 
 /**
  * Compares two pitches, module and diametral pitch alike, exactly. Undefined where either is not given.
+ *
+ * @throws MeshwrightError `out-of-range`
  *
  * @example
  * const { pitch, coarser } = comparePitch({ module: "0.8" }, { diametralPitch: 32 })!;

@@ -1,7 +1,8 @@
-import { lengthOf, MeshwrightError, rational, type RationalInput } from "../exact/index.js";
-import type { Toothed } from "./toothed.js";
-import type { Approximate } from "./measure.js";
+import { bounded, rational, type Bounded, type BoundedInput } from "../exact/index.js";
+import { checkAbove, checkTeeth, refuse, sizeOf } from "./check.js";
+import { enclose, type Approximate } from "./measure.js";
 import { moduleOf, pressureAngleOf } from "./pitch.js";
+import type { Toothed } from "./toothed.js";
 
 /** A worm and its wheel. */
 export interface WormPair extends Toothed {
@@ -11,42 +12,98 @@ export interface WormPair extends Toothed {
   readonly diameter?: string;
 }
 
+/**
+ * Coefficients on the flanks, each a number or an interval, stated by whoever knows them: none is assumed. What rests sticks
+ * more than what runs, and a worm that shakes runs.
+ */
+export interface WormFriction {
+  readonly resting?: BoundedInput;
+  readonly running?: BoundedInput;
+}
+
+/** Whether the wheel can turn the worm. It is never said that a worm holds. */
+export interface WormBack {
+  readonly friction: Bounded;
+  /** The angle of friction ρ' in degrees. */
+  readonly frictionAngle: Bounded;
+  readonly verdict: "can be driven back" | "cannot" | "cannot tell";
+}
+
 export interface WormDrive {
+  /** Why lead angle and verdicts are absent. */
+  readonly notKnown?: "pitch-not-given" | "diameter-not-given";
   /** At the worm's reference diameter, in degrees; absent where module or diameter are not given. */
   readonly leadAngle?: Approximate;
-  /** Share of the power that reaches the wheel, from 0 to 1; absent where no friction is stated. */
-  readonly efficiency?: Approximate;
+  /** Share of the power that reaches the wheel, from 0 to 1, as the worm runs; absent where no such friction is stated. */
+  readonly efficiency?: Bounded;
+  readonly atRest?: WormBack;
+  readonly running?: WormBack;
   /** Always: friction falls when things shake, wear or warm up. Never trust a worm to hold a load that can hurt someone. */
   readonly caution: "holding-is-not-a-brake";
 }
 
+function frictionOf(input: BoundedInput | undefined, at: string): Bounded | undefined {
+  if (input === undefined) return undefined;
+  const friction = bounded(typeof input === "object" ? input : rational(input, { at }));
+  if (friction.low.sign < 0) refuse("out-of-range", at, friction.low.toNumber(), "0 or more");
+  if (friction.high.sign) checkAbove(friction.high, at);
+  return friction;
+}
+
+const degrees = (radians: Approximate): Approximate => (radians * 180) / Math.PI;
+
+/** What a function that only rises, or only falls, makes of an interval. */
+function between({ low, high }: Bounded, f: (value: number) => number): Bounded {
+  const ends = [low, high].map((end) => f(end.toNumber()));
+  return bounded(enclose(Math.min(...ends)).low, enclose(Math.max(...ends)).high);
+}
+
 /**
- * Lead angle and efficiency of a worm. Unrolled, its thread is a slope that rises starts × module × π in one turn, over
- * diameter × π: tan γ = starts × module / diameter. A wedge at that slope with friction μ on flanks inclined by the
- * pressure angle pushes with efficiency tan γ / tan(γ + ρ), where tan ρ = μ / cos αn.
+ * Lead angle and efficiency of a worm, and whether its wheel can drive it (DIN 3975). Unrolled, its thread is a slope that
+ * rises starts × module × π in one turn, over diameter × π: tan γ = starts × module / diameter. On flanks inclined by the
+ * pressure angle friction μ is the slope tan ρ' = μ / cos αn. The worm pushes with efficiency tan γ / tan(γ + ρ'); the wheel
+ * pushes back only where γ > ρ'. Resting and running friction are two questions, each with its answer.
  *
- * @param friction coefficient on the flanks, stated by whoever knows it: none is assumed
- * @throws MeshwrightError `out-of-range` where the friction is below zero
+ * @throws MeshwrightError `not-a-count`; `out-of-range` where the friction is below zero, or pitch or diameter not above it
  *
  * @example
- * const { leadAngle, efficiency } = wormOf({ starts: 1, teeth: 30, module: 1, diameter: "16 mm" }, "0.08");
- * [leadAngle?.toFixed(2), efficiency?.toFixed(2)]; // => ["3.58", "0.42"]
+ * const worm = { starts: 1, teeth: 30, module: 1, diameter: "16 mm" };
+ * const { leadAngle, running, atRest } = wormOf(worm, { resting: bounded("0.1", "0.2"), running: bounded("0.05", "0.08") });
+ * [leadAngle?.toFixed(2), running?.verdict, atRest?.verdict]; // => ["3.58", "cannot tell", "cannot"]
+ * wormOf({ starts: 1, teeth: 30, module: 1 }).notKnown; // => "diameter-not-given"
  */
-export function wormOf(worm: WormPair, friction?: RationalInput): WormDrive {
+export function wormOf(worm: WormPair, friction: WormFriction = {}): WormDrive {
   const caution = "holding-is-not-a-brake";
+  const starts = checkTeeth(worm.starts, "starts");
+  checkTeeth(worm.teeth, "teeth");
   const module = moduleOf(worm);
-  if (!module || worm.diameter === undefined) return { caution };
-  const slope = module.times(worm.starts).over(lengthOf(worm.diameter, "diameter")).toNumber();
-  const lead = Math.atan(slope);
-  const leadAngle = (lead * 180) / Math.PI;
-  if (friction === undefined) return { leadAngle, caution };
-  const coefficient = rational(friction, { at: "friction" });
-  if (coefficient.sign < 0)
-    throw new MeshwrightError("out-of-range", "friction", `Friction ${friction}; expected 0 or more.`);
-  const angle = Math.atan(coefficient.toNumber() / Math.cos((pressureAngleOf(worm).toNumber() * Math.PI) / 180));
+  const cosine = Math.cos((pressureAngleOf(worm).toNumber() * Math.PI) / 180);
+  const resting = frictionOf(friction.resting, "resting");
+  const running = frictionOf(friction.running, "running");
+  const diameter = worm.diameter === undefined ? undefined : sizeOf(worm.diameter, "diameter");
+  if (!module) return { notKnown: "pitch-not-given", caution };
+  if (!diameter) return { notKnown: "diameter-not-given", caution };
+  const slope = module.times(starts).over(diameter);
+  const lead = Math.atan(slope.toNumber());
+  // γ > ρ' where tan γ cos αn > μ.
+  const push = enclose(cosine).times(slope);
+  const back = (coefficient: Bounded): WormBack => {
+    const compared = push.compare(coefficient);
+    return {
+      friction: coefficient,
+      frictionAngle: between(coefficient, (value) => degrees(Math.atan(value / cosine))),
+      verdict: compared === 1 ? "can be driven back" : compared === undefined ? "cannot tell" : "cannot",
+    };
+  };
+  const efficiencyAt = (coefficient: number): number => {
+    const angle = lead + Math.atan(coefficient / cosine);
+    return angle < Math.PI / 2 ? Math.max(0, slope.toNumber() / Math.tan(angle)) : 0;
+  };
   return {
-    leadAngle,
-    efficiency: slope / Math.tan(lead + angle),
+    leadAngle: degrees(lead),
+    ...(running && { efficiency: between(running, efficiencyAt) }),
+    ...(resting && { atRest: back(resting) }),
+    ...(running && { running: back(running) }),
     caution,
   };
 }

@@ -2,4 +2,5 @@
  * Where gears stand, for pictures.
  * @module
  */
-export { type Layout, type PlacedMount, type PlacedWall, type PlacedWheel, type Span, layoutOf } from "./layout.js";
+export { layoutOf } from "./layout.js";
+export type { Layout, PlacedMount, PlacedWall, PlacedWheel, Span } from "./placed.js";

@@ -1,203 +1,102 @@
-import { branchesOf, stagesOf, type Build, type Output, type Part } from "../drivetrain/index.js";
-import { lengthOf, rational, type Rational } from "../exact/index.js";
-import { beltOf, comparePitch, type Toothed } from "../gears/index.js";
-import type { BeltStage, PartKind } from "../stages/index.js";
-
-/** What one place in a build asks for. */
-export interface Need {
-  /** The stage, or the output whose wheels are meant. */
-  readonly stage: string;
-  readonly is: readonly PartKind[];
-  readonly pieces: number;
-  /** Of a belt its teeth, or the links of a chain; of a worm its starts. */
-  readonly teeth?: number | undefined;
-  /** Belts that set the wanted centre distance, a little closer or farther: one of them is needed. */
-  readonly either?: readonly number[] | undefined;
-  /** Of a planetary set sun and ring. */
-  readonly driver?: number | undefined;
-  readonly driven?: number | undefined;
-  readonly value?: string | undefined;
-  readonly diameter?: string | undefined;
-  readonly pitch?: Toothed;
-  /** From tooth to tooth of a belt and its pulleys. */
-  readonly beltPitch?: string | undefined;
-  /** Of a belt or chain of a known count, along its pitch line, in millimetres. */
-  readonly length?: Rational | undefined;
-  /** The part that answers it best; none where no part does. */
-  readonly part?: Part;
-}
-
-const single: readonly PartKind[] = ["gear", "pinion", "spur"];
-const together: readonly PartKind[] = ["set", "hub", "gearbox"];
-const wheelsOf = ({ wheels = 2 }: Output): number => wheels;
-
-const sameText = (a: string | undefined, b: string | undefined, read: (text: string) => Rational): boolean =>
-  a === b || (a !== undefined && b !== undefined && read(a).equals(read(b)));
-
-/** Whether a part's count is the one asked for. Where it is not known which belt, only one that is meant for the place will do. */
-const countAnswers = (part: Part, { is, teeth, either, stage }: Need): boolean =>
-  teeth !== undefined
-    ? teeth === part.teeth
-    : either
-      ? either.includes(part.teeth!)
-      : !is.includes("belt") || part.stage === stage;
-
-/**
- * Whether a part is what is asked for, as far as both say. One that is meant for another place has to be known to be the
- * same: teeth alone do not make a motor's pinion a hub's.
- */
-function answers(part: Part, need: Need): boolean {
-  const { is, driver, driven, value, diameter, pitch = {}, beltPitch } = need;
-  const isElsewhere = part.stage !== undefined && part.stage !== need.stage;
-  const teeth = comparePitch(part, pitch)?.pitch;
-  const isKnown = teeth ?? diameter ?? (beltPitch && part.pitch);
-  return (
-    is.includes(part.is) &&
-    countAnswers(part, need) &&
-    (!beltPitch || !part.pitch || sameText(beltPitch, part.pitch, lengthOf)) &&
-    (driver === undefined || (driver === part.driver && driven === part.driven)) &&
-    (value === undefined || value === part.value) &&
-    (diameter === undefined || sameText(diameter, part.diameter, lengthOf)) &&
-    (teeth ?? "same") === "same" &&
-    (!isElsewhere || !!isKnown)
-  );
-}
-
-/** The lower, the sooner it is taken: meant for this place, owned, on sale, not known, meant for another place, not on sale. */
-const rank = ({ stage, owned, available }: Part, place: string): number =>
-  stage === place ? 0 : stage !== undefined ? 4 : owned ? 1 : available ? 2 : available === undefined ? 3 : 5;
-
-/** The belts that a stage can have, where its centre distance is given and its count is not. */
-function beltsFor(stage: BeltStage): readonly number[] | undefined {
-  try {
-    const { choices } = beltOf(stage);
-    return choices.length ? choices.map(({ teeth }) => teeth) : undefined;
-  } catch {
-    // Pulleys that touch have no belt.
-    return undefined;
-  }
-}
-
-/**
- * What every place of a build asks for, with the part among those given that answers it best. A stage takes one for the
- * vehicle, or one for each axle or wheel that it drives; a pair, or a worm with its wheel, is a set where it is sold as one,
- * else two parts.
- */
-export function needsOf(build: Build, parts: readonly Part[]): Need[] {
-  const needs: Need[] = [];
-  const add = (need: Need) => {
-    const [part] = parts
-      .filter((one) => answers(one, need))
-      .sort((a, b) => rank(a, need.stage) - rank(b, need.stage) || (a.id < b.id ? -1 : 1));
-    needs.push(part ? { ...need, part } : need);
-  };
-  for (const { stage, pointer } of stagesOf(build)) {
-    const [, list, n] = pointer.split("/");
-    const driven = build.outputs.filter((output, m) =>
-      list === "outputs"
-        ? m === Number(n)
-        : list === "branches"
-          ? branchesOf(build, output).includes(build.branches![Number(n)]!)
-          : !output.motor,
-    );
-    const { per } = stage;
-    const pieces =
-      per === "wheel" ? driven.reduce((sum, output) => sum + wheelsOf(output), 0) : per === "axle" ? driven.length : 1;
-    const common = { stage: stage.id, pieces };
-    const { module, diametralPitch, pressureAngle } = stage as Toothed;
-    const pitch = { module, diametralPitch, pressureAngle } as Toothed;
-    const one = (is: readonly PartKind[], teeth: number) => add({ ...common, is, teeth, pitch });
-    const both = (
-      driver: number,
-      driven: number,
-      first: readonly PartKind[],
-      second: readonly PartKind[],
-      isSet = false,
-    ) => {
-      const whole: Need = { ...common, is: together, driver, driven };
-      if (isSet || parts.some((part) => answers(part, whole))) add(whole);
-      else {
-        one(first, driver);
-        one(second, driven);
-      }
-    };
-    if (stage.kind === "pair") both(stage.driver, stage.driven, ["pinion", "gear"], ["gear", "spur"], stage.set);
-    else if (stage.kind === "worm") both(stage.starts, stage.teeth, ["worm"], ["gear"]);
-    else if (stage.kind === "train") stage.teeth.forEach((teeth) => one(single, teeth));
-    else if (stage.kind === "planetary") {
-      const sets = pieces * (stage.repeat ?? 1);
-      add({ ...common, is: ["planetary"], pieces: sets, driver: stage.sun, driven: stage.ring, pitch });
-    } else if (stage.kind === "belt") {
-      const { beltTeeth, pitch: beltPitch } = stage;
-      for (const teeth of [stage.driver, stage.driven]) add({ ...common, is: ["pulley"], teeth, beltPitch });
-      const length = beltTeeth && beltPitch ? lengthOf(beltPitch).times(beltTeeth) : undefined;
-      const either = beltTeeth ? undefined : beltsFor(stage);
-      add({ ...common, is: ["belt"], teeth: beltTeeth, either, beltPitch, length });
-    } else if (stage.kind === "published") add({ ...common, is: ["gearbox"], value: stage.value });
-  }
-  for (const output of build.outputs) {
-    const diameter = output.wheel?.diameter;
-    if (diameter) add({ stage: output.id, is: ["wheel"], pieces: wheelsOf(output), diameter });
-  }
-  return needs;
-}
-
-/** A part and how many pieces of it. */
-export interface OrderLine {
-  readonly part: Part;
-  readonly pieces: number;
-}
-
-export interface BuyLine extends OrderLine {
-  /** Whole packs. */
-  readonly packs: number;
-  /** What the packs cost; undefined where the part has no price. */
-  readonly cost?: { readonly amount: Rational; readonly currency: string };
-}
+import type { Part } from "../drivetrain/index.js";
+import { type Bill, billOf, buyLine, type BuyLine, type OrderLine, packsFor } from "./cost.js";
+import { ownedOf } from "./part.js";
+import type { Need } from "./places.js";
 
 /** What a change means to get. */
-export interface OrderList {
-  readonly buy: readonly BuyLine[];
+export interface OrderList extends Bill {
   /** New in the build, but owned or ordered already. */
   readonly owned: readonly OrderLine[];
   readonly stays: readonly OrderLine[];
   /** Taken off, or more in the packs than is needed. */
   readonly left: readonly OrderLine[];
-  /** Of all that has a price, exactly, by currency. */
-  readonly sums: readonly { readonly currency: string; readonly amount: Rational }[];
-  /** How many lines to buy have no price. */
-  readonly unpriced: number;
-  /** What the build asks for after the change, more than before, and no part answers. */
+  /** What the build asks for after the change, more than before, and no part answers: to be had as well, whatever it is. */
   readonly missing: readonly Need[];
 }
 
-/** Those of which there are more than before, so many more. */
-function more(before: readonly Need[], after: readonly Need[]): Need[] {
-  const left = new Map<string, number>();
-  const keyOf = (need: Need) => JSON.stringify({ ...need, pieces: 0 });
-  for (const need of before) left.set(keyOf(need), (left.get(keyOf(need)) ?? 0) + need.pieces);
-  return after.flatMap((need) => {
-    const there = Math.min(need.pieces, left.get(keyOf(need)) ?? 0);
-    left.set(keyOf(need), (left.get(keyOf(need)) ?? 0) - there);
-    return there < need.pieces ? [{ ...need, pieces: need.pieces - there }] : [];
-  });
+/** The pieces of one part, before and after. */
+interface Pieces {
+  /** As before, at the same place: said to be there, or not said. */
+  named: number;
+  same: number;
+  /** Taken off a place: said to be there, or not said. */
+  off: number;
+  loose: number;
+  /** Asked for by a place that did not have it: by name, or not. */
+  wanted: number;
+  guessed: number;
+  /** How many the place takes that the part is fitted to. */
+  fitted: number;
 }
 
-const total = (needs: readonly Need[]): Map<Part, number> => {
-  const pieces = new Map<Part, number>();
-  for (const need of needs) if (need.part) pieces.set(need.part, (pieces.get(need.part) ?? 0) + need.pieces);
-  return pieces;
-};
+const keyOf = ({ part, pieces: _, ...rest }: Need): string => JSON.stringify({ ...rest, part: part?.id });
 
-const isOpen = ({ part }: Need): boolean => !part;
+/** What both lists have, and what only one of them has; pieces that are alike are counted off against each other. */
+function compare(before: readonly Need[], after: readonly Need[]): [both: Need[], gone: Need[], fresh: Need[]] {
+  const left = new Map<string, number>();
+  const both: Need[] = [];
+  const rest = (needs: readonly Need[], meet: boolean): Need[] =>
+    needs.flatMap((need) => {
+      const key = keyOf(need);
+      const there = Math.min(need.pieces, left.get(key) ?? 0);
+      left.set(key, (left.get(key) ?? 0) - there);
+      if (meet && there) both.push({ ...need, pieces: there });
+      return there < need.pieces ? [{ ...need, pieces: need.pieces - there }] : [];
+    });
+  for (const need of before) left.set(keyOf(need), (left.get(keyOf(need)) ?? 0) + need.pieces);
+  const fresh = rest(after, true);
+  left.clear();
+  for (const need of both) left.set(keyOf(need), (left.get(keyOf(need)) ?? 0) + need.pieces);
+  return [both, rest(before, false), fresh];
+}
 
-/** What is owned of a part: as said, else what is fitted, and one where it is called owned, ordered or spare. */
-const ownedOf = ({ owned, status }: Part, fitted: number): number =>
-  owned ?? fitted + (status && status !== "fitted" ? 1 : 0);
+/** What a part's pieces come to: how many are moved from where they were, how many are owned, how many have to be bought. */
+function comeTo(
+  part: Part,
+  pieces: Pieces,
+): { readonly moved: number; readonly owned: number; readonly short: number } {
+  const { named, same, off, loose, wanted, guessed, fitted } = pieces;
+  // What is only guessed to be somewhere is not known to be this very piece; what is called fitted is.
+  const elsewhere = named + (part.status === "fitted" ? same : 0);
+  const there = Math.max(ownedOf(part, { fitted, elsewhere }), off);
+  const short = Math.max(0, wanted + Math.max(0, guessed - loose) - there);
+  const used = wanted + guessed - short;
+  const moved = Math.min(used, off + loose);
+  return { moved, owned: used - moved, short };
+}
+
+/** The pieces of every part, those that are asked for first. */
+function piecesOf(before: readonly Need[], after: readonly Need[]): { all: Map<Part, Pieces>; missing: Need[] } {
+  const [both, gone, fresh] = compare(before, after);
+  const all = new Map<Part, Pieces>();
+  const of = (part: Part): Pieces => {
+    let one = all.get(part);
+    if (!one) all.set(part, (one = { named: 0, same: 0, off: 0, loose: 0, wanted: 0, guessed: 0, fitted: 0 }));
+    return one;
+  };
+  for (const { part } of after) if (part) of(part);
+  const add = (needs: readonly Need[], said: keyof Pieces, unsaid: keyof Pieces) => {
+    for (const { part, pieces, named } of needs) if (part) of(part)[named ? said : unsaid] += pieces;
+  };
+  add(both, "named", "same");
+  add(gone, "off", "loose");
+  add(fresh, "wanted", "guessed");
+  for (const needs of [after, before]) {
+    const fitted = new Map<Part, number>();
+    for (const { part, pieces, stage } of needs)
+      if (part && (part.stage ?? stage) === stage) fitted.set(part, (fitted.get(part) ?? 0) + pieces);
+    for (const [part, count] of fitted) of(part).fitted = Math.max(1, count);
+  }
+  for (const one of all.values()) one.fitted ||= 1;
+  return { all, missing: fresh.filter(({ part }) => !part) };
+}
 
 /**
- * What it takes to go from one state of a build to another: to buy in whole packs, owned already, stays, left over. Where a
- * price is missing nothing is invented.
+ * What it takes to go from one state of a build to another: to buy in whole packs, owned already, stays, left over. What
+ * both states ask for, at the same place and of the same part, stays; what was taken off one place can go to another. Where
+ * a price is missing nothing is invented.
+ *
+ * @param before nothing, where all is to be had
  *
  * @example
  * const price = { amount: "4.20", currency: "EUR" };
@@ -209,35 +108,61 @@ const ownedOf = ({ owned, status }: Part, fitted: number): number =>
  * sums.map(({ currency, amount }) => [currency, amount.toFraction()]); // => [["EUR", "42/5"]]
  */
 export function orderOf(before: readonly Need[], after: readonly Need[]): OrderList {
-  const old = total(before);
-  const wanted = total(after);
+  const { all, missing } = piecesOf(before, after);
   const buy: BuyLine[] = [];
-  const [owned, stays, left]: OrderLine[][] = [[], [], []] as never;
-  const sums = new Map<string, Rational>();
-  for (const part of new Set([...wanted.keys(), ...old.keys()])) {
-    const fitted = old.get(part) ?? 0;
-    const need = wanted.get(part) ?? 0;
-    const put = (lines: OrderLine[], pieces: number) => pieces > 0 && lines.push({ part, pieces });
-    put(stays!, Math.min(fitted, need));
-    const more = Math.max(0, need - fitted);
-    const spare = Math.min(more, Math.max(0, ownedOf(part, fitted) - fitted));
-    put(owned!, spare);
-    const pieces = more - spare;
-    const { pack = 1, price } = part;
-    const packs = Math.ceil(pieces / pack);
-    put(left!, Math.max(0, fitted - need) + packs * pack - pieces);
-    if (!packs) continue;
-    const cost = price && { amount: rational(price.amount).times(packs), currency: price.currency };
-    buy.push({ part, pieces, packs, ...(cost && { cost }) });
-    if (cost) sums.set(cost.currency, cost.amount.plus(sums.get(cost.currency) ?? 0));
+  const owned: OrderLine[] = [];
+  const stays: OrderLine[] = [];
+  const left: OrderLine[] = [];
+  for (const [part, pieces] of all) {
+    const { moved, owned: used, short } = comeTo(part, pieces);
+    const put = (lines: OrderLine[], count: number) => count > 0 && lines.push({ part, pieces: count });
+    put(stays, pieces.named + pieces.same + moved);
+    put(owned, used);
+    const packs = packsFor(part, short);
+    if (packs) buy.push(buyLine(part, short, packs));
+    put(left, pieces.off + pieces.loose - moved + packs * (part.pack ?? 1) - short);
   }
+  return { ...billOf(buy), owned, stays, left, missing };
+}
+
+/** What there is of parts for places that are chosen anew, all else of a build staying as it is. */
+export interface Stock {
+  /** What has to be bought of a part for so many pieces there, beyond what the rest of the build makes one buy anyway. */
+  lineFor(part: Part, pieces: number): BuyLine;
+}
+
+/** Nothing but what the parts themselves say. */
+export const emptyStock: Stock = {
+  lineFor: (part, pieces) => buyLine(part, Math.max(0, pieces - ownedOf(part))),
+};
+
+/**
+ * What there is for the parts of some places: owned pieces less those that other places hold, what the places held before,
+ * and what is left in packs that other places make one buy. `orderOf` comes to the same sums once such parts are in place.
+ *
+ * @param before the state that an order is counted from
+ * @param after the state that it is counted to
+ * @param places those that are chosen anew
+ *
+ * @example
+ * const price = { amount: "4.20", currency: "EUR" };
+ * const p15 = { id: "p15", is: "pinion", teeth: 15, owned: 1, price } as const;
+ * const other = [{ stage: "other", is: ["pinion"], pieces: 1, part: p15, named: true }] as const;
+ * stockFor(other, other, ["primary"]).lineFor(p15, 1).cost!.amount.toFraction(); // => "21/5"
+ * stockFor([], [], ["primary"]).lineFor(p15, 1).packs; // => 0
+ */
+export function stockFor(before: readonly Need[], after: readonly Need[], places: readonly string[]): Stock {
+  const { all } = piecesOf(
+    before,
+    after.filter(({ stage }) => !places.includes(stage)),
+  );
+  const none: Pieces = { named: 0, same: 0, off: 0, loose: 0, wanted: 0, guessed: 0, fitted: 1 };
   return {
-    buy,
-    owned: owned!,
-    stays: stays!,
-    left: left!,
-    sums: [...sums].map(([currency, amount]) => ({ currency, amount })),
-    unpriced: buy.filter(({ cost }) => !cost).length,
-    missing: more(before.filter(isOpen), after.filter(isOpen)),
+    lineFor(part, pieces) {
+      const now = all.get(part) ?? none;
+      const without = comeTo(part, now).short;
+      const short = comeTo(part, { ...now, wanted: now.wanted + pieces }).short;
+      return buyLine(part, short - without, packsFor(part, short) - packsFor(part, without));
+    },
   };
 }

@@ -1,11 +1,9 @@
 import { ShapeReader } from "../document/index.js";
 import { pointerTo, type Part } from "../drivetrain/index.js";
 import type { Finding, FindingCode, FindingValues, PartKind } from "../stages/index.js";
-import { rational } from "../exact/index.js";
-import { ceilOf } from "../gears/index.js";
 
 /** Fields without which nothing can be done with a part of a kind. */
-const needed: Readonly<Partial<Record<PartKind, readonly (keyof Part)[]>>> = {
+export const needed: Readonly<Partial<Record<PartKind, readonly (keyof Part)[]>>> = {
   pinion: ["teeth"],
   spur: ["teeth"],
   gear: ["teeth"],
@@ -56,25 +54,46 @@ export function readParts(json: unknown): { readonly parts?: readonly Part[]; re
   return { findings: reader.findings };
 }
 
-/** Whether any piece is owned or ordered: a status says so where no number does. */
-const isOwned = ({ owned, status }: Part): boolean => (owned ?? (status ? 1 : 0)) > 0;
-
-/** Whether a part can be had: it is owned or ordered, or on sale. Undefined where nobody has said. */
-export const canBeHad = (part: Part): boolean | undefined => isOwned(part) || part.available;
+/** What is known of the pieces of a part in a build. */
+export interface Held {
+  /** How many its place takes: a part that is called fitted, without a count, is there as often. */
+  readonly fitted?: number;
+  /** How many other places hold. */
+  readonly elsewhere?: number;
+}
 
 /**
- * What it takes to have a part, for the order of a search: whether it is new, its price in thousandths (rounded up) in one
- * currency, and whether it has none.
+ * The pieces of a part that are there to be used: what its count says, else its status (owned, ordered and spare are one
+ * piece, fitted as many as its place takes), less what other places hold. Whole pieces, never below none.
  *
  * @example
- * const price = { amount: "4.20", currency: "EUR" };
- * costOf({ id: "p15", is: "pinion", price }, "EUR"); // => { fresh: 1, amount: 4200, unpriced: 0 }
- * costOf({ id: "p15", is: "pinion", price }, "GBP"); // => { fresh: 1, amount: 0, unpriced: 1 }
- * costOf({ id: "p15", is: "pinion", owned: 1 }, "EUR"); // => { fresh: 0, amount: 0, unpriced: 0 }
+ * ownedOf({ id: "p15", is: "pinion", owned: 3 }, { elsewhere: 2 }); // => 1
+ * ownedOf({ id: "p15", is: "pinion", status: "spare" }); // => 1
+ * ownedOf({ id: "p15", is: "pinion", available: true }); // => 0
  */
-export function costOf(part: Part, currency: string): { fresh: number; amount: number; unpriced: number } {
-  const { price } = part;
-  if (isOwned(part)) return { fresh: 0, amount: 0, unpriced: 0 };
-  if (price?.currency !== currency) return { fresh: 1, amount: 0, unpriced: 1 };
-  return { fresh: 1, amount: ceilOf(rational(price.amount).times(1000)), unpriced: 0 };
+export function ownedOf({ owned, status }: Part, { fitted = 1, elsewhere = 0 }: Held = {}): number {
+  const said = owned ?? (status === "fitted" ? fitted : status ? 1 : 0);
+  return Math.max(0, said - elsewhere);
+}
+
+/**
+ * Whether a part can be had: nothing of it is lacking, or it is on sale. Undefined where nobody has said. What is known only
+ * as a piece that is held elsewhere, without a price, cannot be had.
+ *
+ * @param lacking how many pieces more than there are would be needed
+ *
+ * @example
+ * canBeHad({ id: "p15", is: "pinion", owned: 1, available: false }); // => true
+ * canBeHad({ id: "p15", is: "pinion", owned: 1, available: false }, 1); // => false
+ */
+export function canBeHad(part: Part, lacking = ownedOf(part) > 0 ? 0 : 1): boolean | undefined {
+  if (lacking <= 0) return true;
+  return part.available ?? (ownedOf(part) > 0 && !part.price ? false : undefined);
+}
+
+/** The currency that most prices are in; of equally many, the first by its letters. */
+export function currencyOf(parts: readonly Part[]): string {
+  const seen = new Map<string, number>();
+  for (const { price } of parts) if (price) seen.set(price.currency, (seen.get(price.currency) ?? 0) + 1);
+  return [...seen].sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1))[0]?.[0] ?? "";
 }

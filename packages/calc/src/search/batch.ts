@@ -1,16 +1,12 @@
 import type { Rational } from "../exact/index.js";
-
-/** What it takes to have something: how many new parts, their price in thousandths, how many have none. */
-export interface Cost {
-  readonly fresh: number;
-  readonly amount: number;
-  readonly unpriced: number;
-}
+import type { Cost } from "../parts/index.js";
+import { checkHeld } from "./limit.js";
+import { Pace, type Pause, sort } from "./pace.js";
 
 /** Nearest to the middle first; or fewest without a price, then cheapest; or fewest new parts; ties by nearest. */
 export type Order = "nearest" | "cheapest" | "fewest-new";
 
-/** Finds in order, as many as are exactly equal, or none when it is only time to let others work. */
+/** Finds in order, all of a batch exactly equal in what they are ordered by first, or none: then others may work. */
 export interface Batch<T> {
   readonly found: readonly T[];
   /** How many there are in all, as soon as that is known. */
@@ -31,32 +27,52 @@ export const costOfAll = (costs: readonly (Cost | undefined)[]): Cost => {
   return sum;
 };
 
-/** Puts finds, nearest first, into another order; each step is short. */
+/** What a search gives inside: finds, or that it is time to let others work. */
+export type Step<T> = Batch<T> | Pause;
+
+/** Tells what a search gives to whoever asked, until it is stopped. */
+export function* told<T>(steps: Iterable<Step<T>>, signal?: { readonly aborted: boolean }): Generator<Batch<T>, void> {
+  let progress = 0;
+  for (const step of steps) {
+    if (signal?.aborted) return;
+    progress = Math.max(progress, step?.progress ?? 0);
+    yield { found: [], ...step, progress };
+  }
+}
+
+/** Puts finds, nearest first, into another order. */
 export function* arrange<T extends { readonly cost: Cost }>(
-  batches: Iterable<Batch<T>>,
+  steps: Iterable<Step<T>>,
   order: Order = "nearest",
-): Generator<Batch<T>, void> {
-  if (order === "nearest") return yield* batches;
+): Generator<Step<T>, void> {
+  if (order === "nearest") return yield* steps;
   const shelves = new Map<string, T[]>();
+  const pace = new Pace();
   let count = 0;
-  for (const { found, progress } of batches) {
-    for (const one of found) {
+  for (const step of steps) {
+    // All of them have to be held: too many are refused as soon as it is known how many there are.
+    if (step?.count !== undefined) checkHeld(step.count, "order");
+    for (const one of step?.found ?? []) {
       const { fresh, amount, unpriced } = one.cost;
       const key = (order === "cheapest" ? [unpriced, amount, fresh] : [fresh, unpriced, amount]).join();
       const shelf = shelves.get(key);
       if (shelf) shelf.push(one);
       else shelves.set(key, [one]);
-      count++;
+      checkHeld(++count, "order");
     }
-    yield { found: [], progress: progress / 2 };
+    yield step && { found: [], progress: step.progress / 2 };
   }
   const numbers = (key: string) => key.split(",").map(Number) as [number, number, number];
-  const keys = [...shelves.keys()].map(numbers).sort((a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2]);
+  const keys = yield* sort([...shelves.keys()].map(numbers), (a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2], pace);
+  yield { found: [], count, progress: count ? 0.5 : 1 };
   let listed = 0;
   for (const key of keys) {
-    const found = shelves.get(key.join())!;
-    listed += found.length;
-    yield { found, count, progress: (1 + listed / count) / 2 };
+    const shelf = shelves.get(key.join())!;
+    for (let n = 0; n < shelf.length; n += 1024) {
+      const found = shelf.slice(n, n + 1024);
+      listed += found.length;
+      yield { found, count, progress: (1 + listed / count) / 2 };
+    }
   }
 }
 
@@ -79,9 +95,9 @@ function beats(one: Rated, other: Rated): boolean {
  *
  * @example
  * const outputs = [{ id: "pair", from: 3, to: 5 }];
- * const costOf = ({ id }: { id?: string }) => ({ fresh: id ? 1 : 0, amount: id === "dear" ? 900 : 100, unpriced: 0 });
- * const drivers = [{ id: "dear", teeth: 15 }, { id: "near", teeth: 16 }, { id: "far", teeth: 18 }];
- * const best = tradeOffs(findPairs({ drivers, drivens: [60], outputs, costOf }));
+ * const pitch = { module: "0.8" };
+ * const drivers = ([["dear", 15, 9], ["near", 16, 1], ["far", 18, 1]] as const).map(([id, teeth, amount]) => ({ ...pitch, id, is: "pinion", teeth, price: { amount, currency: "EUR" } }) as const);
+ * const best = tradeOffs(findPairs({ drivers, drivens: [60], pitch, outputs }));
  * best.map(({ driver }) => driver.id); // => ["dear", "near"]
  */
 export function tradeOffs<T extends Rated>(batches: Iterable<Batch<T>>): T[] {

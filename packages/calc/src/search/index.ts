@@ -2,9 +2,13 @@
  * Which gears, sets and wheels meet a target: exact, complete, in a stated order, stoppable.
  * @module
  */
-export { type Batch, type Cost, type Order, tradeOffs } from "./batch.js";
-export { type Adapter, type LooseGear, type PairFit, type PairFits, fitBy } from "./fit.js";
-export { type FoundPair, type PairQuestion, findPairs, nearMisses } from "./pairs.js";
-export type { Candidate, StageChoice, TrainQuestion, WantedOutput, WheelCandidate } from "./question.js";
+export { type Among, askPairs, askTrains, type Asking, type NotAsked, type TrainAsking } from "./ask.js";
+export { type Batch, type Order, tradeOffs } from "./batch.js";
+export { FoundPair, GearPick } from "./found.js";
+export { mostCombinations, mostHeld } from "./limit.js";
+export { nearMisses } from "./near.js";
+export { findPairs } from "./pairs.js";
+export type { GearChoice, GearOrCount, PairQuestion, StageChoice, TrainQuestion, WantedOutput } from "./question.js";
+export { type Setting, takenIn, takePair, takeTrain } from "./take.js";
 export { FoundTrain, findTrains } from "./trains.js";
 export type { Wanted as WantedTotal } from "./wanted.js";

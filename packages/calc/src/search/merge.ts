@@ -1,13 +1,14 @@
+import type { Pace, Pause } from "./pace.js";
 import type { Plan } from "./plan.js";
-import type { Candidate } from "./question.js";
 import { addFactors } from "./sweep.js";
 import { farthest, type Gap } from "./wanted.js";
 import { isBelow, type Whole } from "./whole.js";
 
-/** Where a group's inner ratio is as far from the middle as others. */
-export interface Spot {
-  readonly group: number;
-  readonly place: number;
+/** Where groups' inner ratios are as far from the middle as others: of each a group, and a place in the inner table. */
+export interface Spots {
+  readonly groups: readonly number[];
+  readonly places: readonly number[];
+  readonly gap: Gap;
 }
 
 type Before = (a: number, b: number) => boolean;
@@ -27,10 +28,7 @@ function sink(heap: number[], place: number, before: Before): void {
  * All ratios of all groups in the order of their distance from the middle, those exactly as far together. Within a group
  * the distance falls to one place and rises from there: two runs, each in order. A heap merges them.
  */
-export function* merge<C extends Candidate>(
-  plan: Plan<C>,
-  heads: readonly number[],
-): Generator<{ spots: Spot[]; gap: Gap } | undefined, void> {
+export function* merge(plan: Plan, heads: readonly number[], pace: Pace): Generator<Spots | Pause, void> {
   const { inner } = plan;
   const wide = plan.bounds.filter(Boolean).length * 3;
   const factors: Whole[] = [];
@@ -62,26 +60,33 @@ export function* merge<C extends Candidate>(
       measure(group, middle + 1);
       if (isBelow(gap.top, gap.bottom, top, bottom)) low = middle + 1;
       else high = middle;
+      if (pace.due(2)) yield;
     }
     for (const run of [0, 1]) if (move(group * 2 + run, low - run)) heap.push(group * 2 + run);
-    if (group % 4096 === 4095) yield undefined;
+    if (pace.due(4)) yield;
   }
   const before: Before = (a, b) => isBelow(tops[a]!, bottoms[a]!, tops[b]!, bottoms[b]!);
-  for (let place = heap.length >> 1; place--;) sink(heap, place, before);
+  for (let place = heap.length >> 1; place--;) {
+    sink(heap, place, before);
+    if (pace.due(2)) yield;
+  }
 
   while (heap.length) {
-    const spots: Spot[] = [];
+    const groups: number[] = [];
+    const places: number[] = [];
     const first = { top: tops[heap[0]!]!, bottom: bottoms[heap[0]!]! };
     while (heap.length && !isBelow(first.top, first.bottom, tops[heap[0]!]!, bottoms[heap[0]!]!)) {
       const run = heap[0]!;
       const place = at[run]!;
-      spots.push({ group: run >> 1, place });
+      groups.push(run >> 1);
+      places.push(place);
       if (!move(run, run & 1 ? place - 1 : place + 1)) {
         const last = heap.pop()!;
         if (heap.length) heap[0] = last;
       }
       if (heap.length) sink(heap, 0, before);
+      if (pace.due(8)) yield;
     }
-    yield { spots, gap: first };
+    yield { groups, places, gap: first };
   }
 }

@@ -1,6 +1,6 @@
 import { firstFrom } from "./table.js";
+import type { Pace, Working } from "./pace.js";
 import type { Plan } from "./plan.js";
-import type { Candidate } from "./question.js";
 import type { Whole } from "./whole.js";
 
 /** All that is chosen outside the inner half, as one number a group, and what of the inner half and the wheels goes with it. */
@@ -13,8 +13,8 @@ export interface Groups {
 const waysOf = (ways: readonly number[], from: number, to: number): number => ways[to]! - ways[from]!;
 
 /** Sets what each output is multiplied by, for one choice in the outer tables from `first` on; answers its ways. */
-export function look<C extends Candidate>(
-  { aims, outer, on, cast }: Plan<C>,
+export function look(
+  { aims, outer, on, cast }: Plan,
   choice: number,
   tops: Whole[],
   bottoms: Whole[],
@@ -38,23 +38,28 @@ export function look<C extends Candidate>(
   return ways;
 }
 
-/** Finds, for some of the choices outside the inner half, what of the inner half is inside all ranges. */
-export function sweep<C extends Candidate>(plan: Plan<C>, groups: Groups, first: number, last: number): void {
+/** Finds, for all of the choices outside the inner half, what of the inner half is inside all ranges. */
+export function* sweep(plan: Plan, groups: Groups, pace: Pace): Working<void> {
   const tops: Whole[] = [];
   const bottoms: Whole[] = [];
+  const total = plan.outer.reduce((product, table) => product * table.tops.length, 1);
   const length = plan.outer[0]!.tops.length;
-  while (first < last) {
+  // Whole numbers are looked up, all else is searched for.
+  const whole = plan.inner.numbers && !plan.inner.inverse;
+  const [block, steps] = [whole ? 2048 : 256, (whole ? 1 : 8) * plan.aims.length];
+  for (let first = 0; first < total;) {
     const rest = Math.floor(first / length);
-    const end = Math.min(last, (rest + 1) * length);
+    const end = Math.min(first + block, (rest + 1) * length);
     const ways = look(plan, rest, tops, bottoms, 1);
     run(plan, groups, tops, bottoms, ways, first, end);
+    if (pace.due((end - first) * steps)) yield;
     first = end;
   }
 }
 
 /** Those that differ in the first outer table alone: this is where a search spends its time. */
-function run<C extends Candidate>(
-  { bounds, inner, outer, on, rolling, compared, ends, castRolling }: Plan<C>,
+function run(
+  { bounds, inner, outer, on, rolling, compared, ends, castRolling }: Plan,
   groups: Groups,
   tops: readonly Whole[],
   bottoms: readonly Whole[],
@@ -105,7 +110,7 @@ function run<C extends Candidate>(
 }
 
 /** Adds what `farthest` needs of a group, three numbers an output with a range: not before somebody wants the finds themselves. */
-export function addFactors<C extends Candidate>(plan: Plan<C>, choice: number, factors: Whole[]): void {
+export function addFactors(plan: Plan, choice: number, factors: Whole[]): void {
   const tops: Whole[] = [];
   const bottoms: Whole[] = [];
   look(plan, choice, tops, bottoms);

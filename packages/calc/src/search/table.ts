@@ -1,4 +1,4 @@
-import { MeshwrightError } from "../exact/index.js";
+import { type Pace, sort, type Working } from "./pace.js";
 import { type Cast, greatest, type Whole } from "./whole.js";
 
 /** What can be chosen in one place, as fractions. */
@@ -38,8 +38,6 @@ interface Numbers {
 /** What a search has counted so far, by key. */
 export type Counted = Map<string, Numbers>;
 
-const mostRows = 2 ** 23;
-
 const unit: Numbers = { key: "", values: [1], ways: [0, 1], rank: Int32Array.of(0, 0, 1) };
 
 /** Nothing to choose: one way to 1. */
@@ -52,15 +50,9 @@ export function unitOf(cast: Cast): Table {
 const isOne = (value: Whole): boolean => value === 1;
 
 /** A table with one more column multiplied in. */
-export function multiply(before: Table, choices: Column, place: number, counted: Counted): Table {
+export function* multiply(before: Table, choices: Column, place: number, counted: Counted, pace: Pace): Working<Table> {
   const size = choices.tops.length;
   const total = before.tops.length * size;
-  if (total > mostRows)
-    throw new MeshwrightError(
-      "too-many-choices",
-      "stages",
-      `${total} combinations to sort; expected ${mostRows} at the most.`,
-    );
   for (const [side, other] of [
     ["tops", "bottoms"],
     ["bottoms", "tops"],
@@ -71,20 +63,21 @@ export function multiply(before: Table, choices: Column, place: number, counted:
         const factors = choices[side];
         const key = `${before.numbers.key} ${factors.join()}`;
         let numbers = counted.get(key);
-        if (!numbers) counted.set(key, (numbers = count(before.numbers, factors, most, key)));
+        if (!numbers) counted.set(key, (numbers = yield* count(before.numbers, factors, most, key, pace)));
         return { ...columnOf(numbers, side), before, choices, place, numbers, inverse: side === "bottoms" };
       }
     }
-  return multiplyAny(before, choices, place);
+  return yield* multiplyAny(before, choices, place, pace);
 }
 
 /** Products count themselves, nothing is compared. */
-function count(
+function* count(
   { key: before, values: multiplied, ways: waysTo }: Numbers,
   factors: readonly Whole[],
   most: number,
   key: string,
-): Numbers {
+  pace: Pace,
+): Working<Numbers> {
   const counts = new Int32Array(most + 2);
   const size = factors.length;
   // A list by itself: every product of two places comes twice.
@@ -93,12 +86,14 @@ function count(
       const value = factors[n]!;
       counts[value * value]!++;
       for (let m = n + 1; m < size; m++) counts[value * factors[m]!]! += 2;
+      if (pace.due((size - n) >> 3)) yield;
     }
   else
     for (let n = 0; n < multiplied.length; n++) {
       const value = multiplied[n]!;
       const more = waysTo[n + 1]! - waysTo[n]!;
       for (let m = 0; m < size; m++) counts[value * factors[m]!]! += more;
+      if (pace.due(size >> 3)) yield;
     }
   const rank = new Int32Array(most + 2);
   const values: Whole[] = [];
@@ -111,6 +106,7 @@ function count(
       ways.push((sum += here));
     }
     rank[value + 1] = values.length;
+    if (!(value & 4095) && pace.due(512)) yield;
   }
   return { key, values, ways, rank };
 }
@@ -124,18 +120,37 @@ function columnOf({ values, ways }: Numbers, side: "tops" | "bottoms"): Column &
     : { tops: ones, bottoms: [...values].reverse(), ways: ways.map((before) => all - before).reverse() };
 }
 
+/** So many rows are gone through before anybody looks whether it is time to pause. */
+const block = 4096;
+const stepsOf = (rows: number): number => rows >> 1;
+
 /**
  * Rounded quotients put the products into buckets, each close to where it belongs. Quotients of numbers whose greatest
  * products stay below 2 ** 50 are as distinct as the fractions are, and settle the order; else exact comparison does.
  */
-function multiplyAny(before: Table, choices: Column, place: number): Table {
+function* multiplyAny(before: Table, choices: Column, place: number, pace: Pace): Working<Table> {
   const size = choices.tops.length;
   const total = before.tops.length * size;
   const topOf = (row: number): Whole => before.tops[(row / size) | 0]! * choices.tops[row % size]!;
   const bottomOf = (row: number): Whole => before.bottoms[(row / size) | 0]! * choices.bottoms[row % size]!;
   const keys = new Float64Array(total);
   const rounded = new Float32Array(total);
-  for (let row = 0; row < total; row++) rounded[row] = keys[row] = Number(topOf(row)) / Number(bottomOf(row));
+  // The bits of floats above zero, read as whole numbers, are in the order of the floats.
+  const bits = new Int32Array(rounded.buffer);
+  let low = 2 ** 31 - 1;
+  let high = 0;
+  const blocks = function* (work: (row: number) => void): Working<void> {
+    for (let start = 0; start < total; start += block) {
+      const end = Math.min(start + block, total);
+      for (let row = start; row < end; row++) work(row);
+      if (pace.due(stepsOf(end - start))) yield;
+    }
+  };
+  yield* blocks((row) => {
+    rounded[row] = keys[row] = Number(topOf(row)) / Number(bottomOf(row));
+    if (bits[row]! < low) low = bits[row]!;
+    if (bits[row]! > high) high = bits[row]!;
+  });
   const sharp =
     greatest(before.tops) * greatest(before.bottoms) * greatest(choices.tops) * greatest(choices.bottoms) < 2 ** 50;
   const compare = (a: number, b: number): number => {
@@ -145,25 +160,32 @@ function multiplyAny(before: Table, choices: Column, place: number): Table {
     return x < y ? -1 : x > y ? 1 : 0;
   };
 
-  // The bits of floats above zero, read as whole numbers, are in the order of the floats.
-  const bits = new Int32Array(rounded.buffer);
-  const low = bits.reduce((least, one) => Math.min(least, one));
-  const high = bits.reduce((most, one) => Math.max(most, one));
   let shift = 0;
   while ((high - low) >> shift > total) shift++;
   const ends = new Uint32Array(((high - low) >> shift) + 2);
-  for (let row = 0; row < total; row++) ends[((bits[row]! - low) >> shift) + 1]!++;
-  for (let n = 1; n < ends.length; n++) ends[n]! += ends[n - 1]!;
+  yield* blocks((row) => void ends[((bits[row]! - low) >> shift) + 1]!++);
+  for (let n = 1; n < ends.length; n++) {
+    ends[n]! += ends[n - 1]!;
+    if (!(n & 1023) && pace.due(256)) yield;
+  }
   const next = ends.slice();
   const rows = new Uint32Array(total);
-  for (let row = 0; row < total; row++) rows[next[(bits[row]! - low) >> shift]!++] = row;
-  for (let n = 1; n < ends.length; n++)
-    if (ends[n]! - ends[n - 1]! > 32) rows.subarray(ends[n - 1], ends[n]).sort(compare);
-  for (let n = 1; n < total; n++) {
-    const row = rows[n]!;
-    let at = n;
-    for (; at && compare(rows[at - 1]!, row) > 0; at--) rows[at] = rows[at - 1]!;
-    rows[at] = row;
+  yield* blocks((row) => (rows[next[(bits[row]! - low) >> shift]!++] = row));
+  for (let n = 1; n < ends.length; n++) {
+    const [start, end] = [ends[n - 1]!, ends[n]!];
+    if (end - start > block) rows.set(yield* sort([...rows.subarray(start, end)], compare, pace), start);
+    else if (end - start > 32) rows.subarray(start, end).sort(compare);
+    if (pace.due(end - start > 32 ? (end - start) * 8 : 1)) yield;
+  }
+  for (let start = 1; start < total; start += block) {
+    const end = Math.min(start + block, total);
+    for (let n = start; n < end; n++) {
+      const row = rows[n]!;
+      let at = n;
+      for (; at && compare(rows[at - 1]!, row) > 0; at--) rows[at] = rows[at - 1]!;
+      rows[at] = row;
+    }
+    if (pace.due(stepsOf(end - start))) yield;
   }
 
   const tops: Whole[] = [];
@@ -171,7 +193,7 @@ function multiplyAny(before: Table, choices: Column, place: number): Table {
   const starts: number[] = [];
   const ways: number[] = [];
   let sum = 0;
-  for (let n = 0; n < total; n++) {
+  yield* blocks((n) => {
     const row = rows[n]!;
     if (!n || compare(rows[n - 1]!, row)) {
       tops.push(topOf(row));
@@ -181,7 +203,7 @@ function multiplyAny(before: Table, choices: Column, place: number): Table {
     }
     const from = (row / size) | 0;
     sum += before.ways[from + 1]! - before.ways[from]!;
-  }
+  });
   starts.push(total);
   ways.push(sum);
   return { tops, bottoms, ways, before, choices, place, rows, starts };
@@ -222,29 +244,4 @@ export function firstFrom(
     }
   }
   return low;
-}
-
-/** Writes each way to the ratio at `at` into `picks`, by place, and calls `then`. */
-export function unfold(table: Table, at: number, picks: number[], then: () => void): void {
-  const { before, choices, place, numbers, rows, starts } = table;
-  if (!before) return then();
-  const size = choices.tops.length;
-  if (numbers) {
-    const { rank, values } = before.numbers!;
-    const value = table.tops[at]! * table.bottoms[at]!;
-    for (let n = 0; n < size; n++) {
-      const rest = value / (choices.tops[n]! * choices.bottoms[n]!);
-      if (!Number.isInteger(rest)) continue;
-      const from = rank[rest]!;
-      // A number that is one of them moves the next one's rank.
-      if (rank[rest + 1]! > from) {
-        picks[place] = n;
-        unfold(before, before.inverse ? values.length - 1 - from : from, picks, then);
-      }
-    }
-  } else
-    for (let n = starts![at]!; n < starts![at + 1]!; n++) {
-      picks[place] = rows![n]! % size;
-      unfold(before, (rows![n]! / size) | 0, picks, then);
-    }
 }

@@ -1,22 +1,32 @@
-import { MeshwrightError, rational, type Rational, type RationalInput, ratioOf } from "../exact/index.js";
+import {
+  bounded,
+  Bounded,
+  MeshwrightError,
+  rational,
+  type Rational,
+  type RationalInput,
+  ratioOf,
+} from "../exact/index.js";
 import { type Cast, isBelow, type Whole } from "./whole.js";
 
 /** What one output's reduction is to be. */
 export interface Wanted {
   readonly id: string;
-  /** The reduction of all that is not chosen; 1 where not given. */
-  readonly rest?: RationalInput;
+  /** The reduction of all that is not chosen, an interval where it is not known better; 1 where not given. */
+  readonly rest?: RationalInput | Bounded;
   /** Motor turns for one wheel turn, ends included. Without them the output is only compared. */
   readonly from?: RationalInput;
   readonly to?: RationalInput;
 }
 
-/** One wanted output, read. */
+/** One wanted output, read; both ends of an interval by themselves. */
 export interface Aim {
-  readonly id: string;
+  readonly output: number;
   readonly rest: Rational;
-  readonly range?: readonly [from: Rational, to: Rational];
+  readonly range?: Range;
 }
+
+export type Range = readonly [from: Rational, to: Rational];
 
 function aboveZero(input: RationalInput, at: string): Rational {
   const value = rational(input, { at });
@@ -24,22 +34,46 @@ function aboveZero(input: RationalInput, at: string): Rational {
   throw new MeshwrightError("not-above-zero", at, `Found ${value}; expected more than 0.`);
 }
 
-/** Reads what is wanted. At least one output must have a range, or nothing would be nearest. */
+function rangeOf({ id, from, to }: Wanted): Range | undefined {
+  if (from === undefined || to === undefined) return undefined;
+  const range: Range = [aboveZero(from, `${id}.from`), aboveZero(to, `${id}.to`)];
+  if (range[0].compare(range[1]) <= 0) return range;
+  throw new MeshwrightError("range-backwards", id, `Found ${range[0]} to ${range[1]}; expected the smaller first.`);
+}
+
+/** Reads what is wanted: the low and the high end of each output. At least one must have a range, or nothing would be nearest. */
 export function aimsOf(outputs: readonly Wanted[]): Aim[] {
-  const aims = outputs.map(({ id, rest = 1, from, to }): Aim => {
-    const aim = { id, rest: aboveZero(rest, `${id}.rest`) };
-    if (from === undefined || to === undefined) return aim;
-    return { ...aim, range: [aboveZero(from, `${id}.from`), aboveZero(to, `${id}.to`)] };
+  const aims = outputs.flatMap((wanted, output): Aim[] => {
+    const { id, rest = 1 } = wanted;
+    const range = rangeOf(wanted);
+    const ends = rest instanceof Bounded ? (rest.isExact ? [rest.low] : [rest.low, rest.high]) : [rest];
+    return ends.map((end) => ({ output, rest: aboveZero(end, `${id}.rest`), ...(range && { range }) }));
   });
-  if (aims.some((aim) => aim.range)) return aims;
+  if (aims.some(({ range }) => range)) return aims;
   throw new MeshwrightError("no-target", "outputs", 'No range; expected "from" and "to" in one output at least.');
 }
 
-/** A count of teeth, or an error. */
-export function countOf(teeth: number, at: string): number {
-  if (Number.isSafeInteger(teeth) && teeth > 0) return teeth;
-  throw new MeshwrightError("not-a-count", at, `Found ${teeth} teeth; expected a whole number from 1.`);
-}
+/** The total of each output: the product of what is chosen and all else. */
+export const totalsOf = (aims: readonly Aim[], outputs: number, ratioOn: (output: number) => Rational): Bounded[] =>
+  Array.from({ length: outputs }, (_, output) => {
+    const ends = aims.filter((aim) => aim.output === output).map(({ rest }) => rest.times(ratioOn(output)));
+    return bounded(ends[0]!, ends.at(-1)!);
+  });
+
+/**
+ * How far each output can be outside its range: below zero, zero, or above; of both ends of an interval the one that is
+ * farther outside.
+ */
+export const outsideOf = (aims: readonly Aim[], totals: readonly Bounded[]): Rational[] =>
+  totals.map(({ low, high }, output) => {
+    const { range } = aims.find((aim) => aim.output === output)!;
+    const none = rational(0);
+    if (!range) return none;
+    const below = low.minus(range[0]);
+    const above = high.minus(range[1]);
+    if (above.sign > 0 && (below.sign >= 0 || above.compare(below.negate()) >= 0)) return above;
+    return below.sign < 0 ? below : none;
+  });
 
 /**
  * A range over one denominator, for a ratio of top / bottom: it is inside where top × a lies from bottom × low to

@@ -83,7 +83,11 @@ export const findingTexts = {
   "not-a-place": "Place {found}; expected 0 to {most}.",
   "into-itself": "{address} cannot go into itself.",
   "set-in-part": "{label} is sold as a set; change all its counts together.",
+  "went-along": "With {label} went {what}.",
+  "change-dropped": "Your change of {label} could not be kept: {why}",
+  "no-longer-there": "It is not there any more.",
   "link-broken": "The link is damaged or cut short.",
+  "link-words": "A link carries numbers and no words: {address} is left out.",
   "link-other": "The link holds {found}, expected {expected}.",
   "newer-link": "The link was made by another version.",
   "change-stale": "[{address}: ]the author has changed this since the link was made.",
@@ -91,7 +95,16 @@ export const findingTexts = {
   "rounding-backwards": "{least} is more than {most}; expected a minimum up to the maximum.",
   "increment-alone": "An increment needs equal minimum and maximum fraction digits, and no significant digits.",
   // The notation of attributes
-  "not-understood": 'Found {found}, expected such as "{example}".',
+  "not-understood": '{name}: found {found}, expected such as "{example}".',
+  "stages-missing":
+    'There is no attribute "stages": without the list of stages that all axles share there is no build. Expected stages="", if they share none.',
+  "axle-without-stages":
+    '"{name}" speaks of an axle that has no stages: expected an attribute {axle}, if only {axle}="".',
+  "stage-swallowed": "{name}: {found} holds two stages: expected a semicolon between them.",
+  "unknown-field": "{name}: {found} in {piece} is not understood[; nearest: {nearest}].",
+  "unknown-attribute": "<{element}> has no attribute {name}[; nearest: {nearest}][; another axle is {example}].",
+  "seal-broken":
+    "Something of these attributes was lost or changed since they were written: their seal {found} does not fit.",
   // The drive as a whole
   "outputs-oppose": "{of} and {with} turn against each other.",
   "differential-released":
@@ -123,6 +136,9 @@ export const findingTerms = {
   end: "the end",
   changes: "changes",
   build: "a whole build",
+  mount: "its mount",
+  parts: "{0} of its parts",
+  measurements: "{0} of its measurements",
 } as const;
 
 /** The words that findings are told in; a language gives its own. */

@@ -102,17 +102,21 @@ describe("turns counted by hand", () => {
   });
 
   it("refuses turns that are none", () => {
-    const bad = expect.objectContaining({
-      code: "out-of-range",
-      at: "wheelTurns",
-      message: "Turns are zero or less; expected counts above zero.",
-    }) as Error;
-    expect(() => measuredReduction({ motorTurns: 0, wheelTurns: 1 })).toThrowError(bad);
-    expect(() => measuredReduction({ motorTurns: -4, wheelTurns: 1 })).toThrowError(bad);
-    expect(() => measuredReduction({ motorTurns: 4, wheelTurns: { from: 0, to: 1 } })).toThrowError(bad);
-    expect(() => measuredReduction({ motorTurns: 4, wheelTurns: -1 })).toThrowError(bad);
+    const bad = (at: string) =>
+      expect.objectContaining({
+        code: "out-of-range",
+        at,
+        message: "Turns are zero or less; expected counts above zero.",
+      }) as Error;
+    expect(() => measuredReduction({ motorTurns: 0, wheelTurns: 1 })).toThrowError(bad("motorTurns"));
+    expect(() => measuredReduction({ motorTurns: -4, wheelTurns: 1 })).toThrowError(bad("motorTurns"));
+    expect(() => measuredReduction({ motorTurns: 4, wheelTurns: { from: 0, to: 1 } })).toThrowError(bad("wheelTurns"));
+    expect(() => measuredReduction({ motorTurns: 4, wheelTurns: -1 })).toThrowError(bad("wheelTurns"));
     expect(() => measuredReduction({ motorTurns: "many", wheelTurns: 1 })).toThrowError(
       expect.objectContaining({ at: "motorTurns" }),
+    );
+    expect(() => measuredReduction({ motorTurns: 4, wheelTurns: { from: 2, to: 1 } })).toThrowError(
+      expect.objectContaining({ code: "ends-reversed", at: "wheelTurns" }),
     );
   });
 });

@@ -179,6 +179,14 @@ describe("growth of the time with the size", () => {
     );
   }
 
+  /** A build in which one count of every second stage is another, and the link to it. */
+  const changed = (size: number) => {
+    const build = read(long(size));
+    const halves = stages(size).filter((_, n) => n % 2);
+    const changes = Object.fromEntries(halves.map(({ id }, n) => [`${id}.driver`, 5 + (n % 90)]));
+    return { build, changes, link: linkOf(build, changes) };
+  };
+
   it("is seen where it is known to be quadratic", () => {
     const pairs = (size: number) => () => {
       let count = 0;
@@ -252,6 +260,29 @@ describe("growth of the time with the size", () => {
       (size) => {
         const rear = Array.from({ length: size }, (_, n) => `Stage ${n}: 12 to ${n + 1}`).join("; ");
         return () => buildFromAttributes({ rear });
+      },
+    ],
+    [
+      "making a link",
+      (size) => {
+        const { build, changes } = changed(size);
+        return () => linkOf(build, changes);
+      },
+    ],
+    [
+      "opening a link",
+      (size) => {
+        const { build, link } = changed(size);
+        return () => changesFrom(link, build);
+      },
+    ],
+    [
+      "opening a link of which nothing applies any more",
+      (size) => {
+        const { build, link } = changed(size);
+        const stages = build.outputs[0]!.stages.map((stage) => ({ ...stage, module: "1" }));
+        const later = read(document([], { rear: stages as never }));
+        return () => changesFrom(link, later);
       },
     ],
   ])("of %s is at most 1.2", (_, make) => {

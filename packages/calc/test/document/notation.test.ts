@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { buildFromAttributes } from "../../src/document/index.js";
+import { attributeFindings, buildFromAttributes, sealOf } from "../../src/document/index.js";
 import { evaluate } from "../../src/evaluate/index.js";
 import { notations } from "../../src/stages/index.js";
 import { fraction, read, told } from "../make.js";
@@ -67,12 +67,15 @@ describe("a build written as attributes", () => {
   it("knows every word", () => {
     expect(
       built({
+        stages: "",
         rear: "",
-        "mid-wheel": "1/8 ft",
-        "mid-motor": "2400kv",
+        "axle-mid": "",
+        "axle-mid-wheel": "1/8 ft",
+        "axle-mid-motor": "2400kv, 30000 rpm at most",
         motor: "1850 KV",
-        battery: "3 cells",
-        centre: "differential",
+        battery: "3 cells LiPo, 2 parallel",
+        controller: "12.6 V",
+        centre: "differential: rear 3",
         wheelbase: "310 mm",
         headline: "mid",
         target: "38.5 to 46 at rear",
@@ -82,11 +85,12 @@ describe("a build written as attributes", () => {
       stages: [],
       outputs: [
         { id: "rear", stages: [] },
-        { id: "mid", stages: [], wheel: { diameter: "1/8 ft" }, motor: { kv: "2400" } },
+        { id: "mid", stages: [], wheel: { diameter: "1/8 ft" }, motor: { kv: "2400", maxRpm: "30000" } },
       ],
       motor: { kv: "1850" },
-      battery: { cells: 3 },
-      centre: { kind: "differential" },
+      battery: { cells: 3, chemistry: "lipo", parallel: 2 },
+      controller: { maxVolts: "12.6" },
+      centre: { kind: "differential", share: { rear: "3" } },
       wheelbase: "310 mm",
       headline: "mid",
       target: { from: "38.5", to: "46", output: "rear" },
@@ -181,31 +185,31 @@ describe("a build written as attributes", () => {
 
 describe("attributes that are not understood", () => {
   const faults = (attributes: Record<string, string>) => {
-    const { build, findings } = buildFromAttributes({ rear: "1 to 2", ...attributes });
+    const { build, findings } = buildFromAttributes({ stages: "", rear: "1 to 2", ...attributes });
     expect(build).toBeUndefined();
     return findings.map(({ at, message }) => `${at} ${message}`);
   };
 
   it.each([
-    [{ stages: "15/62" }, '/stages Found "15/62", expected such as "Ring: 13 to 38".'],
-    [{ stages: "Spur: 15-62" }, '/stages Found "Spur: 15-62", expected such as "Ring: 13 to 38".'],
-    [{ stages: "Spur: 15 to" }, '/stages Found "Spur: 15 to", expected such as "Ring: 13 to 38".'],
-    [{ stages: "Spur: -15 to 62" }, '/stages Found "Spur: -15 to 62", expected such as "Ring: 13 to 38".'],
+    [{ stages: "15/62" }, '/stages stages: found "15/62", expected such as "Ring: 13 to 38".'],
+    [{ stages: "Spur: 15-62" }, '/stages stages: found "Spur: 15-62", expected such as "Ring: 13 to 38".'],
+    [{ stages: "Spur: 15 to" }, '/stages stages: found "Spur: 15 to", expected such as "Ring: 13 to 38".'],
+    [{ stages: "Spur: -15 to 62" }, '/stages stages: found "Spur: -15 to 62", expected such as "Ring: 13 to 38".'],
     [
       { stages: "Spur: 15 to 62, modul 0.8" },
-      '/stages Found "Spur: 15 to 62, modul 0.8", expected such as "Ring: 13 to 38".',
+      '/stages stages: "modul 0.8" in "Spur: 15 to 62, modul 0.8" is not understood; nearest: module.',
     ],
     [
       { stages: "Spur: 15 to 62, constructor 0.8" },
-      '/stages Found "Spur: 15 to 62, constructor 0.8", expected such as "Ring: 13 to 38".',
+      '/stages stages: "constructor 0.8" in "Spur: 15 to 62, constructor 0.8" is not understood.',
     ],
-    [{ front: "Ring: 13 by 38" }, '/front Found "Ring: 13 by 38", expected such as "Ring: 13 to 38".'],
-    [{ target: "38-46" }, '/target Found "38-46", expected such as "38 to 46".'],
-    [{ compare: "front/rear" }, '/compare Found "front/rear", expected such as "front with rear".'],
-    [{ motor: "1850" }, '/motor Found "1850", expected such as "1850 kv".'],
-    [{ battery: "3S" }, '/battery Found "3S", expected such as "3 cells".'],
-    [{ centre: "" }, '/centre Found "", expected such as "spool".'],
-    [{ "rear-wheel": "" }, '/rear-wheel Found "", expected such as "124 mm".'],
+    [{ front: "Ring: 13 by 38" }, '/front front: found "Ring: 13 by 38", expected such as "Ring: 13 to 38".'],
+    [{ target: "38-46" }, '/target target: found "38-46", expected such as "38 to 46".'],
+    [{ compare: "front/rear" }, '/compare compare: found "front/rear", expected such as "front with rear".'],
+    [{ motor: "1850" }, '/motor motor: found "1850", expected such as "1850 kv".'],
+    [{ battery: "3S" }, '/battery battery: found "3S", expected such as "3 cells lipo".'],
+    [{ centre: "" }, '/centre centre: found "", expected such as "spool".'],
+    [{ "rear-wheel": "" }, '/rear-wheel rear-wheel: found "", expected such as "124 mm".'],
   ])("%j", (attributes, message) => expect(faults(attributes as never)).toEqual([message]));
 
   it("each piece has a finding of its own", () => {
@@ -215,18 +219,17 @@ describe("attributes that are not understood", () => {
   it("what the document forbids is told of the attribute that says it", () => {
     const places = (attributes: Record<string, string>) => told(buildFromAttributes(attributes).findings);
     expect(
-      places({ stages: "0 to 62", rear: "Ring: 13 to 2000000", "rear-wheel": "124", "front-motor": "0 kv" }),
+      places({ stages: "0 to 62", rear: "Ring: 13 to 2000000", "rear-wheel": "124", front: "", "front-motor": "0 kv" }),
     ).toEqual([
       "not-count at /stages/0/driver",
       "not-count at /rear/stages/0/driven",
       "not-size at /rear-wheel/diameter",
       "not-positive at /front-motor/kv",
     ]);
-    expect(places({ rear: "", target: "46 to 38" })).toEqual(["range-backwards at /target"]);
-    expect(places({ rear: "", compare: "front with rear" })).toEqual(["missing-reference at /compare/of"]);
+    expect(places({ stages: "", rear: "", target: "46 to 38" })).toEqual(["range-backwards at /target"]);
+    expect(places({ stages: "", rear: "", compare: "front with rear" })).toEqual(["missing-reference at /compare/of"]);
     expect(places({ stages: "1 to 2" })).toEqual(["not-a-list at /outputs"]);
-    expect(places({ "@click": "go()" })).toEqual(["not-understood at /@click"]);
-    expect(places({ Rear: "" })).toEqual(["not-id at /Rear/id"]);
+    expect(places({ stages: "1 to 2", rear: "", "@click": "go()" })).toEqual([]);
   });
 
   it("never throws, whatever comes", () => {
@@ -234,5 +237,182 @@ describe("attributes that are not understood", () => {
       for (const value of ["", ":", ";", ",", "; :,", "1 to 2", null, undefined, 5, {}])
         expect(() => buildFromAttributes({ [name]: value as string })).not.toThrow();
     expect(told(buildFromAttributes({ stages: "; ; ;", rear: ";" }).findings)).toEqual([]);
+  });
+});
+
+describe("a name that is not known", () => {
+  const build = { stages: "Spur and pinion: 15 to 62", front: "Ring: 13 to 38", rear: "Ring: 12 to 35" };
+  const heard = (more: Record<string, string>) => buildFromAttributes({ ...build, ...more });
+
+  it.each([
+    ["fornt", "front"],
+    ["reer", "rear"],
+    ["stage", "stages"],
+    ["taget", "target"],
+    ["fornt-wheel", "front-wheel"],
+    ["rear-whel", "rear-wheel"],
+    ["moter", "motor"],
+    ["titel", "title"],
+    ["cente", "centre"],
+    ["scr", "src"],
+  ])("%s is told as %s, and there is no build", (name, nearest) => {
+    const { ok, findings } = heard({ [name]: "38 to 46" });
+    expect(ok).toBe(false);
+    expect(findings[0]).toMatchObject({ code: "unknown-attribute", at: `/${name}`, values: { nearest: [nearest] } });
+    expect(findings[0]!.message).toContain(`nearest: ${nearest}`);
+  });
+
+  it("is an axle only by that name", () => {
+    expect(told(heard({ mid: "Ring: 12 to 35" }).findings)).toEqual(["unknown-attribute at /mid"]);
+    expect(heard({ tail: "Ring: 12 to 35" }).findings[0]!.message).toContain("another axle is axle-tail");
+    expect(heard({ "axle-tail": "Ring: 12 to 35" }).build!.outputs.map(({ id }) => id)).toEqual([
+      "front",
+      "rear",
+      "tail",
+    ]);
+    expect(heard({ "trailing-wheel": "120 mm" }).ok).toBe(false);
+    expect(heard({ "axle-second-rear": "1 to 2", "axle-second-rear-wheel": "90 mm" }).build!.outputs[2]).toMatchObject({
+      id: "second-rear",
+      wheel: { diameter: "90 mm" },
+    });
+  });
+
+  it("that means nothing here is a warning, and the page's own is nothing at all", () => {
+    const { ok, findings } = heard({ zoetrope: "7" });
+    expect(ok).toBe(true);
+    expect(findings).toMatchObject([{ severity: "warning", code: "unknown-attribute", at: "/zoetrope" }]);
+    const names =
+      "class id style lang dir hidden part slot title data-x aria-label onclick v-if x-data :class @click [foo] (bar) _nghost-abc hx-get wire:model ng-if #tag on:click".split(
+        " ",
+      );
+    expect(heard(Object.fromEntries(names.map((name) => [name, "x"]))).findings).toEqual([]);
+  });
+});
+
+describe("what arrives half", () => {
+  const whole: Record<string, string> = {
+    stages: "Spur and pinion: 15 to 62; Gear row: 18 to 31 to 45",
+    front: "Ring: 13 to 38; Hub: 15 to 22",
+    rear: "Ring: 12 to 35; Hub: 16 to 23",
+    "front-wheel": "124 mm",
+    "rear-wheel": "120 mm",
+    target: "38 to 46",
+  };
+  const without = (names: readonly string[], from = whole) =>
+    Object.fromEntries(Object.entries(from).filter(([name]) => !names.includes(name)));
+
+  it("is no build without its list of stages", () => {
+    expect(told(buildFromAttributes(without(["stages"])).findings)).toEqual(["stages-missing at /stages"]);
+    expect(buildFromAttributes({ ...whole, stages: "" }).ok).toBe(true);
+  });
+
+  it("is no build where an axle is known by its wheel or motor alone", () => {
+    expect(told(buildFromAttributes(without(["rear"])).findings)).toEqual(["axle-without-stages at /rear-wheel"]);
+    expect(buildFromAttributes(without(["stages", "front", "rear"])).ok).toBe(false);
+    expect(told(buildFromAttributes({ stages: "", "front-motor": "1850 kv" }).findings)).toEqual([
+      "axle-without-stages at /front-motor",
+    ]);
+  });
+
+  it("does not fit its seal, whatever was lost or changed", () => {
+    const sealed = { ...whole, seal: sealOf(whole) };
+    expect(buildFromAttributes(sealed)).toMatchObject({ ok: true, findings: [] });
+    for (let subset = 1; subset < 2 ** 6; subset++) {
+      const lost = Object.keys(whole).filter((_, n) => subset & (1 << n));
+      expect(told(buildFromAttributes(without(lost, sealed)).findings), lost.join()).toContain("seal-broken at /seal");
+    }
+    expect(buildFromAttributes({ ...sealed, front: "Ring: 13 to 38" }).ok).toBe(false);
+    expect(
+      buildFromAttributes({ ...sealed, front: "Ring:\u00a013 to\u2009\u200b38;  Hub: 15 to 22", class: "x" }).ok,
+    ).toBe(true);
+    expect(buildFromAttributes({ ...sealed, seal: "aaaaa" }).findings[0]!.code).toBe("seal-broken");
+  });
+
+  it.each([
+    "Ring: 13 to 38, Hub: 15 to 22",
+    "Ring: 13 to 38 Hub: 15 to 22",
+    "Ring: 13 to 38. Hub: 15 to 22",
+    "Ring: 13 to 38: Hub: 15 to 22",
+    "13 to 38, Hub: 15 to 22",
+    "Box: printed 2.6, Hub: 15 to 22",
+    "Set: sun 18 in ring 60, Hub: 15 to 22",
+    "Row: 18 to 31 to 45, Hub: 15 to 22",
+  ])("tells of a stage that a label has swallowed: %s", (rear) => {
+    const { ok, findings } = buildFromAttributes({ stages: "", rear });
+    expect(ok).toBe(false);
+    expect(told(findings)).toEqual(["stage-swallowed at /rear"]);
+  });
+});
+
+describe("what a short article needs can be said", () => {
+  it.each([
+    ["Ring: 13 to 38, bevel", { form: "bevel" }],
+    ["Ring: 13 to 38, hypoid, set", { form: "hypoid", set: true }],
+    ["Ring: 14 to 50, internal", { internal: true }],
+    ["Spur: 15 to 62, 48 DP", { diametralPitch: "48" }],
+    ["Spur: 15 to 62, reverses", { reverses: true }],
+    ["Spur: 15 to 62, reverses not", { reverses: false }],
+    ["Spur: 15 to 62, per axle", { per: "axle" }],
+    ["Box: printed 2.61, truncated", { read: "truncated" }],
+  ])("%s", (rear, fields) => expect(built({ stages: "", rear }).outputs[0]!.stages).toMatchObject([fields]));
+
+  it("mounts by their ends, or by a pair that is known to mesh", () => {
+    const stages = "Spur and pinion: 15 to 62, module 0.8; Row: 18 to 31 to 45";
+    const mounts = (mount: string) => built({ stages, rear: "", mount }).mounts;
+    expect(mounts("Spur and pinion: 30.3 mm to 31.3 mm, opening 0.05 mm")).toEqual([
+      { stage: "spur-and-pinion", from: "30.3 mm", to: "31.3 mm", opening: "0.05 mm" },
+    ]);
+    expect(mounts("spur-and-pinion: 1.193 to 1.232 in")).toEqual([
+      { stage: "spur-and-pinion", from: "1.193 in", to: "1.232 in" },
+    ]);
+    expect(mounts("Spur and pinion: known pair 23 to 53, closer 0.1 mm, farther 0.9 mm")).toEqual([
+      { stage: "spur-and-pinion", knownPair: [23, 53], closer: "0.1 mm", farther: "0.9 mm" },
+    ]);
+    expect(told(buildFromAttributes({ stages, rear: "", mount: "Spur: 30 mm to 31 mm" }).findings)).toEqual([
+      "missing-reference at /mounts/0/stage",
+    ]);
+    expect(told(buildFromAttributes({ stages, rear: "", mount: "wide" }).findings)).toEqual([
+      "not-understood at /mount",
+    ]);
+  });
+
+  it("wheels under weight, or by the ground that they rolled", () => {
+    const wheel = (text: string) => built({ stages: "", rear: "", "rear-wheel": text }).outputs[0]!.wheel;
+    expect(wheel("118 mm under weight")).toEqual({ loadedDiameter: "118 mm" });
+    expect(wheel("10 turns 3.71 m")).toEqual({ travel: { turns: "10", length: "3.71 m" } });
+  });
+
+  it("eight thousand stages of one label get ids of their own", () => {
+    const stages = Array.from({ length: 8000 }, () => "Hub: 15 to 22").join(";");
+    const { build } = buildFromAttributes({ stages, rear: "" });
+    expect(new Set(build!.stages.map(({ id }) => id)).size).toBe(8000);
+    expect(build!.stages[7999]!.id).toBe("hub-8000");
+  });
+});
+
+describe("the names of an element's attributes", () => {
+  it.each([
+    ["mw-value", "figur", "figure"],
+    ["mw-value", "off", "of"],
+    ["mw-value", "unti", "unit"],
+    ["mw-teeth", "mni", "min"],
+    ["mw-working", "buld", "build"],
+  ] as const)("%s %s: nearest %s", (tag, name, nearest) => {
+    expect(attributeFindings(tag, [name])).toMatchObject([
+      {
+        severity: "error",
+        code: "unknown-attribute",
+        at: `/${name}`,
+        values: { nearest: expect.arrayContaining([nearest]) as unknown },
+      },
+    ]);
+  });
+
+  it("pass where they are the element's own, every element's, or the page's", () => {
+    expect(attributeFindings("mw-value", ["figure", "of", "build", "class", "title", "data-x", "v-on:click"])).toEqual(
+      [],
+    );
+    expect(attributeFindings("mw-value", ["colour"])).toMatchObject([{ severity: "warning" }]);
+    expect(attributeFindings("p", ["figur"])).toEqual([]);
   });
 });

@@ -81,7 +81,11 @@ describe("two axles", () => {
   });
 
   it("of a short article, of which nobody said which side the rings are on, are not told to oppose", () => {
-    const reading = buildFromAttributes({ front: "Ring: 13 to 38; Portal: 15 to 22", rear: "Ring: 12 to 35" });
+    const reading = buildFromAttributes({
+      stages: "",
+      front: "Ring: 13 to 38; Portal: 15 to 22",
+      rear: "Ring: 12 to 35",
+    });
     const evaluation = evaluate(reading.build!);
     expect(evaluation.findings).toEqual([]);
     expect([evaluation.compare()!.sameWay, evaluation.compare()!.establishedSameWay]).toEqual([false, null]);

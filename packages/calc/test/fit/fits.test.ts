@@ -147,40 +147,49 @@ describe("the slot of a motor plate", () => {
           opening: fc.integer({ min: 0, max: 20 }),
           wider: fc.integer({ min: 0, max: 60 }),
           dp: fc.boolean(),
+          internal: fc.boolean(),
         }),
-        ({ from, to, known, closer, farther, holes, opening, wider, dp }) => {
+        ({ from, to, known, closer, farther, holes, opening, wider, dp, internal }) => {
           const mount: FitMount = {
             ...(from !== null && { from: `${from / 10} mm` }),
             ...(to !== null && { to: `${to / 10} mm` }),
-            ...(known !== null && { knownPair: [10, known - 10] as const }),
+            ...(known !== null && { knownPair: internal ? ([10, known + 10] as const) : ([10, known - 10] as const) }),
             ...(closer !== null && { closer: `${closer / 10} mm` }),
             ...(farther !== null && { farther: `${farther / 10} mm` }),
             ...(holes && { holes: holes.map((hole) => `${hole / 10} mm`) }),
             opening: `${opening / 100} mm`,
             openingTo: `${(opening + wider) / 100} mm`,
           };
-          const pitch = dp ? { diametralPitch: 32 } : { module: "0.8" };
-          // In units of 1/32,000 mm, in which every length here is whole: half a module, tenths, hundredths.
+          const pitch = { ...(dp ? { diametralPitch: 32 } : { module: "0.8" }), internal };
+          // In units of 1/32,000 mm, in which every length here is whole: half a module, tenths, hundredths. A ring's teeth
+          // count by their difference, and its openings bring it closer.
           const half = dp ? 12_700 : 12_800;
-          const [least, most] = [opening * 320, (opening + wider) * 320];
+          const side = internal ? -1 : 1;
+          const openings = [side * opening * 320, side * (opening + wider) * 320].sort((a, b) => a - b);
           const wanted: number[] = [];
           for (let sum = 1; sum <= 160; sum++) {
-            const [first, last] = [sum * half + least, sum * half + most];
-            const knownCentre = (known ?? 0) * half + least;
-            const inSlot =
-              (from === null || last >= from * 3200) &&
-              (to === null || first <= to * 3200) &&
-              (known === null || closer === null || last >= knownCentre - closer * 3200) &&
-              (known === null || farther === null || first <= knownCentre + farther * 3200);
-            const inHoles = !holes || holes.some((hole) => hole * 3200 >= first && hole * 3200 <= last);
-            if (inSlot && inHoles) wanted.push(sum);
+            const [first, last] = [sum * half + openings[0]!, sum * half + openings[1]!];
+            const knownCentre = (known ?? 0) * half + side * opening * 320;
+            const begin = Math.max(
+              first,
+              from === null ? 0 : from * 3200,
+              known === null || closer === null ? 0 : knownCentre - closer * 3200,
+            );
+            const end = Math.min(
+              last,
+              to === null ? Infinity : to * 3200,
+              known === null || farther === null ? Infinity : knownCentre + farther * 3200,
+            );
+            const reached = holes?.map((hole) => hole * 3200) ?? [begin];
+            if (reached.some((centre) => centre >= begin && centre <= end)) wanted.push(sum);
           }
           const found = new Set<number>();
           for (const [first, last] of toothSumsFor(mount, pitch))
             for (let sum = first; sum <= Math.min(last, 160); sum++) found.add(sum);
           expect([...found].sort((a, b) => a - b)).toEqual(wanted);
           for (const sum of [40, 77, 100].filter((one) => one <= 160)) {
-            const { reasons } = fits({ pair: { driver: 20, driven: sum - 20, ...pitch }, mount });
+            const driven = internal ? sum + 20 : sum - 20;
+            const { reasons } = fits({ pair: { driver: 20, driven, ...pitch }, mount });
             const refused = reasons.some(({ code }) => ["too-far", "too-close", "no-hole"].includes(code));
             expect(refused).toBe(!wanted.includes(sum));
           }
@@ -262,7 +271,7 @@ describe("a pivot", () => {
         expect.objectContaining({
           code: "out-of-range",
           at: "pivot",
-          message: `The angle is ${angle}; expected 0 to 180 degrees.`,
+          message: `Found an angle of ${angle}; expected 0 to 180 degrees.`,
         }),
       );
   });
@@ -669,6 +678,11 @@ describe("pitch and teeth", () => {
       "helix-not-given",
       "shift-not-given",
       "ring-too-small",
+      "no-centre",
+      "no-line-of-action",
+      "tooth-pointed",
+      "tooth-missing",
+      "shafts-not-given",
     ];
     const texts = every.map((code) => reasonText({ code, weight: "refusal" }));
     for (const text of texts) expect(text).toMatch(/^\S.*\.$/);

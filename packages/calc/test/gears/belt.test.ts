@@ -1,7 +1,7 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { rational } from "../../src/exact/index.js";
-import { beltCentre, beltLength, beltOf } from "../../src/gears/index.js";
+import { beltCentre, beltLength, beltOf, pitchDiameter } from "../../src/gears/index.js";
 
 /** A string pulled tight around two discs: the hull of many points on their rims, measured along. */
 function tightString(pitch: number, driver: number, driven: number, centre: number): number {
@@ -99,21 +99,32 @@ describe("a belt on two pulleys", () => {
     ]);
   });
 
-  it("refuses what cannot be", () => {
-    const touching = (at: string) =>
-      expect.objectContaining({ code: "pulleys-touch", at, message: "Too short: the pulleys would touch." }) as Error;
-    expect(() => beltOf({ driver: 20, driven: 60, pitch: "2 mm", centre: "25 mm" })).toThrowError(touching("centre"));
-    expect(() => beltOf({ driver: 20, driven: 60, pitch: "2 mm", beltTeeth: 60 })).toThrowError(touching("beltTeeth"));
-    expect(
-      beltOf({ driver: 20, driven: 60, pitch: "2 mm", centre: "25.5 mm" }).choices.map((one) => one.teeth),
-    ).toEqual([69]);
-    expect(beltOf({ driver: 20, driven: 60, pitch: "2 mm", beltTeeth: 69 }).choices[0]!.centre).toBeGreaterThan(
-      80 / Math.PI,
+  it("does not know what cannot be, and refuses figures that are none", () => {
+    const question = { driver: 20, driven: 60, pitch: "2 mm" };
+    const touching = { notKnown: "pulleys-touch", reverses: false, choices: [] };
+    expect(beltOf({ ...question, centre: "25 mm" })).toEqual(touching);
+    expect(beltOf({ ...question, beltTeeth: 60 })).toEqual(touching);
+    expect(beltOf({ ...question, centre: "25.5 mm" }).choices.map((one) => one.teeth)).toEqual([69]);
+    expect(beltOf({ ...question, beltTeeth: 69 }).choices[0]!.centre).toBeGreaterThan(80 / Math.PI);
+    const error = (code: string, at: string) => expect.objectContaining({ code, at }) as Error;
+    const pulleys = { pitch: rational(2), driver: 20, driven: 60 };
+    expect(() => beltLength(pulleys, 25)).toThrowError(error("pulleys-touch", "centre"));
+    expect(() => beltCentre(pulleys, 100)).toThrowError(error("pulleys-touch", "beltTeeth"));
+    expect(() => beltCentre(pulleys, 100)).toThrowError("Too short: the pulleys would touch.");
+    expect(() => beltCentre(pulleys, NaN)).toThrowError(error("out-of-range", "length"));
+    expect(() => beltLength(pulleys, NaN)).toThrowError(error("out-of-range", "centre"));
+    expect(() => beltLength({ ...pulleys, driver: 0 }, 60)).toThrowError(error("not-a-count", "driver"));
+    expect(() => beltLength({ ...pulleys, pitch: rational(0) }, 60)).toThrowError(error("out-of-range", "pitch"));
+    expect(() => beltOf({ ...question, driver: 0 })).toThrowError(error("not-a-count", "driver"));
+    expect(() => beltOf({ ...question, driven: 1.5 })).toThrowError(error("not-a-count", "driven"));
+    expect(() => beltOf({ ...question, beltTeeth: -1 })).toThrowError(error("not-a-count", "beltTeeth"));
+    expect(() => beltOf({ ...question, centre: "60 mm", available: [0] })).toThrowError(
+      error("not-a-count", "available"),
     );
-    expect(() => beltCentre({ pitch: rational(2), driver: 20, driven: 60 }, NaN)).toThrowError(touching("beltTeeth"));
-    const named = (at: string) => expect.objectContaining({ code: "not-a-length", at }) as Error;
-    expect(() => beltOf({ driver: 20, driven: 60, pitch: "fine", centre: "60 mm" })).toThrowError(named("pitch"));
-    expect(() => beltOf({ driver: 20, driven: 60, pitch: "2 mm", centre: "far" })).toThrowError(named("centre"));
+    expect(() => beltOf({ ...question, pitch: "fine", centre: "60 mm" })).toThrowError(error("not-a-length", "pitch"));
+    expect(() => beltOf({ ...question, centre: "far" })).toThrowError(error("not-a-length", "centre"));
+    expect(() => beltOf({ ...question, pitch: "0 mm", centre: "60 mm" })).toThrowError(error("out-of-range", "pitch"));
+    expect(() => beltOf({ ...question, centre: "0 mm" })).toThrowError(error("out-of-range", "centre"));
   });
 
   it("takes pulleys that just touch", () => {
@@ -128,11 +139,72 @@ describe("a belt on two pulleys", () => {
     expect(beltCentre(pulleys, shortest)).toBeCloseTo(sum, 9);
   });
 
-  it("does not know two-pulley figures for a tensioner, nor any without pitch or centres", () => {
-    const none = { choices: [] };
-    const question = { driver: 20, driven: 60, pitch: "2 mm", centre: "60 mm" };
-    expect(beltOf({ ...question, tensioner: true })).toEqual({ ...none, notKnown: "tensioner" });
+  it("needs more than two pulleys do where a tensioner takes up the rest, and tells how much", () => {
+    const question = { driver: 20, driven: 60, pitch: "2 mm", centre: "60 mm", tensioner: true };
+    // Two pulleys take 202.712 mm at 60 mm: a string pulled tight around both.
+    const tight = tightString(2, 20, 60, 60);
+    const { length, choices, reverses } = beltOf(question);
+    expect(length).toBeCloseTo(tight, 4);
+    expect(choices.map((one) => one.teeth)).toEqual([102]);
+    expect(choices[0]!.slack).toBeCloseTo(204 - tight, 4);
+    // Without the tensioner it would set its axes farther apart.
+    expect(choices[0]!.centre).toBeCloseTo(60.659, 3);
+    expect(reverses).toBe(false);
+    const many = beltOf({ ...question, available: [120, 90, 110, 101] }).choices;
+    expect(many.map(({ teeth, slack }) => [teeth, slack!.toFixed(2)])).toEqual([
+      [110, (220 - tight).toFixed(2)],
+      [120, (240 - tight).toFixed(2)],
+    ]);
+    expect(beltOf({ ...question, beltTeeth: 105 }).choices.map(({ slack }) => slack!.toFixed(3))).toEqual([
+      (210 - tight).toFixed(3),
+    ]);
+    expect(beltOf({ ...question, beltTeeth: 101 })).toMatchObject({ notKnown: "belt-too-short", choices: [] });
+    expect(beltOf({ ...question, chain: true }).choices.map((one) => one.teeth)).toEqual([102]);
+    expect(beltOf({ ...question, chain: true, centre: "61 mm" }).choices.map((one) => one.teeth)).toEqual([104]);
+    // Equal pulleys, 30 mm apart, take 50 teeth exactly: nothing would be left to take up.
+    expect(
+      beltOf({ driver: 20, driven: 20, pitch: "2 mm", centre: "30 mm", tensioner: true }).choices.map(
+        (one) => one.teeth,
+      ),
+    ).toEqual([51]);
+    expect(beltOf({ driver: 20, driven: 60, pitch: "2 mm", beltTeeth: 102, tensioner: true }).notKnown).toBe(
+      "centre-not-given",
+    );
+    expect(beltOf({ ...question, centre: "20 mm" }).notKnown).toBe("pulleys-touch");
+  });
+
+  it("turns a pulley round that runs on its back, and knows no length without the third wheel", () => {
+    const question = { driver: 20, driven: 60, pitch: "2 mm", centre: "60 mm", backDriven: true };
+    expect(beltOf(question)).toEqual({ notKnown: "driven-by-back", reverses: true, choices: [] });
+    expect(beltOf({ driver: 20, driven: 60, backDriven: true }).reverses).toBe(true);
+    expect(beltOf({ driver: 20, driven: 60 }).reverses).toBe(false);
+  });
+
+  it("is not known without pitch or centres", () => {
+    const none = { reverses: false, choices: [] };
     expect(beltOf({ driver: 20, driven: 60, centre: "60 mm" })).toEqual({ ...none, notKnown: "pitch-not-given" });
     expect(beltOf({ driver: 20, driven: 60, pitch: "2 mm" })).toEqual({ ...none, notKnown: "centre-not-given" });
+  });
+});
+
+describe("a sprocket", () => {
+  it("has a pitch circle on which the links lie as chords", () => {
+    // Six links make a hexagon, whose circle is twice as wide as a side; four a square.
+    const pitch = rational("6.35");
+    expect(pitchDiameter({ pitch, teeth: 6, chain: true })).toBeCloseTo(12.7, 12);
+    expect(pitchDiameter({ pitch, teeth: 4, chain: true })).toBeCloseTo(6.35 * Math.SQRT2, 12);
+    expect(pitchDiameter({ pitch, teeth: 2, chain: true })).toBeCloseTo(6.35, 12);
+    // Closed by its chords: so many turns of the angle that one link takes make the whole round.
+    for (const teeth of [9, 17, 41]) {
+      const diameter = pitchDiameter({ pitch, teeth, chain: true });
+      expect(teeth * 2 * Math.asin(6.35 / diameter)).toBeCloseTo(2 * Math.PI, 12);
+    }
+    expect(pitchDiameter({ pitch: rational(2), teeth: 60 })).toBeCloseTo(120 / Math.PI, 12);
+    expect(() => pitchDiameter({ pitch, teeth: 1, chain: true })).toThrowError(
+      expect.objectContaining({ code: "sprocket-too-small", at: "teeth" }),
+    );
+    expect(beltOf({ driver: 1, driven: 20, pitch: "6.35 mm", centre: "60 mm", chain: true }).notKnown).toBe(
+      "sprocket-too-small",
+    );
   });
 });

@@ -1,15 +1,7 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { bounded } from "../../src/exact/index.js";
-import {
-  centreDistance,
-  comparePitch,
-  meshOf,
-  moduleOf,
-  recurrenceOf,
-  wormOf,
-  type ToothPair,
-} from "../../src/gears/index.js";
+import { centreDistance, comparePitch, meshOf, moduleOf, recurrenceOf, type ToothPair } from "../../src/gears/index.js";
 import { inverseInvolute, involute } from "../../src/gears/involute.js";
 import { pressureAngleOf } from "../../src/gears/pitch.js";
 
@@ -205,7 +197,12 @@ describe("a tooth pair", () => {
       const angle = (degrees * Math.PI) / 180;
       expect(inverseInvolute(involute(angle))).toBeCloseTo(angle, 11);
     }
-    expect(inverseInvolute(-0.001)).toBeNaN();
+    for (const steep of [88, 89.9, 89.999]) {
+      const angle = (steep * Math.PI) / 180;
+      expect(Math.tan(inverseInvolute(involute(angle))!) / Math.tan(angle)).toBeCloseTo(1, 9);
+    }
+    expect(inverseInvolute(0)).toBe(0);
+    for (const none of [-0.001, NaN]) expect(inverseInvolute(none)).toBeUndefined();
   });
 
   it("finds the centre distance of shifted gears where their teeth touch without backlash", () => {
@@ -266,19 +263,21 @@ describe("a tooth pair", () => {
     );
   });
 
-  it("feels the backlash of a gear inside a ring, which grows as they come closer", () => {
+  it("feels the backlash of a gear inside a ring, which an opening gives by bringing them closer", () => {
     for (const [z1, z2, opening, x1] of [
-      [20, 60, -0.1, 0],
-      [17, 45, -0.05, 0.2],
-      [16, 72, 0.05, -0.3],
+      [20, 60, 0.1, 0],
+      [17, 45, 0.05, 0.2],
+      [14, 50, 0.05, 0],
+      [16, 72, -0.05, -0.3],
     ] as const) {
       const pair = { driver: z1, driven: z2, module: 1, internal: true, driverShift: x1 };
       const mesh = meshOf(pair, `${opening} mm`);
+      const theoretical = mesh.centreDistance!.low.toNumber();
+      expect(mesh.operatingCentre).toBeCloseTo(theoretical - opening, 12);
       const teeth = { m: 1, z1, z2, ring: true, alpha: Math.PI / 9, x1, x2: 0, thinning: 0 };
       const felt = feltBacklash(teeth, mesh.operatingCentre!, [z1 + 2 + 2 * x1, z2 - 2]);
       expect(mesh.circumferentialBacklash).toBeCloseTo(felt, 4);
-      expect(mesh).not.toHaveProperty("contactRatio");
-      expect(mesh).not.toHaveProperty("interference");
+      expect(Math.sign(mesh.circumferentialBacklash!)).toBe(Math.sign(opening));
     }
     const { driven } = meshOf({ driver: 20, driven: 60, module: 1, internal: true });
     expect([driven!.tip, driven!.root, driven!.reference].map((one) => one.low.toFraction())).toEqual([
@@ -286,6 +285,31 @@ describe("a tooth pair", () => {
       "125/2",
       "60/1",
     ]);
+  });
+
+  it("gives by an opening about 2 × opening × tan α of play, of outside teeth and of a ring alike", () => {
+    for (const internal of [false, true])
+      for (const [driver, driven, degrees] of [
+        [14, 50, 20],
+        [15, 62, 20],
+        [31, 90, 14.5],
+      ] as const) {
+        const pair = { driver, driven, module: 1, pressureAngle: degrees, internal };
+        const mesh = meshOf(pair, "0.05 mm");
+        const alpha = (degrees * Math.PI) / 180;
+        const about = 2 * 0.05 * Math.tan(alpha);
+        expect(mesh.circumferentialBacklash! / about).toBeGreaterThan(0.96);
+        expect(mesh.circumferentialBacklash! / about).toBeLessThan(1.04);
+        const working = (mesh.operatingPressureAngle! * Math.PI) / 180;
+        expect(mesh.normalBacklash).toBeCloseTo(mesh.circumferentialBacklash! * Math.cos(working), 12);
+      }
+    // 14 in 50, opened by 0.05 mm: the play lies between what the angles before and after the opening give.
+    const { circumferentialBacklash: play, operatingPressureAngle } = meshOf(
+      { driver: 14, driven: 50, module: 1, internal: true },
+      "0.05 mm",
+    );
+    expect(play!).toBeGreaterThan(0.1 * Math.tan((operatingPressureAngle! * Math.PI) / 180));
+    expect(play!).toBeLessThan(0.1 * Math.tan(Math.PI / 9));
   });
 
   it("works helical gears out by their transverse section", () => {
@@ -328,13 +352,17 @@ describe("a tooth pair", () => {
     expect([interference(17, 1309), interference(17, 1310), interference(18, 100_000)]).toEqual([false, true, false]);
   });
 
-  it("has nothing to say of gears pushed inside each other's base circles", () => {
+  it("says where the base circles leave flanks nowhere to meet", () => {
     const mesh = meshOf({ driver: 15, driven: 30, module: 1 }, "-2 mm");
     expect(mesh).not.toHaveProperty("operatingPressureAngle");
-    expect(mesh.centreDistance!.toJSON()).toEqual(exact("45/2"));
+    expect([mesh.notKnown, mesh.centreDistance!.toJSON()]).toEqual(["no-line-of-action", exact("45/2")]);
     expect(meshOf({ driver: 15, driven: 30, module: 1 }, "-30 mm")).not.toHaveProperty("contactRatio");
+    const ring = { driver: 15, driven: 50, module: 1, internal: true };
+    expect(meshOf(ring, "2 mm")).toMatchObject({ notKnown: "no-line-of-action" });
+    expect(meshOf(ring, "40 mm")).not.toHaveProperty("normalBacklash");
     const tight = meshOf({ driver: 15, driven: 30, module: 1 }, "-0.1 mm");
     expect(tight.circumferentialBacklash!).toBeLessThan(0);
+    expect(tight.notKnown).toBeUndefined();
   });
 
   it("refuses figures that are none", () => {
@@ -356,44 +384,6 @@ describe("a tooth pair", () => {
     expect(() => meshOf({ driver: 15, driven: 30, module: 1, driverTip: "big" })).toThrowError(
       expect.objectContaining({ at: "driverTip" }),
     );
-  });
-});
-
-describe("a worm", () => {
-  const worm = { starts: 2, teeth: 40, module: 1, diameter: "20 mm" };
-
-  it("has the slope of its thread unrolled", () => {
-    const { leadAngle } = wormOf(worm);
-    // In one turn two teeth of the wheel pass: 2 × π of the 20 × π around.
-    expect(Math.tan((leadAngle! * Math.PI) / 180)).toBeCloseTo(0.1, 12);
-  });
-
-  it("loses to friction what a wedge loses, worked out by forces", () => {
-    const friction = 0.06;
-    const { efficiency } = wormOf(worm, "0.06");
-    // Axial over tangential force on a flank inclined by the lead and, in the axial plane, by the pressure angle.
-    const lead = Math.atan(0.1);
-    const normal = Math.cos(Math.PI / 9);
-    const axial = normal * Math.cos(lead) - friction * Math.sin(lead);
-    const tangential = normal * Math.sin(lead) + friction * Math.cos(lead);
-    expect(efficiency).toBeCloseTo((axial * Math.tan(lead)) / tangential, 12);
-    expect(wormOf(worm, 0).efficiency).toBeCloseTo(1, 12);
-  });
-
-  it("never calls holding a brake, and assumes no friction", () => {
-    expect(wormOf(worm)).toEqual({ leadAngle: expect.any(Number) as number, caution: "holding-is-not-a-brake" });
-    expect(wormOf({ starts: 1, teeth: 30 })).toEqual({ caution: "holding-is-not-a-brake" });
-    expect(wormOf({ starts: 1, teeth: 30, diameter: "12 mm" }, "0.1")).toEqual({ caution: "holding-is-not-a-brake" });
-    expect(wormOf({ starts: 1, teeth: 30, module: 1 }, "0.1")).toEqual({ caution: "holding-is-not-a-brake" });
-    expect(() => wormOf(worm, "-0.1")).toThrowError(
-      expect.objectContaining({
-        code: "out-of-range",
-        at: "friction",
-        message: "Friction -0.1; expected 0 or more.",
-      }),
-    );
-    expect(() => wormOf(worm, "little")).toThrowError(expect.objectContaining({ at: "friction" }));
-    expect(() => wormOf({ ...worm, diameter: "narrow" })).toThrowError(expect.objectContaining({ at: "diameter" }));
   });
 });
 

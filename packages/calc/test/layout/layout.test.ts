@@ -163,10 +163,53 @@ describe("the gears in their places", () => {
       expect([shape, phase]).toEqual([undefined, 0]);
     }
     expect(layout([{ ...wanted, chain: true }]).spans[0]!.by).toBe("chain");
-    expect(layout([{ ...wanted, tensioner: true }]).notDrawn.map((stage) => stage.id)).toEqual(["belt"]);
+    expect(layout([{ ...wanted, centre: "20 mm" }]).notDrawn.map((stage) => stage.id)).toEqual(["belt"]);
+    expect(open).not.toHaveProperty("tensioner");
     const after = layout([belt, primary]);
     expect(after.spans[1]!.driver.x).toBe(after.spans[0]!.driven.x);
     expect(after.spans[1]!.driver.turns).toBeCloseTo(1 / 3, 12);
+  });
+
+  it("have a belt with a tensioner drawn at its centres, and marked", () => {
+    const taut = { id: "belt", kind: "belt", driver: 20, driven: 60, pitch: "2 mm", tensioner: true } as const;
+    const [span] = layout([{ ...taut, centre: "60 mm" }]).spans;
+    expect([span!.by, span!.tensioner, span!.centre.low.toFraction()]).toEqual(["belt", true, "60/1"]);
+    expect(span!.driven.turns).toBeCloseTo(1 / 3, 12);
+    expect(layout([{ ...taut, centre: "60 mm", beltTeeth: 110 }]).spans[0]!.centre.low.toFraction()).toBe("60/1");
+    // Where nobody says how far apart its axes are, or where the belt is too short for them, it has no place.
+    expect(layout([{ ...taut, beltTeeth: 110 }]).notDrawn.length).toBe(1);
+    expect(layout([{ ...taut, centre: "60 mm", beltTeeth: 100 }]).notDrawn.length).toBe(1);
+  });
+
+  it("have chains on the circles of their sprockets", () => {
+    const chain = { id: "chain", kind: "belt", chain: true, driver: 9, driven: 17, pitch: "8 mm" } as const;
+    const [span] = layout([{ ...chain, centre: "60 mm" }]).spans;
+    expect(span!.by).toBe("chain");
+    expect(span!.driver.radii.reference).toBeCloseTo(4 / Math.sin(Math.PI / 9), 12);
+    expect(span!.driven.radii.tip).toBeCloseTo(4 / Math.sin(Math.PI / 17), 12);
+    expect(layout([{ ...chain, driver: 1, centre: "60 mm" }]).notDrawn.map((stage) => stage.id)).toEqual(["chain"]);
+  });
+
+  it("bear the names of their stages", () => {
+    const named = layout(
+      [{ ...primary, label: "Spur and pinion", driverLabel: "pinion" }, row],
+      [{ stage: "primary" }],
+    );
+    expect(named.wheels.map(({ stageLabel, role, label }) => [stageLabel, role, label])).toEqual([
+      ["Spur and pinion", "driver", "pinion"],
+      ["Spur and pinion", "driven", undefined],
+      [undefined, "driver", undefined],
+      [undefined, "idler", undefined],
+      [undefined, "driven", undefined],
+    ]);
+    expect(named.mounts[0]!.stageLabel).toBe("Spur and pinion");
+    expect(layout([primary], [{ stage: "primary" }]).mounts[0]).not.toHaveProperty("stageLabel");
+    expect(named.wheels[2]).not.toHaveProperty("stageLabel");
+  });
+
+  it("have no place where their teeth cannot be", () => {
+    expect(layout([{ ...primary, driverShift: 3 }]).notDrawn.length).toBe(1);
+    expect(layout([{ ...primary, driver: 2 }, row]).spans.length).toBe(2);
   });
 
   it("show helical and shifted gears by their section", () => {
@@ -255,6 +298,35 @@ describe("a mount", () => {
     const [free] = layout([primary], [{ stage: "primary" }]).mounts;
     expect([free!.holes, free!.walls]).toEqual([[], []]);
     for (const none of ["from", "to", "short", "pivot", "shaft"]) expect(free).not.toHaveProperty(none);
+  });
+
+  it("lets a ring run closer than its theoretical centres by its opening", () => {
+    const ringed = { ...primary, internal: true } as const;
+    const [span] = layout([ringed], [{ stage: "primary", opening: "0.05 mm" }]).spans;
+    // 18.8 mm less the opening.
+    expect(span!.centre.low.toFraction()).toBe("75/4");
+    const [far] = layout([ringed], [{ stage: "primary", opening: "0.05 mm", from: "18.8 mm" }]).mounts;
+    expect([far!.short!.end, far!.short!.by.low.toFraction(), far!.span.centre.low.toFraction()]).toEqual([
+      "from",
+      "1/20",
+      "75/4",
+    ]);
+  });
+
+  it("shows its slot and holes between the axes, however they were measured", () => {
+    const shafts = { shaft: "4 mm", drivenShaft: "6 mm" };
+    const over: Mount = { stage: "primary", measured: "over shafts", ...shafts, from: "35 mm", to: "36 mm" };
+    const [mount] = layout([primary], [over]).mounts;
+    expect([mount!.from!.low.toFraction(), mount!.to!.low.toFraction()]).toEqual(["30/1", "31/1"]);
+    expect([mount!.shaft, mount!.drivenShaft, mount!.fit.verdict]).toEqual([4, 6, "fits"]);
+    const between: Mount = { stage: "primary", measured: "between shafts", ...shafts, holes: ["25.8 mm", "27 mm"] };
+    const [row_] = layout([primary], [between]).mounts;
+    expect(row_!.holes.map((hole) => hole.low.toFraction())).toEqual(["154/5", "32/1"]);
+    expect(row_!.short).toBeUndefined();
+    // Without both shafts nothing is known of it: no slot is drawn, and none is said to be short.
+    const [half] = layout([primary], [{ ...over, drivenShaft: undefined } as unknown as Mount]).mounts;
+    for (const none of ["from", "to", "short"]) expect(half).not.toHaveProperty(none);
+    expect([half!.fit.verdict, half!.holes]).toEqual(["cannot tell", []]);
   });
 
   it("is that of its own stage only, and of every mesh of a row", () => {

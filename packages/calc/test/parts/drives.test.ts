@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { applyChanges, readBuild } from "../../src/document/index.js";
 import type { Build, ChangeSet, Part } from "../../src/drivetrain/index.js";
 import { rational } from "../../src/exact/index.js";
-import { needsOf, orderOf, partsFromRows, readParts, type Need } from "../../src/parts/index.js";
+import { needsOf, orderOf, partsFromSheet, readParts, type Need } from "../../src/parts/index.js";
 
 // Grebe, a harbour crawler: a belt off the motor, a planetary set behind it, a worm for the winch, a chain to the rear.
 const grebe = (): Build => {
@@ -151,17 +151,15 @@ describe("their parts in a list", () => {
   });
 
   it("are known by ordinary words", () => {
-    const { parts, findings } = partsFromRows(
+    const { parts, questions } = partsFromSheet([
       ["Name", "What", "Starts", "Sun", "Ring"],
-      [
-        ["Worm 2", "worm", "2", "", ""],
-        ["Worm wheel 30", "worm wheel", "30", "", ""],
-        ["Worm 1 in 20", "worm and wheel", "", "1", "20"],
-        ["Urchin 12", "planetary set", "", "12", "60"],
-        ["Band", "timing belt", "90", "", ""],
-      ],
-    );
-    expect(findings).toEqual([]);
+      ["Worm 2", "worm", "2", "", ""],
+      ["Worm wheel 30", "worm wheel", "30", "", ""],
+      ["Worm 1 in 20", "worm and wheel", "", "1", "20"],
+      ["Urchin 12", "planetary set", "", "12", "60"],
+      ["Band", "timing belt", "90", "", ""],
+    ]);
+    expect(questions).toEqual([]);
     expect(parts.map(({ is }) => is)).toEqual(["worm", "gear", "set", "planetary", "belt"]);
     expect(parts[3]).toMatchObject({ driver: 12, driven: 60 });
   });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { readBuild } from "../../src/document/index.js";
 import { shapes, type Part } from "../../src/drivetrain/index.js";
-import { canBeHad, costOf, needsOf, orderOf, readParts, type Need } from "../../src/parts/index.js";
+import { canBeHad, costOfLine, emptyStock, needsOf, orderOf, readParts, type Need } from "../../src/parts/index.js";
 
 const codes = (json: unknown) => readParts(json).findings.map(({ code, at }) => `${code} ${at}`);
 
@@ -63,9 +63,11 @@ describe("having a part", () => {
   });
 
   it("costs in whole thousandths, rounded up", () => {
-    expect(costOf({ id: "a", is: "other", price: { amount: 0.0001, currency: "EUR" } }, "EUR").amount).toBe(1);
-    expect(costOf({ id: "a", is: "other" }, "EUR")).toEqual({ fresh: 1, amount: 0, unpriced: 1 });
-    expect(costOf({ id: "a", is: "other", status: "spare" }, "EUR")).toEqual({ fresh: 0, amount: 0, unpriced: 0 });
+    const costOf = (part: Part) => costOfLine(emptyStock.lineFor(part, 1), "EUR");
+    expect(costOf({ id: "a", is: "other", price: { amount: 0.0001, currency: "EUR" } }).amount).toBe(1);
+    expect(costOf({ id: "a", is: "other" })).toEqual({ fresh: 1, amount: 0, unpriced: 1 });
+    expect(costOf({ id: "a", is: "other", price: { amount: 2, currency: "GBP" } }).unpriced).toBe(1);
+    expect(costOf({ id: "a", is: "other", status: "spare" })).toEqual({ fresh: 0, amount: 0, unpriced: 0 });
   });
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { lengthOf, rational, type Rational } from "../../src/exact/index.js";
-import { findTrains, type TrainQuestion } from "../../src/search/index.js";
+import type { Part } from "../../src/drivetrain/index.js";
+import { lengthOf, rational, type Rational, type RationalInput } from "../../src/exact/index.js";
+import { type FoundTrain, findTrains, type TrainQuestion, type WantedOutput } from "../../src/search/index.js";
 import { counts, inside, product, randomFrom, some, worst } from "./brute.js";
 
 interface Pick {
@@ -9,8 +10,25 @@ interface Pick {
   readonly id?: string;
 }
 
+/** A question as the tests write it, and as the search is asked it. */
+type Asked = Omit<TrainQuestion, "stages" | "outputs"> & {
+  readonly stages: readonly ({ readonly id: string; readonly on?: readonly string[] } & (
+    { readonly choose: readonly Pick[] } | { readonly drivers: readonly number[]; readonly drivens: readonly number[] }
+  ))[];
+  readonly outputs: readonly (Omit<WantedOutput, "wheels"> & {
+    readonly wheels?: readonly { readonly diameter: string }[];
+  })[];
+};
+const setOf = ({ driver, driven, id = "" }: Pick): Part => ({ id, is: "set", driver, driven });
+const wheelOf = ({ diameter }: { readonly diameter: string }): Part => ({ id: `w${diameter}`, is: "wheel", diameter });
+const asked = ({ stages, outputs, ...rest }: Asked): TrainQuestion => ({
+  ...rest,
+  stages: stages.map((stage) => ("choose" in stage ? { ...stage, sets: stage.choose.map(setOf) } : stage)),
+  outputs: outputs.map(({ wheels, ...output }) => ({ ...output, ...(wheels && { wheels: wheels.map(wheelOf) }) })),
+});
+
 /** Every combination looked at with exact fractions, one after the other. */
-function bruteForce({ stages, outputs, compare }: TrainQuestion) {
+function bruteForce({ stages, outputs, compare }: Asked) {
   const choices = stages.map((stage): readonly Pick[] =>
     "choose" in stage
       ? stage.choose
@@ -26,7 +44,7 @@ function bruteForce({ stages, outputs, compare }: TrainQuestion) {
           const { on } = stages[n]!;
           return !on || on.includes(output.id) ? value.times(driven).over(driver) : value;
         },
-        rational(output.rest ?? 1),
+        rational((output.rest ?? 1) as RationalInput),
       ),
     );
     if (!reductions.every((value, n) => inside(value, outputs[n]!))) continue;
@@ -60,26 +78,30 @@ function bruteForce({ stages, outputs, compare }: TrainQuestion) {
   });
 }
 
-const show = (one: {
-  picks: readonly Pick[];
-  distance: Rational;
-  reductions: readonly Rational[];
-  ahead?: Rational | undefined;
-}) =>
+const show = (one: { picks: readonly Pick[]; distance: Rational; reductions: readonly Rational[]; ahead?: Rational }) =>
   [
     one.picks.map(({ driver, driven, id }) => `${driver}:${driven}${id ?? ""}`),
     one.reductions,
     one.distance,
     one.ahead ?? "",
   ].join(" ");
+const shown = ({ picks, distance, totals, ahead }: FoundTrain) =>
+  show({
+    picks: picks.map(({ counts: [driver, driven], set }) => ({ driver, driven, ...(set && { id: set.id }) })),
+    distance,
+    reductions: totals.map(({ low }) => low),
+    ...(ahead && { ahead: ahead.low }),
+  });
 
-function compareWithBruteForce(question: TrainQuestion) {
+function compareWithBruteForce(question: Asked) {
   const expected = bruteForce(question);
-  const batches = [...findTrains(question)];
+  const batches = [...findTrains(asked(question))];
   const found = batches.flatMap((batch) => batch.found);
-  expect(found.map(show)).toEqual(expected.map(show));
-  const wheelOf = (n: number, output: number) => question.outputs[output]!.wheels?.[expected[n]!.wheels[output]!];
-  found.forEach((one, n) => one.wheels.forEach((wheel, output) => expect(wheel).toBe(wheelOf(n, output))));
+  expect(found.map(shown)).toEqual(expected.map(show));
+  const wheelAt = (n: number, output: number) => question.outputs[output]!.wheels?.[expected[n]!.wheels[output]!];
+  found.forEach((one, n) =>
+    one.wheels.forEach((wheel, output) => expect(wheel?.diameter).toBe(wheelAt(n, output)?.diameter)),
+  );
   expect(batches.filter((batch) => batch.count !== undefined).every((batch) => batch.count === expected.length)).toBe(
     true,
   );
@@ -90,7 +112,7 @@ function compareWithBruteForce(question: TrainQuestion) {
   return found.length;
 }
 
-function randomQuestion(seed: number, scale = 1): TrainQuestion {
+function randomQuestion(seed: number, scale = 1): Asked {
   const random = randomFrom(seed);
   const outputs = ["front", "rear", "middle"].slice(0, 1 + random(3)).map((id, n) => {
     const from = rational(1 + random(400)).over(10 + random(90));
@@ -154,7 +176,7 @@ describe("findTrains", () => {
     expect(compareWithBruteForce({ stages, outputs: [range("front", 1, 9), range("rear", 1, 9)] })).toBe(82 * 80);
   });
 
-  it.each([1, 40_009])("sorts long lists of nearly equal and equal ratios (times %i)", { timeout: 60_000 }, (scale) => {
+  it.each([1, 7001])("sorts long lists of nearly equal and equal ratios (times %i)", { timeout: 60_000 }, (scale) => {
     const long = counts(1, 4500).map((n) => ({
       driver: (20 + (n % 50)) * scale,
       driven: (60 + (n % 71)) * scale,
@@ -171,31 +193,33 @@ describe("findTrains", () => {
     expect(compareWithBruteForce({ stages, outputs: [range("total", "8.9999", "9.00001")] })).toBeGreaterThan(30);
   });
 
-  const set = (driver: number, driven: number, amount: number, fresh = 1) => ({
+  const set = (driver: number, driven: number, amount: string, owned = 0): Part => ({
     id: `${driver}-${driven}`,
+    is: "set",
     driver,
     driven,
-    cost: { fresh, amount, unpriced: 0 },
+    owned,
+    price: { amount, currency: "EUR" },
   });
   const outputs = [{ id: "axle", rest: "5/2", from: 7, to: 8 }];
 
   it("orders by price or by new parts where that is asked, ties by nearest", () => {
-    const stages = [
-      {
-        id: "ring",
-        choose: [set(13, 38, 900), set(12, 35, 300), set(11, 33, 300), set(12, 36, 500, 0), set(10, 40, 1)],
-      },
+    const sets = [
+      set(13, 38, "0.9"),
+      set(12, 35, "0.3"),
+      set(11, 33, "0.3"),
+      set(12, 36, "0.5", 1),
+      set(10, 40, "0.1"),
     ];
+    const stages = [{ id: "ring", sets }];
     const idsBy = (order: "nearest" | "cheapest" | "fewest-new") =>
-      [...findTrains({ stages, outputs, order })]
-        .flatMap((batch) => batch.found)
-        .map((one) => (one.picks[0] as Pick).id);
+      [...findTrains({ stages, outputs, order })].flatMap((batch) => batch.found).map((one) => one.picks[0]!.set!.id);
     expect(idsBy("nearest")).toEqual(["11-33", "12-36", "13-38", "12-35"]);
-    expect(idsBy("cheapest")).toEqual(["11-33", "12-35", "12-36", "13-38"]);
+    expect(idsBy("cheapest")).toEqual(["12-36", "11-33", "12-35", "13-38"]);
     expect(idsBy("fewest-new")).toEqual(["12-36", "11-33", "12-35", "13-38"]);
-    const wheels = [{ diameter: 120, cost: { fresh: 2, amount: 700, unpriced: 1 } }];
+    const wheels: Part[] = [{ id: "w", is: "wheel", diameter: "120 mm" }];
     const [found] = [...findTrains({ stages, outputs: [{ ...outputs[0]!, wheels }] })].flatMap((batch) => batch.found);
-    expect(found!.cost).toEqual({ fresh: 3, amount: 1000, unpriced: 1 });
+    expect(found!.cost).toEqual({ fresh: 2, amount: 300, unpriced: 1 });
   });
 
   it("refuses what it cannot look for", () => {
@@ -206,15 +230,8 @@ describe("findTrains", () => {
       expect.objectContaining({ code: "missing-reference", at: "rear" }),
     );
     expect(ask({ stages: [{ id: "one", drivers: [10], drivens: [-30] }] })).toThrow(
-      expect.objectContaining({ code: "not-a-count", at: "one" }),
+      expect.objectContaining({ code: "not-a-count", at: "one.drivens" }),
     );
-    const many = counts(1, 9000).map((driver) => ({ driver, driven: 30_011 - driver }));
-    expect(
-      ask({
-        stages: ["a", "b", "c"].map((id) => ({ id, on: ["axle"], choose: many })),
-        outputs: [...outputs, { id: "rear" }],
-      }),
-    ).toThrow(expect.objectContaining({ code: "too-many-choices" }));
   });
 
   it("finds nothing where a list is empty, and tells so", () => {
@@ -224,7 +241,8 @@ describe("findTrains", () => {
   });
 
   it("tells the count first, and its progress rises to the end", () => {
-    const stage = (id: string) => ({ id, choose: counts(10, 80).map((driver) => ({ driver, driven: 97 - driver })) });
+    const sets = counts(10, 80).map((driver) => setOf({ driver, driven: 97 - driver, id: `set-${driver}` }));
+    const stage = (id: string) => ({ id, sets });
     const question = {
       stages: [stage("a"), { ...stage("b"), on: ["front"] }, { ...stage("c"), on: ["rear"] }],
       outputs: [
@@ -247,25 +265,37 @@ describe("findTrains", () => {
       ...findTrains({
         stages: [
           { id: "primary", drivers: [13, 15, 17, 20, 23], drivens: [53, 56, 62, 66, 70] },
-          { id: "front-ring", on: ["front"], choose: [{ driver: 13, driven: 38 }] },
+          { id: "front-ring", on: ["front"], sets: [setOf({ driver: 13, driven: 38 })] },
           {
             id: "rear-ring",
             on: ["rear"],
-            choose: [
+            sets: [
               { driver: 12, driven: 35 },
               { driver: 11, driven: 36 },
-            ],
+            ].map(setOf),
           },
         ],
         outputs: [
-          { id: "front", rest: rational("5/2").times("22/15"), from: 38, to: 46, wheels: [{ diameter: "124 mm" }] },
-          { id: "rear", rest: rational("5/2").times("23/16"), from: 38, to: 46, wheels: [{ diameter: "120 mm" }] },
+          {
+            id: "front",
+            rest: rational("5/2").times("22/15"),
+            from: 38,
+            to: 46,
+            wheels: [wheelOf({ diameter: "124 mm" })],
+          },
+          {
+            id: "rear",
+            rest: rational("5/2").times("23/16"),
+            from: 38,
+            to: 46,
+            wheels: [wheelOf({ diameter: "120 mm" })],
+          },
         ],
         compare: { of: "front", with: "rear", from: 0, to: "0.02" },
       }),
     ].flatMap((batch) => batch.found);
-    const limpet = found.find(({ picks }) => picks[0]!.driver === 15 && picks[0]!.driven === 62)!;
-    expect(limpet.reductions.map(String)).toEqual(["25916/585", "24955/576"]);
-    expect(limpet.ahead!.toDecimal({ maximumFractionDigits: 4 })).toBe("0.0106");
+    const limpet = found.find(({ picks }) => picks[0]!.counts.join() === "15,62")!;
+    expect(limpet.totals.map(({ low }) => String(low))).toEqual(["25916/585", "24955/576"]);
+    expect(limpet.ahead!.low.toDecimal({ maximumFractionDigits: 4 })).toBe("0.0106");
   });
 });

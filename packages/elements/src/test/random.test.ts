@@ -1,5 +1,6 @@
 import { assert } from "@esm-bundle/chai";
-import { clear, countIn, find, lineOf, press, show, turn, type } from "./page.js";
+import type { MwBuild } from "../elements/build/index.js";
+import { clear, countIn, find, lineOf, press, settle, show, turn, type } from "./page.js";
 
 // The figures of drives made at random, after edits made at random, against fractions that are worked out here from the
 // rules of the trade alone. Nothing of calc is used.
@@ -63,22 +64,38 @@ interface Stage {
 }
 type Counts = ReadonlyMap<string, number>;
 
+/** Two gears that are sold together, and fit a stage. */
+interface SetOnSale {
+  readonly stage: string;
+  readonly driver: number;
+  readonly driven: number;
+}
+
 interface Drive {
   readonly shared: readonly Stage[];
   readonly axles: Readonly<Record<"front" | "rear", readonly Stage[]>>;
+  readonly sets: readonly SetOnSale[];
+  /** What the author proposes: counts by address. */
+  readonly alternatives: readonly Counts[];
   readonly wheels: Readonly<Record<"front" | "rear", number>>;
   readonly target: readonly [number, number];
   readonly rounding: { readonly digits: number; readonly mode: Mode } | undefined;
 }
 
-/** A drive of any length: pairs, rows, belts, worms, planetaries; sometimes one ratio that is printed on a box. */
+/** All that stands between the motor and an axle. Where drives split again, what they pass on the way comes in here. */
+const wayTo = ({ shared, axles }: Drive, axle: "front" | "rear"): readonly Stage[] => [...shared, ...axles[axle]];
+
+/** A drive of any length: pairs, sets, rows, belts, worms, planetaries; sometimes one ratio that is printed on a box. */
 function driveFrom(random: (below: number) => number): Drive {
   let made = 0;
   const tooth = (): number => 8 + random(90);
   const stage = (prefix: string, group: string | undefined): Stage => {
     const id = `${prefix}-${++made}`;
     const common = { id, label: `Stage ${made}`, ...(group && { group }) };
-    switch (random(9)) {
+    switch (random(11)) {
+      case 9:
+      case 10:
+        return { ...common, kind: "pair", set: true, driver: tooth(), driven: tooth() };
       case 0:
         return { ...common, kind: "train", teeth: Array.from({ length: 2 + random(4) }, tooth) };
       case 1:
@@ -108,14 +125,45 @@ function driveFrom(random: (below: number) => number): Drive {
   if (random(2)) shared.push({ id: "printed", label: "Printed", kind: "published", value: printed });
   const axles = { front: some("front", 4, "axle"), rear: some("rear", 4, "axle") };
   const from = 1 + random(400);
+  // Sets that can be had for a stage: the fitted one may be among them, and most share a count with it.
+  const sets = [...shared, ...axles.front, ...axles.rear].flatMap(({ id, set, driver, driven }) =>
+    set
+      ? Array.from({ length: 1 + random(4) }, () => ({
+          stage: id,
+          driver: random(2) ? (driver as number) : tooth(),
+          driven: random(2) ? (driven as number) : tooth(),
+        }))
+      : [],
+  );
   const modes = ["halfExpand", "halfEven", "floor", "ceil", "trunc"] as const;
-  return {
+  const drive: Drive = {
     shared,
     axles,
+    sets,
+    alternatives: [],
     wheels: { front: 900 + random(500), rear: 900 + random(500) },
     target: [from, from + 1 + random(4000)],
     rounding: random(2) ? { digits: random(5), mode: modes[random(5)]! } : undefined,
   };
+  return { ...drive, alternatives: [proposed(drive, random), proposed(drive, random)] };
+}
+
+/** Some counts that an author might propose instead, sets whole. */
+function proposed(drive: Drive, random: (below: number) => number): Counts {
+  const counts = countsOf(drive);
+  const changes = new Map<string, number>();
+  for (const [address, count] of counts) {
+    if (random(6)) continue;
+    const stage = stagesOf(drive).find(({ id }) => id === address.split(".")[0])!;
+    const value = 1 + random(120);
+    const now = new Map([...counts, ...changes]);
+    if (value === count || !mayBe(stage, now, address, value)) continue;
+    changes.set(address, value);
+    if (stage.set)
+      for (const field of ["driver", "driven"])
+        changes.set(`${stage.id}.${field}`, new Map([...now, ...changes]).get(`${stage.id}.${field}`)!);
+  }
+  return changes;
 }
 
 const stagesOf = ({ shared, axles }: Drive): readonly Stage[] => [...shared, ...axles.front, ...axles.rear];
@@ -134,7 +182,7 @@ const countsOf = (drive: Drive): Counts =>
     ),
   );
 
-const documentOf = ({ shared, axles, wheels, target, rounding }: Drive): unknown => ({
+const documentOf = ({ shared, axles, sets, alternatives, wheels, target, rounding }: Drive): unknown => ({
   format: "meshwright-build/1",
   title: "Made at random",
   stages: shared,
@@ -144,6 +192,11 @@ const documentOf = ({ shared, axles, wheels, target, rounding }: Drive): unknown
   })),
   target: { from: target[0], to: target[1] },
   compare: { of: "front", with: "rear" },
+  parts: sets.map((set, n) => ({ id: `set-${n}`, is: "set", name: `Set ${n}`, available: true, ...set })),
+  alternatives: alternatives.map((changes, n) => ({
+    ...{ id: `other-${n}`, label: `Other ${n}` },
+    changes: Object.fromEntries(changes),
+  })),
   ...(rounding && {
     rounding: {
       ...{ minimumFractionDigits: rounding.digits, maximumFractionDigits: rounding.digits },
@@ -194,7 +247,7 @@ function mayBe(stage: Stage, counts: Counts, address: string, value: number): bo
 
 /** What the page should show, by name. */
 function expected(drive: Drive, counts: Counts, article: Counts): Record<string, string> {
-  const { shared, axles, wheels, target, rounding } = drive;
+  const { shared, axles, alternatives, wheels, target, rounding } = drive;
   const mode = rounding?.mode ?? "halfExpand";
   const usual = rounding?.digits ?? 2;
   const printed = shared.find(({ kind }) => kind === "published");
@@ -215,7 +268,7 @@ function expected(drive: Drive, counts: Counts, article: Counts): Record<string,
   const found: Record<string, string> = {};
   const totals = { front: one, rear: one };
   for (const id of ["front", "rear"] as const) {
-    const way = [...shared, ...axles[id]];
+    const way = wayTo(drive, id);
     const total = (totals[id] = along(way));
     const before = along(way, article);
     found[`reduction ${id}`] = interval(total);
@@ -238,6 +291,9 @@ function expected(drive: Drive, counts: Counts, article: Counts): Record<string,
       "wheel-speed": minus(divided(before, total), one),
       midpoint: times(over(2), divided(minus(total, before), plus(total, before))),
     };
+    alternatives.forEach((other, n) => {
+      found[`other-${n} ${id}`] = interval(along(way, new Map([...article, ...other])));
+    });
     for (const [measure, change] of Object.entries(changes)) {
       const text = percent(change);
       found[`change ${id} ${measure}`] = (change.top > 0n && /[1-9]/.test(text) ? "+" : "") + text;
@@ -284,8 +340,9 @@ function expected(drive: Drive, counts: Counts, article: Counts): Record<string,
 /** One element for each figure, by the same names. */
 const valueFor = (name: string): string => {
   const [figure, of = "", more] = name.split(" ");
-  const attributes =
-    figure === "axle"
+  const attributes = figure!.startsWith("other-")
+    ? `of="${of}" at="${figure}"`
+    : figure === "axle"
       ? `of="${of}" group="axle"`
       : figure === "gap"
         ? `figure="gap" scope="${of}" base="${more}"`
@@ -334,14 +391,23 @@ describe("edits at random", () => {
       let counts = article;
       const past: Counts[] = [];
       const names = Object.keys(expected(drive, counts, article)).filter((name) => !/^(gauge|summary)/.test(name));
-      const page = await show(
-        `<mw-build><script type="application/json">${JSON.stringify(documentOf(drive))}</script></mw-build>` +
-          [...article.keys()].map((address) => `<mw-teeth of="${address}"></mw-teeth>`).join(" ") +
-          names.map(valueFor).join(" ") +
-          `<mw-ratio-summary></mw-ratio-summary><mw-overdrive-gauge></mw-overdrive-gauge><mw-edits></mw-edits>`,
-      );
+      const setsIn = stagesOf(drive).filter(({ set }) => set);
+      // A set's counts can be changed one by one where the author says so.
+      const teeth = [...article.keys()].map((address) => `<mw-teeth of="${address}" free></mw-teeth>`);
+      const choices = setsIn.map(({ id }) => `<mw-teeth class="set" of="${id}"></mw-teeth>`);
+      const markup =
+        `<mw-build id="random"><script type="application/json">${JSON.stringify(documentOf(drive))}</script></mw-build>` +
+        [...teeth, ...choices, ...names.map(valueFor)].join(" ") +
+        `<mw-ratio-summary></mw-ratio-summary><mw-overdrive-gauge></mw-overdrive-gauge><mw-edits></mw-edits>`;
+      /** A page of its own. Pictures are drawn once their width is known. */
+      const opened = async (): Promise<HTMLElement> => {
+        const fresh = await show(markup);
+        while (!find(fresh, "mw-overdrive-gauge").shadowRoot!.querySelector("svg")) await settle(1);
+        return fresh;
+      };
+      let page = await opened();
       const addresses = [...article.keys()];
-      const controls = [...page.querySelectorAll("mw-teeth")].map(countIn);
+      const controlAt = (n: number): HTMLInputElement => countIn(page.querySelectorAll("mw-teeth:not(.set)")[n]!);
       const stageOf = (address: string): Stage => stagesOf(drive).find(({ id }) => id === address.split(".")[0])!;
       const button = (words: string): HTMLButtonElement | undefined =>
         [...find(page, "mw-edits").shadowRoot!.querySelectorAll("button")].find((one) =>
@@ -357,11 +423,38 @@ describe("edits at random", () => {
         past.push(counts);
         counts = new Map(counts).set(address, value);
       };
+      /** Chooses a set among those on sale, as a reader does. */
+      const choose = (n: number): string => {
+        const { id } = setsIn[n]!;
+        const select = page.querySelectorAll("mw-teeth.set")[n]!.shadowRoot!.querySelector("select");
+        if (!select) return "no choice";
+        const [driver, driven] = [`${id}.driver`, `${id}.driven`] as const;
+        const index = random(select.options.length);
+        select.selectedIndex = index;
+        select.dispatchEvent(new Event("change", { bubbles: true }));
+        const [one, other] = /(\d+) to (\d+)/.exec(select.options[index]!.text)!.slice(1).map(Number);
+        if (one !== counts.get(driver) || other !== counts.get(driven)) {
+          past.push(counts);
+          counts = new Map(counts).set(driver, one!).set(driven, other!);
+        }
+        return `${one} to ${other} at ${id}`;
+      };
+      /** Somebody else opens the link to what there is: a page of its own, in which nothing was done yet. */
+      const open = async (): Promise<void> => {
+        const link = find<MwBuild>(page, "mw-build").link();
+        page = await opened();
+        history.replaceState(null, "", link);
+        dispatchEvent(new HashChangeEvent("hashchange"));
+        await settle();
+        past.length = 0;
+      };
       const edit = (): string => {
         const n = random(addresses.length);
-        const control = controls[n]!;
+        const control = controlAt(n);
         const now = counts.get(addresses[n]!)!;
-        const kind = random(12);
+        const kind = random(14);
+        if (kind === 12 && setsIn.length) return choose(random(setsIn.length));
+        if (kind === 13) return "link";
         if (kind < 5) {
           const [key, by] = (
             [
@@ -406,9 +499,19 @@ describe("edits at random", () => {
       for (let n = 0; n <= edits; n++) {
         if (n > 0) done.push(edit());
         await turn();
+        if (done.at(-1) === "link") await open();
         await turn();
         const wanted = expected(drive, counts, article);
         const shown = shownOn(page);
+        // A set is one change, whichever of its counts are others.
+        const others = addresses.filter((address) => counts.get(address) !== article.get(address));
+        wanted.changes = String(new Set(others.map((one) => (stageOf(one).set ? one.split(".")[0] : one))).size);
+        shown.changes = String(find<MwBuild>(page, "mw-build").store.changed);
+        for (const [at, { id }] of setsIn.entries()) {
+          // Where a count can be changed it stands as it is typed, without grouping.
+          wanted[`set ${id}`] = `${counts.get(`${id}.driver`)} to ${counts.get(`${id}.driven`)}`;
+          shown[`set ${id}`] = lineOf(page.querySelectorAll("mw-teeth.set")[at]!).split(" article")[0]!;
+        }
         // A group of one stage alone is its own subtotal: the table has no line for it.
         if (!("summary axle" in shown)) delete wanted["summary axle"];
         const wrong = Object.keys({ ...wanted, ...shown })
@@ -417,7 +520,7 @@ describe("edits at random", () => {
         const story = `seed ${seed}, edit ${n} (${done.slice(-5).join("; ")})`;
         assert.isEmpty(wrong, `${story}\n${wrong.join("\n")}\n`);
       }
-      assert.isAbove(past.length, 3, `seed ${seed} changes nothing`);
+      assert.isAbove(done.filter((one) => / at /.test(one)).length, 20, `seed ${seed} changes nothing`);
     });
   }
 });

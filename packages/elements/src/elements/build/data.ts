@@ -1,7 +1,6 @@
-import { buildFromAttributes, readBuild } from "@meshwright/calc/document";
+import { buildFromAttributes, isPagesOwn, notationName, readBuild } from "@meshwright/calc/document";
 import type { Build } from "@meshwright/calc/drivetrain";
 import { errorOf, type Finding, type FindingCode, type FindingValues } from "@meshwright/calc/stages";
-import { notationName } from "@meshwright/calc/document";
 
 /** What was found where a build was looked for. */
 export interface Found {
@@ -9,12 +8,19 @@ export interface Found {
   readonly findings: readonly Finding[];
 }
 
-/** The attributes that speak of the build. */
+/** The attributes that speak of the build, or may have been meant to: all but the page's own and those of `mw-build`. */
 export function notationOf(element: Element): Record<string, string> {
   const attributes: Record<string, string> = {};
-  for (const { name, value } of element.attributes) if (notationName(name)) attributes[name] = value;
-  return attributes;
+  let speaks = false;
+  for (const { name, value } of element.attributes)
+    if (!isPagesOwn(name) && !isOwn(name)) {
+      attributes[name] = value;
+      speaks ||= name !== "seal" && notationName(name);
+    }
+  return speaks ? attributes : {};
 }
+
+const isOwn = (name: string): boolean => /^(src|json|mode|permalink|build)$/.test(name);
 
 /** The script that holds a build as JSON, if one belongs to this element and no other. */
 export const scriptOf = (element: Element): HTMLScriptElement | undefined =>

@@ -65,6 +65,24 @@ describe("mw-build", () => {
     }
   });
 
+  it("tells the author what elements ask for in vain, and no figure is drawn again for it", async () => {
+    const page = await show(withLimpet(rear));
+    const { store } = buildIn(page);
+    const evaluation = store.evaluation();
+    let told = 0;
+    store.followers.add({ stateChanged: () => void told++ });
+    page.insertAdjacentHTML("beforeend", `<mw-value figure="nothing-like-it">7</mw-value>`);
+    await settle();
+    assert.lengthOf(buildIn(page).findings, 1);
+    assert.isNotNull(buildIn(page).shadowRoot!.querySelector("details"));
+    page.querySelectorAll("mw-value")[1]!.remove();
+    await settle();
+    assert.deepEqual(buildIn(page).findings, []);
+    assert.isNull(buildIn(page).shadowRoot!.querySelector("details"));
+    assert.equal(store.evaluation(), evaluation);
+    assert.equal(told, 0);
+  });
+
   it("draws nothing of its own while all is well", async () => {
     const page = await show(withLimpet(""));
     assert.isNull(buildIn(page).shadowRoot!.querySelector("details"));

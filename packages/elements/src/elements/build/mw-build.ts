@@ -1,6 +1,7 @@
-import { errorOf } from "@meshwright/calc/stages";
+import { labelAt } from "@meshwright/calc/drivetrain";
+import { errorOf, findingOf } from "@meshwright/calc/stages";
 import { html, nothing, type TemplateResult } from "lit";
-import { buildFromLink, changesFrom, linkOf, linkOfBuild } from "@meshwright/calc/document";
+import { changesFrom, linkCarries, linkOf } from "@meshwright/calc/document";
 import { buildsOf, MeshwrightElement, guard, properties } from "../../shared/element/index.js";
 import { hashKey, linkWith, readHash, writeHash } from "../../shared/page/index.js";
 import { buildsMoved, BuildStore, page, type BuildHolder } from "../../shared/store/index.js";
@@ -40,9 +41,11 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
     return this.#own;
   }
 
+  readonly #complained = (): void => this.requestUpdate();
+
   /** What is wrong or odd about the data. */
   get findings(): Found["findings"] {
-    const asked = [...this.#own.complaints.values()].map((why) =>
+    const asked = this.#own.complaints.messages.map((why) =>
       errorOf("meaning", "figure-missing", "", { element: "", why }),
     );
     return [...this.#own.findings, ...this.#refused, ...asked];
@@ -51,24 +54,26 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
   override connectedCallback(): void {
     this.#observer ??= new MutationObserver((records) => {
       if (records.some((record) => record.attributeName === "id")) buildsMoved();
-      this.#look();
+      this.#readSource();
     });
     // The script's own text may still be coming in; nothing else inside is watched closely.
     this.#observer.observe(this, { attributes: true, childList: true });
-    this.#own.readers.add(this);
+    this.#own.followers.add(this);
+    this.#own.complaints.watchers.add(this.#complained);
     page().holders.add(this);
     page().watchers.add(this.#address);
     addEventListener("hashchange", this.#address);
     addEventListener("pageshow", this.#address);
     buildsMoved();
     super.connectedCallback();
-    this.#look();
+    this.#readSource();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#observer?.disconnect();
-    this.#own.readers.delete(this);
+    this.#own.followers.delete(this);
+    this.#own.complaints.watchers.delete(this.#complained);
     page().holders.delete(this);
     page().watchers.delete(this.#address);
     removeEventListener("hashchange", this.#address);
@@ -80,17 +85,17 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
   override findBuild(): void {}
 
   override contentChanged(): void {
-    this.#look();
+    this.#readSource();
     super.contentChanged();
   }
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
     if (changed.has("mode")) this.#own.mode = this.mode ?? undefined;
-    if (this.isConnected && (changed.has("src") || changed.has("json"))) this.#look();
+    if (this.isConnected && (changed.has("src") || changed.has("json"))) this.#readSource();
   }
 
   /** Looks for the data, and reads them if they are other than they were. */
-  #look(): void {
+  #readSource(): void {
     const script = scriptOf(this);
     if (script) this.#observer?.observe(script, { childList: true, characterData: true, subtree: true });
     const notation = notationOf(this);
@@ -117,7 +122,6 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
   #found(source: unknown, { build, findings }: Found): void {
     this.#source = source;
     this.#own.publish(build, findings);
-    this.#key = "";
     this.#address();
     this.requestUpdate();
   }
@@ -128,21 +132,38 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
     if (!article) return;
     const key = hashKey(this.id, buildsOf(this.id).indexOf(this) + 1);
     const text = readHash(key);
-    if (key !== this.#key && this.#own.arrived && !text) this.#own.arrive({});
+    if (this.#key && key !== this.#key && this.#own.arrived && !text) this.#own.arrive({ structure: [], sets: {} });
     this.#key = key;
     if (!text || text === this.#seen) return;
     this.#seen = text;
-    const whole = buildFromLink(text);
-    // What is no whole build, or cannot be read, gives no build; then it holds changes, or says what is wrong.
-    const { changes, findings } = whole.build ? { changes: {}, findings: [] } : changesFrom(text, article);
+    const { changes, structure, findings } = changesFrom(text, article);
     this.#refused = findings;
-    this.#own.arrive(changes, whole.build);
+    // What cannot be read takes nothing away.
+    const isEmpty = !structure.length && !Object.keys(changes).length;
+    if (!isEmpty || !findings.length) this.#own.arrive({ structure, sets: changes });
+    this.requestUpdate();
   };
 
+  /** What of the reader's changes a link leaves out, because it is words. */
+  leftOut(): Found["findings"] {
+    const { article, layer } = this.#own;
+    const words = article ? Object.keys(layer.sets).filter((address) => !linkCarries(article, address)) : [];
+    return words.map((address) =>
+      findingOf("warning", "meaning", "link-words", address, { address: labelAt(article!, address) }),
+    );
+  }
+
   #written(): string | undefined {
-    const { article, build, layer, changed } = this.#own;
-    if (!article || !changed) return undefined;
-    return layer.whole || layer.structure.length ? linkOfBuild(build!) : linkOf(article, layer.sets);
+    const { article, layer } = this.#own;
+    if (!article) return undefined;
+    const sets = Object.entries(layer.sets).filter(([address]) => linkCarries(article, address));
+    if (!sets.length && !layer.structure.length) return undefined;
+    try {
+      return linkOf(article, Object.fromEntries(sets), layer.structure);
+    } catch {
+      // More than a link holds.
+      return undefined;
+    }
   }
 
   /** Where this build's article stands on its own. */

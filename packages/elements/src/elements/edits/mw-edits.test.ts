@@ -1,4 +1,5 @@
 import { assert } from "@esm-bundle/chai";
+import { linkOfBuild } from "@meshwright/calc/document";
 import { clear, countIn, find, lineOf, press, settle, show, turn, withLimpet } from "../../test/page.js";
 import type { MwBuild } from "../build/index.js";
 import type { MwEdits } from "./index.js";
@@ -132,11 +133,63 @@ describe("mw-edits", () => {
     assert.lengthOf(build().findings, 1);
   });
 
-  it("sends changes of the stages with the whole build", async () => {
+  it("names a set once, with both its counts", async () => {
+    build().store.change({ "front-ring.driver": 12, "front-ring.driven": 38 });
+    await turn();
+    assert.include(lineOf(edits()), "You changed Ring and pinion (yours 12 to 38 · article 13 to 38).");
+    const link = build().link();
+    root = await page();
+    history.replaceState(null, "", link);
+    dispatchEvent(new HashChangeEvent("hashchange"));
+    await settle();
+    assert.include(lineOf(edits()), "A reader’s version: 1 change. You changed Ring and pinion (yours 12 to 38");
+  });
+
+  it("says what went with a stage that is gone", async () => {
+    build().store.change({ remove: "rear-ring" });
+    await turn();
+    assert.include(
+      lineOf(edits()),
+      "You changed the stages. With Ring and pinion went 2 of its parts, Deeper rear set.",
+    );
+  });
+
+  it("says what a copied link leaves out, because it is words", async () => {
+    build().store.change({ "primary.driver": 16, "primary.label": "My pair" });
+    await turn();
+    assert.notInclude(lineOf(edits()), "left out");
+    const { clipboard } = navigator;
+    Object.defineProperty(navigator, "clipboard", { value: { writeText: async () => {} }, configurable: true });
+    button("Copy a link to this version").click();
+    await settle();
+    Object.defineProperty(navigator, "clipboard", { value: clipboard, configurable: true });
+    assert.include(lineOf(edits()), "A link carries numbers and no words: Spur and pinion is left out.");
+    const link = build().link();
+    root = await page();
+    history.replaceState(null, "", link);
+    dispatchEvent(new HashChangeEvent("hashchange"));
+    await settle();
+    assert.deepEqual(build().store.layer.sets, { "primary.driver": 16 });
+  });
+
+  it("takes nothing from a link that cannot be read, nor from one that holds a whole build", async () => {
+    await step();
+    const whole = await linkOfBuild(build().store.article!);
+    for (const text of ["1cBroken", whole, "x".repeat(5000)]) {
+      history.replaceState(null, "", `#mw-limpet=${text}`);
+      dispatchEvent(new HashChangeEvent("hashchange"));
+      await settle();
+      assert.equal(rear(), "44.02");
+      assert.lengthOf(build().findings, 1);
+    }
+  });
+
+  it("sends changes of the stages, in a line", async () => {
     build().store.change({ insert: { id: "worm-1", kind: "worm", starts: 1, teeth: 2 }, at: 0 });
     build().store.change({ "worm-1.teeth": 3 });
     await turn();
     const link = build().link();
+    assert.isBelow(link.length - location.href.length, 200);
     root = await page();
     history.replaceState(null, "", link);
     dispatchEvent(new HashChangeEvent("hashchange"));

@@ -1,16 +1,22 @@
 import { css, html, nothing, type TemplateResult } from "lit";
-import { valueAt } from "@meshwright/calc/drivetrain";
-import { announce, block, MeshwrightElement, properties, writeCount } from "../../shared/element/index.js";
+import type { Finding } from "@meshwright/calc/stages";
+import { setOf, spotOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
+import { announce, block, MeshwrightElement, nameOf, properties, writeCount } from "../../shared/element/index.js";
 import { copyText } from "../../shared/page/index.js";
 import { fill, fillCount } from "../../shared/words/index.js";
-import { nameOf } from "../teeth/index.js";
+
+/** What an `mw-build` says about links. */
+interface Sender {
+  link?(): string;
+  leftOut?(): readonly Finding[];
+}
 
 /**
  * What differs from the article: each change, undo, back to the article's values, a link to this version. Says so when a
  * reader's version has arrived by a link. Draws nothing while nothing differs.
  *
  * @fires mw-undo, mw-reset, mw-copy what the reader did
- * @csspart changes the list · @csspart actions the buttons
+ * @csspart changes the list · @csspart told what went along, or could not be kept · @csspart actions the buttons
  */
 export class MwEdits extends MeshwrightElement {
   static override readonly tag = "mw-edits";
@@ -66,7 +72,7 @@ export class MwEdits extends MeshwrightElement {
   }
 
   get #link(): string {
-    return (this.holder as { link?(): string } | undefined)?.link?.() ?? "";
+    return (this.holder as Sender | undefined)?.link?.() ?? "";
   }
 
   /** A control that acts may vanish with what it did; then the next one takes the focus. */
@@ -74,7 +80,7 @@ export class MwEdits extends MeshwrightElement {
     this.store?.[what]();
     this.tell(what, undefined);
     announce(this.renderRoot as ShadowRoot, () => this.renderRoot.querySelector(".now")?.textContent?.trim() ?? "");
-    // The store tells its readers at the end of this turn.
+    // The store tells its followers at the end of this turn.
     await Promise.resolve();
     await this.updateComplete;
     const root = this.renderRoot as ShadowRoot;
@@ -90,34 +96,46 @@ export class MwEdits extends MeshwrightElement {
     this.renderRoot.querySelector("input")?.select();
   }
 
-  #value(value: unknown): string {
-    if (typeof value === "number") return writeCount(value, this.locale);
-    const { driver, driven } = (value ?? {}) as { driver?: number; driven?: number };
-    if (driver && driven) return `${this.#value(driver)} ${this.words.to} ${this.#value(driven)}`;
-    return typeof value === "string" ? value : "";
+  /** What a build has at an address: a count, a text, all counts of a set. */
+  #value(build: Build, address: string): string {
+    const counts = Object.values(setOf(spotOf(build, address)?.stage) ?? {});
+    if (counts.length && !address.includes("."))
+      return counts.map((count) => this.#written(count)).join(` ${this.words.to} `);
+    return this.#written(valueAt(build, address));
+  }
+
+  #written(value: unknown): string {
+    return typeof value === "number" ? writeCount(value, this.locale) : typeof value === "string" ? value : "";
   }
 
   /** Every change by its name: what the reader has, what the article has. */
   #changes(): TemplateResult {
     const { words, store } = this;
-    const { layer, article, build } = store!;
-    const changes = Object.entries(layer.sets).map(([address, value]) => {
-      const was = this.#value(valueAt(article!, address));
-      const yours = this.#value(value);
+    const { units, layer, article, build } = store!;
+    const changes = units.map(({ address }) => {
+      const was = this.#value(article!, address);
+      const yours = this.#value(build!, address);
       return html`${nameOf(build!, address, words)}${was || yours ? html` <span class="note">(${fill(words.yours, yours, was)})</span>` : nothing}`;
     });
-    if (layer.structure.length || layer.whole) changes.push(html`${words.structure}`);
+    if (layer.structure.length) changes.push(html`${words.structure}`);
     const [before, after] = words.changed.split("{0}");
     return html`${before}${changes.map((change, n) => html`${n ? words.comma + " " : nothing}${change}`)}${after}`;
+  }
+
+  /** What went along with a change, or could not be kept; and, where a link was asked for, what that leaves out. */
+  #told(): readonly string[] {
+    const left = this.copied === undefined ? [] : ((this.holder as Sender | undefined)?.leftOut?.() ?? []);
+    return [...this.store!.notes, ...left].map(({ message }) => message);
   }
 
   protected override render(): TemplateResult {
     const { store, words } = this;
     if (!store?.article) return this.fallback(false);
-    if (!store.changed && !store.canUndo) return this.fallback();
+    if (!store.changed && !store.canUndo && !store.notes.length) return this.fallback();
     return html`<div class="root" part="root" tabindex="-1">
         <span class="now" part="changes">
           ${store.changed ? html`<span class=${store.arrived ? "" : "paper"}>${fillCount(words.readers, store.changed, this.locale)} </span>` : nothing}${store.changed ? this.#changes() : words.restored}
+          ${this.#told().map((message) => html` <span class="note" part="told">${message}</span>`)}
         </span>
         <span class="actions" part="actions">
           ${store.canUndo ? html`<button type="button" @click=${() => this.#act("undo")}>${words.undo}</button>` : nothing}

@@ -70,7 +70,7 @@ export class MwOrderList extends ToolElement {
             `${part(line)}: ${isPacked(line.part) ? `${this.#packs(line)}, ` : ""}${this.#cost(line)}${line.part.source ? `, ${line.part.source}` : ""}`,
         ),
       ),
-      ...section(shop.sum, order.buy.length ? [sumText(order, shop, this.locale)] : []),
+      ...section(shop.sum, order.buy.length ? [sumText(order, shop, this.locale, order.missing.length)] : []),
       ...this.misfits(this.at),
       ...section(shop.ownedAlready, order.owned.map(part)),
       ...section(shop.stays, order.stays.map(part)),
@@ -106,7 +106,8 @@ export class MwOrderList extends ToolElement {
 
   #buy(order: OrderList): TemplateResult {
     const { shop, locale } = this;
-    if (!order.buy.length) return html`<p>${shop.nothingToBuy}</p>`;
+    // What no part is named for is to be had as well.
+    if (!order.buy.length) return html`${order.missing.length ? nothing : html`<p>${shop.nothingToBuy}</p>`}`;
     const packed = order.buy.some(({ part }) => isPacked(part));
     return scrolling(
       shop.toBuy,
@@ -146,7 +147,7 @@ export class MwOrderList extends ToolElement {
           )}
           <tr class="total">
             <th scope="row" colspan=${packed ? 3 : 2}>${shop.sum}</th>
-            <td class="sum">${sumText(order, shop, locale)}</td>
+            <td class="sum">${sumText(order, shop, locale, order.missing.length)}</td>
             <td class="wide"></td>
           </tr>
         </tbody>

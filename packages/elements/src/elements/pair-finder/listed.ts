@@ -1,4 +1,3 @@
-import { centreDistance } from "@meshwright/calc/gears";
 import { reasonText } from "@meshwright/calc/fit";
 import type { Bounded, Rational } from "@meshwright/calc/exact";
 import type { Evaluation } from "@meshwright/calc/evaluate";
@@ -30,13 +29,12 @@ export function listedFrom(
   writer: Writer,
   lengthText: (length: Bounded) => string,
 ): Listed {
-  const { driver, driven, reductions } = one;
-  const meshes = !one.reasons.some(({ code }) => code.startsWith("pitch") || code === "angle-different");
-  const pair = { ...question.pitch, driver: driver.teeth, driven: driven.teeth };
+  const meshes = !one.reasons.some(({ code }) => code.startsWith("pitch"));
   const outside = one.outside.flatMap((off, n) => {
     const { id } = question.outputs[n]!;
-    const verdict = writer.words[off.sign < 0 ? "below" : "above"];
-    const text = fill(shop.outsideRange, evaluation.output(id)!.label, writer.number(reductions[n]!), verdict);
+    const open = one.reaches[n] === "cannot tell";
+    const verdict = writer.words[open ? "uncertain" : off.sign < 0 ? "below" : "above"];
+    const text = fill(shop.outsideRange, evaluation.output(id)!.label, writer.number(one.totals[n]!), verdict);
     return off.sign ? text : [];
   });
   const shareText = (share: Rational) => writer.number(share, { percent: true, digits: 2 });
@@ -44,7 +42,7 @@ export function listedFrom(
     ({ weight, code }) => hit === (weight === "information") || code === "sleeve" || code === "plate",
   );
   const reasons = [...outside, ...told.map((reason) => reasonText(reason, lengthText, shop.reasons, shareText))];
-  return { one, hit, meshes, centre: meshes ? centreDistance(pair) : undefined, reasons: [...new Set(reasons)] };
+  return { one, hit, meshes, centre: meshes ? one.centre : undefined, reasons: [...new Set(reasons)] };
 }
 
 /** Millimetres for drawing. */

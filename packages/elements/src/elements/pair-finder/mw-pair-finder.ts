@@ -1,21 +1,19 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { limitsOf } from "@meshwright/calc/fit";
-import type { Part } from "@meshwright/calc/drivetrain";
 import { canBeHad } from "@meshwright/calc/parts";
 import { Writer } from "@meshwright/calc/report";
-import type { Order } from "@meshwright/calc/search";
+import { type Among, type Order, takenIn, takePair } from "@meshwright/calc/search";
 import { rational, type Bounded, type Rounding } from "@meshwright/calc/exact";
 import { announce, block, Picture, properties } from "../../shared/element/index.js";
 import { fill, fillCount } from "../../shared/words/index.js";
-import { moneyText, partName, partsOf, tables, toolWordsFor, type ToolWords } from "../../shared/tools/index.js";
+import { moneyText, partName, tables, toolWordsFor, type ToolWords } from "../../shared/tools/index.js";
 import { drawn, listedFrom, type Listed } from "./listed.js";
-import { askFor, type Among, type Asked } from "./question.js";
+import { askFor, type Asked, type Found } from "./question.js";
 import { search, type Results } from "./search.js";
 import { styles } from "./styles.js";
 import { windowOf } from "./window.js";
 
 const shownAtFirst = 8;
-const missesAtMost = 500;
 const amongAll = { all: "amongAll", had: "amongHad", owned: "amongOwned" } as const;
 type Sort = Order | "closest";
 
@@ -52,6 +50,7 @@ export class MwPairFinder extends Picture {
   declare private message: string | undefined;
 
   #asked: Asked | undefined;
+  #noRange = false;
   #key = "";
   #searching: AbortController | undefined;
   #listed: readonly Listed[] = [];
@@ -89,9 +88,13 @@ export class MwPairFinder extends Picture {
     const { sort, among, adapters } = this;
     const { parts, mounts } = evaluation.build;
     const order = sort === "closest" ? "nearest" : sort;
-    const asked = askFor(evaluation, partsOf(evaluation.build), { id: this.of, among, adapters, order });
-    const outputs = asked?.question.outputs.map(({ id, rest, from, to }) => [id, String(rest), from, to]);
-    const key = JSON.stringify([outputs, asked?.question.pitch, mounts, parts, order, among, adapters]);
+    const before = this.evaluation("article")?.build;
+    const answer = askFor(evaluation, this.of, { among, adapters, order, ...(before && { before }) });
+    const asked = typeof answer === "string" ? undefined : answer;
+    this.#noRange = answer === "no-range";
+    const { outputs, pitch } = asked?.question ?? {};
+    const rests = outputs?.map(({ id, rest, from, to }) => [id, rest, from, to]);
+    const key = JSON.stringify([asked?.stage.id, rests, pitch, mounts, parts, order, among, adapters]);
     if (key === this.#key) return;
     this.#key = key;
     this.#asked = asked;
@@ -133,7 +136,7 @@ export class MwPairFinder extends Picture {
       const length = (measure: Bounded) => this.#length(measure, writer);
       const read = (hit: boolean) => (one: Results["found"][number]) =>
         listedFrom(one, hit, asked, evaluation, shop, writer, length);
-      const listed = [...results.found.map(read(true)), ...results.missed.slice(0, missesAtMost).map(read(false))];
+      const listed = [...results.found.map(read(true)), ...results.missed.map(read(false))];
       const distance = (one: Listed) => drawn(one) ?? Infinity;
       if (sort === "closest") listed.sort((a, b) => Number(b.hit) - Number(a.hit) || distance(a) - distance(b));
       this.#listed = listed;
@@ -147,9 +150,11 @@ export class MwPairFinder extends Picture {
 
   // What the reader does
 
-  #take(driver: number, driven: number): void {
-    const { id } = this.#asked!.stage;
-    this.change({ [`${id}.driver`]: driver, [`${id}.driven`]: driven });
+  #take(pair: Found): void {
+    const changes = takePair(this.current!, this.#asked!.stage.id, pair);
+    const [refusal] = this.change(Object.fromEntries(changes.map(({ set, to }) => [set, to])));
+    this.message = refusal?.message;
+    if (refusal) return announce(this.renderRoot as ShadowRoot, () => refusal.message);
     announce(this.renderRoot as ShadowRoot, () =>
       this.evaluation()!
         .outputs.map(({ id: of, label }) =>
@@ -193,12 +198,11 @@ export class MwPairFinder extends Picture {
 
   // Drawing
 
-  #isChosen = ({ one, meshes }: Listed): boolean => {
-    const { id } = this.#asked!.stage;
-    const now = this.current!.stages.find((stage) => stage.id === id) as
-      { driver?: number; driven?: number } | undefined;
-    return meshes && now?.driver === one.driver.teeth && now.driven === one.driven.teeth;
-  };
+  /** Whether the build stands as taking a pair would leave it. */
+  get #isChosen(): (listed: Listed) => boolean {
+    const isTaken = takenIn(this.current!, this.#asked!.stage.id);
+    return ({ one, meshes }) => meshes && isTaken(one);
+  }
 
   #question(): TemplateResult {
     const { shop } = this;
@@ -268,31 +272,24 @@ export class MwPairFinder extends Picture {
     });
   }
 
-  #price({ one }: Listed): string | typeof nothing {
-    const parts = [one.driver, one.driven, ...one.adapters] as unknown as Part[];
-    const fresh = parts.filter(({ owned, status }) => !owned && status !== "fitted");
-    if (!fresh.length) return this.shop.ownedAlready;
-    const prices = fresh.map(({ price }) => price);
-    const [first] = prices;
-    if (!first || prices.some((price) => price?.currency !== first.currency)) return this.shop.noPrice;
-    return moneyText(
-      prices.reduce((sum, price) => sum.plus(price!.amount), rational(0)),
-      first.currency,
-      this.locale,
-    );
+  #price({ one }: Listed): string {
+    const { sums, unpriced, buy } = one.pay;
+    if (!buy.length) return this.shop.ownedAlready;
+    if (unpriced || sums.length > 1) return this.shop.noPrice;
+    return moneyText(sums[0]!.amount, sums[0]!.currency, this.locale);
   }
 
-  #row(one: Listed, writer: Writer): TemplateResult {
+  #row(one: Listed, writer: Writer, isChosen: (one: Listed) => boolean): TemplateResult {
     const { shop } = this;
-    const { driver, driven, reductions, adapters } = one.one;
-    const parts = [driver, driven, ...adapters] as unknown as Part[];
-    const totals = [...new Set(reductions.map((total) => writer.number(total)))];
-    const chosen = this.#isChosen(one);
+    const { counts, parts } = one.one;
+    const [driver, driven] = counts;
+    const totals = [...new Set(one.one.totals.map((total) => writer.number(total)))];
+    const chosen = isChosen(one);
     const gone = parts.filter((part) => canBeHad(part) === false);
     const why = [...one.reasons, ...gone.map((part) => `${partName(part)}: ${shop.notToBeHad}.`)];
     return html`<tbody class=${one.hit ? "hit" : "miss"}>
       <tr>
-        <th scope="row">${driver.teeth} ${this.words.to} ${driven.teeth}</th>
+        <th scope="row">${driver} ${this.words.to} ${driven}</th>
         <td>${totals.join(" · ")}</td>
         <td>${one.centre === undefined ? "–" : this.#length(one.centre, writer)}</td>
         <td class="wide">${this.#price(one)}</td>
@@ -303,8 +300,8 @@ export class MwPairFinder extends Picture {
               ? html`<button
                   type="button"
                   aria-disabled=${chosen ? "true" : nothing}
-                  aria-label="${chosen ? shop.chosen : shop.choose}: ${driver.teeth} ${this.words.to} ${driven.teeth}"
-                  @click=${() => chosen || this.#take(driver.teeth, driven.teeth)}
+                  aria-label="${chosen ? shop.chosen : shop.choose}: ${driver} ${this.words.to} ${driven}"
+                  @click=${() => chosen || this.#take(one.one)}
                 >
                   ${chosen ? shop.chosen : shop.choose}
                 </button>`
@@ -325,6 +322,7 @@ export class MwPairFinder extends Picture {
   #table(listed: readonly Listed[]): TemplateResult {
     const { shop, words } = this;
     const writer = this.#writer;
+    const isChosen = this.#isChosen;
     const hits = listed.filter(({ hit }) => hit);
     const misses = listed.filter(({ hit }) => !hit);
     const shown = this.everything ? listed : [...hits.slice(0, shownAtFirst), ...misses.slice(0, shownAtFirst)];
@@ -340,7 +338,7 @@ export class MwPairFinder extends Picture {
               <th scope="col"><span class="heard">${shop.choose}</span></th>
             </tr>
           </thead>
-          ${shown.filter(({ hit }) => hit).map((one) => this.#row(one, writer))}
+          ${shown.filter(({ hit }) => hit).map((one) => this.#row(one, writer, isChosen))}
           ${
             misses.length
               ? html`<tbody>
@@ -352,7 +350,7 @@ export class MwPairFinder extends Picture {
                 </tbody>`
               : nothing
           }
-          ${shown.filter(({ hit }) => !hit).map((one) => this.#row(one, writer))}
+          ${shown.filter(({ hit }) => !hit).map((one) => this.#row(one, writer, isChosen))}
         </table>
       </div>
       ${
@@ -378,13 +376,14 @@ export class MwPairFinder extends Picture {
     if (!evaluation) return this.fallback(false);
     const { shop } = this;
     const asked = this.#asked;
-    const gears = (list: readonly unknown[] | undefined) => list?.length;
+    if (!asked && !this.#noRange && evaluation.build.target) return this.fallback(false);
+    const { drivers, drivens, sets } = asked?.question ?? {};
+    const hasParts = !!(drivers?.length && drivens?.length) || !!sets?.length;
     const listed = this.#list();
     return html`<div class="root" part="root">
         ${
           evaluation.build.target && asked
-            ? html`${this.#question()}
-              ${gears(asked.question.drivers) && gears(asked.question.drivens) ? nothing : html`<p>${shop.noParts}</p>`}
+            ? html`${this.#question()} ${hasParts ? nothing : html`<p>${shop.noParts}</p>`}
               ${asked.unsure ? html`<p class="note">${shop.unsureRange}</p>` : nothing} ${this.#state()}
               ${this.width ? this.#window(listed) : nothing}
               ${listed.length ? html`<p class="note">${shop.legend}</p>` : nothing}

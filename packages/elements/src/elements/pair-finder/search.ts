@@ -10,6 +10,9 @@ export interface Results {
   readonly done: boolean;
 }
 
+/** So many near misses are enough to look at. */
+const missesAtMost = 500;
+
 /** As long as the page is held at a time, in milliseconds; the longest that one may notice is 50. */
 const slice = 12;
 
@@ -30,6 +33,7 @@ export async function search(asked: Asked, signal: AbortSignal, tell: (results: 
   for (const [n, [list, batches]] of halves.entries())
     for (const { found, progress } of batches) {
       for (const one of found) lists[list].push(one);
+      if (list === "missed" && lists.missed.length >= missesAtMost) break;
       if (performance.now() < until) continue;
       tell({ ...lists, progress: (n + progress) / 2, done: false });
       await nextTurn();

@@ -35,7 +35,7 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
   const { listed, output, range, mount, width, em, x: along } = of;
   const points = listed.flatMap((one) => {
     const centre = drawn(one);
-    const total = one.one.reductions[output]?.toNumber();
+    const total = one.one.totals[output]?.low.toNumber();
     return centre === undefined || total === undefined ? [] : [{ one, centre, total }];
   });
   if (!points.length || width < 120) return nothing;
@@ -56,10 +56,9 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
   const seen = points
     .filter(({ centre, total }) => centre >= left && centre <= right && total >= bottom && total <= top)
     .map(({ one, centre, total }) => {
-      const { driver, driven } = one.one;
       const isChosen = of.isChosen(one);
       const reach = (isChosen ? 0.68 : 0.4) * em;
-      return { one, isChosen, x: x(centre), y: y(total), reach, text: `${driver.teeth} · ${driven.teeth}` };
+      return { one, isChosen, x: x(centre), y: y(total), reach, text: one.one.counts.join(" · ") };
     })
     .sort((a, b) => Number(b.one.hit) - Number(a.one.hit) || Number(b.isChosen) - Number(a.isChosen));
   const sides = [along(margin.start + 0.2 * em), along(width)].sort((a, b) => a - b) as [number, number];

@@ -1,4 +1,4 @@
-import { stageShape, type Build } from "@meshwright/calc/drivetrain";
+import { freeId, stageShape, type Build } from "@meshwright/calc/drivetrain";
 import { samples, type Stage } from "@meshwright/calc/stages";
 
 /** One thing that can be said about a stage, and how. */
@@ -22,10 +22,8 @@ export function fieldsOf(kind: Stage["kind"]): readonly Field[] {
 }
 
 /** A stage of a kind to begin with, under an id that nothing in the build has. */
-export function newStage(kind: Stage["kind"], taken: (id: string) => boolean): Stage {
-  let n = 1;
-  while (taken(`${kind}-${n}`)) n++;
-  return { id: `${kind}-${n}`, kind, ...structuredClone(samples[kind]) } as unknown as Stage;
+export function newStage(kind: Stage["kind"], isTaken: (id: string) => boolean): Stage {
+  return { id: freeId(kind, isTaken), kind, ...structuredClone(samples[kind]) } as unknown as Stage;
 }
 
 /** A list of stages with what it is called and how changes name it. */

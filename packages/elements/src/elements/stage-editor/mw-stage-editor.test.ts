@@ -1,8 +1,11 @@
 import { assert } from "@esm-bundle/chai";
+import type { Build } from "@meshwright/calc/drivetrain";
 import { stageShapes } from "@meshwright/calc/stages";
 import { clear, find, lineOf, press, settle, show, turn, withLimpet } from "../../test/page.js";
 import type { MwBuild } from "../build/index.js";
 import type { MwStageEditor } from "./index.js";
+
+const stagesIn = (build: Build) => [build.stages, ...build.outputs.map(({ stages }) => stages)].flat();
 
 describe("mw-stage-editor", () => {
   let page: HTMLElement;
@@ -64,6 +67,22 @@ describe("mw-stage-editor", () => {
     assert.notInclude(stages(), "row");
     assert.equal(root().activeElement?.closest("li")?.id, "primary");
     assert.equal(rear(), "17.33");
+  });
+
+  it("takes every stage out on request, and says in words what goes with it", async () => {
+    const ids = stages().join("|");
+    const labels = stagesIn(build()).map(({ id, label }) => [id, label!] as const);
+    for (const [id, label] of labels) {
+      find(root(), `#${id} .remove`).click();
+      await settle();
+      assert.notInclude(stages(), id);
+      const told = root().querySelector(".message")?.textContent;
+      // The row alone is named by nothing.
+      assert.equal(told !== undefined, id !== "row", id);
+      if (told) assert.match(told, new RegExp(`^With ${label} went (?!.*\\b(${ids})\\b)`));
+    }
+    assert.deepEqual(stages(), []);
+    assert.equal(rear(), "1.00");
   });
 
   it("adds a stage of every kind that there is, one that the build accepts", async () => {

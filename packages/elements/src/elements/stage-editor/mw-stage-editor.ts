@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { repeat } from "lit/directives/repeat.js";
-import { valueAt, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
+import { changesOf, valueAt, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
 import { stageShapes, type Stage } from "@meshwright/calc/stages";
 import { announce, block, properties, readCount } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
@@ -27,10 +27,13 @@ export class MwStageEditor extends ToolElement {
 
   /** Asks for a change; afterwards the focus is where it was, or at what has taken that place. */
   async #ask(at: string, request: ChangeSet | Change, focus?: string): Promise<void> {
-    const [finding] = this.change(request);
-    this.message = finding && { at, text: finding.message };
+    const [refusal] = this.change(request);
+    // What goes along with a stage is told where the stage was.
+    const gone = "remove" in request ? this.store?.notes.find((note) => note.at === request.remove) : undefined;
+    const text = (refusal ?? gone)?.message;
+    this.message = text === undefined ? undefined : { at: refusal ? at : "gone", text };
     const root = this.renderRoot as ShadowRoot;
-    if (finding) announce(root, () => finding.message);
+    if (text !== undefined) announce(root, () => text);
     await Promise.resolve();
     await this.updateComplete;
     if (!focus) return;
@@ -43,10 +46,8 @@ export class MwStageEditor extends ToolElement {
   }
 
   #set(stage: Stage, address: string, value: unknown): void {
-    const field = address.split(".")[1]!;
     // A set is changed whole, even by hand.
-    const whole = "set" in stage && stage.set && /^drive[rn]$/.test(field);
-    void this.#ask(stage.id, whole ? { [stage.id]: { ...stage, [field]: value } } : { [address]: value });
+    void this.#ask(stage.id, changesOf(stage, { [address.slice(stage.id.length + 1)]: value }));
   }
 
   #typed(stage: Stage, address: string, shape: string, event: Event): void {
@@ -231,8 +232,8 @@ export class MwStageEditor extends ToolElement {
       const select = event.target as HTMLSelectElement;
       const kind = select.value as Stage["kind"];
       select.value = "";
-      const build = this.current!;
-      const insert = newStage(kind, (id) => valueAt(build, id) !== undefined);
+      const builds = [this.current!, this.store!.article!];
+      const insert = newStage(kind, (id) => builds.some((build) => valueAt(build, id) !== undefined));
       void this.#ask(
         into ?? "",
         { insert, ...(into === undefined ? {} : { into }), at: stages.length },
@@ -256,7 +257,9 @@ export class MwStageEditor extends ToolElement {
   protected override render(): TemplateResult {
     const build = this.current;
     if (!build) return this.fallback(false);
+    const { message } = this;
     return html`<div class="root" part="root">
+        ${message?.at === "gone" ? html`<p class="message" role="note">${message.text}</p>` : nothing}
         ${listsOf(build).map(
           ({ label, into, stages }) =>
             html`<section>${this.#list(stages, into, label ?? this.shop.editor.shared)}</section>`,

@@ -1,2 +1,1 @@
 export { MwTeeth } from "./mw-teeth.js";
-export { nameOf } from "./name.js";

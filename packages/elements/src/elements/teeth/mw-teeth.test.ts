@@ -194,6 +194,25 @@ describe("mw-teeth", () => {
     assert.equal(value(), "63");
   });
 
+  it("says why a count cannot be, keeps the last one, and tells the page of nothing", async () => {
+    page = await show(
+      `<mw-build stages="Ring: 20 to 60, internal" rear="Hub: 10 to 10"></mw-build><p><mw-teeth of="ring.driver">20</mw-teeth></p>`,
+    );
+    let heard = 0;
+    page.addEventListener("mw-change", () => heard++);
+    const field = countIn(find(page, "mw-teeth"));
+    field.focus();
+    for (const text of ["60", "61", "20"]) {
+      type(field, text);
+      press(field, "Enter");
+      await turn();
+      assert.equal(field.value, "20");
+      const message = find(page, "mw-teeth").shadowRoot!.querySelector("#message")?.textContent;
+      assert.equal(message, text === "20" ? undefined : `A ring of 60 cannot hold a gear of ${text}. Kept 20.`);
+    }
+    assert.equal(heard, 0);
+  });
+
   it("keeps the keys that write a count from the page's short cuts, and a link around it from being followed", async () => {
     const heard: string[] = [];
     const hear = (event: Event): void => void heard.push((event as KeyboardEvent).key);
@@ -301,6 +320,35 @@ describe("mw-teeth", () => {
       select.dispatchEvent(new Event("change", { bubbles: true }));
       await turn();
       assert.equal(lineOf(find(page, "p")).replace(/ · [^,]*,/, ","), "11 to 36 article 12 to 35, 48.61");
+    });
+
+    it("takes a set that shares a count with the article's, and tells the page", async () => {
+      page = await show(
+        withLimpet(
+          `<p><mw-teeth of="front-ring">13 to 38</mw-teeth>, <mw-value of="front">44.30</mw-value></p><mw-teeth of="front-ring.driven">38</mw-teeth>`,
+        ),
+      );
+      const [whole, one] = [...page.querySelectorAll<MwTeeth>("mw-teeth")];
+      const select = find<HTMLSelectElement>(whole!.shadowRoot!, "select");
+      const heard: unknown[] = [];
+      page.addEventListener("mw-change", (event) => heard.push((event as CustomEvent).detail));
+      const choose = async (index: number) => {
+        select.selectedIndex = index;
+        select.dispatchEvent(new Event("change", { bubbles: true }));
+        await turn();
+      };
+      const deep = [...select.options].findIndex((option) => /^12 to 38 · Front set, deep$/.test(option.text.trim()));
+      await choose(deep);
+      assert.equal(lineOf(find(page, "p")), "12 to 38 article 13 to 38, 47.99");
+      // Whoever shows one count of it follows, though that count is the same.
+      assert.equal(find<HTMLSelectElement>(one!.shadowRoot!, "select").selectedIndex, deep);
+      await choose(deep);
+      await choose([...select.options].findIndex((option) => /^13 to 38/.test(option.text.trim())));
+      assert.equal(lineOf(find(page, "p")), "13 to 38, 44.30");
+      assert.deepEqual(heard, [
+        { "front-ring.driver": 12, "front-ring.driven": 38 },
+        { "front-ring.driver": 13, "front-ring.driven": 38 },
+      ]);
     });
 
     it("does not turn over by the wheel", async () => {

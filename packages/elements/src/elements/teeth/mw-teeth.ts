@@ -1,7 +1,10 @@
 import { html, nothing, type TemplateResult } from "lit";
+import { changesOf, sameSet, setOf, type ChangeSet, type GearSet } from "@meshwright/calc/drivetrain";
+import type { Stage } from "@meshwright/calc/stages";
 import {
   announce,
   MeshwrightElement,
+  nameOf,
   paperOf,
   properties,
   readCount,
@@ -9,8 +12,7 @@ import {
   writeCount,
 } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
-import { nameOf } from "./name.js";
-import { setsFor, type GearSet } from "./sets.js";
+import { choicesFor, type Choice } from "./sets.js";
 import { styles } from "./styles.js";
 
 const highest = 1_000_000;
@@ -58,7 +60,8 @@ export class MwTeeth extends MeshwrightElement {
   /** What the store says at the address, and what the article says. */
   #value: unknown;
   #article: unknown;
-  #sets: readonly GearSet[] | undefined;
+  #fitted: GearSet | undefined;
+  #choices: readonly Choice[] | undefined;
   #gesture: object | undefined;
   #wheeled = 0;
   /** Whether the field has been tapped since it has the focus. */
@@ -87,24 +90,26 @@ export class MwTeeth extends MeshwrightElement {
     return Math.min(highest, Math.floor(Number(this.max)) || highest);
   }
 
-  /** Looks at the store; says whether there is something else to draw. */
-  #look(): boolean {
+  /** Takes in what the store says; answers whether there is something else to draw: another count, or another one of its set. */
+  #takeIn(): boolean {
     const { store } = this;
     const [value, article] = [store?.value(this.#address), store?.value(this.#address, "article")];
-    const other = this.#value !== value || this.#article !== article;
+    const fitted = store && setOf(this.#stage());
+    const other = this.#value !== value || this.#article !== article || !sameSet(this.#fitted, fitted);
     this.#value = value;
     this.#article = article;
+    this.#fitted = fitted;
     return other;
   }
 
   override stateChanged(): void {
-    if (this.#look() || this.open) super.stateChanged();
+    if (this.#takeIn() || this.open) super.stateChanged();
   }
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
     if (this.hasUpdated && (changed.has("open") || changed.has("message"))) this.#measure();
-    this.#look();
-    this.#sets = this.current && !this.free ? setsFor(this.current, this.#address) : undefined;
+    this.#takeIn();
+    this.#choices = this.current && !this.free ? choicesFor(this.current, this.#address) : undefined;
   }
 
   #write(value: number): string {
@@ -113,7 +118,7 @@ export class MwTeeth extends MeshwrightElement {
 
   // Requests
 
-  #ask(changes: Record<string, unknown>, gesture?: unknown): void {
+  #ask(changes: ChangeSet, gesture?: unknown): void {
     const findings = this.change(changes, gesture);
     this.draft = undefined;
     this.message = findings.length ? fill(this.words.kept, findings[0]!.message, this.#text()) : undefined;
@@ -140,11 +145,17 @@ export class MwTeeth extends MeshwrightElement {
     announce(this.renderRoot as ShadowRoot, () => this.message ?? "");
   }
 
-  /** Where the author lets a set's counts be any, the stage is replaced whole: a set is never changed in part. */
-  #changes(value: number): Record<string, unknown> {
-    const [id, field] = this.#address.split(".") as [string, string?];
-    const stage = this.store!.value(id) as { readonly set?: boolean } | undefined;
-    return stage?.set && field ? { [id]: { ...stage, [field]: value } } : { [this.#address]: value };
+  /** The stage that the address belongs to. */
+  #stage(): Stage | undefined {
+    const value = this.store!.value(this.#address.split(".")[0]!);
+    return (value as Partial<Stage> | undefined)?.kind ? (value as Stage) : undefined;
+  }
+
+  /** Where the author lets a set's counts be any, the others of it come along: a set is never changed in part. */
+  #changes(value: number): ChangeSet {
+    const [id] = this.#address.split(".") as [string];
+    const stage = this.#stage();
+    return stage ? changesOf(stage, { [this.#address.slice(id.length + 1)]: value }) : { [this.#address]: value };
   }
 
   #step(by: number, gesture?: unknown): void {
@@ -250,21 +261,23 @@ export class MwTeeth extends MeshwrightElement {
   readonly #chosen = (event: Event): void => {
     event.stopPropagation();
     const select = event.target as HTMLSelectElement;
-    const set = this.#sets![select.selectedIndex]!;
-    const [id] = this.#address.split(".");
+    const { set } = this.#choices![select.selectedIndex]!;
     // Some browsers let the wheel turn a choice over.
-    if (performance.now() - this.#wheeled > 100)
-      this.#ask({ [`${id}.driver`]: set.driver, [`${id}.driven`]: set.driven });
+    if (performance.now() - this.#wheeled > 100) this.#ask(changesOf(this.#stage()!, set));
     this.requestUpdate();
   };
 
   // Drawing
 
-  /** A value as text: a count, or a set's two. */
+  /** A value as text: a count, or all counts of a set. */
   #text(value = this.#value): string {
-    const set = value as GearSet;
-    if (typeof value !== "object") return this.#write(Number(value));
-    return `${this.#write(set.driver)} ${this.words.to} ${this.#write(set.driven)}`;
+    return typeof value === "object" ? this.#setText(setOf(value as Stage) ?? {}) : this.#write(Number(value));
+  }
+
+  #setText(set: GearSet): string {
+    return Object.values(set)
+      .map((count) => this.#write(Number(count)))
+      .join(` ${this.words.to} `);
   }
 
   protected override updated(changed: Map<PropertyKey, unknown>): void {
@@ -272,7 +285,7 @@ export class MwTeeth extends MeshwrightElement {
     const input = this.renderRoot.querySelector<HTMLInputElement & HTMLSelectElement>("input,select");
     if (input && this.draft === undefined) {
       const text = this.#text();
-      const now = this.#sets?.findIndex((set) => this.#chooses(set)) ?? -1;
+      const now = this.#choices?.findIndex(({ set }) => sameSet(set, this.#fitted)) ?? -1;
       if (now >= 0) input.selectedIndex = now;
       else if (input.value !== text) {
         input.value = text;
@@ -297,12 +310,6 @@ export class MwTeeth extends MeshwrightElement {
     const sides = this.open === "strip" ? [] : [near, around.top < 60 ? "under" : ""];
     const { color } = getComputedStyle(this);
     this.#place = { sides, paper: paperOf(this), color };
-  }
-
-  /** Whether a set is the one that is fitted. */
-  #chooses(set: GearSet): boolean {
-    const stage = this.store!.value(this.#address.split(".")[0]!) as GearSet;
-    return set.driver === stage.driver && set.driven === stage.driven;
   }
 
   #tray(): TemplateResult | typeof nothing {
@@ -346,16 +353,16 @@ export class MwTeeth extends MeshwrightElement {
     >`;
   }
 
-  #control(text: string, sets: readonly GearSet[] | undefined): TemplateResult {
+  #control(text: string, choices: readonly Choice[] | undefined): TemplateResult {
     const { words } = this;
-    if (sets)
+    if (choices)
       return html`<select
         aria-label=${fill(words.set, this.#name)}
         @change=${this.#chosen}
         @input=${this.#stop}
         @wheel=${{ handleEvent: this.#wheel, passive: true }}
       >
-        ${sets.map((set) => html`<option>${this.#text(set)}${set.name ? ` · ${set.name}` : nothing}</option>`)}
+        ${choices.map(({ set, name }) => html`<option>${this.#setText(set)}${name ? ` · ${name}` : nothing}</option>`)}
       </select>`;
     return html`<input
       type="text"
@@ -387,21 +394,21 @@ export class MwTeeth extends MeshwrightElement {
 
   protected override render(): TemplateResult {
     const value = this.#value;
-    const sets = this.#sets;
-    if (typeof value !== "number" && !(value && sets)) return this.fallback(false);
+    const choices = this.#choices;
+    if (typeof value !== "number" && !(value && choices)) return this.fallback(false);
     const article = this.#article;
-    // A set is an object; two that say the same are the same.
-    const changed = article !== undefined && JSON.stringify(article) !== JSON.stringify(value);
     const text = this.#text();
+    const published = article === undefined ? "" : this.#text(article);
+    const changed = published !== "" && published !== text;
     const { draft } = this;
     return html`<span
         class="root ${changed ? "changed" : ""} ${draft === undefined ? "" : "typing"}"
         part="count"
         @click=${this.#refuse}
         ><span class="text" aria-hidden="true">${draft === undefined ? text : draft || "\u2002"}</span
-        >${sets?.length === 1 ? nothing : this.#control(text, sets)}${this.#tray()}</span
-      >${changed ? html` <span class="note" part="note">${fill(this.words.article, this.#text(article))}</span>` : nothing}${this.fallback(
-        standsForValue(this, this.#text(article ?? value)),
+        >${choices?.length === 1 ? nothing : this.#control(text, choices)}${this.#tray()}</span
+      >${changed ? html` <span class="note" part="note">${fill(this.words.article, published)}</span>` : nothing}${this.fallback(
+        standsForValue(this, published || text),
       )}`;
   }
 }

@@ -11,7 +11,7 @@ import type { Build, Change, ChangeSet } from "@meshwright/calc/drivetrain";
 import type { Finding } from "@meshwright/calc/stages";
 import type { Evaluation } from "@meshwright/calc/evaluate";
 import { figureFrom, type FigureQuery } from "@meshwright/calc/report";
-import { page, type BuildHolder, type BuildStore, type Reader } from "../store/index.js";
+import { page, type BuildHolder, type BuildStore, type Follower } from "../store/index.js";
 import { whenWordsArrive, wordsFor, type Words } from "../words/index.js";
 import { standsForBlock } from "./content.js";
 import { version } from "./define.js";
@@ -76,7 +76,7 @@ function sheetFor(view: Window & typeof globalThis, style: CSSResult): CSSStyleS
  * What every element of the library is made from: it finds its build, follows it and its language, and draws. It holds no
  * number of its own.
  */
-export abstract class MeshwrightElement extends LitElement implements Reader {
+export abstract class MeshwrightElement extends LitElement implements Follower {
   static readonly version: string = version;
   static readonly tag: string = "";
 
@@ -164,10 +164,15 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
     }
   }
 
-  /** Asks for a change on the reader's behalf, and tells the page when it was made; else answers with what stands against it. */
+  /**
+   * Asks for a change on the reader's behalf, and tells the page where it was made and is one. What stands against it is
+   * answered: whoever asks has to show it.
+   */
   protected change(request: ChangeSet | Change, gesture?: unknown): readonly Finding[] {
-    const findings = this.#store?.change(request, gesture) ?? [];
-    if (!findings.length) this.tell("change", request);
+    const store = this.#store;
+    const before = store?.layer;
+    const findings = store?.change(request, gesture) ?? [];
+    if (store && store.layer !== before) this.tell("change", request);
     return findings;
   }
 
@@ -230,10 +235,11 @@ export abstract class MeshwrightElement extends LitElement implements Reader {
     const store = holder?.store;
     this.#holder = holder;
     if (store === this.#store) return;
-    this.#store?.readers.delete(this);
+    this.#store?.followers.delete(this);
+    this.#store?.complain(this);
     this.#store = store;
     this.#drawn = undefined;
-    store?.readers.add(this);
+    store?.followers.add(this);
     if (this.isConnected) this.stateChanged();
   }
 

@@ -1,39 +1,26 @@
-import { applyChanges } from "@meshwright/calc/document";
-import { valueAt, type Build, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
-import type { Finding } from "@meshwright/calc/stages";
+import {
+  applyChanges,
+  asPublished,
+  edited,
+  layOver,
+  sameLayer,
+  type Dropped,
+  type Edited,
+  type Layer,
+} from "@meshwright/calc/document";
+import { unitsOf, valueAt, type Build, type Change, type ChangeSet, type Unit } from "@meshwright/calc/drivetrain";
+import { errorOf, findingOf, type Finding } from "@meshwright/calc/stages";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
+import { Complaints } from "./complaints.js";
 
 /** Whatever draws from a store. */
-export interface Reader {
+export interface Follower {
   /** The state is another; called once for all changes made in one turn, before the next frame. */
   stateChanged(): void;
 }
 
-/** What a reader did to the author's build: changes of structure in their order, then values by address. */
-export interface Layer {
-  readonly structure: readonly Change[];
-  readonly sets: ChangeSet;
-  /** A build that came whole, in the place of the author's. */
-  readonly whole?: Build | undefined;
-}
-
-const nothing: Layer = { structure: [], sets: {} };
+const unchanged: Layer = { structure: [], sets: {} };
 const longest = 200;
-
-const same = (one: unknown, other: unknown): boolean => one === other || JSON.stringify(one) === JSON.stringify(other);
-
-/** Puts a value into a layer. What is the author's own is no change; a stage that was replaced whole stays so. */
-function put(base: Build, sets: Record<string, unknown>, address: string, value: unknown): void {
-  const [id, field, place] = address.split(".") as [string, string?, string?];
-  const whole = sets[id] as Record<string, unknown> | undefined;
-  if (field && whole && typeof whole === "object") {
-    const list = whole[field] as readonly unknown[];
-    value = { ...whole, [field]: place ? list.map((one, n) => (n === +place ? value : one)) : value };
-    address = id;
-  }
-  for (const other of Object.keys(sets)) if (other === address || other.startsWith(`${address}.`)) delete sets[other];
-  if (!same(valueAt(base, address), value)) sets[address] = value;
-}
 
 /**
  * One build of a page: what the author published and, as a layer over it, what the reader changed. Requests go up
@@ -43,18 +30,18 @@ function put(base: Build, sets: Record<string, unknown>, address: string, value:
  * The public members are a contract between copies of the library on one page; their number stands in `page()`.
  */
 export class BuildStore {
-  readonly readers = new Set<Reader>();
-  /** Findings about the author's document, then about the reader's changes. */
-  findings: readonly Finding[] = [];
-  /** What the elements of a page ask for and the build does not have: for its author. */
-  readonly complaints = new Map<Reader, string>();
+  readonly followers = new Set<Follower>();
+  readonly complaints = new Complaints();
   /** Whether the layer came by a link, and nobody has touched it since. */
   arrived = false;
 
   #article: Build | undefined;
-  #build: Build | undefined;
-  #layer = nothing;
-  #past: Layer[] = [];
+  #authors: readonly Finding[] = [];
+  #dropped: readonly Finding[] = [];
+  #state: Edited | undefined;
+  /** A layer that waits for a build to lie over. */
+  #waiting = unchanged;
+  #past: (readonly [article: Build, state: Edited])[] = [];
   #mode: string | undefined;
   #evaluations = new Map<string, Evaluation | undefined>();
   #values = new Map<string, unknown>();
@@ -68,22 +55,36 @@ export class BuildStore {
 
   /** The build as it stands: the author's, with the reader's changes. */
   get build(): Build | undefined {
-    return this.#build;
+    return this.#state?.build;
   }
 
-  /** The reader's changes. */
+  /** The reader's changes: no more than differs from the author's, sets whole. Another object where anything is different. */
   get layer(): Layer {
-    return this.#layer;
+    return this.#state?.layer ?? unchanged;
   }
 
-  /** How many changes that is. */
+  /** The reader's changes of values by what belongs together: a set is one. */
+  get units(): readonly Unit[] {
+    return this.#state ? unitsOf(this.#state.base, this.#state.layer.sets) : [];
+  }
+
+  /** How many changes the reader made: each of structure, each value, each set. */
   get changed(): number {
-    const { structure, sets, whole } = this.#layer;
-    return structure.length + Object.keys(sets).length + (whole ? 1 : 0);
+    return this.layer.structure.length + this.units.length;
   }
 
   get canUndo(): boolean {
     return this.#past.length > 0;
+  }
+
+  /** Findings about the author's document, then about the reader's changes. */
+  get findings(): readonly Finding[] {
+    return [...this.#authors, ...this.notes];
+  }
+
+  /** What the reader should know of their changes: what went along with a stage, what could not be kept when the author published again. */
+  get notes(): readonly Finding[] {
+    return [...this.#dropped, ...(this.#state?.gone ?? [])];
   }
 
   /** The mode that everything is evaluated in; none: the positions that the build selects. */
@@ -95,7 +96,7 @@ export class BuildStore {
     if (mode === this.#mode) return;
     this.#mode = mode;
     this.#evaluations.clear();
-    this.#different();
+    this.#tell();
   }
 
   /**
@@ -110,7 +111,7 @@ export class BuildStore {
 
   /** The value at an address of the build as it stands, or of the author's. */
   value(address: string, of: "" | "article" = ""): unknown {
-    const build = of ? this.#article : this.#build;
+    const build = of ? this.#article : this.build;
     const key = of + address;
     if (!this.#values.has(key)) this.#values.set(key, build && valueAt(build, address));
     return this.#values.get(key);
@@ -119,118 +120,115 @@ export class BuildStore {
   #evaluate(at: string): Evaluation | undefined {
     const article = this.#article;
     const alternative = article?.alternatives?.find((one) => one.id === at);
-    let build = at ? article : this.#build;
+    let build = at ? article : this.build;
     if (article && alternative) build = applyChanges(article, alternative.changes).build;
     else if (at && at !== "article") return undefined;
     if (!at && build === article) return this.evaluation("article");
     return build && evaluate(build, build.modes?.some((one) => one.id === this.#mode) ? this.#mode : undefined);
   }
 
-  /** The author's build, or another one of the same author: the reader's changes stay where they still apply. */
+  /**
+   * The author's build, or another one of the same author: the reader's changes stay where they still apply, and `notes`
+   * tells which do not.
+   */
   publish(article: Build | undefined, findings: readonly Finding[] = []): void {
+    const layer = this.#state?.layer ?? this.#waiting;
     this.#article = article;
-    this.findings = findings;
+    this.#authors = findings;
     this.#evaluations.clear();
-    this.#build = article;
-    const layer = this.#layer;
-    this.#layer = nothing;
-    if (article && !this.#lay(layer)) {
-      const sets: Record<string, unknown> = {};
-      for (const [address, value] of Object.entries(layer.sets))
-        if (applyChanges(article, { ...sets, [address]: value }).build) sets[address] = value;
-      this.#lay({ structure: [], sets });
+    this.#gesture = undefined;
+    if (article) this.#lay(article, layer);
+    else {
+      this.#waiting = layer;
+      this.#state = undefined;
     }
-    this.#different();
+    this.#tell();
   }
 
-  /** Puts a layer in place if the whole of it applies. Values that are the author's own are no change. */
-  #lay(layer: Layer): boolean {
-    const article = this.#article;
-    if (!article) return false;
-    const { structure, whole } = layer;
-    let build: Build | undefined = whole ?? article;
-    if (structure.length) build = applyChanges(build, structure).build;
-    if (build && Object.keys(layer.sets).length) build = applyChanges(build, layer.sets).build;
-    if (!build) return false;
-    this.#build = build;
-    this.#layer = layer;
-    return true;
+  /** Puts over the author's build what applies of a layer. */
+  #lay(article: Build, layer: Layer): void {
+    const { dropped, ...state } = layOver(article, layer, this.build);
+    this.#waiting = unchanged;
+    this.#state = state;
+    this.#dropped = dropped.map(toldOf);
+    this.arrived &&= this.changed > 0;
   }
 
   /**
    * What a reader asks for: new values by address, or a change of structure. Changes made in one gesture (a key held
    * down) are undone together.
    *
-   * @returns the findings that stand against it; none when it was done
+   * @returns the findings that stand against it; none when it was done, or when it changes nothing
    */
   change(request: ChangeSet | Change, gesture?: unknown): readonly Finding[] {
-    const before = this.#layer;
-    if (!this.#build) return [];
-    const structural = "insert" in request || "remove" in request || "move" in request;
-    const { whole } = before;
-    let { structure } = before;
-    const sets: Record<string, unknown> = { ...before.sets };
-    if (structural) {
-      structure = [...structure, request as Change];
-      if ("remove" in request)
-        for (const address of Object.keys(sets)) if (address.split(".")[0] === request.remove) delete sets[address];
-    } else {
-      const author = whole ?? this.#article!;
-      const base = structure.length ? applyChanges(author, structure).build! : author;
-      for (const [address, value] of Object.entries(request)) put(base, sets, address, value);
+    const before = this.#state;
+    const article = this.#article;
+    if (!before || !article) return [errorOf("meaning", "no-build", "")];
+    const now = edited(article, before, request);
+    if (!now.ok) return now.findings.filter(({ severity }) => severity === "error");
+    if (now.layer === before.layer) return [];
+    const begun = this.#past.at(-1)?.[1];
+    if (gesture === undefined || gesture !== this.#gesture) this.#remember();
+    else if (begun && sameLayer(begun.layer, now.layer)) {
+      // A gesture that is back where it began has left nothing to take back.
+      this.#past.pop();
+      gesture = undefined;
     }
-    if (!this.#lay({ structure, sets, whole })) {
-      return applyChanges(this.#build, structural ? [request as Change] : (request as ChangeSet)).findings;
-    }
-    if (gesture === undefined || gesture !== this.#gesture) this.#remember(before);
-    this.#gesture = gesture;
-    this.#different();
+    this.#touched(now, gesture);
     return [];
   }
 
-  /** Takes the last change back. */
+  /** Takes the last gesture back. */
   undo(): void {
-    const last = this.#past.pop();
-    if (last) this.#return(last);
+    const article = this.#article;
+    const before = this.layer;
+    if (!article || !this.canUndo) return;
+    let state: Edited;
+    do {
+      const [of, then] = this.#past.pop()!;
+      state = of === article ? then : layOver(article, then.layer);
+      // What the author has published since may have left nothing of a gesture.
+    } while (this.canUndo && sameLayer(state.layer, before));
+    this.#touched(state);
   }
 
   /** Back to the author's values; can be undone. */
   reset(): void {
-    if (!this.changed) return;
-    this.#remember(this.#layer);
-    this.#return(nothing);
+    if (!this.changed || !this.#article) return;
+    this.#remember();
+    this.#touched(asPublished(this.#article));
   }
 
-  /** A reader's version arrives with the address, as changes or whole; the author's values if it is empty. */
-  arrive(sets: ChangeSet, whole?: Build): void {
-    if (!this.#lay({ structure: [], sets, whole })) return;
-    this.arrived = this.changed > 0;
-    this.#past = [];
-    this.#tell();
-  }
-
-  /** An element could not draw what it was asked to; or it can again. */
-  complain(reader: Reader, message?: string): void {
-    if (this.complaints.get(reader) === message) return;
-    if (message) this.complaints.set(reader, message);
-    else this.complaints.delete(reader);
-    this.#tell();
-  }
-
-  #remember(layer: Layer): void {
-    this.#past.push(layer);
-    if (this.#past.length > longest) this.#past.shift();
-  }
-
-  #return(layer: Layer): void {
-    this.#gesture = undefined;
-    if (!this.#lay(layer)) this.#lay(nothing);
-    this.#different();
-  }
-
-  #different(): void {
+  /** The reader has done something. */
+  #touched(state: Edited, gesture?: unknown): void {
+    this.#state = state;
+    this.#gesture = gesture;
+    this.#dropped = [];
     this.arrived = false;
     this.#tell();
+  }
+
+  /**
+   * A reader's version arrives with the address: what applies of it takes the place of all changes made here. These come back
+   * with `undo`. The author's values if it is empty.
+   */
+  arrive(layer: Layer): void {
+    if (!this.#article) return;
+    if (this.changed && !this.arrived) this.#remember();
+    this.#lay(this.#article, layer);
+    this.arrived = this.changed > 0;
+    this.#gesture = undefined;
+    this.#tell();
+  }
+
+  /** An element could not draw what it was asked to; or, without a message, it can again or is gone. */
+  complain(whom: object, message?: string): void {
+    this.complaints.from(whom, message);
+  }
+
+  #remember(): void {
+    this.#past.push([this.#article!, this.#state!]);
+    if (this.#past.length > longest) this.#past.shift();
   }
 
   #tell(): void {
@@ -240,7 +238,11 @@ export class BuildStore {
     this.#told = false;
     queueMicrotask(() => {
       this.#told = true;
-      for (const reader of this.readers) reader.stateChanged();
+      for (const follower of this.followers) follower.stateChanged();
     });
   }
 }
+
+/** A change that could not be kept, in words. */
+const toldOf = ({ address, label, why }: Dropped): Finding =>
+  findingOf("warning", "meaning", "change-dropped", address, { label, why: why.message });

@@ -40,10 +40,12 @@ export function sumText({ sums, unpriced }: OrderList, shop: ToolWords, locale: 
 
 /** What a place in the build asks for: what it is, its counts, its pitch. */
 export function needText(need: Need, words: Words, shop: ToolWords, locale: string): string {
-  const { is, teeth, either, driver, driven, value, diameter, pitch, beltPitch, length } = need;
+  const { is, teeth, either, driver, driven, value, pitch, beltPitch, length } = need;
+  const { diameter, loadedDiameter, travel, bore, outside, label } = need;
+  const size = diameter ?? loadedDiameter ?? travel?.length ?? (bore && outside ? `${bore}, ${outside}` : label);
   const counts = either
     ? new Intl.ListFormat(locale, { type: "disjunction" }).format(either.map(String))
-    : (teeth ?? (driver ? `${driver} ${words.to} ${driven}` : (value ?? diameter ?? "")));
+    : (teeth ?? (driver ? `${driver} ${words.to} ${driven}` : (value ?? size ?? "")));
   const kind = (shop.partKinds as Readonly<Record<string, string>>)[is[0]!] ?? "";
   return [
     `${kind} ${counts}`.trim(),

@@ -1,0 +1,115 @@
+import { displays, type Stage } from "../stages/index.js";
+import type { Build, Change, ChangeSet } from "./types.js";
+import { finderIn, oneIn, type Finder } from "./walk.js";
+
+// Gears that are sold together are one value. What such a value is made of, when two are the same, and what has to be asked
+// for together is decided here and nowhere else.
+
+/** The values that are changed together, by field, in the order of drive. */
+export type GearSet = Readonly<Record<string, number | string>>;
+
+/**
+ * The counts of a stage whose gears are sold as a set; nothing where each can be changed alone. Which fields they are is
+ * what the kind shows of itself.
+ *
+ * @example
+ * setOf({ id: "ring", kind: "pair", set: true, driver: 13, driven: 38 }); // => { driver: 13, driven: 38 }
+ * setOf({ id: "ring", kind: "pair", driver: 13, driven: 38 }); // => undefined
+ */
+export function setOf(stage: Stage | undefined): GearSet | undefined {
+  if (!stage || !("set" in stage) || stage.set !== true) return undefined;
+  const shown = displays[stage.kind](stage).flatMap((piece) => ("field" in piece ? [[piece.field, piece.value]] : []));
+  return Object.fromEntries(shown) as GearSet;
+}
+
+/** Whether two sets are the same: the same fields, with the same values. */
+export function sameSet(one: GearSet | undefined, other: GearSet | undefined): boolean {
+  if (!one || !other) return one === other;
+  const fields = Object.keys(one);
+  return (
+    fields.length === Object.keys(other).length && fields.every((field) => String(one[field]) === String(other[field]))
+  );
+}
+
+/**
+ * What to ask for where values of a stage are to be others: those alone, or, where one of them belongs to a set, all
+ * that the set is made of, because half a set is refused.
+ *
+ * @param values by field: `driver`, `teeth.1`
+ *
+ * @example
+ * const ring = { id: "ring", kind: "pair", set: true, driver: 13, driven: 38 };
+ * changesOf(ring, { driver: 12 }); // => { "ring.driver": 12, "ring.driven": 38 }
+ * changesOf({ ...ring, set: false }, { driver: 12 }); // => { "ring.driver": 12 }
+ */
+export function changesOf(stage: Stage, values: Readonly<Record<string, unknown>>): ChangeSet {
+  const set = setOf(stage);
+  const all = set && Object.keys(values).some((field) => field in set) ? { ...set, ...values } : values;
+  return Object.fromEntries(Object.entries(all).map(([field, to]) => [`${stage.id}.${field}`, to]));
+}
+
+/** Changes that stand or fall together: all that belongs to one set, else one value alone. */
+export interface Unit {
+  /** The address; of a set, its stage's id. */
+  readonly address: string;
+  readonly sets: ChangeSet;
+}
+
+/** An address taken apart where it first parts: the id, and the field there. */
+function halves(address: string): readonly [id: string, field: string] {
+  const at = address.indexOf(".");
+  return at < 0 ? [address, ""] : [address.slice(0, at), address.slice(at + 1)];
+}
+
+/** Whether naming a field names a count of a set as well: itself, or the list that it stands in. */
+const names = (field: string, count: string): boolean => field === count || count.startsWith(`${field}.`);
+
+/** Whether a field is of a set, or says that it is one. */
+const isOfSet = (set: GearSet | undefined, field: string): boolean =>
+  !!set && (field === "set" || Object.keys(set).some((count) => names(field, count)));
+
+/**
+ * Changes of values by what belongs together, in the order of their first.
+ *
+ * @param build what they are changes of
+ */
+export function unitsOf(build: Build, sets: ChangeSet): readonly Unit[] {
+  const addresses = Object.keys(sets);
+  const find = finderFor(build, addresses.length);
+  const units = new Map<string, Record<string, unknown>>();
+  for (const address of addresses) {
+    const [id, field] = halves(address);
+    const key = isOfSet(setOf(find(id)?.stage), field) ? id : address;
+    const unit = units.get(key);
+    if (unit) unit[address] = sets[address];
+    else units.set(key, { [address]: sets[address] });
+  }
+  return [...units].map(([address, unit]) => ({ address, sets: unit }));
+}
+
+/** A table of all addresses is worth its making where more than one is looked up. */
+export const finderFor = (build: Build, lookups: number): Finder => (lookups > 1 ? finderIn : oneIn)(build);
+
+/**
+ * The sets that changes would part: some of their counts are named and others not, and what results is another set. A
+ * stage that is named whole is not parted, nor one that is a set no longer.
+ */
+export function partedSets(before: Build, after: Build, changes: readonly Change[]): readonly Stage[] {
+  const was = finderFor(before, changes.length);
+  const is = finderFor(after, changes.length);
+  const named = new Map<string, Set<string>>();
+  for (const change of changes)
+    if ("set" in change) {
+      const [id, field] = halves(change.set);
+      named.set(id, (named.get(id) ?? new Set()).add(field));
+    }
+  return [...named].flatMap(([id, fields]) => {
+    const { stage } = was(id) ?? {};
+    const set = setOf(stage);
+    const counts = Object.keys(set ?? {});
+    const isNamed = (count: string) => [...fields].some((field) => names(field, count));
+    if (!stage || fields.has("") || !counts.some(isNamed) || counts.every(isNamed)) return [];
+    const result = setOf(is(id)?.stage);
+    return result && !sameSet(set, result) ? [stage] : [];
+  });
+}

@@ -1,0 +1,237 @@
+import type { Build, Part } from "../drivetrain/index.js";
+import { lengthOf, type Rational } from "../exact/index.js";
+import { comparePitch, type Toothed } from "../gears/index.js";
+import type { PartKind } from "../stages/index.js";
+import { onHub, onShaft } from "./adapters.js";
+import { buyLine, cheapestFirst, costOfLine } from "./cost.js";
+import { canBeHad, currencyOf, ownedOf } from "./part.js";
+import { type Need, piecesPer, type Place, placesOf } from "./places.js";
+import type { Spec } from "./stage-needs.js";
+
+const sameText = (a: string | undefined, b: string | undefined, read: (text: string) => Rational): boolean =>
+  a === b || (a !== undefined && b !== undefined && read(a).equals(read(b)));
+
+/** Whether a part's count is the one asked for. Where it is not known which belt, only one that is meant for the place will do. */
+const countAnswers = (part: Part, { is, teeth, either }: Spec, isHere: boolean): boolean =>
+  teeth !== undefined ? teeth === part.teeth : either ? either.includes(part.teeth!) : !is.includes("belt") || isHere;
+
+/** A part that is said to be here is told from others by what both say; an angle that only one of them says does not speak against it. */
+function sameHere(part: Toothed, pitch: Toothed): "same" | "different" | undefined {
+  const { coarser, sameAngle } = comparePitch(part, pitch) ?? {};
+  if (!coarser) return undefined;
+  const isSaid = part.pressureAngle !== undefined && pitch.pressureAngle !== undefined;
+  return coarser.sign || (isSaid && !sameAngle) ? "different" : "same";
+}
+
+/** Kinds that nothing but a place or a name tells apart. */
+const nameless: readonly PartKind[] = ["motor", "battery", "other"];
+
+/**
+ * Whether a part is what is asked for, as far as both say. One that is meant for another place has to be known to be the
+ * same: teeth alone do not make a motor's pinion a hub's.
+ *
+ * @param isFitted the place names it as fitted
+ */
+function answers(part: Part, need: Need, isFitted = false): boolean {
+  const { is, driver, driven, value, diameter, pitch = {}, beltPitch, label } = need;
+  if (!is.includes(part.is)) return false;
+  const isHere = isFitted || part.stage === need.stage;
+  if (nameless.includes(part.is)) return isHere || (part.stage === undefined && !!label && part.name === label);
+  const teeth = isHere ? sameHere(part, pitch) : comparePitch(part, pitch)?.pitch;
+  const isKnown = teeth ?? diameter ?? (beltPitch && part.pitch);
+  return (
+    countAnswers(part, need, isHere) &&
+    (!beltPitch || !part.pitch || sameText(beltPitch, part.pitch, lengthOf)) &&
+    (driver === undefined || (driver === part.driver && driven === part.driven)) &&
+    (value === undefined || value === part.value) &&
+    // Under weight a tyre measures something else than it is sold by.
+    (part.is !== "wheel" || diameter !== undefined || isHere) &&
+    (diameter === undefined || sameText(diameter, part.diameter, lengthOf)) &&
+    (teeth ?? "same") === "same" &&
+    (isHere || part.stage === undefined || !!isKnown)
+  );
+}
+
+/** Parts by what is asked of them first: their kind and their counts. */
+class Shelf {
+  readonly #by = new Map<string, Part[]>();
+
+  constructor(parts: readonly Part[]) {
+    for (const part of parts) {
+      this.#add(part.is, part);
+      this.#add(`id ${part.id}`, part);
+      const between = part.is === "sleeve" || part.is === "plate";
+      if (part.is === "other" || (between && part.stage !== undefined && part.status === "fitted"))
+        this.#add(`for ${part.stage ?? ""}`, part);
+      if (part.teeth !== undefined) this.#add(`${part.is} ${part.teeth}`, part);
+      if (part.driver !== undefined) this.#add(`${part.is} ${part.driver}:${part.driven}`, part);
+    }
+  }
+
+  #add(key: string, part: Part): void {
+    const list = this.#by.get(key);
+    if (list) list.push(part);
+    else this.#by.set(key, [part]);
+  }
+
+  /** Parts of no special kind that are meant for a place, and whatever it names. */
+  for(place: string, fitted: readonly string[]): Part[] {
+    const named = fitted.flatMap((id) => this.#by.get(`id ${id}`) ?? []);
+    return [...new Set([...(this.#by.get(`for ${place}`) ?? []), ...named])];
+  }
+
+  of({ is, teeth, driver, driven }: Spec): Part[] {
+    const count = teeth !== undefined ? ` ${teeth}` : driver !== undefined ? ` ${driver}:${driven}` : "";
+    return is.flatMap((kind) => this.#by.get(kind + count) ?? []);
+  }
+}
+
+/** Looks for the parts that a build's places ask for. */
+class Search {
+  readonly currency: string;
+  readonly #shelf: Shelf;
+  /** How many pieces of each part have found a place. */
+  readonly #taken = new Map<Part, number>();
+
+  constructor(parts: readonly Part[]) {
+    this.currency = currencyOf(parts);
+    this.#shelf = new Shelf(parts);
+  }
+
+  /** How many pieces there are beyond those that have found a place. */
+  #free(part: Part, pieces: number): number {
+    const elsewhere = this.#taken.get(part) ?? 0;
+    return ownedOf(part, { fitted: elsewhere + pieces, elsewhere });
+  }
+
+  #give(need: Need, part: Part, named: boolean): Need {
+    this.#taken.set(part, (this.#taken.get(part) ?? 0) + need.pieces);
+    return { ...need, part, ...(named && { named }) };
+  }
+
+  /** The first by rank, then by id. */
+  #best(parts: readonly Part[], rank: (part: Part) => number): Part | undefined {
+    let best: Part | undefined;
+    let least = Infinity;
+    for (const part of parts) {
+      const value = rank(part);
+      if (value < least || (best && value === least && part.id < best.id)) [best, least] = [part, value];
+    }
+    return best;
+  }
+
+  /** The part that a place names: as fitted, or as meant for it; of those, the likeliest. */
+  named(need: Need, { fitted, id }: Place): Part | undefined {
+    const rank = (part: Part): number => {
+      const isFitted = fitted.includes(part.id);
+      if ((!isFitted && part.stage !== id) || !answers(part, need, isFitted)) return Infinity;
+      if (isFitted) return 0;
+      return part.status === "fitted" ? 1 : ownedOf(part) ? 2 : part.available === false ? 4 : 3;
+    };
+    return this.#best(this.#shelf.of(need), rank);
+  }
+
+  /** Any part that answers: owned, on sale, not known, meant for another place, not to be had. */
+  any(need: Need): Part | undefined {
+    const rank = (part: Part): number => {
+      if (!answers(part, need)) return Infinity;
+      if (part.stage !== undefined && part.stage !== need.stage) return 3;
+      const lacking = need.pieces - this.#free(part, need.pieces);
+      return lacking <= 0 ? 0 : ([4, 1][Number(canBeHad(part, lacking))] ?? 2);
+    };
+    return this.#best(this.#shelf.of(need), rank);
+  }
+
+  /** What a place asks for: two gears that are sold together are one part where there is such a part, unless others are named. */
+  asked(place: Place): readonly Need[] {
+    const { each, whole, only, fitted } = place;
+    if (!whole) return each;
+    if (only) return [whole];
+    const set = this.named(whole, place);
+    const loose = each.flatMap((need) => this.named(need, place) ?? []);
+    const isFitted = (part: Part) => fitted.includes(part.id);
+    if (set && (isFitted(set) || !loose.some(isFitted))) return [whole];
+    return !loose.length && this.any(whole) ? [whole] : each;
+  }
+
+  /** Gives named parts to the needs of all places first, then the rest. */
+  answer(places: readonly Place[]): Need[][] {
+    const all = places.map((place) =>
+      this.asked(place).map((need) => {
+        const part = this.named(need, place);
+        return part ? this.#give(need, part, true) : need;
+      }),
+    );
+    for (const needs of all)
+      for (const [n, need] of needs.entries()) {
+        const part = need.part ? undefined : this.any(need);
+        if (part) needs[n] = this.#give(need, part, false);
+      }
+    return all;
+  }
+
+  /** The sleeve and the plate that a mount's gears need, each the cheapest that does, unless the place names one. */
+  adapters({ id, fitted, mount, pieces, whole }: Place, needs: readonly Need[]): Need[] {
+    if (!mount || !whole) return [];
+    const [driver, driven = driver] = needs;
+    const { currency } = this;
+    const isFitted = (part: Part) => fitted.includes(part.id) || (part.stage === id && part.status === "fitted");
+    const usable = (is: PartKind) => {
+      const there = this.#shelf.of({ is: [is] });
+      const lacking = (part: Part) => pieces - this.#free(part, pieces);
+      const had = there.filter((part) => isFitted(part) || canBeHad(part, lacking(part)) !== false);
+      const cheapest = cheapestFirst(had, (part) => costOfLine(buyLine(part, Math.max(0, lacking(part))), currency));
+      return [...cheapest.filter(isFitted), ...cheapest.filter((part) => !isFitted(part))];
+    };
+    const made: Need[] = [];
+    const add = (spec: Spec, part: Part | undefined) => {
+      const need = { stage: id, pieces, ...spec };
+      made.push(part ? this.#give(need, part, isFitted(part) || part.stage === id) : need);
+    };
+    const shaft = driver?.part && onShaft(driver.part, mount, usable("sleeve"));
+    if (shaft?.shaft !== undefined) add({ is: ["sleeve"], bore: shaft.shaft, outside: driver!.part!.bore }, shaft.by);
+    const hub = driven?.part && onHub(driven.part, mount, usable("plate"));
+    if (hub && (hub.by ?? hub.reasons.some(({ weight }) => weight === "refusal"))) add({ is: ["plate"] }, hub.by);
+    return made;
+  }
+
+  /** Whether a place names more than its gears. */
+  namesMore({ id, fitted }: Place): boolean {
+    return id !== "" && this.#shelf.for(id, fitted).length > 0;
+  }
+
+  /** What the author listed for a place beyond what it asks for: bearings, screws. */
+  listed({ id, fitted, drives, pieces }: Place, needs: readonly Need[]): Need[] {
+    const here = this.#shelf.for(id, fitted).filter((part) => {
+      if (needs.some((need) => need.part === part)) return false;
+      if (fitted.includes(part.id)) return ["other", "sleeve", "plate"].includes(part.is);
+      return id !== "" || (!this.#taken.has(part) && !!(part.per ?? part.pieces ?? part.status === "fitted"));
+    });
+    return here.map((part) => {
+      const places = part.per ? piecesPer(part.per, drives) : pieces;
+      return this.#give({ stage: id, is: [part.is], pieces: places * (part.pieces ?? 1) }, part, true);
+    });
+  }
+}
+
+/**
+ * What every place of a build asks for, with the part among those given that answers it best: gears or sets, the sleeves
+ * and plates that they need on a mount, belts, wheels, motors, pack, controller, and whatever the author listed for a place.
+ * A stage takes one for the vehicle, or one for each axle or wheel that it drives; a pair, or a worm with its wheel, is a set
+ * where it is sold as one, else two parts. What no part answers stays a need.
+ *
+ * @param parts those of the build where none are given
+ */
+export function needsOf(build: Build, parts: readonly Part[] = build.parts ?? []): Need[] {
+  const places = placesOf(build);
+  const search = new Search(parts);
+  const needs = search.answer(places);
+  const complete = (place: Place, n: number): void => {
+    needs[n]!.push(...search.adapters(place, needs[n]!));
+    needs[n]!.push(...search.listed(place, needs[n]!));
+  };
+  // What is named for a place is no longer there for another.
+  const names = places.map((place) => search.namesMore(place));
+  for (const named of [true, false]) places.forEach((place, n) => names[n] === named && complete(place, n));
+  return needs.flat();
+}

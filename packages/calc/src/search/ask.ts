@@ -1,0 +1,228 @@
+import { type Build, oneIn, type Part } from "../drivetrain/index.js";
+import { type Evaluation, type OutputEvaluation, pi, type Quantity, quantityOf, rolledBy } from "../evaluate/index.js";
+import { comparePitch, moduleOf, type Toothed } from "../gears/index.js";
+import { rational } from "../exact/index.js";
+import { canBeHad, currencyOf, type Need, needsOf, needsOfStage, type Stock, stockFor } from "../parts/index.js";
+import { drawings, type Stage } from "../stages/index.js";
+import type { Order } from "./batch.js";
+import type { GearChoice, PairQuestion, TrainQuestion, WantedOutput } from "./question.js";
+
+/** Among which parts a search looks: all, those that can be had or of which nobody has said, or those that are there. */
+export type Among = "all" | "had" | "owned";
+
+/** How a build is asked for gears. */
+export interface Asking {
+  /** Those of the build where none are given. */
+  readonly parts?: readonly Part[];
+  /** `had` where not given. */
+  readonly among?: Among;
+  /** Whether sleeves and plates may be used; they may where it is not given. */
+  readonly adapters?: boolean;
+  readonly order?: Order;
+  /** The state that an order is counted from; the build itself where not given. */
+  readonly before?: Build;
+  readonly signal?: { readonly aborted: boolean };
+}
+
+export interface TrainAsking extends Asking {
+  /** Outputs whose wheels are chosen too. */
+  readonly wheels?: readonly string[];
+  /** How much farther one output may roll than another, as a share of the other. */
+  readonly compare?: Omit<NonNullable<TrainQuestion["compare"]>, "rest" | "tyres">;
+}
+
+/** Why there is nothing to look for: no such stage, one that is no pair of gears, one that drives nothing, no range for what it drives. */
+export type NotAsked = "no-stage" | "not-a-pair" | "not-driven" | "no-range";
+
+/** What a build has, and how it is asked. */
+interface Shop {
+  readonly build: Build;
+  readonly parts: readonly Part[];
+  readonly needs: readonly Need[];
+  readonly stock: Stock;
+  readonly asking: Asking;
+}
+
+function shopOf(build: Build, places: readonly string[], asking: Asking): Shop {
+  const { parts = build.parts ?? [], before } = asking;
+  const needs = needsOf(build, parts);
+  const start = before ? needsOf(before, parts) : needs;
+  return { build, parts, needs, asking, stock: stockFor(start, needs, places) };
+}
+
+/** Whether so many pieces of a part are among those that are looked at. */
+function isAmong({ stock, asking: { among = "had" } }: Shop, part: Part, pieces: number): boolean {
+  if (among === "all") return true;
+  const lacking = stock.lineFor(part, pieces).pieces;
+  return among === "owned" ? lacking <= 0 : canBeHad(part, lacking) !== false;
+}
+
+/** Whether a part can go into a stage: one that is meant for another has to be known to be of a pitch. */
+function suits(part: Part, stage: Stage, only: boolean): boolean {
+  if (part.stage === stage.id) return true;
+  const pitch = stage as Toothed;
+  const isSet = part.driver !== undefined;
+  if (part.stage !== undefined) return isSet ? comparePitch(part, pitch)?.pitch === "same" : !!moduleOf(part);
+  return !isSet || only || !!moduleOf(part) || !moduleOf(pitch);
+}
+
+/** What a stage of a build could be. */
+function choiceOf(shop: Shop, id: string): (GearChoice & { readonly id: string }) | NotAsked {
+  const { build, parts, needs, asking } = shop;
+  const stage = oneIn(build)(id)?.stage;
+  if (stage?.id !== id) return "no-stage";
+  const { together, each } = needsOfStage(stage);
+  if (!together) return "not-a-pair";
+  const { only, plain, spec } = together;
+  const { internal, module, diametralPitch, pressureAngle } = stage as Toothed & { readonly internal?: boolean };
+  const pieces = needs.find((need) => need.stage === id)!.pieces;
+  const of = (kinds: readonly Part["is"][], counted: keyof Part) =>
+    parts.filter(
+      (part) =>
+        kinds.includes(part.is) &&
+        part[counted] !== undefined &&
+        suits(part, stage, only) &&
+        isAmong(shop, part, pieces),
+    );
+  const mount = build.mounts?.find((one) => one.stage === id);
+  // Nobody has said that these are spur gears: then any gears may go there that are meant for it.
+  const isSaid = mount !== undefined || drawings[stage.kind](stage) !== undefined;
+  const loose = (kinds: readonly Part["is"][]) =>
+    plain && !only ? of(kinds, "teeth").filter((part) => isSaid || part.stage === id) : [];
+  const { shaft, steps, hubHoles, reach, line } = mount ?? {};
+  const held = { shaft, steps, hubHoles, reach, line } as NonNullable<GearChoice["mount"]>;
+  const adapters = asking.adapters === false ? [] : parts.filter(({ is }) => is === "sleeve" || is === "plate");
+  return {
+    id,
+    pieces,
+    drivers: loose(each[0]?.is ?? []),
+    drivens: loose(each[1]?.is ?? []),
+    sets: of(spec.is, "driver").filter(({ driven }) => driven !== undefined),
+    adapters: adapters.filter((part) => isAmong(shop, part, pieces)),
+    pitch: {
+      ...(module !== undefined && { module }),
+      ...(diametralPitch !== undefined && { diametralPitch }),
+      ...(pressureAngle !== undefined && { pressureAngle }),
+    },
+    // Gears whose axes cross, or whose teeth are not straight, have no centre distance that a slot could be held against.
+    ...(mount && { mount: plain || internal ? mount : held }),
+    ...(internal && { internal }),
+  };
+}
+
+/** What some stages come to on the way to an output; nothing where none of them is on it. */
+function ownOf({ steps }: OutputEvaluation, ids: readonly string[]): Quantity | undefined {
+  const own = steps.filter(({ stage }) => ids.includes(stage.id));
+  return own.length
+    ? own.reduce((product, { reduction }) => product.times(reduction), quantityOf(rational(1), []))
+    : undefined;
+}
+
+/** What is wanted of the outputs that some stages drive. */
+function outputsFor({ build, outputs }: Evaluation, ids: readonly string[]): WantedOutput[] | NotAsked {
+  const { target } = build;
+  const driven = outputs.flatMap((output) => {
+    const own = output.reduction && ownOf(output, ids);
+    if (!own) return [];
+    const isWanted = target && (target.output ?? output.id) === output.id;
+    const range = isWanted && { from: target.from, to: target.to };
+    return { id: output.id, rest: output.reduction!.over(own).bounds, ...range };
+  });
+  if (!driven.length) return "not-driven";
+  return driven.some((output) => "from" in output) ? driven : "no-range";
+}
+
+const common = ({ stock, parts, asking: { order, signal } }: Shop) => ({
+  stock,
+  currency: currencyOf(parts),
+  ...(order && { order }),
+  ...(signal && { signal }),
+});
+
+/**
+ * What a build asks of a search for one of its stages, be it before the split, in a branch, on an axle or behind a motor of
+ * its own: which parts could go there, what they must fit, what is wanted of the outputs that it drives, and what there is.
+ *
+ * @returns the question, or why there is none
+ *
+ * @example
+ * const stages = [{ id: "primary", kind: "pair", driver: 15, driven: 62, module: "0.8" } as const];
+ * const parts = [15, 17].map((teeth) => ({ id: `p${teeth}`, is: "pinion", teeth, module: "0.8" }) as const);
+ * const spur = { id: "s62", is: "spur", teeth: 62, module: "0.8" } as const;
+ * const build = { format: "meshwright-build/1", stages, outputs: [{ id: "rear", stages: [] }], target: { from: 3, to: 4 } } as const;
+ * const question = askPairs(evaluate(parseBuild({ ...build, parts: [...parts, spur] })), "primary");
+ * [...findPairs(question as PairQuestion)].flatMap(({ found }) => found.map(({ parts: [one] }) => one!.id)); // => ["p17"]
+ * askPairs(evaluate(parseBuild(build)), "secondary"); // => "no-stage"
+ */
+export function askPairs(evaluation: Evaluation, stage: string, asking: Asking = {}): PairQuestion | NotAsked {
+  const shop = shopOf(evaluation.build, [stage], asking);
+  const choice = choiceOf(shop, stage);
+  if (typeof choice === "string") return choice;
+  const outputs = outputsFor(evaluation, [stage]);
+  if (typeof outputs === "string") return outputs;
+  const { id: _, ...rest } = choice;
+  return { ...rest, outputs: outputs.filter(({ from }) => from !== undefined), ...common(shop) };
+}
+
+/** The rest of the comparison of two outputs: what both share cancels in it. */
+function compareRest(evaluation: Evaluation, ids: readonly string[], { compare, wheels = [] }: TrainAsking) {
+  const [of, against] = [compare!.of, compare!.with].map((id) => evaluation.output(id)) as [
+    OutputEvaluation,
+    OutputEvaluation,
+  ];
+  const rest = (output: OutputEvaluation): Quantity => {
+    const own = ownOf(output, ids);
+    return own ? output.reduction!.over(own) : output.reduction!;
+  };
+  const gears = rest(against).over(rest(of));
+  const isChosen = ({ id }: OutputEvaluation) => wheels.includes(id);
+  // Where a wheel is not known, gears alone are compared.
+  if (![of, against].every((output) => isChosen(output) || output.output.wheel))
+    return { rest: gears.bounds, tyres: false };
+  const rolled = (output: OutputEvaluation) => (isChosen(output) ? pi() : rolledBy(output.output.wheel!));
+  return { rest: gears.times(rolled(of)).over(rolled(against)).bounds, tyres: true };
+}
+
+/**
+ * What a build asks of a search for several of its stages at once, and for wheels: as `askPairs`, for all of them together.
+ *
+ * @returns the question, or why there is none
+ */
+export function askTrains(
+  evaluation: Evaluation,
+  stages: readonly string[],
+  asking: TrainAsking = {},
+): TrainQuestion | NotAsked {
+  const { wheels = [], compare } = asking;
+  const shop = shopOf(evaluation.build, [...stages, ...wheels], asking);
+  const outputs = outputsFor(evaluation, stages);
+  if (typeof outputs === "string") return outputs;
+  const choices: (GearChoice & { readonly id: string })[] = [];
+  for (const stage of stages) {
+    const choice = choiceOf(shop, stage);
+    if (typeof choice === "string") return choice;
+    choices.push(choice);
+  }
+  for (const id of compare ? [compare.of, compare.with] : []) {
+    const output = evaluation.output(id);
+    if (!output?.reduction) return "not-driven";
+    // An output that none of the stages drives is compared as it is.
+    if (!outputs.some((one) => one.id === id)) outputs.push({ id, rest: output.reduction.bounds });
+  }
+  const tyres = shop.parts.filter(({ is, diameter }) => is === "wheel" && diameter !== undefined);
+  const drives = (id: string) =>
+    evaluation.outputs.filter(({ steps }) => steps.some((step) => step.stage.id === id)).map((output) => output.id);
+  return {
+    stages: choices.map((choice) => ({
+      ...choice,
+      on: drives(choice.id).filter((id) => outputs.some((one) => one.id === id)),
+    })),
+    outputs: outputs.map((output) => {
+      if (!wheels.includes(output.id)) return output;
+      const { wheels: pieces = 2 } = evaluation.output(output.id)!.output;
+      return { ...output, pieces, wheels: tyres.filter((part) => isAmong(shop, part, pieces)) };
+    }),
+    ...(compare && { compare: { ...compare, ...compareRest(evaluation, stages, asking) } }),
+    ...common(shop),
+  };
+}

@@ -1,0 +1,72 @@
+import type { StateBlock, StateInline } from "markdown-it";
+import { isModule, NoMdx, pieceAt, type Piece } from "./jsx.js";
+import { placedParser, type Parser } from "./placed-markdown.js";
+
+/** A module's code goes on over so many blank lines, at most. */
+const longestModule = 100;
+
+/** Imports and exports: from the beginning of a line to a blank line behind which the code is whole. */
+function moduleCode(state: StateBlock, first: number, last: number, silent: boolean): boolean {
+  const start = state.bMarks[first]!;
+  if (silent || state.level || state.tShift[first] || !/^(?:im|ex)port\b/.test(state.src.slice(start, start + 7)))
+    return false;
+  for (let line = first, tries = 0; tries < longestModule; tries++) {
+    while (line < last && !state.isEmpty(line)) line++;
+    const code = state.src.slice(start, state.eMarks[line - 1]);
+    if (isModule(code)) {
+      const token = state.push("mdx", "", 0);
+      token.meta = { pieces: [{ kind: "expression", from: start, to: start + code.length, code }] };
+      state.line = line;
+      return true;
+    }
+    while (line < last && state.isEmpty(line)) line++;
+    if (line >= last) break;
+  }
+  throw new NoMdx(`An import or export in line ${first + 1} cannot be read.`);
+}
+
+/** Tags and expressions that have their lines to themselves. */
+function flow(state: StateBlock, first: number, last: number, silent: boolean): boolean {
+  const { src } = state;
+  let at = state.bMarks[first]! + state.tShift[first]!;
+  if (src[at] !== "<" && src[at] !== "{") return false;
+  const pieces: Piece[] = [];
+  for (; src[at] !== undefined && src[at] !== "\n"; at++) {
+    if (src[at] === " " || src[at] === "\t") continue;
+    if (src[at] !== "<" && src[at] !== "{") return false;
+    const piece = pieceAt(src, at);
+    pieces.push(piece);
+    at = piece.to - 1;
+  }
+  let line = first;
+  while (state.eMarks[line]! < at) line++;
+  if (line >= last) throw new NoMdx(`A tag in line ${first + 1} ends outside of what it stands in.`);
+  if (silent) return true;
+  const token = state.push("mdx", "", 0);
+  token.meta = { pieces };
+  state.line = line + 1;
+  return true;
+}
+
+/** Tags and expressions in a sentence. */
+function inline(state: StateInline, silent: boolean): boolean {
+  const { src, pos } = state;
+  if (src[pos] !== "<" && src[pos] !== "{") return false;
+  const piece = pieceAt(src, pos);
+  if (!silent) {
+    const token = state.push("mdx", "", 0);
+    token.meta = { at: pos, pieces: [piece] };
+  }
+  state.pos = piece.to;
+  return true;
+}
+
+/** The parser of MDX: Markdown whose tags are JSX, without code by indentation and addresses in angles. */
+export const mdxParser: Parser = placedParser((parser) => {
+  parser.block.ruler.disable(["html_block", "code"]);
+  parser.inline.ruler.disable(["html_inline", "autolink"]);
+  const alt = ["paragraph", "reference", "blockquote", "list"];
+  parser.block.ruler.before("table", "mdx_module", moduleCode);
+  parser.block.ruler.before("table", "mdx_flow", flow, { alt });
+  parser.inline.ruler.after("backticks", "mdx_inline", inline);
+});

@@ -1,0 +1,117 @@
+import { elementsIn, enclosing, isElement, type Article, type Element, type Holder } from "./article.js";
+
+/** Builds of one name, in the order of the document, and what was found out about who holds one of them. */
+interface Named {
+  readonly builds: Element[];
+  readonly holders: Map<Holder, Holder | undefined>;
+}
+
+/** The scripts that hold builds as JSON, by their builds: the first of each that is its own and no inner one's. */
+function scriptsIn(elements: readonly Element[]): ReadonlyMap<Element, Element> {
+  const scripts = new Map<Element, Element>();
+  for (const one of elements) {
+    if (one.tag !== "script" || !(one.attributes.type ?? "").toLowerCase().endsWith("json")) continue;
+    const owner = enclosing(one, ({ tag }) => tag === "mw-build");
+    if (owner && !scripts.has(owner)) scripts.set(owner, one);
+  }
+  return scripts;
+}
+
+/** A language as `Intl` understands it. */
+function localeFrom(tag: string): string {
+  try {
+    return Intl.getCanonicalLocales(tag.replaceAll("_", "-"))[0] ?? "en";
+  } catch {
+    return "en";
+  }
+}
+
+/** How many elements begin before a place in the document. */
+function countBefore(order: number, elements: readonly Element[]): number {
+  let [low, high] = [0, elements.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (elements[middle]!.order < order) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** What an article's elements have around them: builds and languages. Each is looked for once. */
+export class Surroundings {
+  /** The elements that hold builds, in the order of the document. */
+  readonly builds: readonly Element[];
+  readonly #scripts: ReadonlyMap<Element, Element>;
+  readonly #locales = new Map<Holder, string>();
+  /** The last element inside each. */
+  readonly #ends = new Map<Holder, number>();
+  /** By their ids, and all of them without one. */
+  readonly #named = new Map<string, Named>();
+
+  constructor(article: Article) {
+    const elements = [...elementsIn(article)];
+    this.#scripts = scriptsIn(elements);
+    this.builds = elements.filter(({ tag, foreign }) => tag === "mw-build" && !foreign);
+    this.#ends.set(article, elements.length);
+    for (const element of elements.toReversed()) {
+      const last = element.children.findLast(isElement);
+      this.#ends.set(element, last ? this.#ends.get(last)! : element.order);
+    }
+    for (const one of elements) {
+      const { lang } = one.attributes;
+      this.#locales.set(one, lang ? localeFrom(lang) : (this.#locales.get(one.parent) ?? "en"));
+    }
+    for (const build of this.builds)
+      for (const name of new Set(["", build.attributes.id ?? ""])) {
+        const known = this.#named.get(name);
+        if (known) known.builds.push(build);
+        else this.#named.set(name, { builds: [build], holders: new Map() });
+      }
+  }
+
+  /** The script that holds a build as JSON, if there is one. */
+  scriptOf(build: Element): Element | undefined {
+    return this.#scripts.get(build);
+  }
+
+  /** The language that an element stands in. */
+  localeOf(element: Element): string {
+    return this.#locales.get(element) ?? "en";
+  }
+
+  /** How many builds begin before something, and how many until its end. */
+  #span(holder: Holder, builds: readonly Element[]): readonly [before: number, until: number] {
+    const start = isElement(holder) ? holder.order : 0;
+    return [countBefore(start, builds), countBefore(this.#ends.get(holder)! + 1, builds)];
+  }
+
+  /** The smallest of an element and what stands around it that holds a build. */
+  #holderOf(element: Element, { builds, holders }: Named): Holder | undefined {
+    const path: Holder[] = [];
+    let holder: Holder | undefined;
+    for (let at: Holder | undefined = element; at; at = at.parent) {
+      const known = holders.has(at);
+      if (!known) path.push(at);
+      const [before, until] = known ? [0, 0] : this.#span(at, builds);
+      if (known || before < until) {
+        holder = known ? holders.get(at) : at;
+        break;
+      }
+    }
+    for (const at of path) holders.set(at, holder);
+    return holder;
+  }
+
+  /**
+   * The build that an element belongs to, by the same rule as in the page: in the smallest ancestor that holds a matching
+   * one, the last before the element, else the first after it.
+   */
+  buildOf(element: Element): Element | undefined {
+    const named = this.#named.get(element.attributes.build ?? "");
+    const holder = named && this.#holderOf(element, named);
+    if (!holder) return undefined;
+    const [first] = this.#span(holder, named.builds);
+    const here = countBefore(element.order, named.builds);
+    return named.builds[here > first ? here - 1 : first];
+  }
+}

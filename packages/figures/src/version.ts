@@ -1,0 +1,2 @@
+/** The version of this package. */
+export const version = "0.1.0";

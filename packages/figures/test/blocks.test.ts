@@ -1,0 +1,120 @@
+import { describe, expect, it } from "vitest";
+import { checkFigures, mendFigures } from "../src/index.js";
+import { document, page, post } from "./pages.js";
+
+const head = "<tr><th>Stage</th><th>Front</th><th>Rear</th></tr>";
+const table = (rows: string, first = head) =>
+  page(`<mw-ratio-summary><table>${first}${rows}</table></mw-ratio-summary>`);
+const row = (name: string, ...cells: readonly string[]) =>
+  `<tr><th>${name}</th>${cells.map((cell) => `<td>${cell}</td>`).join("")}</tr>`;
+const expectedOf = (source: string) => checkFigures(source).differences.map(({ expected }) => expected);
+
+/** What cannot be shown to be a figure's own place is told, and left. */
+function stays(source: string, figures = 1) {
+  expect(mendFigures(source)).toMatchObject({ text: source, stale: figures, mended: 0, left: figures });
+}
+
+describe("a table of figures", () => {
+  it("is held against each row and each column by their heads", () => {
+    expect(expectedOf(table(row("Hub", "1.47", "1.44")))).toEqual([]);
+    const swapped = table(row("Hub", "1.44", "1.47"));
+    expect(expectedOf(swapped)).toEqual(["1.47", "1.44"]);
+    expect(mendFigures(swapped).text).toBe(table(row("Hub", "1.47", "1.44")));
+  });
+
+  it("may have its rows and columns changed round, and in another order", () => {
+    const turned = (hub: string) =>
+      table(row("Rear", hub, "2.92") + row("Front", "1.47", "2.92"), "<tr><th></th><th>Hub</th><th>Ring</th></tr>");
+    expect(expectedOf(turned("1.44"))).toEqual([]);
+    expect(mendFigures(turned("1.45"))).toMatchObject({ text: turned("1.44"), left: 0 });
+  });
+
+  it("may have no heads for its columns", () => {
+    const bare = (front: string) => table(row("Hub", front, "1.44") + row("Gear row", "2.50", "2.50"), "");
+    expect(mendFigures(bare("1.5")).text).toBe(bare("1.47"));
+  });
+
+  it("may have one row for the total of each output", () => {
+    const totals = (rear: string) =>
+      page(`<mw-ratio-summary><dl><dt>Front</dt><dd>44.30</dd><dt>Rear</dt><dd>${rear}</dd></dl></mw-ratio-summary>`);
+    expect(mendFigures(totals("43.3")).text).toBe(totals("43.32"));
+    const list = (rear: string) =>
+      page(`<mw-ratio-summary><ul><li>Front: 44.30</li><li>Rear: ${rear}</li></ul></mw-ratio-summary>`);
+    expect(mendFigures(list("43.3")).text).toBe(list("43.32"));
+  });
+
+  it("has each number of a range in its own place, equal ones as well", () => {
+    const printed = '<mw-build stages="Spur: 15 to 60" rear="Hub: printed 1.5"></mw-build>';
+    const source = (hub: string) => `${printed}<mw-ratio-summary><table>${row("Hub", hub)}</table></mw-ratio-summary>`;
+    expect(expectedOf(source("1.45 to 1.55"))).toEqual([]);
+    expect(mendFigures(source("1.5 to 1.5"))).toMatchObject({ text: source("1.45 to 1.55"), left: 0 });
+    stays(source("1.5"));
+    stays(source("1.5 and 1.5"));
+  });
+
+  it("keeps what the author wrote around its figures", () => {
+    const styled = (figure: string) => table(row("Hub", `<b> ${figure}&nbsp;</b>`, "1.44"));
+    expect(mendFigures(styled("1.5")).text).toBe(styled("1.47"));
+  });
+
+  it("is left where its heads do not say which figure a place has", () => {
+    stays(table(row("Weight", "1.5", "1.44")));
+    stays(table(row("Hub", "1.5", "1.44"), "<tr><th>Stage</th><th>Before</th><th>Rear</th></tr>"));
+    stays(table(`<tr><th>Hub</th><td colspan="2">1.5</td></tr>`));
+  });
+
+  it("is left where more than a figure stands at a place", () => {
+    stays(table(row("Hub", "1.5 as printed on the box in 2019", "1.44")));
+    stays(table(row("Hub", "about 1.5", "1.44")));
+    stays(table(row("Hub", "1<i>.5</i>", "1.44")));
+  });
+
+  it("takes no count and no name for a figure", () => {
+    expect(expectedOf(table(row("Hub 2.5", "–", "") + row("Hub", "see text", "1.44")))).toEqual([]);
+  });
+
+  it("leaves an element inside to itself", () => {
+    const nested = (figure: string) => table(row("Hub", `<mw-value of="front-hub">${figure}</mw-value>`, "1.44"));
+    expect(mendFigures(nested("1.5"))).toMatchObject({ text: nested("1.47"), stale: 1, mended: 1, left: 0 });
+  });
+
+  it("is left where its element has no end of its own", () => {
+    stays(page(`<div><mw-ratio-summary><table>${head}${row("Hub", "1.5", "1.44")}</table></div>`));
+    stays(page(`<div><mw-ratio-summary /><table>${head}${row("Hub", "1.5", "1.44")}</table></mw-ratio-summary></div>`));
+  });
+
+  it("is found in Markdown's own tables", () => {
+    const source = (figure: string) =>
+      post(
+        `<mw-ratio-summary>\n\n| Stage | Front | Rear |\n|---|---|---|\n| Hub | 1.47 | ${figure} |\n\n</mw-ratio-summary>`,
+      );
+    for (const format of ["markdown", "mdx"] as const)
+      expect(mendFigures(source("1.45"), { format })).toMatchObject({ text: source("1.44"), mended: 1, left: 0 });
+  });
+
+  it("is written with the digits that the build says", () => {
+    const rounded = document.replace('"stages"', '"rounding":{"maximumFractionDigits":1},"stages"');
+    const source = (figure: string) =>
+      `<mw-build json='${rounded}'></mw-build><mw-ratio-summary><table>${row("Front", figure)}</table></mw-ratio-summary>`;
+    expect(mendFigures(source("16.3")).text).toMatch(/<td>16(\.0)?<\/td>/);
+  });
+});
+
+describe("a line of figures", () => {
+  const gauge = (text: string) => page(`<mw-overdrive-gauge>${text}</mw-overdrive-gauge>`);
+
+  it("is right where its numbers are", () => {
+    for (const text of ["1.06%", "Front 1.06 % ahead", "The front rolls 106 mm farther in 10 m: 1.06%.", ""])
+      expect(expectedOf(gauge(text))).toEqual([]);
+  });
+
+  it("is mended where it is nothing but its figure", () => {
+    expect(mendFigures(gauge(" 1.07 %\n")).text).toBe(gauge(" 1.06 %\n"));
+  });
+
+  it("is told and left where it is prose", () => {
+    stays(gauge("Front 1.07 % ahead"));
+    stays(gauge("The front rolls 107 mm farther in 10 m: 1.07%."));
+    stays(gauge("<p>Nothing of 1.07% here.</p><p>And 2 more.</p>"));
+  });
+});

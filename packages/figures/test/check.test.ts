@@ -1,0 +1,145 @@
+import { describe, expect, it } from "vitest";
+import { checkFigures, mendFigures } from "../src/index.js";
+import { build, document, page } from "./pages.js";
+
+const differences = (source: string) => checkFigures(source).differences;
+
+describe("checkFigures", () => {
+  it("finds nothing where every figure is right", () => {
+    const source = page(
+      '<p>Front <mw-value of="front">44.30</mw-value>, <mw-value figure="lead">1.06% ahead</mw-value>.</p>',
+    );
+    expect(checkFigures(source)).toEqual({ differences: [], compared: 2, notChecked: {} });
+  });
+
+  it("names line, column, what stands there and what should", () => {
+    const found = differences(page('<p>Front <mw-value of="front">44.3</mw-value></p>'));
+    expect(found).toHaveLength(1);
+    expect(found[0]).toMatchObject({ kind: "stale", line: 4, column: 10, found: "44.3", expected: "44.30" });
+  });
+
+  it("takes spacing and signs of other engines for the same", () => {
+    const source = page(
+      '<p lang="de"><mw-value figure="gap">1,06%</mw-value> <mw-value figure="gap">1,06 %</mw-value></p>',
+    );
+    expect(differences(source)).toEqual([]);
+  });
+
+  it("says what is wrong with a build, and what belongs to none", () => {
+    const found = differences(
+      '<mw-build stages="Spur: 0 to 62" front="Ring: 1 to 2"></mw-build><p><mw-value build="nowhere">1</mw-value></p>',
+    );
+    expect(found.map(({ element, kind }) => [element, kind])).toEqual([
+      ["<mw-build>", "untold"],
+      ["<mw-value> nowhere", "untold"],
+    ]);
+  });
+
+  it("says of every figure of a broken build that it cannot be told", () => {
+    const found = differences('<mw-build front="Ring: 0 to 2"></mw-build><mw-value>1</mw-value><mw-value>2</mw-value>');
+    expect(found.map(({ kind }) => kind)).toEqual(["untold", "untold", "untold"]);
+  });
+
+  it("keeps two posts on one page apart", () => {
+    const article = (driver: number, figure: string) =>
+      `<article><mw-build stages="Spur: ${driver} to 60" drive="Ring: 10 to 40"></mw-build><p><mw-value>${figure}</mw-value></p></article>`;
+    expect(differences(article(15, "16.00") + article(20, "12.00"))).toEqual([]);
+  });
+
+  it("finds the last build before an element, else the first after it, by its id where one is named", () => {
+    const other = (id: string, driver: number) =>
+      `<mw-build id="${id}" stages="Spur: ${driver} to 60" drive="Ring: 10 to 40"></mw-build>`;
+    expect(
+      differences(
+        `<p><mw-value>16.00</mw-value></p>${other("a", 15)}<p><mw-value>16.00</mw-value></p>${other("c", 20)}<p><mw-value>12.00</mw-value> <mw-value build="a">16.00</mw-value></p>`,
+      ),
+    ).toEqual([]);
+  });
+
+  it("looks into templates, and at what readers without scripts see", () => {
+    const stale = '<mw-value of="front">44.31</mw-value>';
+    expect(differences(page(`<template>${stale}</template><noscript>${stale}</noscript>`))).toHaveLength(2);
+  });
+
+  it("takes JSON as the page does: with the quotes of typographers and the codes of editors", () => {
+    const script = (json: string) =>
+      `<mw-build><script type="application/json">${json}</script></mw-build><p><mw-value of="front">16.00</mw-value></p>`;
+    const curled = document.replace(/"([^"]*)"/g, "“$1”");
+    const written = document.replaceAll('"', "&quot;");
+    const otherwise = document.replace(/"([^"]*)"/g, "&ldquo;$1&rdquo;").replace("&ldquo;", "&#34;");
+    for (const json of [document, curled, written, otherwise])
+      expect(checkFigures(script(json))).toMatchObject({ differences: [], compared: 1 });
+    expect(differences(script(document.slice(1)))[0]).toMatchObject({ element: "<mw-build>", kind: "untold" });
+  });
+
+  it("takes JSON from an attribute, and from a file beside the article", () => {
+    const value = '<mw-value of="rear">15.60</mw-value>';
+    expect(differences(`<mw-build json='${document}'></mw-build>${value}`)).toEqual([]);
+    const load = (src: string) => (src === "limpet.json" ? document : undefined);
+    expect(checkFigures(`<mw-build src="limpet.json"></mw-build>${value}`, { load }).differences).toEqual([]);
+    const lost = checkFigures(`<mw-build src="dunlin.json"></mw-build>${value}`, { load }).differences;
+    expect(lost.map(({ kind }) => kind)).toEqual(["untold", "untold"]);
+    expect(lost[0]!.message).toContain("dunlin.json");
+  });
+
+  it("does not take what stands in a drawing for an element", () => {
+    expect(differences(page('<svg><mw-value of="front">44.31</mw-value></svg>'))[0]).toMatchObject({ kind: "untold" });
+  });
+
+  it("names a tag that is none of ours, with the nearest", () => {
+    const found = differences(`${build}<mw-vlaue of="front">44.31</mw-vlaue><mw-ratio-sumary></mw-ratio-sumary>`);
+    expect(found.map(({ kind, message }) => [kind, message])).toEqual([
+      ["untold", "is none of the elements; the nearest: mw-value"],
+      ["untold", "is none of the elements; the nearest: mw-ratio-summary"],
+    ]);
+  });
+
+  it("names what it did not look at", () => {
+    const working = "<mw-working><ul><li>Front: 62/15 = 9.99</li></ul></mw-working>";
+    const speeds = "<mw-wheel-speed><p>12.3 km/h</p></mw-wheel-speed>";
+    const checked = checkFigures(page(working + speeds + speeds + "<mw-working></mw-working><mw-edits></mw-edits>"));
+    expect(checked).toMatchObject({
+      compared: 0,
+      differences: [],
+      notChecked: { "mw-working": 1, "mw-wheel-speed": 2 },
+    });
+  });
+
+  it("leaves a figure alone whose words it has in no language but English", () => {
+    const german = page(
+      '<p><mw-value figure="lead">1,06 % voraus</mw-value>, <mw-value of="front">44,31</mw-value></p>',
+      "de",
+    );
+    const { text, mended, notChecked } = mendFigures(german);
+    expect(text).toBe(german.replace("44,31", "44,30"));
+    expect([mended, notChecked]).toEqual([1, { "mw-value": 1 }]);
+  });
+
+  it("reads a language that is written with a low line", () => {
+    const german = (figure: string) => page(`<p lang="de_DE">Vorn <mw-value of="front">${figure}</mw-value></p>`);
+    expect(differences(german("44,30"))).toEqual([]);
+    expect(mendFigures(german("44,3")).text).toBe(german("44,30"));
+  });
+
+  it("shows what an element is pinned to, blocks as well", () => {
+    const pinned = (at: string, figure: string, ring: string) =>
+      `<mw-build json='${document}'></mw-build><p><mw-value of="front" at="${at}">${figure}</mw-value></p><mw-ratio-summary at="${at}"><table><tr><th>Stage</th><th>Front</th><th>Rear</th></tr><tr><th>Spur</th><td>${ring}</td><td>${ring}</td></tr></table></mw-ratio-summary>`;
+    for (const source of [pinned("article", "16.00", "4.00"), pinned("deeper", "20.00", "5.00")])
+      expect(checkFigures(source)).toMatchObject({ differences: [], compared: 2 });
+    expect(differences(pinned("deeper", "16.00", "4.00"))).toHaveLength(3);
+  });
+
+  it("does not guess where a version is not there", () => {
+    const source = `<mw-build json='${document}'></mw-build><p><mw-value of="front" at="revision-1">24.70</mw-value></p>`;
+    expect(differences(source)[0]).toMatchObject({ kind: "untold", found: "" });
+    expect(mendFigures(source).text).toBe(source);
+  });
+
+  it("says what an element asks for that its build does not have", () => {
+    const found = differences(
+      page('<p><mw-value of="nobody">1</mw-value> <mw-teeth of="primary.driver">15</mw-teeth></p>'),
+    );
+    expect(found.map(({ kind }) => kind)).toEqual(["untold", "untold"]);
+    expect(found[1]!.message).toContain("primary.driver");
+  });
+});
