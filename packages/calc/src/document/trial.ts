@@ -1,6 +1,8 @@
 import {
   finderIn,
+  partsSet,
   pointerTo,
+  setOf,
   shapes,
   stageShape,
   stagesOf,
@@ -177,9 +179,11 @@ class Trial {
     checks[after.kind](after, (severity, code, field, values = {}) => {
       if (severity === "error") say(code, `/${field}`, values);
     });
-    const fields = new Set(changes.map(({ keys }) => keys[0]));
-    if ("set" in after && after.set && fields.has("driver") !== fields.has("driven"))
-      say("set-in-part", fields.has("driver") ? "/driver" : "/driven", { label: after.label ?? after.id });
+    const fields = new Set(changes.map(({ keys }) => keys.join(".")));
+    if (!fields.has("") && partsSet(before, after, fields)) {
+      const [count] = Object.keys(setOf(after)!).filter((field) => fields.has(field));
+      say("set-in-part", `/${count ?? ""}`, { label: after.label ?? after.id });
+    }
     return true;
   }
 

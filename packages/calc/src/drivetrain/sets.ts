@@ -91,9 +91,19 @@ export function unitsOf(build: Build, sets: ChangeSet): readonly Unit[] {
 export const finderFor = (build: Build, lookups: number): Finder => (lookups > 1 ? finderIn : oneIn)(build);
 
 /**
- * The sets that changes would part: some of their counts are named and others not, and what results is another set. A
- * stage that is named whole is not parted, nor one that is a set no longer.
+ * Whether a change of some fields parts a set: some of its counts are named and others not, and what results is another set. A
+ * stage that is a set no longer is not parted.
  */
+export function partsSet(before: Stage, after: Stage | undefined, fields: ReadonlySet<string>): boolean {
+  const set = setOf(before);
+  const counts = Object.keys(set ?? {});
+  const isNamed = (count: string) => [...fields].some((field) => names(field, count));
+  if (!counts.some(isNamed) || counts.every(isNamed)) return false;
+  const result = setOf(after);
+  return !!result && !sameSet(set, result);
+}
+
+/** The sets that changes would part; a stage that is named whole is not parted. */
 export function partedSets(before: Build, after: Build, changes: readonly Change[]): readonly Stage[] {
   const was = finderFor(before, changes.length);
   const is = finderFor(after, changes.length);
@@ -105,11 +115,6 @@ export function partedSets(before: Build, after: Build, changes: readonly Change
     }
   return [...named].flatMap(([id, fields]) => {
     const { stage } = was(id) ?? {};
-    const set = setOf(stage);
-    const counts = Object.keys(set ?? {});
-    const isNamed = (count: string) => [...fields].some((field) => names(field, count));
-    if (!stage || fields.has("") || !counts.some(isNamed) || counts.every(isNamed)) return [];
-    const result = setOf(is(id)?.stage);
-    return result && !sameSet(set, result) ? [stage] : [];
+    return stage && !fields.has("") && partsSet(stage, is(id)?.stage, fields) ? [stage] : [];
   });
 }
