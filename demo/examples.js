@@ -19,6 +19,7 @@ export const examples = {
     repeat: 2,
   },
   published: { id: "hub", kind: "published", value: "1.5" },
+  measured: { id: "box", kind: "measured", turnsIn: "50", turnsOut: { from: "3.1", to: "3.15" }, held: true },
   selectable: {
     id: "lever",
     kind: "selectable",

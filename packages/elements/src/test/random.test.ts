@@ -443,8 +443,8 @@ describe("edits at random", () => {
       const open = async (): Promise<void> => {
         const link = find<MwBuild>(page, "mw-build").link();
         page = await opened();
-        history.replaceState(null, "", link);
-        dispatchEvent(new HashChangeEvent("hashchange"));
+        // As a reader follows a link: some engines count how often a program writes the address itself.
+        location.hash = new URL(link).hash;
         await settle();
         past.length = 0;
       };

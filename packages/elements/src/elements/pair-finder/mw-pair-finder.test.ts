@@ -60,8 +60,15 @@ describe("mw-pair-finder", () => {
     assert.equal(element.shadowRoot!.activeElement!.getAttribute("aria-label"), "in the build: 17 to 66");
     button.click();
     const { store } = find<MwBuild>(element.parentElement!, "mw-build");
-    assert.deepEqual(store.layer.sets, { "primary.driver": 17, "primary.driven": 66 });
-    assert.deepEqual(told, [{ "primary.driver": 17, "primary.driven": 66 }]);
+    // What is taken are the parts: their counts, and their names.
+    const parts = store.article!.parts!.filter(({ teeth }) => teeth === 17 || teeth === 66);
+    const { "primary.fitted": fitted, ...counts } = store.layer.sets;
+    assert.deepEqual(counts, { "primary.driver": 17, "primary.driven": 66 });
+    assert.sameMembers(
+      [...(fitted as string[])],
+      parts.map(({ id }) => id),
+    );
+    assert.deepEqual(told, [store.layer.sets]);
     assert.isTrue(pairs(element, "miss").some((text) => /^17 to 66 .* in the build/.test(text)));
   });
 
