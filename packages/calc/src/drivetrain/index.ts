@@ -9,7 +9,17 @@ export { freeId, labelAt } from "./label.js";
 export type { Part, Price } from "./part.js";
 export { pointerTo } from "./pointer.js";
 export { isRead, markRead } from "./read-mark.js";
-export { type GearSet, type Unit, changesOf, finderFor, partedSets, partsSet, sameSet, setOf, unitsOf } from "./sets.js";
+export {
+  type GearSet,
+  type Unit,
+  changesOf,
+  finderFor,
+  partedSets,
+  partsSet,
+  sameSet,
+  setOf,
+  unitsOf,
+} from "./sets.js";
 export { shapes, stageShape } from "./shapes.js";
 export { type SplitPlace, splitsOf } from "./splits.js";
 export type {
