@@ -1,4 +1,5 @@
-// What the guide shows as examples: one stage of every kind, and how each figure is asked for.
+// What the guide shows as examples: stages of a kind, where there is more to show than how an editor begins it, and how each
+// figure is asked for.
 
 export const examples = {
   pair: { id: "primary", kind: "pair", driver: 15, driven: 62, module: "0.8" },

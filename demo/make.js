@@ -9,7 +9,7 @@ import { scalars } from "@meshwright/calc/document";
 import { shapes, stageShape } from "@meshwright/calc/drivetrain";
 import { readBuild } from "@meshwright/calc/document";
 import { evaluate } from "@meshwright/calc/evaluate";
-import { notations, stageShapes } from "@meshwright/calc/stages";
+import { notations, samples, stageShapes } from "@meshwright/calc/stages";
 import { figureOf, figures } from "@meshwright/calc/report";
 import { examples, queries } from "./examples.js";
 
@@ -164,16 +164,15 @@ const fieldsTable = (shape) =>
 
 function kindsMade() {
   const common = stageShape("pair");
+  const folder = join(packages, "calc", "src", "stages");
+  const sources = readdirSync(folder).map((file) => readFileSync(join(folder, file), "utf8"));
   return Object.entries(stageShapes)
     .map(([name, shape]) => {
-      const source = readFileSync(
-        join(packages, "calc", "src", "stages", `${name === "published" ? "printed" : name}.ts`),
-        "utf8",
-      );
+      const source = sources.find((text) => text.includes(`readonly kind: "${name}";`));
       const description = commentBefore(source, source.search(/export interface \w+Stage/))
         .join(" ")
         .trim();
-      const example = examples[name];
+      const example = examples[name] ?? { id: name, kind: name, ...samples[name] };
       const { build } = readBuild({
         format: "meshwright-build/1",
         stages: [example],

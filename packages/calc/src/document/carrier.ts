@@ -1,6 +1,6 @@
 import type { Build } from "../drivetrain/index.js";
 import { fromLetters, inLetters, linkFault, opened, sealed } from "./link-text.js";
-import { readBuild } from "./read-build.js";
+import { readUnfinished } from "./read-build.js";
 import { refused, type Reading } from "./reading.js";
 
 // The whole build in a link is deflated by the platform: browsers, workers and Node all have it, and a library of our own would
@@ -71,7 +71,7 @@ export async function buildFromLink(link: string): Promise<Reading> {
   try {
     const bytes = Uint8Array.from(fromLetters(content), (one) => one.charCodeAt(0));
     const text = await through(bytes, new DecompressionStream("deflate-raw"), longestText);
-    return readBuild(new TextDecoder("utf-8", { fatal: true }).decode(text));
+    return readUnfinished(new TextDecoder("utf-8", { fatal: true }).decode(text));
   } catch {
     return refused(linkFault("link-broken"));
   }

@@ -29,6 +29,9 @@ import { roundingFault } from "./rounding.js";
 import { unknownUses } from "./uses.js";
 
 const mostStages = 10_000;
+const mostCompared = 30_000;
+/** As many words as a sentence lists, and one more. */
+const mostListed = 13;
 
 const idsOf = (list: readonly { readonly id: string }[] | undefined): string[] => list?.map((one) => one.id) ?? [];
 
@@ -36,6 +39,7 @@ const idsOf = (list: readonly { readonly id: string }[] | undefined): string[] =
 class Teller {
   readonly #reader: ShapeReader;
   readonly #base: string;
+  #compared = 0;
 
   constructor(reader: ShapeReader, base: string) {
     this.#reader = reader;
@@ -64,7 +68,17 @@ class Teller {
   ): void {
     if (id === undefined || ("has" in known ? known.has(id) : known.includes(id))) return;
     const names = this.hasRoom ? [...known] : [];
-    this.say(severity, "missing-reference", at, { id, known: names, nearest: nearestTo(id, names) });
+    this.say(severity, "missing-reference", at, {
+      id,
+      known: names.slice(0, mostListed),
+      nearest: this.nearest(id, names),
+    });
+  }
+
+  /** The known words nearest to what was found; after many comparisons, none: whoever has so much to mend will look again. */
+  nearest(found: string, known: readonly string[]): readonly string[] {
+    this.#compared += known.length;
+    return this.#compared > mostCompared ? [] : nearestTo(found, known);
   }
 
   range({ from, to }: { readonly from: string | number; readonly to: string | number }, at: string): void {
@@ -110,6 +124,21 @@ function checkStage(stage: Stage, pointer: string, teller: Teller): void {
 /** The same thing twice says the same twice, and does not come back to itself. */
 function checkSame(places: readonly Place[], teller: Teller): void {
   let byId: ReadonlyMap<string, Stage> | undefined;
+  const known = new Map<string, boolean>();
+  /** Whether the way from a stage to what it is the same as has an end. */
+  const ends = (id: string): boolean => {
+    const passed: string[] = [];
+    let next: string | undefined = id;
+    while (next !== undefined && !known.has(next)) {
+      passed.push(next);
+      known.set(next, false);
+      const stage = byId!.get(next);
+      next = stage && unknowns[stage.kind]?.sameAs(stage);
+    }
+    const isEnd = next === undefined || known.get(next)!;
+    for (const one of passed) known.set(one, isEnd);
+    return isEnd;
+  };
   for (const { stage, pointer } of places) {
     const unknown = unknowns[stage.kind];
     const same = unknown?.sameAs(stage);
@@ -123,16 +152,7 @@ function checkSame(places: readonly Place[], teller: Teller): void {
     }
     if (other.kind !== stage.kind || unknown!.text(other) !== unknown!.text(stage))
       teller.bad("same-as-differs", at, { id: same });
-    const seen = new Set([stage.id]);
-    for (let next: string | undefined = same; next !== undefined;) {
-      if (seen.has(next)) {
-        teller.bad("reference-loop", at, { id: same });
-        break;
-      }
-      seen.add(next);
-      const one = byId.get(next);
-      next = one && unknowns[one.kind]?.sameAs(one);
-    }
+    if (!ends(stage.id)) teller.bad("reference-loop", at, { id: same });
   }
 }
 
@@ -214,7 +234,7 @@ function checkReferences(build: Build, places: readonly Place[], teller: Teller)
       if (stage && inners[stage.kind]) teller.refer(positions[id], idsOf(inners[stage.kind]!.positions(stage)), at);
       else {
         const levers = [...byId().values()].filter(({ kind }) => inners[kind]);
-        teller.bad("missing-reference", at, { id, known: idsOf(levers), nearest: nearestTo(id, idsOf(levers)) });
+        teller.bad("missing-reference", at, { id, known: idsOf(levers), nearest: teller.nearest(id, idsOf(levers)) });
       }
     }
   });
@@ -224,7 +244,7 @@ function checkReferences(build: Build, places: readonly Place[], teller: Teller)
     for (const address in changes) {
       if (find(address)) continue;
       const [id = "", ...rest] = address.split(".");
-      const near = teller.hasRoom ? nearestTo(id, placesOf(build).keys()) : [];
+      const near = teller.hasRoom ? teller.nearest(id, [...placesOf(build).keys()]) : [];
       const nearest = near.filter((one) => one !== id).map((one) => [one, ...rest].join("."));
       teller.bad("missing-address", pointerTo(at, address), { address, nearest });
     }

@@ -1,13 +1,15 @@
 import type { Build } from "../drivetrain/index.js";
 import { MeshwrightError } from "../exact/index.js";
-import { errorOf, type Finding } from "../stages/index.js";
+import { errorOf, findingOf, type Finding } from "../stages/index.js";
 import { checkBuild } from "./check.js";
 import { faultIn } from "./json.js";
 import { refused, type Reading } from "./reading.js";
 import { tryVersions } from "./trial.js";
 
-/** Reads a build as `readBuild` does, but for the versions that it tells: whether they can be made is not looked at. */
-export function readPlainly(json: unknown): Reading {
+/** Whoever mends a hundred places will look again. */
+const mostFaults = 100;
+
+function readData(json: unknown): Reading {
   try {
     if (typeof json !== "string") return checkBuild(json);
     const fault = faultIn(json);
@@ -17,6 +19,22 @@ export function readPlainly(json: unknown): Reading {
     return refused(errorOf("shape", "not-data", ""));
   }
 }
+
+/** Reads a build, and says how grave it is where one of its versions cannot be made. */
+function read(json: unknown, severity: Finding["severity"]): Reading {
+  const reading = readData(json);
+  if (!reading.ok) return reading;
+  const faults: Finding[] = [];
+  tryVersions(reading.build, (code, at, values) => {
+    if (faults.length < mostFaults) faults.push(findingOf(severity, "meaning", code, at, values));
+  });
+  if (!faults.length) return reading;
+  const findings = [...faults, ...reading.findings];
+  return severity === "error" ? refused(...findings) : { ...reading, findings };
+}
+
+/** Reads a build as somebody left it in the middle of his work: a version that cannot be made from it is odd, and no more. */
+export const readUnfinished = (json: unknown): Reading => read(json, "warning");
 
 /**
  * Reads a build document: JSON text, or the data that it stands for. Alternatives and earlier revisions are tried once each.
@@ -32,18 +50,7 @@ export function readPlainly(json: unknown): Reading {
  * readBuild(text.replace("35", "0")).findings[0].at; // => "/outputs/0/stages/0/driven"
  * readBuild(text.replace("}", "")).findings[0].message.slice(0, 10); // => "Line 1:133"
  */
-export function readBuild(json: unknown): Reading {
-  const reading = readPlainly(json);
-  if (!reading.ok) return reading;
-  const faults: Finding[] = [];
-  tryVersions(reading.build, (code, at, values) => {
-    if (faults.length < mostFaults) faults.push(errorOf("meaning", code, at, values));
-  });
-  return faults.length ? refused(...faults, ...reading.findings) : reading;
-}
-
-/** Whoever mends a hundred places will look again. */
-const mostFaults = 100;
+export const readBuild = (json: unknown): Reading => read(json, "error");
 
 /**
  * Reads a build document whose author is the program itself: a build, or an error.

@@ -1,6 +1,6 @@
 import {
   finderIn,
-  isParted,
+  partsSet,
   pointerTo,
   setOf,
   shapes,
@@ -47,7 +47,7 @@ const apart: ReadonlySet<string> = new Set([
 const apartOfOutput: ReadonlySet<string> = new Set(["label", "wheel", "wheels", "axle"]);
 
 /** Trying a version as a whole costs as much as reading the build: so many stages may be read again for all of them. */
-const mostAgain = 250_000;
+const mostAgain = 20_000;
 
 /** What stands at the place of a finding: the change that is the nearest to it. */
 function blamed(tried: readonly (Pick<Tried, "at" | "key"> & { readonly path: string })[], pointer: string): string {
@@ -179,10 +179,11 @@ class Trial {
     checks[after.kind](after, (severity, code, field, values = {}) => {
       if (severity === "error") say(code, `/${field}`, values);
     });
-    const counts = setOf(before);
-    const fields = counts ? changes.map(({ keys }) => keys.join(".")) : [];
-    if (counts && isParted(before, after, fields))
-      say("set-in-part", `/${fields.find((field) => field in counts)!}`, { label: after.label ?? after.id });
+    const fields = new Set(changes.map(({ keys }) => keys.join(".")));
+    if (!fields.has("") && partsSet(before, after, fields)) {
+      const [count] = Object.keys(setOf(after)!).filter((field) => fields.has(field));
+      say("set-in-part", `/${count ?? ""}`, { label: after.label ?? after.id });
+    }
     return true;
   }
 
@@ -221,7 +222,7 @@ export function tryVersions(build: Build, tell: Tell): void {
   let again = 0;
   const mayTry = (at: string): boolean => {
     again += size + 1;
-    if (again > mostAgain) tell("too-long", at, { found: again, most: mostAgain });
+    if (again > mostAgain) tell("too-many-versions", at, { found: again, most: mostAgain });
     return again <= mostAgain;
   };
   let trial = new Trial(bare);

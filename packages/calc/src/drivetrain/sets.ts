@@ -91,21 +91,19 @@ export function unitsOf(build: Build, sets: ChangeSet): readonly Unit[] {
 export const finderFor = (build: Build, lookups: number): Finder => (lookups > 1 ? finderIn : oneIn)(build);
 
 /**
- * Whether a set is parted by changes of some fields: not all its counts are among them, and what results is another set. One
- * that is a set no longer is not parted.
- *
- * @param fields what is changed by name, `driver` or `teeth.1`
+ * Whether a change of some fields parts a set: some of its counts are named and others not, and what results is another set. A
+ * stage that is a set no longer is not parted.
  */
-export function isParted(before: Stage | undefined, after: Stage | undefined, fields: Iterable<string>): boolean {
-  const [set, result] = [setOf(before), setOf(after)];
-  if (!set || !result || sameSet(set, result)) return false;
-  const named = [...fields];
-  const counts = Object.keys(set);
-  const isNamed = (count: string) => named.some((field) => names(field, count));
-  return counts.some(isNamed) && !counts.every(isNamed);
+export function partsSet(before: Stage, after: Stage | undefined, fields: ReadonlySet<string>): boolean {
+  const set = setOf(before);
+  const counts = Object.keys(set ?? {});
+  const isNamed = (count: string) => [...fields].some((field) => names(field, count));
+  if (!counts.some(isNamed) || counts.every(isNamed)) return false;
+  const result = setOf(after);
+  return !!result && !sameSet(set, result);
 }
 
-/** The sets that changes would part. A stage that is named whole is not parted. */
+/** The sets that changes would part; a stage that is named whole is not parted. */
 export function partedSets(before: Build, after: Build, changes: readonly Change[]): readonly Stage[] {
   const was = finderFor(before, changes.length);
   const is = finderFor(after, changes.length);
@@ -117,6 +115,6 @@ export function partedSets(before: Build, after: Build, changes: readonly Change
     }
   return [...named].flatMap(([id, fields]) => {
     const { stage } = was(id) ?? {};
-    return stage && !fields.has("") && isParted(stage, is(id)?.stage, fields) ? [stage] : [];
+    return stage && !fields.has("") && partsSet(stage, is(id)?.stage, fields) ? [stage] : [];
   });
 }

@@ -2,20 +2,19 @@ import { splitsOf, type Output, type SplitPlace } from "../drivetrain/index.js";
 import { bounded, rational, type Rational } from "../exact/index.js";
 import type { Released, Situation } from "./drive.js";
 import { Quantity } from "./quantity.js";
-import { sumOf } from "./sum.js";
+import { sumOf, textOf } from "./sum.js";
 import { rolledBy } from "./wheel.js";
 
-/** An output, as far as splits ask: what is worked out of it alone. */
-export interface DrivenOutput {
-  readonly id: string;
-  readonly label: string;
+/** What splitting asks of an output. */
+export interface Axle {
   readonly output: Output;
-  readonly locked: Quantity | undefined;
+  readonly label: string;
   readonly state: "driven" | Released;
+  readonly locked: Quantity | undefined;
 }
 
 /** An output, or a place where the drive splits on. */
-type Fed = DrivenOutput | Place;
+type Fed = Axle | Place;
 
 /** What is taken for granted where no output that a differential drives has a wheel: that the tyres are equal. */
 export type TyreAssumption = "equal tyres";
@@ -60,7 +59,7 @@ class Place {
   }
 
   /** Every driven output behind it. */
-  get outputs(): readonly DrivenOutput[] {
+  get outputs(): readonly Axle[] {
     return this.#driven.flatMap((one) => (one instanceof Place ? one.outputs : one));
   }
 
@@ -81,14 +80,13 @@ class Place {
       if (bounds.low.compare(low) < 0) low = bounds.low;
       if (bounds.high.compare(high) > 0) high = bounds.high;
     }
-    return [
-      first!.times(new Quantity(rational(1), [{ key: `spool ${this.at.id}`, interval: bounded(low, high), power: 1 }])),
-    ];
+    const key = `spool ${this.at.id} from 1 to ${apart.map(textOf).join(" and ")}`;
+    return [first!.times(new Quantity(rational(1), [{ key, interval: bounded(low, high), power: 1 }]))];
   }
 }
 
 /** Motor turns for one unit of road that an output asks for. */
-type Road = (output: DrivenOutput) => Quantity;
+type Road = (output: Axle) => Quantity;
 
 const termsOf = (one: Fed, road: Road): readonly Quantity[] => (one instanceof Place ? one.terms(road) : [road(one)]);
 
@@ -102,9 +100,9 @@ export interface Way {
 
 /** How the places where a drive splits hang together. Made only where a differential is open. */
 export class Splitting {
-  readonly #ways = new Map<DrivenOutput, Way>();
+  readonly #ways = new Map<Axle, Way>();
 
-  constructor({ build }: Situation, outputs: readonly DrivenOutput[]) {
+  constructor({ build }: Situation, outputs: readonly Axle[]) {
     const places = new Map(splitsOf(build).map((place) => [place.id, place]));
     const byOutput = new Map(outputs.map((output) => [output.output, output]));
     const make = (at: SplitPlace): Place =>
@@ -127,17 +125,17 @@ export class Splitting {
     return [...this.#ways.values()].some(({ places }) => places.some((place) => place.isOpen));
   }
 
-  #wayTo(output: DrivenOutput): Way {
+  #wayTo(output: Axle): Way {
     return this.#ways.get(output) ?? { places: [], fed: [] };
   }
 
   /** The open places on the way to an output, from the centre outwards. */
-  openOn(output: DrivenOutput): readonly Place[] {
+  openOn(output: Axle): readonly Place[] {
     return this.#wayTo(output).places.filter((place) => place.isOpen);
   }
 
   /** The open places at which two outputs can turn apart: where their ways part, and behind. */
-  between(one: DrivenOutput, other: DrivenOutput): readonly Place[] {
+  between(one: Axle, other: Axle): readonly Place[] {
     const [mine, theirs] = [this.#wayTo(one), this.#wayTo(other)];
     let shared = 0;
     while (mine.fed[shared] && mine.fed[shared] === theirs.fed[shared]) shared++;
@@ -145,29 +143,29 @@ export class Splitting {
   }
 
   /** The part of the torque that reaches an output through all differentials before it. */
-  shareOf(output: DrivenOutput): Rational {
+  shareOf(output: Axle): Rational {
     const { places, fed } = this.#wayTo(output);
     return places.reduce((share, place, n) => (place.isOpen ? share.times(place.share(fed[n]!)) : share), rational(1));
   }
 
   /** Whether something that is let go of leaves open how fast an output turns; the place where it is. */
-  looseOn(output: DrivenOutput): Place | undefined {
+  looseOn(output: Axle): Place | undefined {
     return this.openOn(output).find((place) => place.isLoose);
   }
 
   /** The driven outputs that turn by the same road as this one, through the first open place on the way to it. */
-  #together(output: DrivenOutput): readonly DrivenOutput[] {
+  #together(output: Axle): readonly Axle[] {
     return this.openOn(output)[0]?.outputs ?? [];
   }
 
   /** The outputs without a wheel that leave open how fast this one turns straight on. */
-  wheelless(output: DrivenOutput): readonly DrivenOutput[] {
+  wheelless(output: Axle): readonly Axle[] {
     const together = this.#together(output);
     const without = together.filter((one) => !one.output.wheel);
     return together.length > 1 && without.length < together.length ? without : [];
   }
 
-  assumes(output: DrivenOutput): TyreAssumption | undefined {
+  assumes(output: Axle): TyreAssumption | undefined {
     const together = this.#together(output);
     return together.length > 1 && together.every((one) => !one.output.wheel) ? "equal tyres" : undefined;
   }
@@ -177,8 +175,8 @@ export class Splitting {
    * road speed there, and the shaft before it turns by the shares: what the shaft asks for a unit of road over what this
    * way asks, from each open place to the next spool.
    */
-  straightOver(output: DrivenOutput): Quantity | undefined {
-    if (this.looseOn(output) || this.wheelless(output).length) return undefined;
+  straightOver(output: Axle): Quantity | undefined {
+    if (!output.locked || this.looseOn(output) || this.wheelless(output).length) return undefined;
     const equal = this.assumes(output) !== undefined || this.#together(output).length < 2;
     const road: Road = ({ locked, output: { wheel } }) => (equal ? locked! : locked!.over(rolledBy(wheel!)));
     const { places, fed } = this.#wayTo(output);

@@ -8,6 +8,9 @@ const nameOf = (unknowns: readonly Power[]): string =>
     .sort()
     .join();
 
+/** The text by which equal quantities are known. */
+export const textOf = ({ factor, unknowns }: Quantity): string => `${factor} ${nameOf(unknowns)}`;
+
 /**
  * The sum of quantities as one quantity. Where it is more than one term by one set of unknowns, it is the first term times an
  * unknown of its own, named after what it is made of, so that it cancels against itself.
@@ -23,6 +26,6 @@ export function sumOf(terms: readonly Quantity[]): Quantity {
   if (!more.length) return first!;
   const rest = [first!, ...more].map((term) => term.over(first!));
   const interval = rest.map((term) => term.bounds).reduce((sum, one) => sum.plus(one));
-  const key = `sum of ${rest.map(({ factor, unknowns }) => `${factor} ${nameOf(unknowns)}`).join(" and ")}`;
+  const key = `sum of ${rest.map(textOf).join(" and ")}`;
   return first!.times(new Quantity(rational(1), [{ key, interval, power: 1, terms: rest }]));
 }

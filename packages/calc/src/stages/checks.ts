@@ -1,4 +1,5 @@
 import { check as belt } from "./belt.js";
+import { check as cycloidal } from "./cycloidal.js";
 import { check as measured } from "./measured.js";
 import { check as pair } from "./pair.js";
 import { check as planetary } from "./planetary.js";
@@ -15,6 +16,7 @@ const table: { readonly [Kind in StageKind]: Check<StageOf<Kind>> } = {
   belt,
   worm,
   planetary,
+  cycloidal,
   measured,
   published: printed,
   selectable,

@@ -1,4 +1,5 @@
 import { direction as belt } from "./belt.js";
+import { direction as cycloidal } from "./cycloidal.js";
 import { direction as measured } from "./measured.js";
 import { direction as pair } from "./pair.js";
 import { direction as planetary } from "./planetary.js";
@@ -15,6 +16,7 @@ const table: { readonly [Kind in StageKind]: Direction<StageOf<Kind>> } = {
   belt,
   worm,
   planetary,
+  cycloidal,
   measured,
   published: printed,
   selectable,

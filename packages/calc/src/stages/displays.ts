@@ -1,4 +1,5 @@
 import { display as belt } from "./belt.js";
+import { display as cycloidal } from "./cycloidal.js";
 import { display as measured } from "./measured.js";
 import { display as pair } from "./pair.js";
 import { display as planetary } from "./planetary.js";
@@ -15,6 +16,7 @@ const table: { readonly [Kind in StageKind]: Display<StageOf<Kind>> } = {
   belt,
   worm,
   planetary,
+  cycloidal,
   measured,
   published: printed,
   selectable,

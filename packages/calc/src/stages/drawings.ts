@@ -1,4 +1,5 @@
 import { drawn as belt } from "./belt.js";
+import { drawn as cycloidal } from "./cycloidal.js";
 import { drawn as measured } from "./measured.js";
 import { drawn as pair } from "./pair.js";
 import { drawn as planetary } from "./planetary.js";
@@ -15,6 +16,7 @@ const table: { readonly [Kind in StageKind]: Drawn<StageOf<Kind>> } = {
   belt,
   worm,
   planetary,
+  cycloidal,
   measured,
   published: printed,
   selectable,

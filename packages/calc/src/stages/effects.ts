@@ -1,4 +1,5 @@
 import { effect as belt } from "./belt.js";
+import { effect as cycloidal } from "./cycloidal.js";
 import { effect as measured } from "./measured.js";
 import { effect as pair } from "./pair.js";
 import { effect as planetary } from "./planetary.js";
@@ -15,6 +16,7 @@ const table: { readonly [Kind in StageKind]: Effects<StageOf<Kind>> } = {
   belt,
   worm,
   planetary,
+  cycloidal,
   measured,
   published: printed,
   selectable,

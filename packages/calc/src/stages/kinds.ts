@@ -1,4 +1,5 @@
 import type { BeltStage } from "./belt.js";
+import type { CycloidalStage } from "./cycloidal.js";
 import type { MeasuredStage } from "./measured.js";
 import type { PairStage } from "./pair.js";
 import type { PlanetaryStage } from "./planetary.js";
@@ -14,6 +15,7 @@ export type Stage =
   | BeltStage
   | WormStage
   | PlanetaryStage
+  | CycloidalStage
   | MeasuredStage<Stage>
   | PrintedStage
   | SelectableStage<Stage>;

@@ -1,4 +1,5 @@
 import { needs as belt } from "./belt.js";
+import { needs as cycloidal } from "./cycloidal.js";
 import { needs as measured } from "./measured.js";
 import { needs as pair } from "./pair.js";
 import { needs as planetary } from "./planetary.js";
@@ -15,6 +16,7 @@ const table: { readonly [Kind in StageKind]: Needs<StageOf<Kind>> } = {
   belt,
   worm,
   planetary,
+  cycloidal,
   measured,
   published: printed,
   selectable,

@@ -1,4 +1,5 @@
 import { notation as belt } from "./belt.js";
+import { notation as cycloidal } from "./cycloidal.js";
 import { notation as measured } from "./measured.js";
 import { notation as pair } from "./pair.js";
 import { notation as planetary } from "./planetary.js";
@@ -14,6 +15,7 @@ const table: { readonly [Kind in StageKind]: Notation<StageOf<Kind>> | undefined
   belt,
   worm,
   planetary,
+  cycloidal,
   measured,
   published: printed,
   // A lever has no place in a line of counts.

@@ -1,4 +1,5 @@
 import { sample as belt } from "./belt.js";
+import { sample as cycloidal } from "./cycloidal.js";
 import { sample as measured } from "./measured.js";
 import { sample as pair } from "./pair.js";
 import { sample as planetary } from "./planetary.js";
@@ -16,6 +17,7 @@ export const samples: Readonly<Record<StageKind, Sample>> = {
   belt,
   worm,
   planetary,
+  cycloidal,
   measured,
   published: printed,
   selectable,

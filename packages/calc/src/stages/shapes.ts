@@ -1,4 +1,5 @@
 import { shape as belt } from "./belt.js";
+import { shape as cycloidal } from "./cycloidal.js";
 import { shape as measured } from "./measured.js";
 import { shape as pair } from "./pair.js";
 import { shape as planetary } from "./planetary.js";
@@ -16,6 +17,7 @@ export const stageShapes: Readonly<Record<StageKind, Shape>> = {
   belt,
   worm,
   planetary,
+  cycloidal,
   measured,
   published: printed,
   selectable,

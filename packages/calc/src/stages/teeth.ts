@@ -29,10 +29,12 @@ export function checkTeeth(pair: ToothPair, say: Say): void {
   const first = (["driverShift", "drivenShift", "driverTip", "drivenTip"] as const).find(
     (one) => pair[one] !== undefined,
   );
+  let field: string | undefined;
   try {
-    if (Object.values(meshOf(pair)).some(Number.isNaN)) say("error", "teeth-refused", first ?? "thinning");
+    if (Object.values(meshOf(pair)).some(Number.isNaN)) field = first;
   } catch (error) {
-    const { at, message } = error as MeshwrightError;
-    say("error", "teeth-refused", Object.hasOwn(pair, at) ? at : (first ?? "thinning"), { why: message });
+    const { at } = error as MeshwrightError;
+    field = Object.hasOwn(pair, at) ? at : (first ?? "thinning");
   }
+  if (field) say("error", "teeth-refused", field);
 }

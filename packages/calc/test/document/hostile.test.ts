@@ -25,6 +25,15 @@ const long = (count: number) => document([], { rear: stages(count) });
 const printedBoxes = (count: number) =>
   document([], { rear: stages(count).map(({ id }) => ({ id, kind: "published", value: "19:1" })) });
 
+/** Ratios that stay of one size, however many there are. */
+const ratios = (count: number) =>
+  Array.from({ length: count }, (_, n) => ({
+    id: `s${n}`,
+    kind: "published",
+    value: n % 2 ? `0.${50 + (n % 37)}` : `1.${10 + (n % 89)}`,
+    group: `g${n % 3}`,
+  }));
+
 const opening = '{"format":"meshwright-build/1",';
 const each = (count: number, text: (n: number) => string) => Array.from({ length: count }, (_, n) => text(n)).join();
 
@@ -59,6 +68,35 @@ describe("a megabyte of anything", () => {
         id: `a${n}`,
         changes: Object.fromEntries(stages(200).map(({ id }) => [`${id}.driver`, 12])),
       })),
+    }),
+    "alternatives that have to be made whole": JSON.stringify({
+      ...long(3000),
+      alternatives: Array.from({ length: 100 }, (_, n) => ({ id: `a${n}`, changes: { "rear.from": null } })),
+    }),
+    "revisions in a row": JSON.stringify({
+      ...long(3000),
+      revisions: Array.from({ length: 100 }, (_, n) => ({
+        number: n + 1,
+        back: [{ set: { [`s${n}`]: { driver: n + 1 } } }],
+      })),
+    }),
+    "one thing after the other": JSON.stringify(
+      document([], {
+        rear: stages(9000).map(({ id }, n) => ({ id, kind: "published", value: "1.5", sameAs: `s${n + 1}` })),
+      }),
+    ),
+    "the same thing in a ring": JSON.stringify(
+      document([], {
+        rear: stages(9000).map(({ id }, n) => ({ id, kind: "published", value: "1.5", sameAs: `s${(n + 1) % 9000}` })),
+      }),
+    ),
+    "fitted parts that are not there": JSON.stringify({
+      ...document([], { rear: stages(2000).map((stage) => ({ ...stage, fitted: ["none", "nome", "nine"] })) }),
+      parts: Array.from({ length: 2000 }, (_, n) => ({ id: `p${n}`, is: "gear", teeth: 9 })),
+    }),
+    "builds in a build": JSON.stringify({
+      ...long(400),
+      references: Array.from({ length: 20 }, (_, n) => ({ id: `r${n}`, build: long(400) })),
     }),
     "branches in a row": JSON.stringify({
       ...document([], { rear: { from: "b99" } }),
@@ -178,6 +216,43 @@ describe("growth of the time with the size", () => {
       (size) => {
         const build = read(long(size));
         return () => evaluate(build).outputs[0]!.reduction!.factor.numerator;
+      },
+    ],
+    [
+      "going through the steps",
+      (size) => {
+        const build = read(document([], { rear: stages(size).map((stage, n) => ({ ...stage, group: `g${n % 3}` })) }));
+        return () => {
+          const rear = evaluate(build).outputs[0]!;
+          return [
+            rear.steps.map(({ reduction, turns }) => [reduction.bounds, turns]),
+            rear.groups,
+            rear.steps.at(-1)!.running,
+          ];
+        };
+      },
+    ],
+    [
+      "evaluating printed ratios",
+      (size) => {
+        const json = document([], { front: [], rear: ratios(size) }, { target: { from: 1, to: 2 } });
+        const build = read(json);
+        return () => {
+          const evaluation = evaluate(build);
+          const rear = evaluation.output("rear")!;
+          const differences = (["with", "of", "mean"] as const).map((base) =>
+            evaluation.compare()!.difference("gears", base),
+          );
+          return [rear.bounds, rear.standing, rear.groups.map(({ reduction }) => reduction.bounds), differences];
+        };
+      },
+    ],
+    [
+      "trying alternatives",
+      (size) => {
+        const changes = Object.fromEntries(stages(size).map(({ id }) => [`${id}.driver`, 12]));
+        const json = JSON.stringify({ ...long(size), alternatives: [{ id: "a", changes }] });
+        return () => readBuild(json);
       },
     ],
     [

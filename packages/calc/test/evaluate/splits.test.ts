@@ -197,6 +197,10 @@ describe("a split behind a split", () => {
     );
     const quotient = spool.output("middle")!.straightOn!.over(spool.output("rear")!.straightOn!);
     expect(exactly(quotient)).toBe("2/3");
+    // Another pair of tyres behind it is another unknown, which cancels nothing.
+    const other = tandem(open, undefined, ["100 mm", "120 mm"]).output("front")!.straightOn!;
+    expect(other.over(spool.output("front")!.straightOn!).bounds.isExact).toBe(false);
+    expect(exactly(other.over(tandem(open, undefined, ["100 mm", "120 mm"]).output("front")!.straightOn!))).toBe("1/1");
     // Axles that agree are one axle.
     expect(straight(tandem(open, undefined, ["100 mm", "150 mm"]))).toEqual(
       straight(tandem(open, { ...open }, ["100 mm", "150 mm"])),

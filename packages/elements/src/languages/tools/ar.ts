@@ -266,6 +266,7 @@ export const words: Table<ToolWords> = {
       belt: "سير أو سلسلة",
       worm: "ترس دودي",
       planetary: "تروس كوكبية",
+      cycloidal: "تروس سيكلويدية",
       measured: "نسبة معدودة بالتدوير",
       published: "نسبة مطبوعة",
       selectable: "علبة بذراع",

@@ -241,6 +241,7 @@ export const words: Table<ToolWords> = {
       belt: "Riemen oder Kette",
       worm: "Schnecke",
       planetary: "Planetengetriebe",
+      cycloidal: "Zykloidgetriebe",
       measured: "Durch Drehen gezählt",
       published: "Aufgedruckte Übersetzung",
       selectable: "Schaltgetriebe",

@@ -208,6 +208,7 @@ export const toolsEn = {
       belt: "Belt or chain",
       worm: "Worm",
       planetary: "Planetary",
+      cycloidal: "Cycloidal",
       measured: "Counted by turning",
       published: "Printed ratio",
       selectable: "Box with a lever",

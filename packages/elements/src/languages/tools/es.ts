@@ -245,6 +245,7 @@ export const words: Table<ToolWords> = {
       belt: "Correa o cadena",
       worm: "Sinfín",
       planetary: "Planetario",
+      cycloidal: "Cicloidal",
       measured: "Contada girando",
       published: "Relación impresa",
       selectable: "Caja con palanca",

@@ -244,6 +244,7 @@ export const words: Table<ToolWords> = {
       belt: "Courroie ou chaîne",
       worm: "Vis sans fin",
       planetary: "Train épicycloïdal",
+      cycloidal: "Cycloïdal",
       measured: "Compté en tournant",
       published: "Rapport imprimé",
       selectable: "Boîte à levier",

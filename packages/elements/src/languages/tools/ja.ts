@@ -236,6 +236,7 @@ export const words: Table<ToolWords> = {
       belt: "ベルトまたはチェーン",
       worm: "ウォーム",
       planetary: "遊星歯車",
+      cycloidal: "サイクロイド減速機",
       measured: "回して数えた比",
       published: "表示された比",
       selectable: "変速機",
