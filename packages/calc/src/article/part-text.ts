@@ -1,9 +1,9 @@
-import type { Build, Part } from "@meshwright/calc/drivetrain";
-import type { Rational } from "@meshwright/calc/exact";
-import type { Need, OrderList } from "@meshwright/calc/parts";
-import { Writer } from "@meshwright/calc/report";
-import { fillCount, type Words } from "../words/index.js";
-import type { ToolWords } from "../../languages/tools/en.js";
+import type { Build, Part } from "../drivetrain/index.js";
+import type { Rational } from "../exact/index.js";
+import { fill, fillCount, pitchText } from "../languages/index.js";
+import type { Need, OrderList } from "../parts/index.js";
+import { driveText } from "../report/index.js";
+import type { Reporter } from "./speaker.js";
 
 /** The parts that a build lists. */
 export const partsOf = (build: Build | undefined): readonly Part[] => (build?.parts ?? []) as readonly Part[];
@@ -29,34 +29,35 @@ export function dateText(date: string, locale: string, dateStyle: "medium" | "lo
 }
 
 /** What all that is to be bought costs, by currency; what has no price, and what no part answers, is counted. */
-export function sumText({ sums, unpriced }: OrderList, shop: ToolWords, locale: string, missing = 0): string {
+export function sumText(
+  { sums, unpriced }: Pick<OrderList, "sums" | "unpriced">,
+  { reports, locale }: Reporter,
+  missing = 0,
+): string {
   const amounts = sums.map(({ amount, currency }) => moneyText(amount, currency, locale));
   const more = [
-    unpriced ? fillCount(shop.unpriced, unpriced, locale) : [],
-    missing ? fillCount(shop.unlisted, missing, locale) : [],
+    unpriced ? fillCount(reports.unpriced, unpriced, locale) : [],
+    missing ? fillCount(reports.unlisted, missing, locale) : [],
   ];
-  return [...amounts, ...more.flat()].join(` ${shop.and} `);
+  return [...amounts, ...more.flat()].join(` ${reports.and} `);
 }
 
 /** What a place in the build asks for: what it is, its counts, its pitch. */
-export function needText(need: Need, words: Words, shop: ToolWords, locale: string): string {
+export function needText(need: Need, { words, reports, writer, locale }: Reporter): string {
   const { is, teeth, either, driver, driven, value, pitch, beltPitch, length } = need;
   const { diameter, loadedDiameter, travel, bore, outside, label } = need;
   const size = diameter ?? loadedDiameter ?? travel?.length ?? (bore && outside ? `${bore}, ${outside}` : label);
+  const drive = driver && driven ? driveText([String(driver), String(driven)], "arrow", writer) : undefined;
   const counts = either
     ? new Intl.ListFormat(locale, { type: "disjunction" }).format(either.map(String))
-    : (teeth ?? (driver ? `${driver} ${words.to} ${driven}` : (value ?? size ?? "")));
-  const kind = (shop.partKinds as Readonly<Record<string, string>>)[is[0]!] ?? "";
+    : (teeth ?? drive ?? value ?? size ?? "");
+  const kind = (reports.partKinds as Readonly<Record<string, string>>)[is[0]!] ?? "";
   return [
     `${kind} ${counts}`.trim(),
-    pitchText(pitch, shop),
+    pitch && pitchText(pitch, reports.reasons),
     beltPitch,
-    length && new Writer({ locale }).length(length),
+    length && writer.length(length),
   ]
-    .filter(Boolean)
-    .join(", ");
+    .filter((text) => !!text)
+    .reduce((text, one) => fill(words.aside, text as string, one as string)) as string;
 }
-
-/** A pitch as it is marked. */
-export const pitchText = ({ module, diametralPitch }: Need["pitch"] & object = {}, shop: ToolWords): string =>
-  module !== undefined ? `${shop.module} ${module}` : diametralPitch === undefined ? "" : `${diametralPitch} DP`;
