@@ -1,3 +1,5 @@
+import { fill, type FigureWords } from "../languages/index.js";
+
 /** One line of a table: its head, what stands beside that, and a text for each further column. */
 export interface BlockRow {
   readonly head: string;
@@ -19,3 +21,7 @@ export interface Block {
   readonly tables: readonly BlockTable[];
   readonly notes: readonly string[];
 }
+
+/** Texts one after the other, as a language lists them. */
+export const listed = (texts: readonly string[], { aside }: Pick<FigureWords, "aside">): string =>
+  texts.length ? texts.reduce((text, one) => fill(aside, text, one)) : "";

@@ -2,6 +2,7 @@ import type { Bounded } from "../exact/index.js";
 import { fill } from "../languages/index.js";
 import type { Layout, PlacedMount, PlacedWall } from "../layout/index.js";
 import { driveText, writeCount } from "../report/index.js";
+import { listed } from "./block.js";
 import type { Reporter } from "./speaker.js";
 
 /** A length of the drawing: what sets a mesh is shown to the hundredth of a millimetre. A limit is rounded inward. */
@@ -49,8 +50,6 @@ export interface SaidDrawing {
 /** What `mw-train-drawing` says in words. */
 export function sayDrawing(speaker: Reporter, { spans, mounts, notDrawn }: Layout): SaidDrawing {
   const { reports, words, locale, writer } = speaker;
-  const listed = (texts: readonly string[]): string =>
-    texts.length ? texts.reduce((text, one) => fill(words.aside, text, one)) : "";
   const count = (teeth: number): string => writeCount(teeth, locale);
   const told = spans.map(({ driver, driven, centre, by }) =>
     fill(
@@ -76,9 +75,9 @@ export function sayDrawing(speaker: Reporter, { spans, mounts, notDrawn }: Layou
     ),
   );
   return {
-    title: fill(reports.drawing, listed(counts)),
+    title: fill(reports.drawing, listed(counts, words)),
     told: told.join(" "),
     verdicts: mounts.map((mount) => verdictOf(speaker, mount)).filter(Boolean),
-    rest: rest.length ? fill(reports.notDrawn, listed(rest)) : "",
+    rest: rest.length ? fill(reports.notDrawn, listed(rest, words)) : "",
   };
 }

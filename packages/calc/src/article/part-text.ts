@@ -1,8 +1,9 @@
 import type { Build, Part } from "../drivetrain/index.js";
 import type { Rational } from "../exact/index.js";
-import { fill, fillCount, pitchText } from "../languages/index.js";
+import { fillCount, pitchText } from "../languages/index.js";
 import type { Need, OrderList } from "../parts/index.js";
 import { driveText } from "../report/index.js";
+import { listed } from "./block.js";
 import type { Reporter } from "./speaker.js";
 
 /** The parts that a build lists. */
@@ -47,17 +48,23 @@ export function needText(need: Need, { words, reports, writer, locale }: Reporte
   const { is, teeth, either, driver, driven, value, pitch, beltPitch, length } = need;
   const { diameter, loadedDiameter, travel, bore, outside, label } = need;
   const size = diameter ?? loadedDiameter ?? travel?.length ?? (bore && outside ? `${bore}, ${outside}` : label);
-  const drive = driver && driven ? driveText([String(driver), String(driven)], "arrow", writer) : undefined;
+  const [first, second] = [driver, driven].map((count) => (count === undefined ? "" : writer.given(count)));
+  // The sun of a planetary set runs in its ring; of any other two gears one drives the other.
+  const both = is.includes("planetary")
+    ? `${words.joints.sun} ${first} ${words.joints["in ring"]} ${second}`
+    : driveText([first!, second!], "arrow", writer);
   const counts = either
     ? new Intl.ListFormat(locale, { type: "disjunction" }).format(either.map(String))
-    : (teeth ?? drive ?? value ?? size ?? "");
+    : (teeth ?? (driver && driven ? both : (value ?? size ?? "")));
   const kind = (reports.partKinds as Readonly<Record<string, string>>)[is[0]!] ?? "";
-  return [
+  const texts = [
     `${kind} ${counts}`.trim(),
     pitch && pitchText(pitch, reports.reasons),
     beltPitch,
     length && writer.length(length),
-  ]
-    .filter((text) => !!text)
-    .reduce((text, one) => fill(words.aside, text as string, one as string)) as string;
+  ];
+  return listed(
+    texts.filter((text): text is string => !!text),
+    words,
+  );
 }

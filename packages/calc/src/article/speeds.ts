@@ -5,7 +5,7 @@ import { fill } from "../languages/index.js";
 import { electricalFindings, speedsOf, speedSymbols, type Loaded, type WheelSpeed } from "../motion/index.js";
 import { isOpen, straightOn, units } from "../report/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
-import type { Block, BlockRow, BlockTable } from "./block.js";
+import { listed, type Block, type BlockRow, type BlockTable } from "./block.js";
 import { isUnsaid, outputsFor, said, type Attributes, type Reporter, type Unsaid } from "./speaker.js";
 
 /** What `mw-wheel-speed` says of one output. */
@@ -89,11 +89,7 @@ function speedOf(speaker: Reporter, output: OutputEvaluation, unit: string, shar
     note: [
       `${fill(words.told, reports.travel, figure({ figure: "travel", of: id }))}.`,
       reports.ideal,
-      `${fill(
-        words.told,
-        reports.assumes,
-        assumptions.reduce((text, one) => fill(words.aside, text, one)),
-      )}.`,
+      `${fill(words.told, reports.assumes, listed(assumptions, words))}.`,
     ].join(" "),
   };
 }

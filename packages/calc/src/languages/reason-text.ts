@@ -9,12 +9,17 @@ const plainLength = ({ low }: Bounded): string => `${low.toDecimal()} mm`;
 
 const plainShare = (share: Rational): string => format(share, { maximumFractionDigits: 2 }, "en", { percent: true });
 
-/** How a pitch is named in the trade; empty where there is none. */
-export function pitchText({ module, diametralPitch, pressureAngle }: Toothed, words: ReasonWords): string {
+/** How a pitch is marked on a part: "module 0.8", "48 DP"; empty where there is none. */
+export function pitchText({ module, diametralPitch }: Toothed, words: ReasonWords): string {
   if (module === undefined && diametralPitch === undefined) return "";
-  const text = module === undefined ? `${diametralPitch} DP` : fill(words.module, String(module));
-  return pressureAngle === undefined ? text : fill(words.angle, text, String(pressureAngle));
+  return module === undefined ? `${diametralPitch} DP` : fill(words.module, String(module));
 }
+
+/** The same with its pressure angle, where that is given. */
+const angledText = (pitch: Toothed, words: ReasonWords): string =>
+  pitch.pressureAngle === undefined
+    ? pitchText(pitch, words)
+    : fill(words.angle, pitchText(pitch, words), String(pitch.pressureAngle));
 
 /**
  * A reason as a sentence or two: what is needed, what there is, what would have to change.
@@ -35,7 +40,7 @@ export function reasonText(
   shareText: (share: Rational) => string = plainShare,
 ): string {
   const { label = "wall", pitches = [], coarser = rational(0), needed, available, short } = reason;
-  const [first, second] = pitches.map((pitch) => pitchText(pitch, words));
+  const [first, second] = pitches.map((pitch) => angledText(pitch, words));
   const [coarse, fine, by] =
     coarser.sign < 0 ? [second, first, coarser.plus(1).inverse().minus(1)] : [first, second, coarser];
   const [need, have, gap] = [needed, available, short].map((length) => length && lengthText(length));

@@ -149,6 +149,6 @@ describe("reasons", () => {
       pitchText({ module: "0.8" }, reasons),
       pitchText({ diametralPitch: 48, pressureAngle: 20 }, reasons),
       pitchText({} as never, reasons),
-    ]).toEqual(["module 0.8", "48 DP at 20°", ""]);
+    ]).toEqual(["module 0.8", "48 DP", ""]);
   });
 });

@@ -313,12 +313,12 @@ function expected(drive: Drive, counts: Counts, article: Counts): Record<string,
   };
   const farther = (scope: "tyres" | "gears", base: string): Fraction => {
     const [ahead, behind] = rolled[scope] as [Fraction, Fraction];
-    const against = { with: behind, of: ahead, mean: divided(plus(ahead, behind), over(2)) }[base]!;
+    const against = { rear: behind, front: ahead, mean: divided(plus(ahead, behind), over(2)) }[base]!;
     return divided(minus(ahead, behind), against);
   };
   for (const scope of ["tyres", "gears"] as const)
-    for (const base of ["with", "of", "mean"]) found[`gap ${scope} ${base}`] = percent(size(farther(scope, base)));
-  const gap = farther("tyres", "with");
+    for (const base of ["rear", "front", "mean"]) found[`gap ${scope} ${base}`] = percent(size(farther(scope, base)));
+  const gap = farther("tyres", "rear");
   const isAhead = gap.top > 0n;
   found.lead = gap.top ? `${percent(size(gap), 3)} ${isAhead ? "ahead" : "behind"}` : "level";
   found.drift = `${written(size(times(gap, over(10_000))), 0, mode)} mm`;
