@@ -255,7 +255,7 @@ function languagesMade() {
   );
   const names = new Intl.DisplayNames("en", { type: "language" });
   const list = words.map((name) => names.of(name.replace(".ts", ""))).sort((one, other) => one.localeCompare(other));
-  return `<p>There are words in ${new Intl.ListFormat("en").format(list)}; in any other language the elements speak English, with that language’s numbers. A language is fetched when something on the page stands in it, and not before: keep its files beside the script, <code>words-de.js</code> for an article’s own elements and <code>tools-de.js</code> for the others. Where they are not to be had, English stays.</p>`;
+  return `<p>There are words in ${new Intl.ListFormat("en").format(list)}; in any other language the elements speak English, with that language’s numbers. A language is fetched when something on the page stands in it, and not before: keep its files beside the script, <code>figures-de.js</code> for figures and verdicts, <code>words-de.js</code> for what an article’s own elements say besides, <code>reports-de.js</code> and <code>tools-de.js</code> for tables, cards and the rest. Where they are not to be had, English stays.</p>`;
 }
 
 const engineNames = { node: "Node", chromium: "Chromium", firefox: "Firefox", webkit: "WebKitGTK" };

@@ -305,7 +305,7 @@ function expected(drive: Drive, counts: Counts, article: Counts): Record<string,
   for (const stage of stagesOf(drive))
     found[`reduction ${stage.id}`] =
       stage === printed ? interval(one) : interval(effect(stage, counts).reduction, usual, false);
-  for (const [address, count] of counts) found[`count ${address}`] = written(over(count), 0, mode);
+  for (const [address, count] of counts) found[`count ${address}`] = String(count);
   // How far each wheel rolls for the same turns of the shaft that they share.
   const rolled = {
     tyres: [divided(over(wheels.front), front), divided(over(wheels.rear), rear)],

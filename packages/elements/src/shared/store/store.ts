@@ -1,5 +1,4 @@
 import {
-  applyChanges,
   asPublished,
   edited,
   layOver,
@@ -11,6 +10,7 @@ import {
 import { unitsOf, valueAt, type Build, type Change, type ChangeSet, type Unit } from "@meshwright/calc/drivetrain";
 import { errorOf, findingOf, type Finding } from "@meshwright/calc/stages";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
+import { versionOf } from "@meshwright/calc/report";
 import { Complaints } from "./complaints.js";
 
 /** Whatever draws from a store. */
@@ -119,10 +119,7 @@ export class BuildStore {
 
   #evaluate(at: string): Evaluation | undefined {
     const article = this.#article;
-    const alternative = article?.alternatives?.find((one) => one.id === at);
-    let build = at ? article : this.build;
-    if (article && alternative) build = applyChanges(article, alternative.changes).build;
-    else if (at && at !== "article") return undefined;
+    const build = at ? article && versionOf(article, at) : this.build;
     if (!at && build === article) return this.evaluation("article");
     return build && evaluate(build, build.modes?.some((one) => one.id === this.#mode) ? this.#mode : undefined);
   }
