@@ -480,7 +480,10 @@ export const rows = [
       const other = await startSite();
       try {
         const headers = { "access-control-allow-origin": "*" };
-        for (const name of ["meshwright.js", ...["figures", "reports", "words", "tools"].map((kind) => `${kind}-de.js`)])
+        for (const name of [
+          "meshwright.js",
+          ...["figures", "reports", "words", "tools"].map((kind) => `${kind}-de.js`),
+        ])
           other.set(`/lib/${name}`, built(name), { type: "text/javascript; charset=utf-8", headers });
         const hash = createHash("sha384").update(built("meshwright.js")).digest("base64");
         const window = await t.open(

@@ -64,9 +64,9 @@ export function sayChanges(now: Reporter, published: Reporter, columns: readonly
     ...(word && { words: columns.map(({ speaker }) => speaker.figure(word)) }),
   });
   const pair = outputs.length > 1 ? evaluation.compare() : undefined;
-  const isOpen = build.centre?.kind === "differential";
-  const drive = isOpen ? { drive: "locked" } : {};
-  const total = isOpen ? fill(words.aside, words.total, words.locked) : words.total;
+  // Behind an open differential a total is what goes along the road, and front against rear is of a locked drive: both are said.
+  const open = outputs.some(({ isOpen }) => isOpen);
+  const total = open ? fill(words.aside, words.total, words.straightOn) : words.total;
   const scope = pair?.of.output.wheel && pair.with.output.wheel ? "tyres" : "gears";
   const counted = scope === "tyres" ? words.tyres : words.gearsAlone;
   const speeds = build.battery && (build.motor ?? outputs.some(({ output }) => output.motor));
@@ -74,13 +74,11 @@ export function sayChanges(now: Reporter, published: Reporter, columns: readonly
     ...outputs.map(({ id, label }) =>
       row(
         label,
-        { figure: "reduction", of: id, ...drive },
+        { figure: "reduction", of: id, ...(open && { drive: "straight-on" }) },
         build.target && (build.target.output ?? id) === id ? { figure: "standing", of: id } : undefined,
       ),
     ),
-    ...(pair
-      ? [row(fill(reports.against, pair.of.label, pair.with.label, counted), { figure: "lead", scope, ...drive })]
-      : []),
+    ...(pair ? [row(fill(reports.against, pair.of.label, pair.with.label, counted), { figure: "lead", scope })] : []),
     ...(speeds ? outputs.map(({ id, label }) => row(fill(reports.speed, label), { figure: "speed", of: id })) : []),
     ...(build.mounts ?? []).map(({ stage }) =>
       row(

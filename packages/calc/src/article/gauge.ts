@@ -57,7 +57,7 @@ export function sayGauge(speaker: Speaker, attributes: Attributes): SaidGauge | 
   const gap = low * high < 0 ? fill(words.told, words.uncertain, farther) : farther;
   const percentages = known.map((one) => [one, figure({ figure: "gap", ...asked, base, scope: one, drive: "locked" })]);
   const circle = low > 0 ? circleText(speaker, pair.difference(scope)!) : undefined;
-  const taken = build.centre?.kind === "differential" && figure({ figure: "taken-up", ...asked });
+  const taken = pair.isOpen && figure({ figure: "taken-up", ...asked });
   return {
     pair,
     scope,
@@ -65,7 +65,7 @@ export function sayGauge(speaker: Speaker, attributes: Attributes): SaidGauge | 
     gap,
     sentence: fill(words.gap, pair.of.label, gap, pair.with.label),
     percentages: Object.fromEntries(percentages) as SaidGauge["percentages"],
-    opposed: pair.sameWay === false ? words.oppose : undefined,
+    opposed: pair.establishedSameWay === false ? words.oppose : undefined,
     notes: [
       ...(pair.by === "motor-speed" ? [words.bySpeed] : []),
       ...(taken && taken !== words.unknown ? [fill(words.takesUp, taken)] : []),

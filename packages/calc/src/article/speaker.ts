@@ -69,8 +69,8 @@ export function said(attributes: Attributes, name: string): string | undefined {
 
 /** A version that is asked for by a name which none of them has. */
 export function atFault(build: Build, at: string | null | undefined): Finding | undefined {
-  const known = at ? versionFault(build, at) : undefined;
-  return known && errorOf("meaning", "missing-reference", "/at", { id: at!, known, nearest: nearestTo(at, known) });
+  const found = at ? versionFault(build, at) : undefined;
+  return found && { ...found, at: "/at" };
 }
 
 /** The outputs that a block is about: all, or the one that it names. */

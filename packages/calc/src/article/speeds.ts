@@ -1,9 +1,9 @@
 import { nearestTo } from "../document/index.js";
-import { bounded, type Bounded } from "../exact/index.js";
+import { bounded } from "../exact/index.js";
 import type { OutputEvaluation } from "../evaluate/index.js";
 import { fill } from "../languages/index.js";
 import { electricalFindings, speedsOf, speedSymbols, type Loaded, type WheelSpeed } from "../motion/index.js";
-import { isOpen, straightOn, units } from "../report/index.js";
+import { units } from "../report/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
 import { listed, type Block, type BlockRow, type BlockTable } from "./block.js";
 import { isUnsaid, outputsFor, said, type Attributes, type Reporter, type Unsaid } from "./speaker.js";
@@ -52,10 +52,6 @@ function speedOf(speaker: Reporter, output: OutputEvaluation, unit: string, shar
   const { label, id } = output;
   const { notKnown, nominal, full, loaded } = speedsOf(evaluation.build, output, share);
   if (notKnown) return { label, table: undefined, note: fill(words.told, label, reports.notKnown[notKnown]) };
-  // Behind an open differential every wheel has one road speed.
-  const straight = isOpen(evaluation, output) ? straightOn(evaluation, output) : undefined;
-  const scale: Bounded | undefined = straight && output.bounds!.over(straight);
-  const along = (value: Bounded): Bounded => (scale ? value.times(scale) : value);
   const volts = (speed: WheelSpeed): string => writer.number(speed.volts, { unit: "V" });
   const left = share && writer.number(bounded(share.from, share.to), { percent: true, digits: 0 });
   const row = (head: string, speed: WheelSpeed | undefined): BlockRow[] =>
@@ -65,8 +61,8 @@ function speedOf(speaker: Reporter, output: OutputEvaluation, unit: string, shar
             head,
             texts: [
               writer.number(speed.motorRpm, { digits: 0 }),
-              writer.number(along(speed.wheelRpm), { digits: 0 }),
-              writer.number(along(speed[speedSymbols[unit]!]), { digits: 1, unit }),
+              writer.number(speed.wheelRpm, { digits: 0 }),
+              writer.number(speed[speedSymbols[unit]!], { digits: 1, unit }),
             ],
           },
         ]
@@ -74,7 +70,8 @@ function speedOf(speaker: Reporter, output: OutputEvaluation, unit: string, shar
   const assumed = [...new Set([nominal, full, loaded].flatMap((speed) => speed?.assumptions ?? []))].map(
     (one) => reports.assumptions[one],
   );
-  const assumptions = straight ? [...assumed, words.straightOn] : assumed;
+  // Behind an open differential every wheel has one road speed.
+  const assumptions = output.isOpen ? [...assumed, words.straightOn] : assumed;
   return {
     label,
     table: {

@@ -1,6 +1,6 @@
 import type { OutputEvaluation } from "../evaluate/index.js";
 import { fill } from "../languages/index.js";
-import { isOpen, stageText } from "../report/index.js";
+import { stageText } from "../report/index.js";
 import type { Block, BlockRow } from "./block.js";
 import { isUnsaid, outputsFor, said, type Attributes, type Speaker, type Unsaid } from "./speaker.js";
 import { summaryRows } from "./summary-rows.js";
@@ -19,8 +19,8 @@ export interface SaidSummary extends Block {
 const capital = (text: string, locale: string): string => text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);
 
 /** The totals: one row, or two where a differential is open. */
-function totalRows({ evaluation, words, figure }: Speaker, outputs: readonly OutputEvaluation[]): BlockRow[] {
-  const open = outputs.some((output) => isOpen(evaluation, output));
+function totalRows({ words, figure }: Speaker, outputs: readonly OutputEvaluation[]): BlockRow[] {
+  const open = outputs.some(({ isOpen }) => isOpen);
   const row = (drive: "locked" | "straight-on", remark: string): BlockRow => ({
     head: open ? fill(words.aside, words.total, remark) : words.total,
     kind: "total",
@@ -50,7 +50,7 @@ export function saySummary(speaker: Speaker, attributes: Attributes): SaidSummar
   const standings = outputs
     .filter(({ standing, bounds }) => standing && bounds)
     .map(({ id, label }): [string, string] => {
-      const reduction = figure({ figure: "reduction", of: id, drive: "locked" });
+      const reduction = figure({ figure: "reduction", of: id, drive: "straight-on" });
       return [id, fill(words.standing, label, reduction, figure({ figure: "standing", of: id }))];
     });
   const { target } = evaluation.build;

@@ -1,7 +1,7 @@
 import { bounded, lengthOf, type Bounded } from "../exact/index.js";
 import { changeOf, rolledBy, type OutputEvaluation, type Quantity } from "../evaluate/index.js";
 import { spotOf, valueAt } from "../drivetrain/index.js";
-import { isOpen, straightOn, takenUp } from "./drive.js";
+import { fill } from "../languages/index.js";
 import { aside, compared, lengthForm, outputOf, type FigureContext, type MakersOf } from "./figure.js";
 import { stageText } from "./stage-text.js";
 
@@ -15,21 +15,21 @@ interface Told {
 
 /**
  * What an output turns: as the build stands; and where a differential before it is open, locked or straight on, whichever is asked
- * for. Where neither is, the usual one is shown and named.
+ * for. Where neither is, it goes straight on, if that is known, and the text says which.
  */
-export function drivenTo(
-  context: FigureContext,
-  output: OutputEvaluation,
-  usual: "locked" | "straight-on" = "locked",
-): Told {
-  const { evaluation, query, writer } = context;
-  const asked = query.drive;
-  if (!isOpen(evaluation, output)) return { bounds: output.bounds, absent: "none" };
-  const straight =
-    asked !== "locked" && (asked ?? usual) === "straight-on" ? straightOn(evaluation, output) : undefined;
-  if (asked === "straight-on") return { bounds: straight, absent: "unknown" };
-  const remark = asked ? undefined : straight ? writer.words.straightOn : writer.words.locked;
-  return { bounds: straight ?? output.bounds, absent: "none", remark };
+export function drivenTo({ query, writer: { words } }: FigureContext, output: OutputEvaluation): Told {
+  if (!output.isOpen) return { bounds: output.bounds, absent: "none" };
+  const { drive } = query;
+  const straight = drive === "locked" ? undefined : output.bounds;
+  if (drive === "straight-on") return { bounds: straight, absent: "unknown" };
+  const bounds = straight ?? output.locked?.bounds;
+  if (drive) return { bounds, absent: "none" };
+  const remark = straight ? words.straightOn : words.locked;
+  return {
+    bounds,
+    absent: "none",
+    remark: straight && output.assumes ? fill(words.aside, remark, words.gearsAlone) : remark,
+  };
 }
 
 /** The reduction of a stage or a group, which no differential comes into; undefined for a stage that nothing drives now. */
@@ -59,17 +59,16 @@ interface Gap {
  * for; of a locked drive, which is told where a differential is open.
  */
 export function gapOf(context: FigureContext): Gap {
-  const { evaluation, query, writer } = context;
+  const { query, writer } = context;
   const { words } = writer;
   const pair = compared(context);
   const { of, with: other } = pair;
   const scope = query.scope ?? (of.output.wheel && other.output.wheel ? "tyres" : "gears");
   const base = query.base === "mean" ? "mean" : query.base === of.id && of !== other ? "of" : "with";
   const bounds = pair.difference(scope, base);
-  const locked = !query.drive && isOpen(evaluation, of) && isOpen(evaluation, other) ? [words.locked] : [];
   const remarks: string[] = [];
   if (!query.scope && scope === "gears") remarks.push(words.gearsAlone);
-  if (!query.drive && isOpen(evaluation, of) && isOpen(evaluation, other)) remarks.push(words.locked);
+  if (!query.drive && pair.isOpen) remarks.push(words.locked);
   return {
     bounds,
     remark: bounds && remarks.length ? remarks.reduce((text, one) => aside(context, text, one)) : undefined,
@@ -149,8 +148,7 @@ export const gearFigures: MakersOf<"gears"> = {
       context.writer.length(unsigned(gap.times(lengthOf(context.query.over ?? "10 m"))), lengthForm(context), 0),
     ),
   "taken-up"(context) {
-    const { of, with: other } = compared(context);
-    const taken = takenUp(context.evaluation, of, other);
+    const taken = compared(context).takenUp;
     return taken ? context.writer.number(taken.abs(), { ...context.form, ...percent }) : context.writer.words.unknown;
   },
   mean(context) {
@@ -161,10 +159,11 @@ export const gearFigures: MakersOf<"gears"> = {
   travel(context) {
     const output = outputOf(context);
     const { wheel } = output.output;
-    const { bounds, remark } = drivenTo(context, output, "straight-on");
-    if (!bounds || !wheel) return context.writer.words.unknown;
-    // What is known of the reduction as a quantity stays one: π and a printed ratio are enclosed once.
-    const travel = isOpen(context.evaluation, output) ? rolledBy(wheel).bounds.over(bounds) : output.travel!.bounds;
+    const { remark } = drivenTo(context, output);
+    const reduction = context.query.drive === "locked" ? output.locked : (output.reduction ?? output.locked);
+    const known = context.query.drive === "straight-on" ? output.reduction : reduction;
+    if (!known || !wheel) return context.writer.words.unknown;
+    const travel = rolledBy(wheel).over(known).bounds;
     return aside(context, context.writer.length(travel, lengthForm(context), 2), remark);
   },
   change(context) {

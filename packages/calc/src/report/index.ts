@@ -4,7 +4,6 @@
  */
 export { type AddressFault, addressFault, singleFault } from "./address.js";
 export { figureOf, figures } from "./all-figures.js";
-export { isOpen, straightOn, takenUp } from "./drive.js";
 export {
   type Figure,
   type FigureContext,
@@ -20,7 +19,7 @@ export { motionFigures } from "./motion-figures.js";
 export { checkQuery, comparedIn } from "./query.js";
 export { type DriveForm, arrowFor, driveText, stageText } from "./stage-text.js";
 export { isToothPair } from "./tooth-pair.js";
-export { versionFault, versionOf, versionsOf } from "./version.js";
+export { versionFault, versionOf } from "./version.js";
 export {
   type FigureBase,
   type FigureDrive,

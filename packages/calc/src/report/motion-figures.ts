@@ -1,6 +1,5 @@
 import type { Bounded, Rational } from "../exact/index.js";
 import { packVolts, speedsOf, speedSymbols, turningRadius, type WheelSpeed } from "../motion/index.js";
-import { isOpen } from "./drive.js";
 import { aside, compared, lengthForm, outputOf, usualUnit, type FigureContext, type MakersOf } from "./figure.js";
 import { drivenTo, gapOf } from "./gear-figures.js";
 
@@ -19,10 +18,10 @@ function wheelFigure(
 ): string {
   const speed = speedOf(context);
   const output = outputOf(context);
-  const { bounds, remark } = drivenTo(context, output, "straight-on");
+  const { bounds, remark } = drivenTo(context, output);
   if (!speed || !bounds) return context.writer.words.unknown;
-  const value = of(speed);
-  const own = isOpen(context.evaluation, output) ? value.times(output.locked!.bounds.over(bounds)) : value;
+  // What is worked out is of the drive as it goes.
+  const own = bounds === output.bounds ? of(speed) : of(speed).times(output.bounds!.over(bounds));
   return aside(context, number(context, own, digits, unit), remark);
 }
 

@@ -106,7 +106,7 @@ function valueFault(build: Build, spec: FigureSpec, field: QueryName, value: str
     }
     case "from": {
       const found = versionFault(build, value);
-      return found && idFault(field, value, found);
+      return found && { ...found, at: `/${field}` };
     }
     case "over":
       if (spec.over === "turns")

@@ -1,21 +1,10 @@
-import { applyChanges } from "../document/index.js";
+import { buildAt } from "../document/index.js";
 import type { Build } from "../drivetrain/index.js";
-
-/** The names of the versions that a build has besides itself. */
-export const versionsOf = (build: Build): readonly string[] => [
-  "article",
-  ...(build.alternatives ?? []).map(({ id }) => id),
-];
-
-/** The versions that there are, where a name is none of them. */
-export function versionFault(build: Build, at: string): readonly string[] | undefined {
-  const known = versionsOf(build);
-  return known.includes(at) ? undefined : known;
-}
+import type { Finding } from "../stages/index.js";
 
 /**
- * A version of a build by its name: `article` for the build as published, or an alternative's id. Undefined for a name that the
- * build does not have, or where the version cannot be made.
+ * A version of a build by its name: `article` for the build as published, an alternative's or a reference's id, `revision-1`.
+ * Undefined for a name that the build does not have, or where the version cannot be made.
  *
  * @example
  * const ring = { id: "ring", kind: "pair", driver: 12, driven: 35 };
@@ -24,8 +13,13 @@ export function versionFault(build: Build, at: string): readonly string[] | unde
  * valueAt(versionOf(build, "deeper")!, "ring.driver"); // => 11
  * versionOf(build, "depper"); // => undefined
  */
-export function versionOf(build: Build, at: string): Build | undefined {
-  if (at === "article") return build;
-  const changes = build.alternatives?.find((one) => one.id === at)?.changes;
-  return changes && applyChanges(build, changes).build;
+export const versionOf = (build: Build, at: string): Build | undefined => buildAt(build, at).build;
+
+/** What is wrong with the name of a version: that the build has none of it, with the nearest that it has. */
+export function versionFault(build: Build, at: string): Finding | undefined {
+  // Nearly every name is the article's, or of something that the build lists: only others are looked into.
+  const { alternatives = [] } = build;
+  if (at === "article" || alternatives.some(({ id }) => id === at)) return undefined;
+  const reading = buildAt(build, at);
+  return reading.ok ? undefined : reading.findings.find(({ code }) => code === "missing-reference");
 }

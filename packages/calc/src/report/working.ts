@@ -1,7 +1,6 @@
 import { bounded, rational, ratioOf, type Bounded, type Rational, type Rounding } from "../exact/index.js";
 import type { Evaluation, OutputEvaluation, Step, Turns } from "../evaluate/index.js";
 import type { Stage } from "../stages/index.js";
-import { isOpen, straightOn } from "./drive.js";
 import { bitsFor, Near, nearTimes, type NearEnds } from "./near.js";
 import type { Writer } from "./writer.js";
 
@@ -51,12 +50,13 @@ function decimal(text: string): Rational {
 
 class WrittenStep implements WorkingStep {
   readonly #step: Step;
-  readonly #near: NearEnds;
+  /** Where something that is not known is divided out, the ends of a product are not the products of ends. */
+  readonly #near: NearEnds | undefined;
   readonly reduction: Bounded;
   readonly stepwise: Rational | undefined;
   #running: Bounded | undefined;
 
-  constructor(step: Step, reduction: Bounded, near: NearEnds, stepwise: Rational | undefined) {
+  constructor(step: Step, reduction: Bounded, near: NearEnds | undefined, stepwise: Rational | undefined) {
     this.#step = step;
     this.#near = near;
     this.reduction = reduction;
@@ -79,10 +79,11 @@ class WrittenStep implements WorkingStep {
     return this.#step.turns;
   }
   get running(): Bounded {
-    return (this.#running ??= this.#step.running.bounds);
+    return (this.#running ??= this.#step.runningBounds);
   }
 
   runningText(writer: Writer): string {
+    if (!this.#near) return writer.number(this.running);
     const { low, high } = this.#near;
     // Rounded to the same text from below and from above, it is the text.
     const isOne = low === high;
@@ -92,28 +93,28 @@ class WrittenStep implements WorkingStep {
   }
 }
 
-function workingOf(evaluation: Evaluation, output: OutputEvaluation, rounding: Rounding): Working {
+function workingOf(output: OutputEvaluation, rounding: Rounding): Working {
   const round = (value: Rational): Rational => decimal(value.toDecimal(rounding));
   const reductions = output.steps.map(({ reduction }) => reduction.bounds);
   const one = Near.one(bitsFor(reductions));
   let near: NearEnds = { low: one, high: one };
   let stepwise: Rational | undefined = rational(1);
+  let cancels = false;
   const steps = output.steps.map((step, n) => {
     const reduction = reductions[n]!;
     near = nearTimes(near, reduction);
     stepwise = stepwise && reduction.isExact ? round(stepwise.times(round(reduction.low))) : undefined;
-    return new WrittenStep(step, reduction, near, stepwise);
+    cancels ||= step.reduction.unknowns.some(({ power }) => power < 0);
+    return new WrittenStep(step, reduction, cancels ? undefined : near, stepwise);
   });
-  const total = output.bounds;
+  const total = output.isOpen ? output.locked?.bounds : output.bounds;
   return {
     id: output.id,
     label: output.label,
     steps,
     total,
-    open: isOpen(evaluation, output),
-    get straightOn() {
-      return straightOn(evaluation, output);
-    },
+    open: output.isOpen,
+    straightOn: output.isOpen ? output.bounds : undefined,
     stepwise,
     get drift() {
       return stepwise && total?.isExact ? stepwise.over(total.low).minus(1) : undefined;
@@ -136,5 +137,5 @@ export function working(
   evaluation: Evaluation,
   rounding: Rounding = (evaluation.build.rounding as Rounding | undefined) ?? twoDigits,
 ): readonly Working[] {
-  return evaluation.outputs.map((output) => workingOf(evaluation, output, rounding));
+  return evaluation.outputs.map((output) => workingOf(output, rounding));
 }

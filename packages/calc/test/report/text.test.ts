@@ -306,7 +306,7 @@ describe("an open differential in the middle", () => {
     [{ figure: "reduction", of: "front", drive: "locked" }, "12.00"],
     [{ figure: "reduction", of: "front", drive: "straight-on" }, "12.03"],
     [{ figure: "reduction", of: "rear", drive: "straight-on" }, "11.64"],
-    [{ figure: "reduction", of: "front" }, "12.00, locked"],
+    [{ figure: "reduction", of: "front" }, "12.03, straight on"],
     [{ figure: "reduction", of: "front-ring" }, "3.00"],
     [{ figure: "lead" }, "0.46% ahead, locked"],
     [{ figure: "lead", drive: "locked" }, "0.46% ahead"],
@@ -339,5 +339,9 @@ describe("an open differential in the middle", () => {
     const bare = read(axles({ centre: { kind: "differential" } }, [wheel("124 mm"), {}]));
     expect(say(bare, { figure: "reduction", of: "front", drive: "straight-on" })).toBe("not known");
     expect(say(bare, { figure: "travel", of: "front" })).toBe(`32.46${nbsp}mm, locked`);
+    expect(say(bare, { figure: "reduction", of: "front" })).toBe("12.00, locked");
+    // Without any wheel equal tyres are taken for granted: half of 12 and half of 11.6667.
+    const none = read(axles({ centre: { kind: "differential" } }));
+    expect(say(none, { figure: "reduction", of: "front" })).toBe("11.83, straight on, gears alone");
   });
 });

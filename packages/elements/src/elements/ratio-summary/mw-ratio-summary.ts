@@ -34,7 +34,7 @@ export class MwRatioSummary extends Picture {
     const all = [...limits, ...shown.flatMap(endsOf), ...before.flatMap(endsOf)];
     const [least, most] = [Math.min(...all), Math.max(...all)];
     const margin = (most - least) * 0.12 || 1;
-    const figures = shown.map(({ id }) => this.textOf({ figure: "reduction", of: id, drive: "locked" }, this.at)!);
+    const figures = shown.map(({ id }) => this.textOf({ figure: "reduction", of: id, drive: "straight-on" }, this.at)!);
     const beside = Math.max(...shown.map(({ label }, n) => roomFor(label + figures[n]!) + 1.4)) * em;
     const stacked = beside > width * 0.4;
     const left = stacked ? em : beside;

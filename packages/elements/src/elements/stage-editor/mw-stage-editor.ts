@@ -133,7 +133,10 @@ export class MwStageEditor extends ToolElement {
     if (field.shape === "span" && typeof valueAt(this.current!, address) === "object")
       return html`<label
           ><span>${known}</span>${this.#control(stage, field, `${address}.from`, "positive", known)}</label
-        ><label><span>${words.to}</span>${this.#control(stage, field, `${address}.to`, "positive", known)}</label>`;
+        ><label
+          ><span>${fill(this.figureWords.range, "", "").trim()}</span
+          >${this.#control(stage, field, `${address}.to`, "positive", known)}</label
+        >`;
     if (!list)
       return html`<label><span>${known}</span>${this.#control(stage, field, address, field.shape, known)}</label>`;
     const values = valueAt(this.current!, address) as readonly number[];
