@@ -134,7 +134,7 @@ export default {
     forbid(
       "packages-only",
       "Packages import nothing of the demo, the scripts or the tests.",
-      { path: "^packages/\\w+/src/" },
+      { path: "^packages/\\w+/src/", pathNot: tests },
       { path: ["^(demo|scripts|seeds|tests)/", "^packages/\\w+/test/"] },
     ),
     forbid(

@@ -7,6 +7,7 @@ export default defineConfig({
   resolve: {
     alias: [
       { find: /^@meshwright\/calc$/, replacement: `${packages}calc/src/index.ts` },
+      { find: /^@meshwright\/calc\/(languages\/.+)$/, replacement: `${packages}calc/src/$1.ts` },
       { find: /^@meshwright\/calc\/(\w+)$/, replacement: `${packages}calc/src/$1/index.ts` },
       { find: /^@meshwright\/elements\/(all|article)$/, replacement: `${packages}elements/src/$1.ts` },
       { find: /^@meshwright\/elements\/([\w-]+)$/, replacement: `${packages}elements/src/elements/$1/index.ts` },

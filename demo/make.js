@@ -10,7 +10,7 @@ import { shapes, stageShape } from "@meshwright/calc/drivetrain";
 import { readBuild } from "@meshwright/calc/document";
 import { evaluate } from "@meshwright/calc/evaluate";
 import { notations, samples, stageShapes } from "@meshwright/calc/stages";
-import { figureOf, figures } from "@meshwright/calc/report";
+import { figureOf, figureSpecs, queryNames, units } from "@meshwright/calc/report";
 import { examples, queries } from "./examples.js";
 
 const limpet = readFileSync(new URL("../seeds/limpet.json", import.meta.url), "utf8");
@@ -103,24 +103,51 @@ function elementSection({ tag, description, attributes, events, parts }) {
   ].join("");
 }
 
-/** The figures by name, each with its doc comment and what it comes to for Limpet. */
+const takes = {
+  of: {
+    output: "an output",
+    "output-or-stage": "an output or a stage",
+    stage: "a stage",
+    pair: "a pair of gears",
+    address: "an address",
+  },
+  with: "the other output",
+  group: "a group",
+  base: "one of the two outputs, or <code>mean</code>",
+  from: "a version",
+  over: { length: "a length", turns: "turns" },
+  digits: "0 to 100",
+};
+
+/** What a figure takes, an attribute a line, each with its words. */
+function taken(spec) {
+  const list = (words) => words.map(code).join(", ");
+  const words = {
+    scope: ["tyres", "gears"],
+    sign: ["none"],
+    unit: units[spec.unit],
+    measure: spec.measure,
+    drive: spec.drive,
+  };
+  return queryNames
+    .filter((name) => spec[name] !== undefined)
+    .map((name) => `${code(name)}: ${words[name] ? list(words[name]) : (takes[name][spec[name]] ?? takes[name])}`)
+    .join("<br />");
+}
+
+/** The figures by name, each with its doc comment, what it takes, and what it comes to for Limpet. */
 function figuresMade(build) {
-  const report = join(packages, "calc", "src", "report");
-  const texts = readdirSync(report)
-    .filter((name) => name.endsWith("figure.ts"))
-    .map((name) => readFileSync(join(report, name), "utf8"));
+  const text = readFileSync(join(packages, "calc", "src", "report", "vocabulary.ts"), "utf8");
   const docs = new Map(
-    texts.flatMap((text) =>
-      [...text.matchAll(/\/\*\*((?:(?!\*\/)[^])*)\*\/\s+(?:"([\w-]+)"|(\w+))(?:\(|: \()/g)].map((one) => [
-        one[2] ?? one[3],
-        one[1].replace(/\s*\n\s*\* ?/g, " ").trim(),
-      ]),
-    ),
+    [...text.matchAll(/\/\*\*((?:(?!\*\/)[^])*)\*\/\s+(?:"([\w-]+)"|(\w+)): \{/g)].map((one) => [
+      one[2] ?? one[3],
+      one[1].replace(/\s*\n\s*\* ?/g, " ").trim(),
+    ]),
   );
   const evaluation = evaluate(build);
   return table(
-    ["Figure", "What it is"],
-    Object.keys(figures).map((figure) => {
+    ["Figure", "What it is", "What it takes"],
+    Object.entries(figureSpecs).map(([figure, spec]) => {
       const query = queries[figure] ?? {};
       const asked = Object.entries(query)
         .map(([name, value]) => `${name}="${value}"`)
@@ -128,6 +155,7 @@ function figuresMade(build) {
       return [
         code(figure),
         `${capital(prose(docs.get(figure) ?? ""))}<br />${asked ? `${code(asked)}: ` : ""}<samp>${escaped(figureOf(evaluation, { ...query, figure }))}</samp>`,
+        taken(spec),
       ];
     }),
   );
@@ -226,7 +254,7 @@ function languagesMade() {
   );
   const names = new Intl.DisplayNames("en", { type: "language" });
   const list = words.map((name) => names.of(name.replace(".ts", ""))).sort((one, other) => one.localeCompare(other));
-  return `<p>There are words in ${new Intl.ListFormat("en").format(list)}; in any other language the elements speak English, with that language’s numbers. A language is fetched when something on the page stands in it, and not before: keep its files beside the script, <code>words-de.js</code> for an article’s own elements and <code>tools-de.js</code> for the others. Where they are not to be had, English stays.</p>`;
+  return `<p>There are words in ${new Intl.ListFormat("en").format(list)}; in any other language the elements speak English, with that language’s numbers. A language is fetched when something on the page stands in it, and not before: keep its files beside the script, <code>figures-de.js</code> for figures and verdicts, <code>words-de.js</code> for what an article’s own elements say besides, <code>reports-de.js</code> and <code>tools-de.js</code> for tables, cards and the rest. Where they are not to be had, English stays.</p>`;
 }
 
 const engineNames = { node: "Node", chromium: "Chromium", firefox: "Firefox", webkit: "WebKitGTK" };

@@ -71,11 +71,12 @@ async function buildScripts(name) {
   return written;
 }
 
-/** The languages as classic scripts: `words-de.js`, `tools-de.js`. */
+/** The languages as classic scripts, beside the self-contained ones that load them: `figures-de.js`, `words-de.js`. */
 async function buildLanguages(name) {
   const { languageScript, languageSources } = await import("./lib/bundle.js");
   const written = [];
-  for (const path of languageSources(at("packages", name, "src"))) {
+  const sources = name === "elements" ? ["calc", "elements"] : [];
+  for (const path of sources.flatMap((one) => languageSources(at("packages", one, "src")))) {
     const file = `${basename(dirname(path))}-${basename(path, ".ts")}.js`;
     writeFileSync(at("packages", name, "dist", file), await languageScript(path));
     written.push(file);

@@ -43,9 +43,12 @@ export async function measure() {
   for (const [name, entry] of Object.entries(entries)) {
     if (existsSync(entry.input)) sizes[name] = brotli(Buffer.from(await wholeScript(entry)));
   }
-  for (const path of languageSources(at("packages", "elements", "src", "languages", "words"))) {
-    sizes[`words-${basename(path, ".ts")}`] = brotli(Buffer.from(await languageScript(path)));
-  }
+  for (const [owner, kind] of [
+    ["calc", "figures"],
+    ["elements", "words"],
+  ])
+    for (const path of languageSources(at("packages", owner, "src", "languages", kind)))
+      sizes[`${kind}-${basename(path, ".ts")}`] = brotli(Buffer.from(await languageScript(path)));
   return sizes;
 }
 

@@ -33,7 +33,7 @@ const packagesFromSource = {
 };
 
 const elements = at("packages", "elements", "src");
-const isLanguage = /[\\/](words|tools)[\\/](?!en\.)[a-z]{2,3}(-[A-Za-z]+)*\.ts$/;
+const isLanguage = /[\\/]languages[\\/]\w+[\\/](?!en\.)[a-z]{2,3}(-[A-Za-z]+)*\.ts$/;
 
 /** A self-contained script brings languages from beside itself: it has no modules to import. */
 const loadersOfClassicScripts = {
@@ -58,7 +58,7 @@ function packed(english, table, path) {
 
 const imported = (code) => import(`data:text/javascript;base64,${Buffer.from(code).toString("base64")}`);
 
-/** The values of a language's file, as `named` in words/tables.ts takes them. `code` is JavaScript that imports nothing. */
+/** The values of a language's file, as `stringsFrom` in calc's languages takes them. `code` is JavaScript that imports nothing. */
 async function packedTable(path, code) {
   const { code: english } = await bundled({ input: join(dirname(path), "en.ts"), format: "es" });
   const { words } = await imported(code);

@@ -3,9 +3,8 @@ import { describe, expect, test } from "vitest";
 import { applyChanges, readBuild } from "@meshwright/calc/document";
 import { stagesOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
-import { notations } from "@meshwright/calc/stages";
 import { needsOf, readParts } from "@meshwright/calc/parts";
-import { figureOf, type FigureQuery } from "@meshwright/calc/report";
+import { figureOf, type QueryText } from "@meshwright/calc/report";
 import { attributesOf, elementsIn, elementsOf, sourceOf, textOf, type Element } from "./page.js";
 
 const html = sourceOf("index.html");
@@ -26,7 +25,7 @@ function version(id: string): Evaluation {
   return evaluate(applyChanges(build, alternative!.changes).build as Build);
 }
 
-const figure = (query: FigureQuery, at = "article"): string => figureOf(version(at), query, { version });
+const figure = (query: QueryText, at = "article"): string => figureOf(version(at), query, { version });
 
 describe("the build in the article", () => {
   test("is the starter build", () => {
@@ -45,7 +44,7 @@ describe("without scripts, the article is right to the last digit", () => {
   test.each(all("mw-value").map((element) => [textOf(element), attributesOf(element)] as const))(
     "%s is %o",
     (text, attributes) => {
-      const { at, ...query } = { figure: "reduction", ...attributes } as FigureQuery & { at?: string };
+      const { at, ...query } = { figure: "reduction", ...attributes } as QueryText & { at?: string };
       expect(text).toBe(figure(query, at));
     },
   );
@@ -107,14 +106,14 @@ describe("without scripts, the article is right to the last digit", () => {
       ["Stage", "Teeth"],
       ...[...stagesOf(build)].map(({ stage }) => [
         `${own.get(stage.id) ?? ""}${stage.label}`,
-        notations[stage.kind]!.write(stage),
+        figure({ figure: "counts", of: stage.id, measure: "arrow" }),
       ]),
     ]);
   });
 
   test("the versions side by side", () => {
     const versions = ["article", "first-try", "deeper-rear"];
-    const row = (head: string, query: FigureQuery): string[] => [head, ...versions.map((at) => figure(query, at))];
+    const row = (head: string, query: QueryText): string[] => [head, ...versions.map((at) => figure(query, at))];
     const labels = versions.slice(1).map((at) => build.alternatives!.find(({ id }) => id === at)!.label!);
     expect(rowsOf("mw-change-table")).toEqual([
       ["Motor turns for one wheel turn", "As published", ...labels],
@@ -142,7 +141,7 @@ describe("without scripts, the article is right to the last digit", () => {
     expect(lines.map((line) => textOf(line))).toEqual(
       evaluate(build).outputs.map(({ id: of, label, steps }) => {
         const factors = steps.map(({ stage }) => {
-          const counts = figure({ figure: "counts", of: stage.id }).split(" to ");
+          const counts = figure({ figure: "counts", of: stage.id }).split(" driving ");
           return `${counts.at(-1)}/${counts[0]}`;
         });
         return `${label}: ${factors.join(" × ")} = ${figure({ figure: "fraction", of })} = ${figure({ figure: "reduction", of })}`;
@@ -176,7 +175,7 @@ describe("without scripts, the article is right to the last digit", () => {
     const pairs = shelf("pinion").flatMap((driver) => shelf("spur").map((driven) => [driver, driven] as const));
     const good = pairs.filter(([driver, driven]) => {
       const changed = evaluate(applyChanges(build, { "primary.driver": driver, "primary.driven": driven }).build!);
-      const says = (query: FigureQuery): string => figureOf(changed, query);
+      const says = (query: QueryText): string => figureOf(changed, query);
       return (
         says({ figure: "fit", of: "primary" }) === "fits" &&
         build.outputs.every(({ id: of }) => says({ figure: "standing", of }) === "inside")

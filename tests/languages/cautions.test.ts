@@ -1,25 +1,22 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { wordsFor } from "@meshwright/calc/languages/all";
 
 const folder = (path: string): URL => new URL(`../../${path}`, import.meta.url);
 const languages = ["en", "de", "fr", "es", "ja", "ar"];
 
-async function cautionsOf(language: string): Promise<readonly string[]> {
-  const table = (await import(`../../packages/elements/src/languages/tools/${language}.ts`)) as Record<string, unknown>;
-  const [words] = Object.values(table) as { readonly cautions: readonly string[] }[];
-  return words!.cautions;
-}
+const cautionsOf = (language: string): readonly string[] => wordsFor(language).reports.cautions;
 
 describe("cautions", () => {
-  it.each(languages)("are all there in %s, local rules and makers first", async (language) => {
-    const [cautions, english] = [await cautionsOf(language), await cautionsOf("en")];
+  it.each(languages)("are all there in %s, local rules and makers first", (language) => {
+    const [cautions, english] = [cautionsOf(language), cautionsOf("en")];
     expect(cautions.length).toBe(english.length);
     expect(new Set(cautions).size).toBe(cautions.length);
     expect(english[0]).toMatch(/local rules.*makers.*come first/i);
   });
 
-  it("practice 26: heat is measured and compared with what is known to run well; nothing is called safe", async () => {
-    const english = await cautionsOf("en");
+  it("practice 26: heat is measured and compared with what is known to run well; nothing is called safe", () => {
+    const english = cautionsOf("en");
     expect(english.join(" ")).toMatch(
       /stop and measure temperatures, and compare them with a set-up known to run well/,
     );

@@ -17,7 +17,7 @@ const pages: Readonly<Record<string, string>> = {
   "/unknown": pageOf("it", "/meshwright.js"),
   "/german": pageOf("de", "/meshwright.js"),
   "/joined": pageOf("ar-EG", "/cache/joined.js"),
-  "/own": pageOf("fr", "/cache/joined.js", "/words-fr.js"),
+  "/own": pageOf("fr", "/cache/joined.js", "/figures-fr.js"),
 };
 let asked: string[] = [];
 const server = createServer((request, response) => {
@@ -47,10 +47,10 @@ afterAll(() => site?.close());
 test.each([
   ["/english", "inside", "Up to here", []],
   ["/unknown", "inside", "Up to here", []],
-  ["/german", "im Bereich", "Bis hierher", ["/tools-de.js", "/words-de.js"]],
+  ["/german", "im Bereich", "Bis hierher", ["/figures-de.js", "/reports-de.js"]],
   // Joined with other scripts by an optimiser: there is no language beside it.
-  ["/joined", "inside", "", ["/cache/words-ar.js"]],
-  ["/own", "dans la plage", "", ["/words-fr.js"]],
+  ["/joined", "inside", "", ["/cache/figures-ar.js"]],
+  ["/own", "dans la plage", "", ["/figures-fr.js"]],
 ])("%s: %s", async (path, standing, heading, files) => {
   asked = [];
   const page = await site.browser.newPage();
@@ -67,7 +67,7 @@ test.each([
     standing,
     heading,
   );
-  expect(asked.filter((one) => /\/(words|tools)-/.test(one)).sort()).toEqual(files);
+  expect(asked.filter((one) => /\/(figures|reports|words|tools)-/.test(one)).sort()).toEqual(files);
   expect(faults).toEqual([]);
   await page.close();
 });

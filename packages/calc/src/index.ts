@@ -14,4 +14,6 @@ export * from "./counted/index.js";
 export * from "./motion/index.js";
 export * from "./parts/index.js";
 export * from "./search/index.js";
+export * from "./languages/index.js";
 export * from "./report/index.js";
+export * from "./article/index.js";

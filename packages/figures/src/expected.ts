@@ -3,7 +3,8 @@
 import { buildAt, buildFromAttributes, nearestTo, notationName, readBuild } from "@meshwright/calc/document";
 import { spotOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
-import { figureOf, figureWords, queryNames, Writer, type FigureQuery } from "@meshwright/calc/report";
+import { figureWords, type FigureWords } from "@meshwright/calc/languages";
+import { figureOf, queryNames, Writer, type QueryText } from "@meshwright/calc/report";
 import type { PairStage } from "@meshwright/calc/stages";
 import type { Rounding } from "@meshwright/calc/exact";
 import { textOf, type Article, type Element } from "./article.js";
@@ -65,7 +66,13 @@ const units = [
 const rates = ["km/h", "m/s", "mph", "ft/s", "rpm"];
 
 /** What figures are written with besides numbers: units and verdicts. */
-export const figurePhrases: readonly string[] = [...units, ...rates, ...Object.values(figureWords)];
+export const figurePhrases: readonly string[] = [
+  ...units,
+  ...rates,
+  ...Object.values(figureWords)
+    .flatMap((words) => (typeof words === "string" ? words : Object.values(words)))
+    .map((words) => words.replace(/\{\d\}/g, "").trim()),
+];
 
 /** What an element's figures are made from. */
 interface Context {
@@ -104,17 +111,21 @@ function readingOf(element: Element, script: Element | undefined, load: Load): R
   return buildFromAttributes(Object.fromEntries(notation));
 }
 
-function queryOf({ attributes }: Element): FigureQuery {
+function queryOf({ attributes }: Element): QueryText {
   const given = queryNames.flatMap((name) => (attributes[name] ? [[name, attributes[name]] as const] : []));
   return { figure: "reduction", ...Object.fromEntries(given) };
 }
 
-const unwritten = Object.fromEntries(Object.keys(figureWords).map((name) => [name, "\ue000"])) as typeof figureWords;
+const blanked = (words: object): object =>
+  Object.fromEntries(
+    Object.entries(words).map(([name, one]) => [name, typeof one === "string" ? "\ue000" : blanked(one as object)]),
+  );
+const unwritten = blanked(figureWords) as FigureWords;
 
 const isEnglish = (locale: string): boolean => /^en\b/.test(locale);
 
 /** A figure's text; nothing where it has words of a language that is not here. */
-function figure({ evaluation, locale, version }: Context, query: FigureQuery): string | undefined {
+function figure({ evaluation, locale, version }: Context, query: QueryText): string | undefined {
   const said = figureOf(evaluation, query, { locale, version });
   const wordless = () => said === figureOf(evaluation, query, { locale, version, words: unwritten });
   return isEnglish(locale) || wordless() ? said : undefined;
@@ -137,7 +148,7 @@ function summary({ evaluation, locale }: Context): Expected {
     ...groups.map(({ group, reduction }) => ({ text: writer.number(reduction.bounds), names: [group, label] })),
   ]);
   // A range is written with a word.
-  const worded = figures.some((one) => one.text.includes(` ${figureWords.to} `)) && !isEnglish(locale);
+  const worded = figures.some((one) => one.text.includes(" to ")) && !isEnglish(locale);
   return worded ? { kind: "unchecked" } : { kind: "figures", figures };
 }
 

@@ -32,7 +32,7 @@ export const rows = [
     software: [],
     engines: all,
     async run(t) {
-      for (const name of ["meshwright.js", "words-de.js", "tools-de.js"])
+      for (const name of ["meshwright.js", ...["figures", "reports", "words", "tools"].map((kind) => `${kind}-de.js`)])
         t.site.set(`/bare/${name}`, built(name), { type: "text/javascript" });
       const elsewhere = blocks.replaceAll('build="whole"', "").replaceAll("×", "&times;");
       const mixed = /Ã|Â|â€|\ufffd|ﾃ|ﾂ|Ц|б/;
@@ -480,7 +480,10 @@ export const rows = [
       const other = await startSite();
       try {
         const headers = { "access-control-allow-origin": "*" };
-        for (const name of ["meshwright.js", "words-de.js", "tools-de.js"])
+        for (const name of [
+          "meshwright.js",
+          ...["figures", "reports", "words", "tools"].map((kind) => `${kind}-de.js`),
+        ])
           other.set(`/lib/${name}`, built(name), { type: "text/javascript; charset=utf-8", headers });
         const hash = createHash("sha384").update(built("meshwright.js")).digest("base64");
         const window = await t.open(

@@ -9,6 +9,5 @@ export { type CentreMount, type Limit, type PairPitch, holesOf, limitsOf } from 
 export { toAxes, withKnownShafts } from "./measured.js";
 export { type CentreRange, rangesOf, tightest, toothSumsFor } from "./ranges.js";
 export { type AxialBody, reachReasons } from "./reach.js";
-export { type ReasonWords, reasonText, reasonWords } from "./reason-text.js";
 export type { Reason, ReasonCode } from "./reason.js";
 export { type Shortfall, shortfall } from "./shortfall.js";

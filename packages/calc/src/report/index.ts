@@ -2,19 +2,46 @@
  * What is shown: the one maker of figure text, and the working step by step.
  * @module
  */
+export { type AddressFault, addressFault, singleFault } from "./address.js";
 export { figureOf, figures } from "./all-figures.js";
 export {
   type Figure,
   type FigureContext,
   type FigureOptions,
-  type FigureQuery,
+  type FigureTable,
+  type Makers,
+  type MakersOf,
   figureFrom,
-  gearFigures,
-  queryNames,
 } from "./figure.js";
-export { fitFigures } from "./fit-figure.js";
-export { motionFigures } from "./motion-figure.js";
-export { type FigureWords, figureWords } from "./words.js";
+export { type Mounted, fitFigures, mountedIn } from "./fit-figures.js";
+export { gearFigures } from "./gear-figures.js";
+export { motionFigures } from "./motion-figures.js";
+export { checkQuery, comparedIn } from "./query.js";
+export { type DriveForm, arrowFor, driveText, stageText } from "./stage-text.js";
+export { isToothPair } from "./tooth-pair.js";
+export { versionFault, versionOf } from "./version.js";
+export {
+  type FigureBase,
+  type FigureDrive,
+  type FigureMeasure,
+  type FigureName,
+  type FigureNameOf,
+  type FigureNeed,
+  type FigureQuery,
+  type FigureScope,
+  type FigureSpec,
+  type FigureUnit,
+  type Of,
+  type QueryName,
+  type QueryText,
+  type UnitOf,
+  drives,
+  figureSpecs,
+  queryNames,
+  scopes,
+  units,
+  vocabulary,
+} from "./vocabulary.js";
 export { type Working, type WorkingStep, working } from "./working.js";
-export { type NumberForm, Writer, type Writing, isPlainEnglish } from "./writer.js";
-export { toHtml, toMarkdown, toText } from "./written.js";
+export { type NumberForm, Writer, type Writing, writeCount } from "./writer.js";
+export { type WorkingTable, type WorkingWriting, toHtml, toMarkdown, toText, workingTable } from "./written.js";

@@ -121,6 +121,11 @@ export const findingTexts = {
   "column-twice": 'Column "{column}" tells once more what another does; not used.',
   "row-length": "Row {row} has {found} cells; expected {most}.",
   "row-cell": "Row {row}[, {column}]: {why}",
+  // Words that choose a figure
+  "unknown-figure": "There is no figure {found}[; nearest: {nearest}]. Expected one of {known}.",
+  "unknown-word": "There is no {field} {found} here[; nearest: {nearest}][. Expected one of {known}].",
+  "word-not-taken": "{figure} takes no {field}[; nearest: {nearest}][. It takes {takes}].",
+  "word-needed": "{figure} needs {field}[: one of {known}].",
   // What the elements of a page ask for
   "figure-missing": "{element} {why}",
 } as const satisfies Readonly<Record<string, string>>;

@@ -7,13 +7,13 @@ import {
   hubReasons,
   limitsOf,
   reachReasons,
-  reasonText,
   toothSumsFor,
   type FitMount,
   type FitQuestion,
   type Reason,
 } from "../../src/fit/index.js";
 import { rootOf } from "../../src/gears/index.js";
+import { reasonText } from "../../src/languages/index.js";
 import { lacking } from "../../src/fit/reason.js";
 
 const low = (reason: Reason | undefined, field: "needed" | "available" | "short") => reason?.[field]?.low.toFraction();

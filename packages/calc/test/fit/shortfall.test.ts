@@ -1,7 +1,8 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { fits, reasonText, shortfall, type FitMount, type FitQuestion, type Shortfall } from "../../src/fit/index.js";
+import { fits, shortfall, type FitMount, type FitQuestion, type Shortfall } from "../../src/fit/index.js";
 import type { ToothPair } from "../../src/gears/index.js";
+import { reasonText } from "../../src/languages/index.js";
 import { anyCount, anyLength, anyNumber, faultOf, partly } from "../wild.js";
 
 const pair = { driver: 15, driven: 62, module: "0.8" };

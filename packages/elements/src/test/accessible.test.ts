@@ -24,7 +24,7 @@ describe("the article's elements", () => {
     const axe = await load();
     const page = await show(
       withLimpet(
-        `<p>With <mw-teeth of="primary.driver">15</mw-teeth> to <mw-teeth of="primary.driven">62</mw-teeth>, <mw-teeth of="rear-ring">12 to 35</mw-teeth>: ` +
+        `<p>With <mw-teeth of="primary.driver">15</mw-teeth> to <mw-teeth of="primary.driven">62</mw-teeth>, <mw-teeth of="rear-ring">12 driving 35</mw-teeth>: ` +
           `<mw-value of="rear">43.32</mw-value>, <mw-value figure="standing" of="rear">inside</mw-value>.</p>` +
           `<mw-ratio-summary></mw-ratio-summary><mw-overdrive-gauge></mw-overdrive-gauge><mw-overdrive-gauge at="as-printed"></mw-overdrive-gauge>` +
           `<mw-edits></mw-edits><mw-stage-editor></mw-stage-editor><mw-build id="other" stages="Pair: 0 to 1"></mw-build>`,

@@ -305,7 +305,7 @@ function expected(drive: Drive, counts: Counts, article: Counts): Record<string,
   for (const stage of stagesOf(drive))
     found[`reduction ${stage.id}`] =
       stage === printed ? interval(one) : interval(effect(stage, counts).reduction, usual, false);
-  for (const [address, count] of counts) found[`count ${address}`] = written(over(count), 0, mode);
+  for (const [address, count] of counts) found[`count ${address}`] = String(count);
   // How far each wheel rolls for the same turns of the shaft that they share.
   const rolled = {
     tyres: [divided(over(wheels.front), front), divided(over(wheels.rear), rear)],
@@ -313,12 +313,12 @@ function expected(drive: Drive, counts: Counts, article: Counts): Record<string,
   };
   const farther = (scope: "tyres" | "gears", base: string): Fraction => {
     const [ahead, behind] = rolled[scope] as [Fraction, Fraction];
-    const against = { with: behind, of: ahead, mean: divided(plus(ahead, behind), over(2)) }[base]!;
+    const against = { rear: behind, front: ahead, mean: divided(plus(ahead, behind), over(2)) }[base]!;
     return divided(minus(ahead, behind), against);
   };
   for (const scope of ["tyres", "gears"] as const)
-    for (const base of ["with", "of", "mean"]) found[`gap ${scope} ${base}`] = percent(size(farther(scope, base)));
-  const gap = farther("tyres", "with");
+    for (const base of ["rear", "front", "mean"]) found[`gap ${scope} ${base}`] = percent(size(farther(scope, base)));
+  const gap = farther("tyres", "rear");
   const isAhead = gap.top > 0n;
   found.lead = gap.top ? `${percent(size(gap), 3)} ${isAhead ? "ahead" : "behind"}` : "level";
   found.drift = `${written(size(times(gap, over(10_000))), 0, mode)} mm`;
@@ -432,7 +432,7 @@ describe("edits at random", () => {
         const index = random(select.options.length);
         select.selectedIndex = index;
         select.dispatchEvent(new Event("change", { bubbles: true }));
-        const [one, other] = /(\d+) to (\d+)/.exec(select.options[index]!.text)!.slice(1).map(Number);
+        const [one, other] = /(\d+) driving (\d+)/.exec(select.options[index]!.text)!.slice(1).map(Number);
         if (one !== counts.get(driver) || other !== counts.get(driven)) {
           past.push(counts);
           counts = new Map(counts).set(driver, one!).set(driven, other!);
@@ -509,7 +509,7 @@ describe("edits at random", () => {
         shown.changes = String(find<MwBuild>(page, "mw-build").store.changed);
         for (const [at, { id }] of setsIn.entries()) {
           // Where a count can be changed it stands as it is typed, without grouping.
-          wanted[`set ${id}`] = `${counts.get(`${id}.driver`)} to ${counts.get(`${id}.driven`)}`;
+          wanted[`set ${id}`] = `${counts.get(`${id}.driver`)} driving ${counts.get(`${id}.driven`)}`;
           shown[`set ${id}`] = lineOf(page.querySelectorAll("mw-teeth.set")[at]!).split(" article")[0]!;
         }
         // A group of one stage alone is its own subtotal: the table has no line for it.

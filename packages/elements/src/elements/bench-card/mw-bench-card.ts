@@ -1,14 +1,8 @@
 import { css, html, nothing, type TemplateResult } from "lit";
-import type { OutputEvaluation } from "@meshwright/calc/evaluate";
+import { sayCard, type BlockTable } from "@meshwright/calc/article";
 import { block, properties } from "../../shared/element/index.js";
 import { fill, fillCount } from "../../shared/words/index.js";
-import { dateText, scrolling, tables, ToolElement } from "../../shared/tools/index.js";
-
-/** A line of the card: what, how much, and room to write what was measured. */
-interface Line {
-  readonly head: string;
-  readonly figure: string | undefined;
-}
+import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
 
 /**
  * A card for the workshop, made for paper (A5 and A4): counts, centre distances, openings, turns to check by hand, boxes to
@@ -141,70 +135,25 @@ export class MwBenchCard extends ToolElement {
 
   declare at: string | null;
 
-  #gears(outputs: readonly OutputEvaluation[]): readonly Line[] {
-    const seen = new Set<string>();
-    return outputs.flatMap(({ label, steps }) =>
-      steps.flatMap(({ stage }): Line[] => {
-        if (seen.has(stage.id)) return [];
-        seen.add(stage.id);
-        const shared = outputs.every((output) => output.steps.some((step) => step.stage.id === stage.id));
-        const name = stage.label ?? stage.id;
-        return [
-          {
-            head: shared ? name : `${label}: ${name}`,
-            figure: this.textOf({ figure: "counts", of: stage.id }, this.at),
-          },
-        ];
-      }),
-    );
-  }
-
-  #mesh(): readonly Line[] {
-    const { shop } = this;
-    const build = this.evaluation(this.at)!.build;
-    return (build.mounts ?? []).flatMap(({ stage, opening }): Line[] => [
-      { head: shop.centreDistance, figure: this.textOf({ figure: "centre", of: stage }, this.at) },
-      { head: shop.slot, figure: this.textOf({ figure: "slot", of: stage }, this.at) },
-      ...(opening
-        ? [
-            { head: shop.opening, figure: opening },
-            { head: shop.backlash, figure: this.textOf({ figure: "backlash", of: stage }, this.at) },
-          ]
-        : []),
-    ]);
-  }
-
-  #turns(outputs: readonly OutputEvaluation[]): readonly Line[] {
-    const { shop } = this;
-    const turns = (id: string, measure?: string) =>
-      this.textOf({ figure: "hand-turns", of: id, over: "10", ...(measure && { measure }) }, this.at);
-    return outputs
-      .filter(({ reduction }) => reduction)
-      .flatMap(({ id, label, output }): Line[] => [
-        { head: fill(shop.bothTurn, label), figure: turns(id) },
-        ...(output.axle === "differential" ? [{ head: fill(shop.oneHeld, label), figure: turns(id, "held") }] : []),
-      ]);
-  }
-
-  #table(head: string, lines: readonly Line[]): TemplateResult | typeof nothing {
-    const { shop } = this;
-    if (!lines.length) return nothing;
+  #table({ heads, rows }: BlockTable): TemplateResult | typeof nothing {
+    if (!rows.length) return nothing;
+    const [head, should, measured] = heads;
     return scrolling(
-      head,
+      head!,
       html`<table>
         <thead>
           <tr>
             <th scope="col">${head}</th>
-            <th scope="col">${shop.should}</th>
-            <th scope="col" class="measured">${shop.measured}</th>
+            <th scope="col">${should}</th>
+            <th scope="col" class="measured">${measured}</th>
           </tr>
         </thead>
         <tbody>
-          ${lines.map(
-            ({ head: name, figure }) =>
+          ${rows.map(
+            ({ head: name, texts }) =>
               html`<tr>
                 <th scope="row"><span class="box" aria-hidden="true"></span>${name}</th>
-                <td>${figure}</td>
+                <td>${texts[0]}</td>
                 <td class="measured"></td>
               </tr>`,
           )}
@@ -215,38 +164,31 @@ export class MwBenchCard extends ToolElement {
 
   /** Whose values stand on the card: paper does not say it by itself. */
   #whose(): string {
-    const { shop, store } = this;
+    const { reports, store } = this;
     const alternative = store?.article?.alternatives?.find(({ id }) => id === this.at);
-    if (alternative) return fill(shop.valuesOf, alternative.label ?? alternative.id);
+    if (alternative) return fill(reports.valuesOf, alternative.label ?? alternative.id);
     const changed = this.at === "article" ? 0 : (store?.changed ?? 0);
-    return changed ? fillCount(this.words.readers, changed, this.locale) : shop.authorsValues;
+    return changed ? fillCount(this.words.readers, changed, this.locale) : reports.authorsValues;
   }
 
   protected override render(): TemplateResult {
-    const evaluation = this.evaluation(this.at);
-    if (!evaluation) return this.fallback(false);
-    const { shop } = this;
-    const { build, outputs } = evaluation;
+    const said = this.says(sayCard, this.at);
+    if (!said) return this.fallback(false);
+    const { reports } = this;
     const today = new Intl.DateTimeFormat(this.locale, { dateStyle: "long" }).format(new Date());
-    const { revision } = build;
-    const published = [
-      revision?.number && fill(shop.revision, revision.number),
-      revision?.date && dateText(revision.date, this.locale, "long"),
-    ]
-      .filter(Boolean)
-      .join(", ");
     return html`<div class="root card" part="root card">
-        <h3>${build.title ?? shop.card}</h3>
-        <p class="whose">${this.#whose()} ${published ? `${published}. ` : ""}${fill(shop.printed, today)}</p>
-        ${this.#table(shop.gearsToFit, this.#gears(outputs))} ${this.#table(shop.mesh, this.#mesh())}
-        ${this.misfits(this.at).map((line) => html`<p class="fault">${line}</p>`)}
-        ${this.#table(shop.byHand, this.#turns(outputs))}
-        <p class="note">${shop.howToCount}</p>
-        <h4>${shop.firstRun}</h4>
+        <h3>${said.title}</h3>
+        <p class="whose">
+          ${this.#whose()} ${said.published ? `${said.published}. ` : ""}${fill(reports.printed, today)}
+        </p>
+        ${this.#table(said.gears)} ${this.#table(said.mesh)}
+        ${said.misfits.map((line) => html`<p class="fault">${line}</p>`)} ${this.#table(said.turns)}
+        <p class="note">${reports.howToCount}</p>
+        <h4>${reports.firstRun}</h4>
         <ul class="boxes">
-          ${shop.cautions.map((caution) => html`<li><span class="box" aria-hidden="true"></span>${caution}</li>`)}
+          ${said.cautions.map((caution) => html`<li><span class="box" aria-hidden="true"></span>${caution}</li>`)}
         </ul>
-        <h4>${shop.room}</h4>
+        <h4>${reports.room}</h4>
         <div class="lines"></div>
         <div class="lines"></div>
         <div class="lines"></div>

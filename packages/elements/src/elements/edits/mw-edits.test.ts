@@ -136,13 +136,13 @@ describe("mw-edits", () => {
   it("names a set once, with both its counts", async () => {
     build().store.change({ "front-ring.driver": 12, "front-ring.driven": 38 });
     await turn();
-    assert.include(lineOf(edits()), "You changed Ring and pinion (yours 12 to 38 · article 13 to 38).");
+    assert.include(lineOf(edits()), "You changed Ring and pinion (yours 12 driving 38 · article 13 driving 38).");
     const link = build().link();
     root = await page();
     history.replaceState(null, "", link);
     dispatchEvent(new HashChangeEvent("hashchange"));
     await settle();
-    assert.include(lineOf(edits()), "A reader’s version: 1 change. You changed Ring and pinion (yours 12 to 38");
+    assert.include(lineOf(edits()), "A reader’s version: 1 change. You changed Ring and pinion (yours 12 driving 38");
   });
 
   it("says what went with a stage that is gone", async () => {

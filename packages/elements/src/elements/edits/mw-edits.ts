@@ -1,4 +1,6 @@
 import { css, html, nothing, type TemplateResult } from "lit";
+import { setText } from "@meshwright/calc/article";
+import { Writer } from "@meshwright/calc/report";
 import type { Finding } from "@meshwright/calc/stages";
 import { setOf, spotOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
 import { announce, block, MeshwrightElement, nameOf, properties, writeCount } from "../../shared/element/index.js";
@@ -98,10 +100,10 @@ export class MwEdits extends MeshwrightElement {
 
   /** What a build has at an address: a count, a text, all counts of a set. */
   #value(build: Build, address: string): string {
-    const counts = Object.values(setOf(spotOf(build, address)?.stage) ?? {});
-    if (counts.length && !address.includes("."))
-      return counts.map((count) => this.#written(count)).join(` ${this.words.to} `);
-    return this.#written(valueAt(build, address));
+    const set = address.includes(".") ? undefined : setOf(spotOf(build, address)?.stage);
+    return set
+      ? setText(set, new Writer({ locale: this.locale, words: this.figureWords }))
+      : this.#written(valueAt(build, address));
   }
 
   #written(value: unknown): string {

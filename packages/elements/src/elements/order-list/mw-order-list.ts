@@ -1,22 +1,9 @@
 import { css, html, nothing, type TemplateResult } from "lit";
-import { needsOf, orderOf, type BuyLine, type Need, type OrderLine, type OrderList } from "@meshwright/calc/parts";
+import { sayOrder, type SaidOrder } from "@meshwright/calc/article";
 import type { Part } from "@meshwright/calc/drivetrain";
 import { announce, block, properties } from "../../shared/element/index.js";
 import { copyText } from "../../shared/page/index.js";
-import { fill } from "../../shared/words/index.js";
-import {
-  dateText,
-  moneyText,
-  needText,
-  partName,
-  partsOf,
-  scrolling,
-  sumText,
-  tables,
-  ToolElement,
-} from "../../shared/tools/index.js";
-
-const isPacked = ({ pack = 1 }: Part): boolean => pack > 1;
+import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
 
 /**
  * What this version of the build means to get, beside another one: to buy in whole packs, owned already, stays, left over.
@@ -44,110 +31,57 @@ export class MwOrderList extends ToolElement {
   declare at: string | null;
   declare private said: string | undefined;
 
-  #order(): OrderList | undefined {
-    const build = this.evaluation(this.at)?.build;
-    const parts = partsOf(build);
-    const start = this.from === "nothing" ? undefined : this.evaluation(this.from ?? "article")?.build;
-    return build && orderOf(start ? needsOf(start, parts) : [], needsOf(build, parts));
-  }
-
-  #missing(need: Need): string {
-    const what = needText(need, this.words, this.shop, this.locale);
-    return `${this.placeName(need.stage, this.at)}: ${need.pieces > 1 ? `${need.pieces} × ` : ""}${what}`;
-  }
-
-  #lines(order: OrderList): string[] {
-    const { shop } = this;
-    const part = ({ part: one, pieces }: OrderLine) =>
-      `${pieces} × ${partName(one)}${one.maker ? `, ${one.maker}` : ""}`;
-    const section = (head: string, lines: readonly string[]) => (lines.length ? ["", head, ...lines] : []);
-    return [
-      this.evaluation(this.at)!.build.title ?? "",
-      ...section(
-        shop.toBuy,
-        order.buy.map(
-          (line) =>
-            `${part(line)}: ${isPacked(line.part) ? `${this.#packs(line)}, ` : ""}${this.#cost(line)}${line.part.source ? `, ${line.part.source}` : ""}`,
-        ),
-      ),
-      ...section(shop.sum, order.buy.length ? [sumText(order, shop, this.locale, order.missing.length)] : []),
-      ...this.misfits(this.at),
-      ...section(shop.ownedAlready, order.owned.map(part)),
-      ...section(shop.stays, order.stays.map(part)),
-      ...section(shop.leftOver, order.left.map(part)),
-      ...section(
-        shop.noPart,
-        order.missing.map((need) => this.#missing(need)),
-      ),
-    ];
-  }
-
-  #packs({ packs, part }: BuyLine): string {
-    return isPacked(part) ? fill(this.shop.packs, packs, part.pack!) : `${packs}`;
-  }
-
-  #cost({ cost }: BuyLine): string {
-    return cost ? moneyText(cost.amount, cost.currency, this.locale) : this.shop.noPrice;
+  #order(): SaidOrder | undefined {
+    const start = this.from === "nothing" ? undefined : this.speaker(this.from ?? "article");
+    return this.says((speaker) => sayOrder(speaker, start), this.at);
   }
 
   readonly #copy = async (): Promise<void> => {
     const order = this.#order();
     if (!order) return;
-    this.said = (await copyText(this.#lines(order).join("\n").trim())) ? this.shop.copied : this.shop.notCopied;
+    this.said = (await copyText(order.text)) ? this.shop.copied : this.shop.notCopied;
     announce(this.renderRoot as ShadowRoot, () => this.said ?? "");
   };
 
   readonly #print = (): void => this.ownerDocument.defaultView?.print();
 
   #where({ source, available }: Part): TemplateResult {
-    const { shop } = this;
-    return html`${source ?? "–"}${available === false ? html` <span class="fault">${shop.notToBeHad}</span>` : nothing}`;
+    const gone = available === false ? html` <span class="fault">${this.reports.notToBeHad}</span>` : nothing;
+    return html`${source ?? "–"}${gone}`;
   }
 
-  #buy(order: OrderList): TemplateResult {
-    const { shop, locale } = this;
-    // What no part is named for is to be had as well.
-    if (!order.buy.length) return html`${order.missing.length ? nothing : html`<p>${shop.nothingToBuy}</p>`}`;
-    const packed = order.buy.some(({ part }) => isPacked(part));
+  #buy({ buy, heads, packed, sum, missing }: SaidOrder): TemplateResult {
+    const { reports } = this;
+    if (!buy.length) return html`${missing.length ? nothing : html`<p>${reports.nothingToBuy}</p>`}`;
     return scrolling(
-      shop.toBuy,
+      reports.toBuy,
       html`<table part="table">
         <caption>
-          ${shop.toBuy}
+          ${reports.toBuy}
         </caption>
         <thead>
           <tr>
-            <th scope="col">${shop.part}</th>
-            <th scope="col">${shop.pieces}</th>
-            ${packed ? html`<th scope="col">${shop.packsHead}</th>` : nothing}
-            <th scope="col">${shop.price}</th>
-            <th scope="col" class="words wide">${shop.where}</th>
+            ${heads.map((head, n) => html`<th scope="col" class=${n === heads.length - 1 ? "words wide" : nothing}>${head}</th>`)}
           </tr>
         </thead>
         <tbody>
-          ${order.buy.map(
-            (line) =>
-              html`<tr>
-                <th scope="row">
-                  ${partName(line.part)}
-                  ${line.part.maker ? html`<span class="quiet under">${line.part.maker}</span>` : nothing}
-                  <span class="narrow quiet">${this.#where(line.part)}</span>
-                </th>
-                <td>${line.pieces}</td>
-                ${packed ? html`<td>${this.#packs(line)}</td>` : nothing}
-                <td>
-                  ${this.#cost(line)}${
-                    line.part.price?.checked
-                      ? html`<br /><span class="quiet">${dateText(line.part.price.checked, locale)}</span>`
-                      : nothing
-                  }
-                </td>
-                <td class="words wide">${this.#where(line.part)}</td>
-              </tr>`,
-          )}
+          ${buy.map(({ head, line: { part }, checked, texts }) => {
+            const [pieces, ...more] = texts;
+            const [packs, price] = packed ? more : [undefined, more[0]];
+            return html`<tr>
+              <th scope="row">
+                ${head} ${part.maker ? html`<span class="quiet under">${part.maker}</span>` : nothing}
+                <span class="narrow quiet">${this.#where(part)}</span>
+              </th>
+              <td>${pieces}</td>
+              ${packed ? html`<td>${packs}</td>` : nothing}
+              <td>${price}${checked ? html`<br /><span class="quiet">${checked}</span>` : nothing}</td>
+              <td class="words wide">${this.#where(part)}</td>
+            </tr>`;
+          })}
           <tr class="total">
-            <th scope="row" colspan=${packed ? 3 : 2}>${shop.sum}</th>
-            <td class="sum">${sumText(order, shop, locale, order.missing.length)}</td>
+            <th scope="row" colspan=${packed ? 3 : 2}>${reports.sum}</th>
+            <td class="sum">${sum}</td>
             <td class="wide"></td>
           </tr>
         </tbody>
@@ -155,27 +89,16 @@ export class MwOrderList extends ToolElement {
     );
   }
 
-  #rest(head: string, lines: readonly OrderLine[]): TemplateResult | typeof nothing {
-    if (!lines.length) return nothing;
-    const all = lines.map(({ part, pieces }) => (pieces > 1 ? `${pieces} × ${partName(part)}` : partName(part)));
-    return html`<p class="note" part="rest"><strong>${head}:</strong> ${all.join("; ")}.</p>`;
-  }
-
   protected override render(): TemplateResult {
     const order = this.#order();
     if (!order) return this.fallback(false);
-    const { shop } = this;
+    const { shop, reports } = this;
+    const rest = [...order.rest, ...(order.missing.length ? [[reports.noPart, order.missing] as const] : [])];
     return html`<div class="root" part="root">
-        ${this.#buy(order)} ${this.misfits(this.at).map((line) => html`<p class="fault">${line}</p>`)}
-        ${this.#rest(shop.ownedAlready, order.owned)} ${this.#rest(shop.stays, order.stays)}
-        ${this.#rest(shop.leftOver, order.left)}
-        ${
-          order.missing.length
-            ? html`<p class="note">
-                <strong>${shop.noPart}:</strong> ${order.missing.map((need) => this.#missing(need)).join("; ")}.
-              </p>`
-            : nothing
-        }
+        ${this.#buy(order)} ${order.misfits.map((line) => html`<p class="fault">${line}</p>`)}
+        ${rest.map(
+          ([head, lines]) => html`<p class="note" part="rest"><strong>${head}:</strong> ${lines.join("; ")}.</p>`,
+        )}
         <p class="note">
           <button type="button" @click=${this.#copy}>${shop.copyList}</button>
           <button type="button" @click=${this.#print}>${shop.printPage}</button> ${this.said}

@@ -46,11 +46,11 @@ describe("mw-overdrive-gauge", () => {
       find(gauge().shadowRoot!, "[part=basis]").textContent!.replace(/\s+/g, " "),
       "Counting gears and tyres",
     );
-    await choose(base!, "of");
+    await choose(base!, "front");
     assert.include(label(), "11.81% farther");
     await choose(base!, "mean");
     assert.include(label(), "12.55% farther");
-    await choose(base!, "with");
+    await choose(base!, "rear");
     await choose(scope!, "gears");
     assert.include(label(), "9.74% farther");
     assert.equal(gauge().getAttribute("base"), null);
@@ -70,7 +70,15 @@ describe("mw-overdrive-gauge", () => {
 
   it("shows axles that turn against each other as the fault that they are", async () => {
     page = await show(`<mw-build></mw-build><mw-overdrive-gauge></mw-overdrive-gauge>`);
-    find<MwBuild>(page, "mw-build").json = limpet.replace('"ringSide": "left"', '"ringSide": "right"');
+    // Two pinions against each other are known to turn round where their form is said.
+    const build = JSON.parse(limpet) as { outputs: { stages: Record<string, string>[] }[] };
+    for (const { stages } of build.outputs)
+      Object.assign(
+        stages.find(({ label }) => label === "Hub")!,
+        { form: "spur" },
+      );
+    build.outputs[0]!.stages[0]!.ringSide = "right";
+    find<MwBuild>(page, "mw-build").json = JSON.stringify(build);
     await settle();
     assert.include(lineOf(gauge()), "Do not drive it.");
     assert.include(label(), "turn against each other");
@@ -97,6 +105,28 @@ describe("mw-overdrive-gauge", () => {
     await settle();
     assert.include(label(), "10.00% farther");
     assert.include(lineOf(gauge()), "equal volts");
+  });
+
+  it("says what an open differential takes up, and that the gap is of a locked drive", async () => {
+    page = await show(`<mw-build></mw-build><mw-overdrive-gauge></mw-overdrive-gauge>`);
+    find<MwBuild>(page, "mw-build").json = limpet.replace('"kind": "spool"', '"kind": "differential"');
+    await settle();
+    // Front 25916/585 over 124, rear 24955/576 over 120: 0.357266 and 0.361046, of which the mean is 0.359156.
+    assert.include(lineOf(gauge()), "the open differential takes up the difference: 1.05% of the motor’s turns.");
+    assert.include(label(), "1.06% farther.");
+  });
+
+  it("leaves the author's text where a word is none, and tells the nearest that is", async () => {
+    for (const [attributes, told] of [
+      ['base="raer"', "rear"],
+      ['scope="gear"', "gears"],
+      ['of="frnot"', "front"],
+      ['at="articel"', "article"],
+    ] as const) {
+      await draw(`<mw-overdrive-gauge ${attributes}>Front 1.06 % ahead</mw-overdrive-gauge>`);
+      assert.equal(lineOf(gauge()), "Front 1.06 % ahead", attributes);
+      assert.include(find<MwBuild>(page, "mw-build").findings[0]!.message, told);
+    }
   });
 
   it("follows the reader's changes in the same turn", async () => {

@@ -1,7 +1,6 @@
 import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit";
-import type { Comparison, ComparisonBase, Scope } from "@meshwright/calc/evaluate";
-import { turningRadius } from "@meshwright/calc/motion";
-import { Writer } from "@meshwright/calc/report";
+import { sayGauge, type SaidGauge } from "@meshwright/calc/article";
+import type { Comparison } from "@meshwright/calc/evaluate";
 import {
   arrow,
   block,
@@ -16,8 +15,6 @@ import {
 import { fill } from "../../shared/words/index.js";
 import { styles } from "./styles.js";
 
-const bases: readonly ComparisonBase[] = ["with", "of", "mean"];
-const scopes: readonly Scope[] = ["tyres", "gears"];
 /** Below this a gap is drawn enlarged as well. */
 const small = 0.05;
 const steps = [2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000];
@@ -27,9 +24,9 @@ const steps = [2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000];
  * whether the tyres count, stand in words and can be changed.
  *
  * @attr of, with the two outputs; else those that the build compares
- * @attr base `with` (default), `of` or `mean` · @attr scope `tyres` (default where both wheels are given) or `gears`
+ * @attr base the id of one of the two (the second one where it is not said), or `mean` · @attr scope `tyres` (default where both wheels are given) or `gears`
  * @attr at `article` or an alternative's id
- * @csspart ground the picture · @csspart basis the words below it · @csspart fault axles that oppose each other
+ * @csspart ground the picture · @csspart basis the words below it · @csspart note what else there is to say · @csspart fault axles that oppose each other
  */
 export class MwOverdriveGauge extends Picture {
   static override readonly tag = "mw-overdrive-gauge";
@@ -43,13 +40,6 @@ export class MwOverdriveGauge extends Picture {
   declare at: string | null;
   /** What the reader chose to look at, over what the author set. */
   declare private choice: { readonly base?: string; readonly scope?: string } | undefined;
-
-  /** The last turning circle's radius as text, by what it came from. */
-  #circleOf: readonly [string, string | undefined] | undefined;
-
-  #query(figure: string, base: ComparisonBase, scope: Scope): string {
-    return this.textOf({ figure, of: this.of ?? undefined, with: this.with ?? undefined, base, scope }, this.at) ?? "";
-  }
 
   #choose(what: "base" | "scope", event: Event): void {
     event.stopPropagation();
@@ -78,8 +68,8 @@ export class MwOverdriveGauge extends Picture {
   }
 
   /** Two axles that turn against each other, as arrows from the middle. */
-  #opposed(pair: Comparison): TemplateResult {
-    const { width, along, words } = this;
+  #opposed(pair: Comparison, fault: string): TemplateResult {
+    const { width, along } = this;
     const em = this.em * 0.86;
     const middle = round(width / 2);
     const reach = Math.min(middle - em, 16 * em);
@@ -90,15 +80,15 @@ export class MwOverdriveGauge extends Picture {
         <path class="ink" d=${arrow(end, y, way * along, em)} />`;
     };
     return html`${this.#picture(
-        words.oppose,
+        fault,
         5.2 * em,
         svg`<path d="M${middle} ${round(0.3 * em)}V${round(4.9 * em)}" />${line(pair.of.label, 1, 1.4 * em)}${line(pair.with.label, -1, 3.8 * em)}`,
       )}
-      <p class="fault" part="fault">${words.oppose}</p>`;
+      <p class="fault" part="fault">${fault}</p>`;
   }
 
   /** Both lengths from a common start, the gap dimensioned. */
-  #ground(pair: Comparison, base: ComparisonBase, scope: Scope): TemplateResult {
+  #ground({ pair, scope, gap, sentence }: SaidGauge): TemplateResult {
     const { width, along, words } = this;
     const em = this.em * 0.86;
     const x = (distance: number) => this.x(distance);
@@ -107,8 +97,6 @@ export class MwOverdriveGauge extends Picture {
     const difference = pair.difference(scope, "with")!;
     const [low, high] = [1 + difference.low.toNumber(), 1 + difference.high.toNumber()];
     const size = Math.max(Math.abs(low - 1), Math.abs(high - 1));
-    const farther = this.#query("farther", base, scope);
-    const gap = low < 1 && high > 1 ? `${this.#query("leader", base, scope)}: ${farther}` : farther;
     // It stands in bold, which is wider, in wide types above all.
     const room = roomFor(gap) * 1.2 * em;
 
@@ -174,7 +162,7 @@ export class MwOverdriveGauge extends Picture {
       lower = dimension(floor + 0.6 * em, end(span[0]), end(span[1]), start + 4 * em);
     }
     const picture = this.#picture(
-      fill(words.gap, labels[0]!, gap, labels[1]!),
+      sentence,
       height,
       svg`<path d="M${x(start)} ${round(0.2 * em)}V${round(floor)}" />
         ${bars(end, start, 0.3 * em, first, second, floor)}
@@ -185,56 +173,48 @@ export class MwOverdriveGauge extends Picture {
     return html`${picture}${below ? html`<p class="gap" aria-hidden="true">${gap}</p>` : nothing}`;
   }
 
-  /** The turning circle that it matches, where the wheelbase is known and the front is ahead. */
-  #circle(pair: Comparison, scope: Scope): TemplateResult | typeof nothing {
-    const { wheelbase } = this.evaluation(this.at)!.build;
-    const gap = pair.difference(scope, "with");
-    if (!wheelbase || !gap?.isExact) return nothing;
-    const key = [gap.low, wheelbase, this.locale].join();
-    // A root of long fractions is worth keeping: most changes leave the gap as it was.
-    if (key !== this.#circleOf?.[0]) {
-      const radius = turningRadius(gap.low, wheelbase);
-      this.#circleOf = [key, radius && new Writer({ locale: this.locale }).length(radius, { unit: "m", digits: 2 })];
-    }
-    const text = this.#circleOf![1];
-    return text ? html`<p part="circle">${fill(this.words.circle, text)}</p>` : nothing;
-  }
-
   protected override render(): TemplateResult {
-    const pair = this.evaluation(this.at)?.compare(this.of ?? undefined, this.with ?? undefined);
-    if (!pair) return this.fallback(false);
-    const { words } = this;
-    const tyres = pair.difference("tyres") !== undefined;
-    const wanted = this.choice?.scope ?? this.scope;
-    const scope = scopes.find((one) => one === wanted && (tyres || one !== "tyres")) ?? (tyres ? "tyres" : "gears");
-    const base = bases.find((one) => one === (this.choice?.base ?? this.base)) ?? "with";
-    const { of, with: other } = pair;
-    if (!pair.difference(scope)) return this.fallback(false);
-    const named: readonly (readonly [string, string])[] = [
-      ["with", other.label],
-      ["of", of.label],
-      ["mean", words.mean],
-    ];
-    if (pair.sameWay === false)
-      return html`<div class="root" part="root">${this.width ? this.#opposed(pair) : nothing}</div>
+    const { of, with: other, choice } = this;
+    const said = this.says(
+      (speaker) =>
+        sayGauge(speaker, {
+          of,
+          with: other,
+          base: choice?.base ?? this.base,
+          scope: choice?.scope ?? this.scope,
+        }),
+      this.at,
+    );
+    if (!said) return this.fallback(false);
+    const { pair, base, scope, percentages, notes, opposed } = said;
+    if (opposed)
+      return html`<div class="root" part="root">${this.width ? this.#opposed(pair, opposed) : nothing}</div>
         ${this.fallback()}`;
-    const counting = tyres
-      ? this.#select(
-          "scope",
-          words.scope,
-          [
-            ["tyres", words.tyres],
-            ["gears", words.onlyGears],
-          ],
-          scope,
-        )
-      : words.onlyGears;
+    const { figureWords, words } = this;
+    const named: readonly (readonly [string, string])[] = [
+      [pair.with.id, pair.with.label],
+      [pair.of.id, pair.of.label],
+      ["mean", figureWords.mean],
+    ];
+    const counting =
+      percentages.tyres === undefined
+        ? figureWords.gearsAlone
+        : this.#select(
+            "scope",
+            figureWords.scope,
+            [
+              ["tyres", figureWords.tyres],
+              ["gears", figureWords.gearsAlone],
+            ],
+            scope,
+          );
     return html`<div class="root" part="root">
-        ${this.width ? this.#ground(pair, base, scope) : nothing}
+        ${this.width ? this.#ground(said) : nothing}
         <p part="basis">
-          ${words.scope} ${counting}${words.comma} ${words.base} ${this.#select("base", words.base, named, base)}
+          ${figureWords.scope} ${counting}${words.comma} ${figureWords.base}
+          ${this.#select("base", figureWords.base, named, base)}
         </p>
-        ${pair.by === "motor-speed" ? html`<p>${words.bySpeed}</p>` : nothing}${this.#circle(pair, scope)}
+        ${notes.map((note) => html`<p part="note">${note}</p>`)}
       </div>
       ${this.fallback()}`;
   }

@@ -1,9 +1,6 @@
-import { reasonText } from "@meshwright/calc/fit";
+import { sayTotals, type Reporter, type SaidTotal } from "@meshwright/calc/article";
 import type { Bounded, Rational } from "@meshwright/calc/exact";
-import type { Evaluation } from "@meshwright/calc/evaluate";
-import type { Writer } from "@meshwright/calc/report";
-import { fill } from "../../shared/words/index.js";
-import type { ToolWords } from "../../shared/tools/index.js";
+import { reasonText } from "@meshwright/calc/languages";
 import type { Asked, Found } from "./question.js";
 
 /** One pair as it is listed and drawn. */
@@ -15,6 +12,8 @@ export interface Listed {
   readonly meshes: boolean;
   /** Between the axes without play, in millimetres; none where the two do not mesh. */
   readonly centre: Bounded | undefined;
+  /** What each output comes to: one that is known only as an interval is one all the same. */
+  readonly totals: readonly SaidTotal[];
   /** What speaks against it, or is worth knowing, in sentences. */
   readonly reasons: readonly string[];
 }
@@ -24,25 +23,24 @@ export function listedFrom(
   one: Found,
   hit: boolean,
   { question }: Asked,
-  evaluation: Evaluation,
-  shop: ToolWords,
-  writer: Writer,
+  speaker: Reporter,
   lengthText: (length: Bounded) => string,
 ): Listed {
   const meshes = !one.reasons.some(({ code }) => code.startsWith("pitch"));
-  const outside = one.outside.flatMap((off, n) => {
-    const { id } = question.outputs[n]!;
-    const open = one.reaches[n] === "cannot tell";
-    const verdict = writer.words[open ? "uncertain" : off.sign < 0 ? "below" : "above"];
-    const text = fill(shop.outsideRange, evaluation.output(id)!.label, writer.number(one.totals[n]!), verdict);
-    return off.sign ? text : [];
-  });
-  const shareText = (share: Rational) => writer.number(share, { percent: true, digits: 2 });
+  const { writer, reports } = speaker;
+  const totals = sayTotals(
+    speaker,
+    question.outputs.map(({ id }, n) => ({ id, total: one.totals[n]! })),
+  );
+  const shareText = (share: Rational) => writer.number(share, { percent: true });
   const told = one.reasons.filter(
     ({ weight, code }) => hit === (weight === "information") || code === "sleeve" || code === "plate",
   );
-  const reasons = [...outside, ...told.map((reason) => reasonText(reason, lengthText, shop.reasons, shareText))];
-  return { one, hit, meshes, centre: meshes ? one.centre : undefined, reasons: [...new Set(reasons)] };
+  const reasons = [
+    ...totals.flatMap(({ outside }) => outside ?? []),
+    ...told.map((reason) => reasonText(reason, lengthText, reports.reasons, shareText)),
+  ];
+  return { one, hit, meshes, centre: meshes ? one.centre : undefined, totals, reasons: [...new Set(reasons)] };
 }
 
 /** Millimetres for drawing. */

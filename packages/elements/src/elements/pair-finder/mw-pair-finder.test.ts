@@ -35,7 +35,7 @@ describe("mw-pair-finder", () => {
     const element = await finder();
     assert.match(lineOf(element), /1 pair reaches the range and fits\./);
     const [only, ...others] = pairs(element, "hit");
-    assert.match(only!, /^15 to 62 44\.30 · 43\.32 30\.8 mm .* in the build/);
+    assert.match(only!, /^15 → 62 44\.30 · 43\.32 30\.8 mm .* in the build/);
     assert.deepEqual(others, []);
   });
 
@@ -43,21 +43,21 @@ describe("mw-pair-finder", () => {
     const element = await finder();
     const misses = pairs(element, "miss");
     assert.isTrue(
-      misses.some((text) => /^17 to 66 .*1\.9 mm short/.test(text)),
+      misses.some((text) => /^17 → 66 .*1\.9 mm short/.test(text)),
       misses.join("\n"),
     );
-    assert.isFalse(misses.some((text) => /^16 to /.test(text)));
+    assert.isFalse(misses.some((text) => /^16 → /.test(text)));
   });
 
   it("makes the pair that is taken the reader's edit", async () => {
     const element = await finder();
     const told: unknown[] = [];
     element.addEventListener("mw-change", (event) => told.push((event as CustomEvent).detail));
-    const button = find<HTMLButtonElement>(element.shadowRoot!, 'button[aria-label="Take it: 17 to 66"]');
+    const button = find<HTMLButtonElement>(element.shadowRoot!, 'button[aria-label="Take it: 17 drives 66"]');
     button.focus();
     button.click();
     await settle();
-    assert.equal(element.shadowRoot!.activeElement!.getAttribute("aria-label"), "in the build: 17 to 66");
+    assert.equal(element.shadowRoot!.activeElement!.getAttribute("aria-label"), "in the build: 17 drives 66");
     button.click();
     const { store } = find<MwBuild>(element.parentElement!, "mw-build");
     // What is taken are the parts: their counts, and their names.
@@ -69,7 +69,7 @@ describe("mw-pair-finder", () => {
       parts.map(({ id }) => id),
     );
     assert.deepEqual(told, [store.layer.sets]);
-    assert.isTrue(pairs(element, "miss").some((text) => /^17 to 66 .* in the build/.test(text)));
+    assert.isTrue(pairs(element, "miss").some((text) => /^17 → 66 .* in the build/.test(text)));
   });
 
   it("lets the reader move the range, refuses what is no number, and keeps the last good one", async () => {

@@ -1,12 +1,14 @@
 import { html, nothing, type TemplateResult } from "lit";
+import { moneyText, pairText, partName, type Reporter } from "@meshwright/calc/article";
+import type { ReportWords } from "@meshwright/calc/languages";
 import { limitsOf } from "@meshwright/calc/fit";
 import { canBeHad } from "@meshwright/calc/parts";
 import { Writer } from "@meshwright/calc/report";
 import { type Among, type Order, takenIn, takePair } from "@meshwright/calc/search";
 import { rational, type Bounded, type Rounding } from "@meshwright/calc/exact";
 import { announce, block, Picture, properties } from "../../shared/element/index.js";
-import { fill, fillCount } from "../../shared/words/index.js";
-import { moneyText, partName, tables, toolWordsFor, type ToolWords } from "../../shared/tools/index.js";
+import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
+import { reporting, tables, toolWordsFor, type ToolWords } from "../../shared/tools/index.js";
 import { drawn, listedFrom, type Listed } from "./listed.js";
 import { askFor, type Asked, type Found } from "./question.js";
 import { search, type Results } from "./search.js";
@@ -69,6 +71,10 @@ export class MwPairFinder extends Picture {
     return toolWordsFor(this.locale);
   }
 
+  protected get reports(): ReportWords {
+    return reportWordsFor(this.locale);
+  }
+
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#searching?.abort();
@@ -115,27 +121,27 @@ export class MwPairFinder extends Picture {
 
   #outcome(): string {
     const count = this.results?.found.length ?? 0;
-    return count ? fillCount(this.shop.found, count, this.locale) : this.shop.noneFound;
+    return count ? fillCount(this.reports.found, count, this.locale) : this.reports.noneFound;
   }
 
   get #writer(): Writer {
     const rounding = this.current!.rounding as Rounding | undefined;
-    return new Writer({ rounding, locale: this.locale, words: this.words.figures });
+    return new Writer({ rounding, locale: this.locale, words: this.figureWords });
   }
 
   /** Everything found and nearly found, as sentences: made once for each set of results and language. */
   #list(): readonly Listed[] {
-    const { results, shop, sort } = this;
+    const { results, sort } = this;
     const asked = this.#asked;
     const evaluation = this.evaluation();
     if (!results || !asked || !evaluation) return [];
-    const given = [results, shop, sort];
+    const given = [results, this.reports, this.figureWords, sort];
     if (given.some((one, n) => one !== this.#listedFor[n])) {
       this.#listedFor = given;
+      const speaker = reporting(this.speaker())!;
       const writer = this.#writer;
       const length = (measure: Bounded) => this.#length(measure, writer);
-      const read = (hit: boolean) => (one: Results["found"][number]) =>
-        listedFrom(one, hit, asked, evaluation, shop, writer, length);
+      const read = (hit: boolean) => (one: Results["found"][number]) => listedFrom(one, hit, asked, speaker, length);
       const listed = [...results.found.map(read(true)), ...results.missed.map(read(false))];
       const distance = (one: Listed) => drawn(one) ?? Infinity;
       if (sort === "closest") listed.sort((a, b) => Number(b.hit) - Number(a.hit) || distance(a) - distance(b));
@@ -145,7 +151,7 @@ export class MwPairFinder extends Picture {
   }
 
   #length(length: Bounded, writer = this.#writer): string {
-    return writer.length(length);
+    return writer.length(length, {}, 2, 1);
   }
 
   // What the reader does
@@ -159,7 +165,7 @@ export class MwPairFinder extends Picture {
       this.evaluation()!
         .outputs.map(({ id: of, label }) =>
           fill(
-            this.words.range,
+            this.figureWords.standing,
             label,
             this.textOf({ figure: "reduction", of })!,
             this.textOf({ figure: "standing", of })!,
@@ -241,7 +247,7 @@ export class MwPairFinder extends Picture {
   }
 
   #window(listed: readonly Listed[]): TemplateResult | typeof nothing {
-    const { shop, width } = this;
+    const { width } = this;
     const { build, outputs } = this.evaluation()!;
     const asked = this.#asked!;
     const target = build.target!;
@@ -263,8 +269,8 @@ export class MwPairFinder extends Picture {
       rangeTexts: [String(target.from), String(target.to)],
       mount: [shown(ends[0]), shown(ends[1])],
       mountTexts: [texts[0]!, texts[1]!],
-      title: fill(shop.picture, this.#outcome()),
-      axes: [shop.centres, fill(shop.totals, label)],
+      title: fill(this.reports.picture, this.#outcome()),
+      axes: [this.reports.centres, fill(this.reports.totals, label)],
       isChosen: this.#isChosen,
       width,
       em: this.em * 0.82,
@@ -274,24 +280,24 @@ export class MwPairFinder extends Picture {
 
   #price({ one }: Listed): string {
     const { sums, unpriced, buy } = one.pay;
-    if (!buy.length) return this.shop.ownedAlready;
-    if (unpriced || sums.length > 1) return this.shop.noPrice;
+    if (!buy.length) return this.reports.ownedAlready;
+    if (unpriced || sums.length > 1) return this.reports.noPrice;
     return moneyText(sums[0]!.amount, sums[0]!.currency, this.locale);
   }
 
-  #row(one: Listed, writer: Writer, isChosen: (one: Listed) => boolean): TemplateResult {
+  #row(one: Listed, speaker: Reporter, isChosen: (one: Listed) => boolean): TemplateResult {
     const { shop } = this;
     const { counts, parts } = one.one;
     const [driver, driven] = counts;
-    const totals = [...new Set(one.one.totals.map((total) => writer.number(total)))];
+    const drive = (form: "arrow" | "heard") => pairText(speaker, driver!, driven!, form);
     const chosen = isChosen(one);
     const gone = parts.filter((part) => canBeHad(part) === false);
-    const why = [...one.reasons, ...gone.map((part) => `${partName(part)}: ${shop.notToBeHad}.`)];
+    const why = [...one.reasons, ...gone.map((part) => `${partName(part)}: ${this.reports.notToBeHad}.`)];
     return html`<tbody class=${one.hit ? "hit" : "miss"}>
       <tr>
-        <th scope="row">${driver} ${this.words.to} ${driven}</th>
-        <td>${totals.join(" · ")}</td>
-        <td>${one.centre === undefined ? "–" : this.#length(one.centre, writer)}</td>
+        <th scope="row">${drive("arrow")}</th>
+        <td>${one.totals.map(({ text }) => text).join(" · ")}</td>
+        <td>${one.centre === undefined ? "–" : this.#length(one.centre, speaker.writer)}</td>
         <td class="wide">${this.#price(one)}</td>
         <td>
           ${
@@ -300,7 +306,7 @@ export class MwPairFinder extends Picture {
               ? html`<button
                   type="button"
                   aria-disabled=${chosen ? "true" : nothing}
-                  aria-label="${chosen ? shop.chosen : shop.choose}: ${driver} ${this.words.to} ${driven}"
+                  aria-label="${chosen ? shop.chosen : shop.choose}: ${drive("heard")}"
                   @click=${() => chosen || this.#take(one.one)}
                 >
                   ${chosen ? shop.chosen : shop.choose}
@@ -312,7 +318,7 @@ export class MwPairFinder extends Picture {
       <tr>
         <td colspan="5" class="words">
           <span class="quiet">${parts.map(partName).join(" + ")}.</span>
-          <span class="narrow quiet">${shop.price}: ${this.#price(one)}.</span>
+          <span class="narrow quiet">${this.reports.price}: ${this.#price(one)}.</span>
           ${why.map((sentence) => html`<span class="why">${sentence} </span>`)}
         </td>
       </tr>
@@ -320,37 +326,37 @@ export class MwPairFinder extends Picture {
   }
 
   #table(listed: readonly Listed[]): TemplateResult {
-    const { shop, words } = this;
-    const writer = this.#writer;
+    const { shop } = this;
+    const speaker = reporting(this.speaker())!;
     const isChosen = this.#isChosen;
     const hits = listed.filter(({ hit }) => hit);
     const misses = listed.filter(({ hit }) => !hit);
     const shown = this.everything ? listed : [...hits.slice(0, shownAtFirst), ...misses.slice(0, shownAtFirst)];
-    const names = [...new Set(this.#asked!.question.outputs.map(({ id }) => this.evaluation()!.output(id)!.label))];
+    const names = this.#asked!.question.outputs.map(({ id }) => this.evaluation()!.output(id)!.label);
     return html`<div class="scroll" tabindex="0" role="region" aria-label=${names.join(", ")}>
         <table part="table">
           <thead>
             <tr>
-              <th scope="col">${words.gears}</th>
+              <th scope="col">${this.figureWords.gears}</th>
               <th scope="col">${names.join(" · ")}</th>
-              <th scope="col">${shop.centres}</th>
-              <th scope="col" class="wide">${shop.price}</th>
+              <th scope="col">${this.reports.centres}</th>
+              <th scope="col" class="wide">${this.reports.price}</th>
               <th scope="col"><span class="heard">${shop.choose}</span></th>
             </tr>
           </thead>
-          ${shown.filter(({ hit }) => hit).map((one) => this.#row(one, writer, isChosen))}
+          ${shown.filter(({ hit }) => hit).map((one) => this.#row(one, speaker, isChosen))}
           ${
             misses.length
               ? html`<tbody>
                   <tr>
                     <th scope="rowgroup" colspan="5" class="quiet">
-                      ${fillCount(shop.missed, misses.length, this.locale)}
+                      ${fillCount(this.reports.missed, misses.length, this.locale)}
                     </th>
                   </tr>
                 </tbody>`
               : nothing
           }
-          ${shown.filter(({ hit }) => !hit).map((one) => this.#row(one, writer, isChosen))}
+          ${shown.filter(({ hit }) => !hit).map((one) => this.#row(one, speaker, isChosen))}
         </table>
       </div>
       ${
@@ -374,7 +380,6 @@ export class MwPairFinder extends Picture {
   protected override render(): TemplateResult {
     const evaluation = this.evaluation();
     if (!evaluation) return this.fallback(false);
-    const { shop } = this;
     const asked = this.#asked;
     if (!asked && !this.#noRange && evaluation.build.target) return this.fallback(false);
     const { drivers, drivens, sets } = asked?.question ?? {};
@@ -383,12 +388,12 @@ export class MwPairFinder extends Picture {
     return html`<div class="root" part="root">
         ${
           evaluation.build.target && asked
-            ? html`${this.#question()} ${hasParts ? nothing : html`<p>${shop.noParts}</p>`}
-              ${asked.unsure ? html`<p class="note">${shop.unsureRange}</p>` : nothing} ${this.#state()}
+            ? html`${this.#question()} ${hasParts ? nothing : html`<p>${this.reports.noParts}</p>`}
+              ${asked.unsure ? html`<p class="note">${this.reports.unsureRange}</p>` : nothing} ${this.#state()}
               ${this.width ? this.#window(listed) : nothing}
-              ${listed.length ? html`<p class="note">${shop.legend}</p>` : nothing}
+              ${listed.length ? html`<p class="note">${this.reports.legend}</p>` : nothing}
               ${listed.length ? this.#table(listed) : nothing}`
-            : html`<p>${shop.noTarget}</p>`
+            : html`<p>${this.reports.noTarget}</p>`
         }
       </div>
       ${this.fallback()}`;

@@ -1,5 +1,5 @@
 import { assert } from "@esm-bundle/chai";
-import { clear, find, lineOf, settle, show, turn, withLimpet } from "../../test/page.js";
+import { clear, find, limpet, lineOf, settle, show, turn, withLimpet } from "../../test/page.js";
 import type { MwBuild } from "../build/index.js";
 import type { MwRatioSummary } from "./index.js";
 
@@ -20,11 +20,11 @@ describe("mw-ratio-summary", () => {
     await draw();
     assert.deepEqual(rows(), [
       ["Stage Teeth".replace(" ", ""), "Front", "Rear"],
-      ["Spur and pinion15 to 62", "4.13", "4.13"],
-      ["Gear row18 to 31 to 45", "2.50", "2.50"],
+      ["Spur and pinion15 → 62", "4.13", "4.13"],
+      ["Gear row18 → 31 → 45", "2.50", "2.50"],
       ["Gearbox", "10.33", "10.33"],
-      ["Ring and pinion13 to 38 · 12 to 35", "2.92", "2.92"],
-      ["Hub15 to 22 · 16 to 23", "1.47", "1.44"],
+      ["Ring and pinion13 → 38 · 12 → 35", "2.92", "2.92"],
+      ["Hub15 → 22 · 16 → 23", "1.47", "1.44"],
       ["Axle", "4.29", "4.19"],
       ["Motor turns for one wheel turn", "44.30", "43.32"],
     ]);
@@ -58,6 +58,28 @@ describe("mw-ratio-summary", () => {
     const xs = [...picture.querySelectorAll("path.ink")].map((path) => parseFloat(path.getAttribute("d")!.slice(1)));
     const limit = parseFloat(find(picture, "text[text-anchor=middle]:nth-of-type(2)").getAttribute("x")!);
     for (const x of xs) assert.isAbove(x, limit);
+  });
+
+  it("has a total of the locked drive and one straight on where a differential is open", async () => {
+    page = await show(`<mw-build></mw-build><mw-ratio-summary></mw-ratio-summary>`);
+    find<MwBuild>(page, "mw-build").json = limpet.replace('"kind": "spool"', '"kind": "differential"');
+    await settle();
+    // Along the road both ask the mean of 25916/585 / 124 and 24955/576 / 120 of the motor, times their own diameters.
+    assert.deepEqual(rows().slice(-2), [
+      ["Motor turns for one wheel turn, locked", "44.30", "43.32"],
+      ["Motor turns for one wheel turn, straight on", "44.53", "43.10"],
+    ]);
+  });
+
+  it("leaves its content where it names an output that there is not, and tells the nearest that there is", async () => {
+    await draw(`<mw-ratio-summary of="raer"><table><tr><td>Rear</td><td>43.32</td></tr></table></mw-ratio-summary>`);
+    assert.equal(lineOf(summary()), "Rear43.32");
+    assert.include(find<MwBuild>(page, "mw-build").findings[0]!.message, "nearest: rear");
+  });
+
+  it("writes gears as a drive, in the direction of reading", async () => {
+    page = await show(`<div lang="ar-EG" dir="rtl">${withLimpet("<mw-ratio-summary></mw-ratio-summary>")}</div>`);
+    assert.include(rows()[1]![0], "١٥ ← ٦٢");
   });
 
   it("shows one output alone", async () => {

@@ -1,11 +1,8 @@
 import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit";
+import { saySummary, type BlockTable, type SaidSummary } from "@meshwright/calc/article";
 import type { OutputEvaluation } from "@meshwright/calc/evaluate";
 import { block, drawing, hatching, Picture, properties, roomFor, round, table } from "../../shared/element/index.js";
-import { fill } from "../../shared/words/index.js";
-import { rowsOf, type Row } from "./rows.js";
 import { styles } from "./styles.js";
-
-const rangeGap = /[^\p{Nd}.,٫]+/u;
 
 /**
  * What the drive comes to at each output: its stages, the groups' subtotals, the total, and where that stands in the range
@@ -23,29 +20,21 @@ export class MwRatioSummary extends Picture {
   declare of: string | null;
   declare at: string | null;
 
-  #outputs(at = this.at): readonly OutputEvaluation[] {
-    return this.evaluation(at)?.outputs.filter((output) => !this.of || output.id === this.of) ?? [];
-  }
-
-  #figure(figure: string, of: string, group?: string): string {
-    return this.textOf({ figure, of, group }, this.at) ?? "";
-  }
-
   /** Where each output stands in the range. */
-  #range(outputs: readonly OutputEvaluation[]): TemplateResult | typeof nothing {
-    const { width, words } = this;
+  #range({ outputs, standings, range: told }: SaidSummary): TemplateResult | typeof nothing {
+    const { width } = this;
     const em = this.em * 0.86;
     const target = this.evaluation(this.at)?.build.target;
-    const shown = outputs.filter((output) => output.standing && output.bounds);
-    if (!target || !shown.length) return nothing;
-    const before = this.at ? [] : this.#outputs("article");
+    const shown = outputs.filter(({ id }) => standings.has(id));
+    if (!target || !told || !shown.length) return nothing;
+    const before = (this.at ? undefined : this.evaluation("article")?.outputs) ?? [];
     const endsOf = (output?: OutputEvaluation): readonly number[] =>
       output?.bounds ? [output.bounds.low.toNumber(), output.bounds.high.toNumber()] : [];
     const limits = [Number(target.from), Number(target.to)];
     const all = [...limits, ...shown.flatMap(endsOf), ...before.flatMap(endsOf)];
     const [least, most] = [Math.min(...all), Math.max(...all)];
     const margin = (most - least) * 0.12 || 1;
-    const figures = shown.map(({ id }) => this.#figure("reduction", id));
+    const figures = shown.map(({ id }) => this.textOf({ figure: "reduction", of: id, drive: "straight-on" }, this.at)!);
     const beside = Math.max(...shown.map(({ label }, n) => roomFor(label + figures[n]!) + 1.4)) * em;
     const stacked = beside > width * 0.4;
     const left = stacked ? em : beside;
@@ -55,7 +44,6 @@ export class MwRatioSummary extends Picture {
     const top = (stacked ? 2.2 : 1.3) * em;
     const bottom = round(top + (shown.length - 1) * pitch + 0.9 * em);
     const [from, to] = limits.map(at);
-    const range = this.textOf({ figure: "range" }, this.at)!;
     const lines = shown.map((output, n): SVGTemplateResult => {
       const y = round(top + n * pitch);
       const [low, high] = endsOf(output) as [number, number];
@@ -69,73 +57,56 @@ export class MwRatioSummary extends Picture {
         ${past.length && past[0] !== low ? svg`<path class="end" d=${head(past[0]!)} />` : nothing}
         ${low < high ? svg`<path d=${hatching(at(low), at(high), y - 0.7 * em, 0.55 * em) + tick(low) + tick(high)} />` : svg`<path class="ink" d=${head(low)} />`}`;
     });
-    const summary = shown.map(({ id, label }, n) =>
-      fill(words.range, label, figures[n]!, this.#figure("standing", id)),
-    );
     return html`<svg
       part="range"
       role="img"
-      aria-label="${summary.join(". ")}. ${fill(words.from, range)}"
+      aria-label="${[...standings.values()].join(". ")}. ${told.sentence}"
       width=${width}
       height=${round(bottom + 1.3 * em)}
     >
       <path d="M${from} ${round(0.5 * em)}V${bottom}M${to} ${round(0.5 * em)}V${bottom}" />
-      ${limits.map((limit, n) => svg`<text x=${at(limit)} y=${round(bottom + 0.95 * em)} text-anchor="middle">${range.split(rangeGap)[n]}</text>`)}
+      ${limits.map((limit, n) => svg`<text x=${at(limit)} y=${round(bottom + 0.95 * em)} text-anchor="middle">${told.ends[n]}</text>`)}
       ${lines}
     </svg>`;
   }
 
-  #cells(row: Row, outputs: readonly OutputEvaluation[]): readonly TemplateResult[] {
-    return outputs.map((output, n) => {
-      const { group } = row;
-      if (row.subtotal)
-        return html`<td>
-          ${output.groups.some((one) => one.group === group) ? this.#figure("reduction", output.id, group) : nothing}
-        </td>`;
-      return html`<td>${row.stages[n] ? this.#figure("reduction", row.stages[n]) : nothing}</td>`;
-    });
-  }
-
   protected override render(): TemplateResult {
-    const outputs = this.#outputs();
-    if (!outputs.length) return this.fallback(false);
-    const { words } = this;
+    const said = this.says((speaker) => saySummary(speaker, { of: this.of }), this.at);
+    if (!said) return this.fallback(false);
+    const words = this.figureWords;
+    const [{ heads, rows }] = said.tables as [BlockTable];
     return html`<div class="root" part="root">
-        ${this.width ? this.#range(outputs) : nothing}
+        ${this.width ? this.#range(said) : nothing}
         <div class="scroll">
           <table part="table">
             <thead>
               <tr>
                 <th scope="col">
-                  <span class="line"><span>${words.stage}</span><span>${words.gears}</span></span>
+                  <span class="line"><span>${heads[0]}</span><span>${words.gears}</span></span>
                 </th>
-                ${outputs.map((output) => html`<th scope="col">${output.label}</th>`)}
+                ${heads.slice(1).map((head) => html`<th scope="col">${head}</th>`)}
               </tr>
             </thead>
             <tbody>
-              ${rowsOf(outputs).map((row) => {
-                const teeth = new Set(row.stages.flatMap((id) => (id ? this.#figure("counts", id) : [])));
-                return html`<tr class=${row.subtotal ? "subtotal" : ""}>
-                  <th scope="row">
-                    <span class="line"
-                      ><span
-                        >${row.subtotal ? row.label.charAt(0).toLocaleUpperCase(this.locale) + row.label.slice(1) : row.label}</span
-                      ><span class="teeth">${[...teeth].join(" · ")}</span></span
-                    >
-                  </th>
-                  ${this.#cells(row, outputs)}
-                </tr>`;
-              })}
-              <tr class="total">
-                <th scope="row">${words.total}</th>
-                ${outputs.map((output) => html`<td>${this.#figure("reduction", output.id)}</td>`)}
-              </tr>
+              ${rows.map(
+                ({ head, beside, kind, texts }) =>
+                  html`<tr class=${kind ?? ""}>
+                    <th scope="row">
+                      ${
+                        kind === "total"
+                          ? head
+                          : html`<span class="line"><span>${head}</span><span class="teeth">${beside}</span></span>`
+                      }
+                    </th>
+                    ${texts.map((text) => html`<td>${text}</td>`)}
+                  </tr>`,
+              )}
             </tbody>
           </table>
         </div>
         <details part="exact">
           <summary>${words.exact}</summary>
-          ${outputs.map((output) => html`<p>${output.label}: ${this.#figure("fraction", output.id)}</p>`)}
+          ${said.fractions.map((fraction) => html`<p>${fraction}</p>`)}
         </details>
       </div>
       ${this.fallback()}`;

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { repeat } from "lit/directives/repeat.js";
 import { changesOf, valueAt, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
+import { arrowFor } from "@meshwright/calc/report";
 import { stageShapes, type Stage } from "@meshwright/calc/stages";
 import { announce, block, properties, readCount } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
@@ -132,14 +133,17 @@ export class MwStageEditor extends ToolElement {
     if (field.shape === "span" && typeof valueAt(this.current!, address) === "object")
       return html`<label
           ><span>${known}</span>${this.#control(stage, field, `${address}.from`, "positive", known)}</label
-        ><label><span>${words.to}</span>${this.#control(stage, field, `${address}.to`, "positive", known)}</label>`;
+        ><label
+          ><span>${fill(this.figureWords.range, "", "").trim()}</span
+          >${this.#control(stage, field, `${address}.to`, "positive", known)}</label
+        >`;
     if (!list)
       return html`<label><span>${known}</span>${this.#control(stage, field, address, field.shape, known)}</label>`;
     const values = valueAt(this.current!, address) as readonly number[];
     const change = (teeth: readonly number[], focus: string) =>
       this.#ask(stage.id, { [address]: teeth }, `#${stage.id} .${focus}`);
     const label = stage.label ?? stage.id;
-    return html`${values.map((_, n) => html`<label><span>${n ? words.to : ""}</span>${this.#control(stage, field, `${address}.${n}`, "count", fill(words.gear, n + 1))}</label>`)}
+    return html`${values.map((_, n) => html`<label><span>${n ? arrowFor(this.locale) : ""}</span>${this.#control(stage, field, `${address}.${n}`, "count", fill(words.gear, n + 1))}</label>`)}
       <span class="keys">
         <button
           type="button"

@@ -307,19 +307,19 @@ describe("mw-teeth", () => {
   describe("for gears that are sold as a set", () => {
     it("is a choice among the sets on the shelf, both counts together", async () => {
       page = await show(
-        withLimpet(`<p><mw-teeth of="rear-ring">12 to 35</mw-teeth>, <mw-value of="rear">43.32</mw-value></p>`),
+        withLimpet(`<p><mw-teeth of="rear-ring">12 driving 35</mw-teeth>, <mw-value of="rear">43.32</mw-value></p>`),
       );
       const set = find<MwTeeth>(page, "mw-teeth");
       const select = find<HTMLSelectElement>(set.shadowRoot!, "select");
       assert.deepEqual(
         [...select.options].map((option) => option.text.trim().split(" · ")[0]),
-        ["12 to 35", "11 to 36"],
+        ["12 driving 35", "11 driving 36"],
       );
       assert.ok(select.getAttribute("aria-label"));
       select.selectedIndex = 1;
       select.dispatchEvent(new Event("change", { bubbles: true }));
       await turn();
-      assert.equal(lineOf(find(page, "p")).replace(/ · [^,]*,/, ","), "11 to 36 article 12 to 35, 48.61");
+      assert.equal(lineOf(find(page, "p")).replace(/ · [^,]*,/, ","), "11 driving 36 article 12 driving 35, 48.61");
     });
 
     it("takes a set that shares a count with the article's, and tells the page", async () => {
@@ -337,14 +337,16 @@ describe("mw-teeth", () => {
         select.dispatchEvent(new Event("change", { bubbles: true }));
         await turn();
       };
-      const deep = [...select.options].findIndex((option) => /^12 to 38 · Front set, deep$/.test(option.text.trim()));
+      const deep = [...select.options].findIndex((option) =>
+        /^12 driving 38 · Front set, deep$/.test(option.text.trim()),
+      );
       await choose(deep);
-      assert.equal(lineOf(find(page, "p")), "12 to 38 article 13 to 38, 47.99");
+      assert.equal(lineOf(find(page, "p")), "12 driving 38 article 13 driving 38, 47.99");
       // Whoever shows one count of it follows, though that count is the same.
       assert.equal(find<HTMLSelectElement>(one!.shadowRoot!, "select").selectedIndex, deep);
       await choose(deep);
-      await choose([...select.options].findIndex((option) => /^13 to 38/.test(option.text.trim())));
-      assert.equal(lineOf(find(page, "p")), "13 to 38, 44.30");
+      await choose([...select.options].findIndex((option) => /^13 driving 38/.test(option.text.trim())));
+      assert.equal(lineOf(find(page, "p")), "13 driving 38, 44.30");
       assert.deepEqual(heard, [
         { "front-ring.driver": 12, "front-ring.driven": 38 },
         { "front-ring.driver": 13, "front-ring.driven": 38 },
@@ -352,7 +354,7 @@ describe("mw-teeth", () => {
     });
 
     it("does not turn over by the wheel", async () => {
-      page = await show(withLimpet(`<mw-teeth of="rear-ring">12 to 35</mw-teeth>`));
+      page = await show(withLimpet(`<mw-teeth of="rear-ring">12 driving 35</mw-teeth>`));
       const select = find<HTMLSelectElement>(find<MwTeeth>(page, "mw-teeth").shadowRoot!, "select");
       select.dispatchEvent(new WheelEvent("wheel", { deltaY: 100, bubbles: true }));
       select.selectedIndex = 1;

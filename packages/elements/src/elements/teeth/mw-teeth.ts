@@ -1,5 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit";
+import { isUnsaid, sayTeeth, setText } from "@meshwright/calc/article";
 import { changesOf, sameSet, setOf, type ChangeSet, type GearSet } from "@meshwright/calc/drivetrain";
+import { Writer } from "@meshwright/calc/report";
 import type { Stage } from "@meshwright/calc/stages";
 import {
   announce,
@@ -174,7 +176,7 @@ export class MwTeeth extends MeshwrightElement {
     const outputs = this.evaluation()?.outputs ?? [];
     const figures = outputs.map(({ id, label }) =>
       fill(
-        this.words.range,
+        this.figureWords.standing,
         label,
         this.textOf({ figure: "reduction", of: id })!,
         this.textOf({ figure: "standing", of: id })!,
@@ -275,9 +277,7 @@ export class MwTeeth extends MeshwrightElement {
   }
 
   #setText(set: GearSet): string {
-    return Object.values(set)
-      .map((count) => this.#write(Number(count)))
-      .join(` ${this.words.to} `);
+    return setText(set, new Writer({ locale: this.locale, words: this.figureWords }));
   }
 
   protected override updated(changed: Map<PropertyKey, unknown>): void {
@@ -395,7 +395,15 @@ export class MwTeeth extends MeshwrightElement {
   protected override render(): TemplateResult {
     const value = this.#value;
     const choices = this.#choices;
-    if (typeof value !== "number" && !(value && choices)) return this.fallback(false);
+    if (typeof value !== "number" && !(value && choices)) {
+      // Whatever is wrong with the address is told, and the content stays.
+      this.says((speaker) => {
+        const said = sayTeeth(speaker, { of: this.of });
+        return isUnsaid(said) ? said : undefined;
+      });
+      return this.fallback(false);
+    }
+    this.store?.complain(this);
     const article = this.#article;
     const text = this.#text();
     const published = article === undefined ? "" : this.#text(article);

@@ -5,8 +5,8 @@ import { hatching, roomFor, round } from "../../shared/element/index.js";
 import { arc, circle, cross, head } from "./ink.js";
 import { pivotOf, reachOf, type Sheet } from "./sheet.js";
 
-/** Writes a length in the language of the page. */
-export type LengthText = (length: Bounded) => string;
+/** Writes a length in the language of the page; one end of what may be, rounded inward. */
+export type LengthText = (length: Bounded, limit?: "from" | "to") => string;
 
 const middle = (length: Bounded): number => length.low.toNumber();
 

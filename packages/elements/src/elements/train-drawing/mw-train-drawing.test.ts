@@ -251,7 +251,7 @@ describe("mw-train-drawing", () => {
     const { root, drawing } = await show(limpet);
     const svg = root.querySelector("svg")!;
     assert.equal(svg.getAttribute("role"), "img");
-    assert.equal(svg.getAttribute("aria-label"), "Gears to scale: 15 to 62, 18 to 31, 31 to 45");
+    assert.equal(svg.getAttribute("aria-label"), "Gears to scale: 15 drives 62, 18 drives 31, 31 drives 45");
     assert.match(
       plain(root.getElementById(svg.getAttribute("aria-describedby")!)!.textContent),
       /set from 30\.3 mm to 31\.3 mm/,

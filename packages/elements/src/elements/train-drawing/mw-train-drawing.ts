@@ -1,12 +1,12 @@
 import { html, nothing, type TemplateResult } from "lit";
-import type { Bounded } from "@meshwright/calc/exact";
+import { drawnLength, sayDrawing, wallText, type SaidDrawing, type Reporter } from "@meshwright/calc/article";
 import type { Evaluation, Step } from "@meshwright/calc/evaluate";
-import { layoutOf, type Layout, type PlacedMount, type PlacedWall } from "@meshwright/calc/layout";
-import { Writer } from "@meshwright/calc/report";
+import type { ReportWords } from "@meshwright/calc/languages";
+import { layoutOf, type Layout } from "@meshwright/calc/layout";
 import { block, Picture, properties, writeCount } from "../../shared/element/index.js";
-import { fill } from "../../shared/words/index.js";
-import { toolWordsFor, type ToolWords } from "../../shared/tools/index.js";
-import { centreLine, drawCentres, drawPivot, drawWalls } from "./dimensions.js";
+import { fill, reportWordsFor } from "../../shared/words/index.js";
+import { reporting, toolWordsFor, type ToolWords } from "../../shared/tools/index.js";
+import { centreLine, drawCentres, drawPivot, drawWalls, type LengthText } from "./dimensions.js";
 import { sheetFor } from "./sheet.js";
 import { drawSlot, drawTrack } from "./slot.js";
 import { styles } from "./styles.js";
@@ -44,10 +44,9 @@ export class MwTrainDrawing extends Picture {
     return toolWordsFor(this.locale);
   }
 
-  readonly #length = (length: Bounded): string => {
-    const digits = length.isExact && length.low.times(10).isInteger ? 1 : 2;
-    return new Writer({ locale: this.locale, words: this.words.figures }).length(length, { digits });
-  };
+  get #reports(): ReportWords {
+    return reportWordsFor(this.locale);
+  }
 
   /** The stages to draw, in the order of drive. */
   #steps(evaluation: Evaluation): readonly Step[] {
@@ -79,50 +78,12 @@ export class MwTrainDrawing extends Picture {
     }
   }
 
-  /** Why a pair does not fit its mount, in a sentence. */
-  #verdict({ short, from, to, span, pivot }: PlacedMount): string {
-    const shop = this.#shop;
-    if (!short) return "";
-    const [need, by] = [this.#length(span.centre), this.#length(short.by)];
-    if (short.end === "hole") return fill(shop.noHole, need, by);
-    const [ends, begins] = pivot ? [shop.mountEnds, shop.mountBegins] : [shop.slotEnds, shop.slotBegins];
-    return short.end === "to" ? fill(ends, need, this.#length(to!), by) : fill(begins, need, this.#length(from!), by);
-  }
-
-  /** What there is between the tips and a wall. */
-  #wall({ label, gap, needed }: PlacedWall): string {
-    const clear = this.#length(gap);
-    const text = needed.low.sign ? fill(this.#shop.gapNeeds, clear, this.#length(needed)) : fill(this.#shop.gap, clear);
-    return label === undefined ? text : `${label}: ${text}`;
-  }
-
-  /** What the drawing says, in words. */
-  #description({ spans, mounts }: Layout): string {
-    const shop = this.#shop;
-    const count = (teeth: number): string => writeCount(teeth, this.locale);
-    const told = spans.map(({ driver, driven, centre, by }) =>
-      fill(
-        by === "mesh" && driver.turns && driven.turns && driver.turns * driven.turns < 0 ? shop.meshes : shop.runs,
-        count(driver.teeth),
-        count(driven.teeth),
-        this.#length(centre),
-      ),
-    );
-    for (const mount of mounts) {
-      const { from, to, short, walls } = mount;
-      if (from && to) told.push(fill(shop.centresFrom, this.#length(from), this.#length(to)));
-      if (short) told.push(this.#verdict(mount));
-      for (const wall of walls) told.push(`${this.#wall(wall)}.`);
-    }
-    return told.join(" ");
-  }
-
-  #drawing(layout: Layout, article: Layout | undefined): TemplateResult {
+  #drawing(layout: Layout, article: Layout | undefined, speaker: Reporter, said: SaidDrawing): TemplateResult {
     const { width } = this;
-    const shop = this.#shop;
+    const shop = this.#reports;
     const em = this.em * 0.86;
     const sheet = sheetFor(article ? [layout, article] : [layout], width, em);
-    const text = this.#length;
+    const text: LengthText = (length, limit) => drawnLength(speaker, length, limit);
     const {
       wheels,
       lettering,
@@ -144,11 +105,10 @@ export class MwTrainDrawing extends Picture {
       return slot.picture;
     });
     height = Math.ceil(height);
-    const counts = layout.spans.map(({ driver, driven }) => `${driver.teeth} ${this.words.to} ${driven.teeth}`);
     return html`<svg
         part="drawing"
         role="img"
-        aria-label=${fill(shop.drawing, counts.join(`${this.words.comma} `))}
+        aria-label=${said.title}
         aria-describedby="told"
         width=${width}
         height=${height}
@@ -156,10 +116,10 @@ export class MwTrainDrawing extends Picture {
       >
         ${article ? drawGhosts(article, layout, sheet) : nothing}
         ${wheels}${centreLine(layout.spans, sheet, lettered)}${lettering}${centres.picture}
-        ${layout.mounts.map((mount) => [drawPivot(mount, sheet), drawTrack(mount, sheet), drawWalls(mount, sheet, (wall) => this.#wall(wall))])}
+        ${layout.mounts.map((mount) => [drawPivot(mount, sheet), drawTrack(mount, sheet), drawWalls(mount, sheet, (wall) => wallText(speaker, wall))])}
         ${slots}
       </svg>
-      <span class="heard" id="told">${this.#description(layout)}</span>`;
+      <span class="heard" id="told">${said.told}</span>`;
   }
 
   readonly #turn = (): void => {
@@ -205,17 +165,16 @@ export class MwTrainDrawing extends Picture {
 
   protected override render(): TemplateResult {
     const { shown: layout, article } = this.#layouts;
-    if (!layout) return this.fallback(false);
-    const shop = this.#shop;
+    const speaker = layout && reporting(this.speaker(this.at));
+    if (!layout || !speaker) return this.fallback(false);
+    const said = sayDrawing(speaker, layout);
     const changed = article && ghostsOf(article, layout).length > 0;
-    const verdicts = layout.mounts.map((mount) => this.#verdict(mount)).filter(Boolean);
-    const rest = layout.notDrawn.map((stage) => stage.label ?? stage.id);
     return html`<div class="root" part="root">
-        ${this.width ? this.#drawing(layout, article) : nothing}
-        ${verdicts.map((verdict) => html`<p class="fault" part="verdict">${verdict}</p>`)}
-        ${changed ? html`<p part="dashed">${shop.dashed}</p>` : nothing}
-        ${rest.length ? html`<p part="rest">${fill(shop.notDrawn, [...new Set(rest)].join(`${this.words.comma} `))}</p>` : nothing}
-        <button type="button" @click=${this.#turn}>${this.turning ? shop.holdStill : shop.letTurn}</button>
+        ${this.width ? this.#drawing(layout, article, speaker, said) : nothing}
+        ${said.verdicts.map((verdict) => html`<p class="fault" part="verdict">${verdict}</p>`)}
+        ${changed ? html`<p part="dashed">${this.#reports.dashed}</p>` : nothing}
+        ${said.rest ? html`<p part="rest">${said.rest}</p>` : nothing}
+        <button type="button" @click=${this.#turn}>${this.turning ? this.#shop.holdStill : this.#shop.letTurn}</button>
       </div>
       ${this.fallback()}`;
   }

@@ -136,11 +136,10 @@ export function drawSlot(
     lack = svg`<g class="fault"><path class="fine" d="M${a} ${band}V${round(level - 0.4 * em)}M${b} ${round(line - clear)}V${round(level - 0.4 * em)}" />${path}
       <text class="short" x=${round(at)} y=${round(level - 0.55 * em)} text-anchor="middle">${words.short}</text></g>`;
   }
-  const limitNotes = (holes.length ? holes : [to, from].filter((one) => one !== undefined)).map((one) => ({
-    x: x(one),
-    text: text(one),
-    kind: "few",
-  }));
+  const note = (one: Bounded, limit?: "from" | "to") => ({ x: x(one), text: text(one, limit), kind: "few" });
+  const limitNotes = holes.length
+    ? holes.map((hole) => note(hole))
+    : [...(to ? [note(to, "to")] : []), ...(from ? [note(from, "from")] : [])];
   // Ends that are close together are lettered away from one another.
   const [first, last] = limitNotes;
   const apart = holes.length || limitNotes.length < 2 || last!.x - first!.x > (roomFor(first!.text) + 1) * em;

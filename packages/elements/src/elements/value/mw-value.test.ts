@@ -84,6 +84,53 @@ describe("mw-value", () => {
     assert.include(findings[0]!.message, "nobody");
   });
 
+  it("leaves the author's text where a word is none, and tells the nearest that is", async () => {
+    const wrong: readonly (readonly [attributes: string, nearest: string])[] = [
+      ['figure="laed"', "lead"],
+      ['figure="lead" scope="gear"', "gears"],
+      ['figure="gap" base="raer"', "rear"],
+      ['figure="mean" measure="Arithmetic"', "arithmetic"],
+      ['figure="travel" unit="MM"', "mm"],
+      ['figure="travel" unit="inch"', "in, ft"],
+      ['figure="reduction" unit="mm"', "takes no unit"],
+      ['figure="change" sign="x"', "none"],
+      ['of="raer"', "rear"],
+      ['of="Primary"', "primary"],
+      ['of="rear" at="articel"', "article"],
+      ['of="rear" build="limpt"', "limpet"],
+    ];
+    for (const [attributes, nearest] of wrong) {
+      const page = await show(withLimpet(`<p><mw-value ${attributes}>as it was, 7</mw-value></p>`));
+      assert.equal(lineOf(find(page, "mw-value")), "as it was, 7", attributes);
+      const { findings } = find<MwBuild>(page, "mw-build");
+      assert.lengthOf(findings, 1, attributes);
+      assert.include(findings[0]!.message, nearest);
+    }
+  });
+
+  it("takes its complaint back when the word is right, and when it goes", async () => {
+    const page = await show(withLimpet(`<p><mw-value figure="laed">7</mw-value></p>`));
+    const value = find<MwValue>(page, "mw-value");
+    const told = () => find<MwBuild>(page, "mw-build").findings.length;
+    assert.equal(told(), 1);
+    value.figure = "lead";
+    await turn();
+    assert.deepEqual([lineOf(value), told()], ["1.06% ahead", 0]);
+    value.setAttribute("build", "limpt");
+    await turn();
+    assert.deepEqual([lineOf(value), told()], ["7", 1]);
+    value.remove();
+    assert.equal(told(), 0);
+  });
+
+  it("says what it leaves out where nobody asked for it: tyres that are not given, a differential that is open", async () => {
+    const page = await show(
+      `<mw-build stages="Spur: 15 to 60" front="Ring: 12 to 36" rear="Ring: 12 to 35"></mw-build>` +
+        `<p><mw-value figure="lead"></mw-value>; <mw-value figure="lead" scope="gears"></mw-value></p>`,
+    );
+    assert.equal(lineOf(find(page, "p")), "2.78% behind, gears alone; 2.78% behind");
+  });
+
   it("follows its attributes, null among them, and properties set before it was known", async () => {
     const page = await show(withLimpet(`<mw-value of="front">44.30</mw-value>`));
     const value = find<MwValue>(page, "mw-value");

@@ -1,12 +1,15 @@
 import { css, html, type TemplateResult } from "lit";
-import { queryNames, type FigureQuery } from "@meshwright/calc/report";
+import { queryOf } from "@meshwright/calc/article";
+import { queryNames, type QueryText } from "@meshwright/calc/report";
 import { MeshwrightElement, properties, standsForValue } from "../../shared/element/index.js";
 
 /**
  * A computed figure or verdict word in a sentence. Its content is what a page without scripts reads.
  *
- * @attr figure which one: reduction, standing, gap, farther, drift, change, … (see `figureOf`)
- * @attr of, with, group, base, scope, from, measure, over, unit, digits, sign as `figureOf` takes them
+ * Words that the vocabulary of figures does not know leave the content as it is, and are told to the author.
+ *
+ * @attr figure which one: reduction, standing, gap, farther, drift, change, … (see `vocabulary`)
+ * @attr of, with, group, base, scope, from, measure, over, unit, digits, sign, drive as the vocabulary has them for the figure
  * @attr at `article` or an alternative's id: pinned there, whatever the reader does
  * @csspart value the figure
  */
@@ -34,9 +37,10 @@ export class MwValue extends MeshwrightElement {
   declare unit: string | null;
   declare digits: string | number | null;
   declare sign: string | null;
+  declare drive: string | null;
   declare at: string | null;
 
-  #query: FigureQuery = { figure: "" };
+  #query: QueryText = {};
   #text: string | undefined;
   #hides: boolean | undefined;
 
@@ -60,9 +64,7 @@ export class MwValue extends MeshwrightElement {
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
     if (!changed.size && this.hasUpdated) return;
-    const query: Record<string, string> = { figure: "reduction" };
-    for (const name of queryNames) if ((this[name] ?? "") !== "") query[name] = String(this[name]);
-    this.#query = query as unknown as FigureQuery;
+    this.#query = queryOf(this as unknown as Readonly<Record<string, string | null>>);
     this.#read();
     if (this.store) this.#judge();
   }

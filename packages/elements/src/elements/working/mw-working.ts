@@ -1,8 +1,7 @@
-import { html, type TemplateResult } from "lit";
-import { working, Writer, type Working } from "@meshwright/calc/report";
-import type { Bounded, Rounding } from "@meshwright/calc/exact";
+import { html, nothing, type TemplateResult } from "lit";
+import { sayWorking } from "@meshwright/calc/article";
+import type { WorkingTable } from "@meshwright/calc/report";
 import { block, properties } from "../../shared/element/index.js";
-import { fill } from "../../shared/words/index.js";
 import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
 
 /**
@@ -20,74 +19,45 @@ export class MwWorking extends ToolElement {
   declare of: string | null;
   declare at: string | null;
 
-  #exact(value: Bounded, writer: Writer): string {
-    const one = (end: Bounded["low"]) => end.toFraction().replace(/\/1$/, "");
-    return value.isExact ? one(value.low) : `${one(value.low)} ${writer.words.to} ${one(value.high)}`;
+  #row([head, counts, exact, ...figures]: readonly string[], isTotal: boolean): TemplateResult {
+    const [decimal, running, stepwise] = figures;
+    return html`<tr class=${isTotal ? "total" : nothing}>
+      <th scope="row">
+        ${head} <span class=${isTotal ? "narrow" : "narrow quiet"}>${counts ? `${counts} · ` : nothing}${exact}</span>
+      </th>
+      <td class="wide">${counts}</td>
+      <td class="wide">${exact}</td>
+      <td>${decimal}</td>
+      <td>${running}</td>
+      <td class=${isTotal ? nothing : "quiet"}>${stepwise}</td>
+    </tr>`;
   }
 
-  #table(one: Working, writer: Writer): TemplateResult {
-    const { words, shop } = this;
-    const { total, stepwise, drift } = one;
-    const counts = (id: string) => this.textOf({ figure: "counts", of: id }, this.at);
-    const told = drift ? (drift.sign ? shop.drift : shop.noDrift) : total ? shop.interval : "";
-    const off = drift ? writer.number(drift, { percent: true, digits: 3, sign: "always" }) : "";
+  #table({ label, heads, rows, totals, note }: WorkingTable): TemplateResult {
     return html`${scrolling(
-        one.label,
+        label,
         html`<table part="table">
           <caption>
-            ${one.label}
+            ${label}
           </caption>
           <thead>
             <tr>
-              <th scope="col">${words.stage}</th>
-              <th scope="col" class="wide">${words.gears}</th>
-              <th scope="col" class="wide">${shop.exactly}</th>
-              <th scope="col">${shop.decimal}</th>
-              <th scope="col">${shop.upToHere}</th>
-              <th scope="col">${shop.everyStep}</th>
+              ${heads.map((head, n) => html`<th scope="col" class=${n === 1 || n === 2 ? "wide" : nothing}>${head}</th>`)}
             </tr>
           </thead>
           <tbody>
-            ${one.steps.map(
-              (step) =>
-                html`<tr>
-                  <th scope="row">
-                    ${step.label}
-                    <span class="narrow quiet">${counts(step.id)} · ${this.#exact(step.reduction, writer)}</span>
-                  </th>
-                  <td class="wide">${counts(step.id)}</td>
-                  <td class="wide">${this.#exact(step.reduction, writer)}</td>
-                  <td>${writer.number(step.reduction)}</td>
-                  <td>${writer.number(step.running)}</td>
-                  <td class="quiet">${step.stepwise ? writer.number(step.stepwise) : "–"}</td>
-                </tr>`,
-            )}
-            ${
-              total
-                ? html`<tr class="total">
-                    <th scope="row">${words.total} <span class="narrow">${this.#exact(total, writer)}</span></th>
-                    <td class="wide"></td>
-                    <td class="wide">${this.#exact(total, writer)}</td>
-                    <td>${writer.number(total)}</td>
-                    <td></td>
-                    <td>${stepwise ? writer.number(stepwise) : "–"}</td>
-                  </tr>`
-                : ""
-            }
+            ${rows.map((row, n) => this.#row(row, n >= rows.length - totals))}
           </tbody>
         </table>`,
         "kept",
       )}
-      <p class="note">${fill(told, one.label, off)}</p>`;
+      <p class="note">${note}</p>`;
   }
 
   protected override render(): TemplateResult {
-    const evaluation = this.evaluation(this.at);
-    if (!evaluation) return this.fallback(false);
-    const rounding = evaluation.build.rounding as Rounding | undefined;
-    const writer = new Writer({ rounding, locale: this.locale, words: this.words.figures });
-    const shown = working(evaluation, rounding).filter((one) => !this.of || one.id === this.of);
-    return html`<div class="root" part="root">${shown.map((one) => this.#table(one, writer))}</div>
+    const said = this.says((speaker) => sayWorking(speaker, { of: this.of }), this.at);
+    if (!said) return this.fallback(false);
+    return html`<div class="root" part="root">${said.workings.map((one) => this.#table(one))}</div>
       ${this.fallback()}`;
   }
 }

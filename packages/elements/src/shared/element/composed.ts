@@ -1,3 +1,5 @@
+import type { Tree } from "@meshwright/calc/article";
+
 type ParentOf = (this: Node) => Node | null;
 let parentOf: ParentOf | undefined;
 
@@ -19,16 +21,6 @@ export function rootsOf(node: Node): Node[] {
   return roots;
 }
 
-/** The value of an attribute on the nearest composed ancestor that has it, the element itself first. */
-export function inherited(node: Node, attribute: string): string | undefined {
-  for (let at: Node | null = node; at; at = outward(at)) {
-    const value = (at as Element).closest?.(`[${attribute}]:not([${attribute}=""])`);
-    if (value) return value.getAttribute(attribute)!;
-    at = at.getRootNode();
-  }
-  return undefined;
-}
-
 /** Whether a node comes before another in the composed document. A host's shadow comes before its children. */
 export function isBefore(node: Node, other: Node): boolean {
   const [mine, theirs] = [[...chain(node)].reverse(), [...chain(other)].reverse()];
@@ -39,3 +31,10 @@ export function isBefore(node: Node, other: Node): boolean {
   if (one.parentNode && two.parentNode) return !!(one.compareDocumentPosition(two) & 4);
   return !one.parentNode;
 }
+
+/** A page as calc looks at it. */
+export const composed: Tree<Node> = {
+  parent: outward,
+  attribute: (node, name) => (node as Element).getAttribute?.(name),
+  isBefore,
+};

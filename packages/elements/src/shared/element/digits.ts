@@ -1,14 +1,4 @@
-import { isPlainEnglish } from "@meshwright/calc/report";
-
-const writers = new Map<string, Intl.NumberFormat>();
-
-/** A whole number as a language writes it. */
-export function writeCount(value: number, locale: string): string {
-  if (isPlainEnglish(locale)) return String(value);
-  let writer = writers.get(locale);
-  if (!writer) writers.set(locale, (writer = new Intl.NumberFormat(locale, { useGrouping: false })));
-  return writer.format(value);
-}
+export { writeCount } from "@meshwright/calc/report";
 
 /**
  * A whole number as somebody typed it, in the digits of any script.

@@ -9,18 +9,33 @@ import {
 } from "lit";
 import type { Build, Change, ChangeSet } from "@meshwright/calc/drivetrain";
 import type { Finding } from "@meshwright/calc/stages";
+import { atFault, isUnsaid, writerFor, type Speaker, type Unsaid } from "@meshwright/calc/article";
 import type { Evaluation } from "@meshwright/calc/evaluate";
-import { figureFrom, type FigureQuery } from "@meshwright/calc/report";
+import type { FigureWords } from "@meshwright/calc/languages";
+import { figureFrom, type QueryText } from "@meshwright/calc/report";
 import { page, type BuildHolder, type BuildStore, type Follower } from "../store/index.js";
-import { whenWordsArrive, wordsFor, type Words } from "../words/index.js";
+import { figureWordsFor, whenWordsArrive, wordsFor, type Words } from "../words/index.js";
 import { standsForBlock } from "./content.js";
 import { version } from "./define.js";
 import { figures } from "./figures.js";
-import { findBuild } from "./find.js";
+import { findBuild, missingBuild } from "./find.js";
 import { follow, localeOf, unfollow } from "./locale.js";
 
 /** Texts of figures by what they are figures of: an article says the same in many places. */
 let texts = new WeakMap<Evaluation, Map<string, string>>();
+
+/** The text of a figure, made once for all that show it. */
+function textFor(evaluation: Evaluation, query: QueryText, locale: string, store: BuildStore): string {
+  let known = texts.get(evaluation);
+  if (!known) texts.set(evaluation, (known = new Map<string, string>()));
+  const key = locale + JSON.stringify(query);
+  let text = known.get(key);
+  if (text === undefined) {
+    const version = (id: string) => store.evaluation(id);
+    known.set(key, (text = figureFrom(figures, evaluation, query, { locale, words: figureWordsFor(locale), version })));
+  }
+  return text;
+}
 const connected = new Set<MeshwrightElement>();
 let watching = false;
 let searching = false;
@@ -129,6 +144,11 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
     return wordsFor(this.#locale);
   }
 
+  /** The words of figures, in this element's language. */
+  protected get figureWords(): FigureWords {
+    return figureWordsFor(this.#locale);
+  }
+
   /** The build as it stands. */
   protected get current(): Build | undefined {
     return this.#store?.build;
@@ -139,29 +159,70 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
     return this.#store?.evaluation(at ?? "");
   }
 
-  /**
-   * The text of a figure or a verdict, in this element's language; nothing while there is no build, or where it has no
-   * such figure: then `fault` says why.
-   */
-  protected textOf(query: FigureQuery, at?: string | null): string | undefined {
-    const store = this.#store;
+  /** Notes what is wrong with what was asked for: for the author. */
+  #blame(...findings: readonly Pick<Finding, "message">[]): undefined {
+    this.fault = `<${this.localName}> ${findings.map(({ message }) => message).join(" ")}`;
+    return undefined;
+  }
+
+  /** The figures of a version; where there is none of that name, `fault` says so. */
+  #version(at: string | null | undefined): Evaluation | undefined {
     const evaluation = this.evaluation(at);
-    if (!store || !evaluation) return undefined;
-    let known = texts.get(evaluation);
-    if (!known) texts.set(evaluation, (known = new Map<string, string>()));
-    const key = this.#locale + JSON.stringify(query);
+    const { article } = this.#store ?? {};
+    const wrong = evaluation || !article ? undefined : atFault(article, at);
+    return wrong ? this.#blame(wrong) : evaluation;
+  }
+
+  /**
+   * The text of a figure or a verdict, in this element's language; nothing while there is no build, or where it asks for
+   * what there is not: then `fault` says why.
+   */
+  protected textOf(query: QueryText, at?: string | null): string | undefined {
+    const evaluation = this.#version(at);
+    if (!evaluation) return undefined;
     try {
-      let text = known.get(key);
-      if (text === undefined) {
-        const { figures: words } = this.words;
-        const version = (id: string) => store.evaluation(id);
-        known.set(key, (text = figureFrom(figures, evaluation, query, { locale: this.#locale, words, version })));
-      }
-      return text;
+      return textFor(evaluation, query, this.#locale, this.#store!);
     } catch (error) {
-      this.fault = `<${this.localName}> ${(error as Error).message}`;
-      return undefined;
+      return this.#blame(error as Error);
     }
+  }
+
+  /** Whoever says what calc's article room makes of a version, in this element's language. */
+  protected speaker(at?: string | null): Speaker | undefined {
+    const evaluation = this.#version(at);
+    const [store, locale] = [this.#store!, this.#locale];
+    if (!evaluation) return undefined;
+    const words = figureWordsFor(locale);
+    return {
+      evaluation,
+      locale,
+      words,
+      get writer() {
+        return writerFor(evaluation, locale, words);
+      },
+      figure: (query) => textFor(evaluation, query, locale, store),
+    };
+  }
+
+  /**
+   * What this element says, as calc has it; nothing while there is no build, or where its attributes ask for what there is
+   * not: then the author is told, and the content stays.
+   */
+  protected says<Said extends object>(
+    make: (speaker: Speaker) => Said | Unsaid | undefined,
+    at?: string | null,
+  ): Said | undefined {
+    this.fault = undefined;
+    const speaker = this.speaker(at);
+    let said: Said | Unsaid | undefined;
+    try {
+      said = speaker && make(speaker);
+    } catch (error) {
+      this.#blame(error as Error);
+    }
+    if (isUnsaid(said)) this.#blame(...said.findings);
+    this.#store?.complain(this, this.fault);
+    return isUnsaid(said) ? undefined : said;
   }
 
   /**
@@ -220,6 +281,7 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
     connected.delete(this);
     unfollow(this.#roots);
     this.#take(undefined);
+    this.#miss(undefined);
   }
 
   adoptedCallback(): void {
@@ -228,7 +290,21 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
 
   /** Looks where the build of this is now. */
   findBuild(): void {
-    this.#take(findBuild(this, this.build));
+    const { build } = this;
+    const holder = findBuild(this, build);
+    this.#take(holder);
+    this.#miss(holder || !build || document.readyState === "loading" ? undefined : build);
+  }
+
+  /** Where a build was missed last: it is told beside the nearest that there is. */
+  #missed: BuildStore | undefined;
+
+  #miss(build: string | undefined): void {
+    const missing = build && missingBuild(build);
+    const nearest = missing ? findBuild(this, undefined)?.store : undefined;
+    if (nearest !== this.#missed) this.#missed?.complain(this);
+    this.#missed = nearest;
+    if (nearest && missing) nearest.complain(this, `<${this.localName}> ${missing.message}`);
   }
 
   #take(holder: BuildHolder | undefined): void {

@@ -12,10 +12,12 @@
  * 4. In `render`, ask `this.evaluation(at)`, `this.current` (the build), `this.store`, `this.words`, `this.locale`. All of them
  *    are there only while a build is: else `return this.fallback(false)`, the author's content. Draw `this.fallback()` at the
  *    end: it hides the content where that stands for the element, and shows prose that a self-closed tag has swallowed.
- *    All figures come from `this.textOf(query, at)`, never from arithmetic of one's own.
+ *    What it says comes from calc's article room, `this.says((speaker) => sayThis(speaker, attributes), at)`, and single figures
+ *    from `this.textOf(query, at)`: never from arithmetic of one's own.
  * 5. To change something: `this.change(changesOf(stage, { driver: 17 }))`, which asks for all counts of a set together. It goes
  *    to the store, raises `mw-change` where anything is different, and answers with the findings that stand against it: show
- *    them. What cannot be drawn for lack of something in the build: `this.store.complain(this, why)`. State comes back down through `stateChanged()`, once a turn, before the next
+ *    them. What cannot be drawn for lack of something in the build: `this.store.complain(this, why)`, which `says` does by
+ *    itself. State comes back down through `stateChanged()`, once a turn, before the next
  *    frame; override it where an element can tell cheaply that it would draw the same.
  * 6. Pictures: extend {@link Picture}, which redraws for the width it has; lettering keeps its size.
  * 7. Never read the build from an attribute, keep a number in the element, or touch the light DOM or the host's attributes.

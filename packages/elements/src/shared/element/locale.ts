@@ -1,23 +1,10 @@
-import { inherited, rootsOf } from "./composed.js";
+import { localeOf as localeIn } from "@meshwright/calc/article";
+import { composed, rootsOf } from "./composed.js";
 
 const observers = new WeakMap<Node, { count: number; readonly observer: MutationObserver }>();
 
-const canonical = new Map<string, string>();
-
 /** The language that an element stands in, as a tag that `Intl` understands. */
-export function localeOf(element: Node): string {
-  const tag = inherited(element, "lang") ?? "en";
-  let locale = canonical.get(tag);
-  if (!locale) {
-    try {
-      locale = Intl.getCanonicalLocales(tag.replaceAll("_", "-"))[0]!;
-    } catch {
-      locale = "en";
-    }
-    canonical.set(tag, locale);
-  }
-  return locale;
-}
+export const localeOf = (element: Node): string => localeIn(composed, element);
 
 /**
  * Follows `lang` and `dir` on everything around an element, with one observer for all elements of a root.

@@ -1,6 +1,5 @@
 import {
   asPublished,
-  buildAt,
   edited,
   layOver,
   sameLayer,
@@ -11,6 +10,7 @@ import {
 import { unitsOf, valueAt, type Build, type Change, type ChangeSet, type Unit } from "@meshwright/calc/drivetrain";
 import { errorOf, findingOf, type Finding } from "@meshwright/calc/stages";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
+import { versionOf } from "@meshwright/calc/report";
 import { Complaints } from "./complaints.js";
 
 /** Whatever draws from a store. */
@@ -119,7 +119,7 @@ export class BuildStore {
 
   #evaluate(at: string): Evaluation | undefined {
     const article = this.#article;
-    const build = at ? article && buildAt(article, at).build : this.build;
+    const build = at ? article && versionOf(article, at) : this.build;
     if (!at && build === article) return this.evaluation("article");
     return build && evaluate(build, build.modes?.some((one) => one.id === this.#mode) ? this.#mode : undefined);
   }

@@ -1,29 +1,36 @@
 import { html, type TemplateResult } from "lit";
+import type { Reporter, Speaker, Unsaid } from "@meshwright/calc/article";
+import type { ReportWords } from "@meshwright/calc/languages";
 import { MeshwrightElement } from "../element/index.js";
-import { fill } from "../words/index.js";
+import { reportWordsFor } from "../words/index.js";
 import { toolWordsFor } from "./words.js";
 import type { ToolWords } from "../../languages/tools/en.js";
 
-/** What the elements beyond the article's own are made from: one more table of strings. */
+/** A speaker that knows what tables, cards and drawings say in its language. */
+export const reporting = (speaker: Speaker | undefined): Reporter | undefined =>
+  speaker && { ...speaker, reports: reportWordsFor(speaker.locale) };
+
+/** What the elements beyond the article's own are made from: two more tables of strings. */
 export abstract class ToolElement extends MeshwrightElement {
+  /** What their controls say. */
   protected get shop(): ToolWords {
     return toolWordsFor(this.locale);
   }
 
-  /** What a stage or an output is called. */
-  protected placeName(id: string, at?: string | null): string {
-    const evaluation = this.evaluation(at)!;
-    const stage = evaluation.outputs.flatMap(({ steps }) => steps).find((step) => step.stage.id === id)?.stage;
-    return stage?.label ?? evaluation.output(id)?.label ?? id;
+  /** What tables and cards say. */
+  protected get reports(): ReportWords {
+    return reportWordsFor(this.locale);
   }
 
-  /** Pairs that their mount has no place for, or nobody can tell: one sentence each. */
-  protected misfits(at?: string | null): string[] {
-    return (this.evaluation(at)!.build.mounts ?? []).flatMap(({ stage }) => {
-      const fit = this.textOf({ figure: "fit", of: stage }, at);
-      const isFine = !fit || fit === this.words.figures.fits;
-      return isFine ? [] : `${fill(this.shop.fit, this.placeName(stage, at))}: ${fit}.`;
-    });
+  protected override speaker(at?: string | null): Reporter | undefined {
+    return reporting(super.speaker(at));
+  }
+
+  protected override says<Said extends object>(
+    make: (speaker: Reporter) => Said | Unsaid | undefined,
+    at?: string | null,
+  ): Said | undefined {
+    return super.says(make as (speaker: Speaker) => Said | Unsaid | undefined, at);
   }
 }
 

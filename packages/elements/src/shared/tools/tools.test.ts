@@ -10,7 +10,7 @@ import { MwPartsList } from "../../elements/parts-list/index.js";
 import { MwWheelSpeed } from "../../elements/wheel-speed/index.js";
 import { MwWorking } from "../../elements/working/index.js";
 import type { MwBuild } from "../../elements/build/index.js";
-import { clear, find, lineOf, settle, show, turn, withLimpet } from "../../test/page.js";
+import { clear, find, limpet, lineOf, settle, show, turn, withLimpet } from "../../test/page.js";
 
 addFigures({ ...fitFigures, ...motionFigures });
 define(MwBenchCard, MwChangeTable, MwOrderList, MwPartsList, MwWheelSpeed, MwWorking);
@@ -40,18 +40,61 @@ describe("mw-working", () => {
   it("shows each stage exactly, as a decimal, up to there, and as rounding at every step has it", async () => {
     const element = await one('<mw-working of="front"></mw-working>');
     assert.deepEqual(rows(element).slice(1), [
-      "Spur and pinion | 15 to 62 | 62/15 | 4.13 | 4.13 | 4.13",
-      "Gear row | 18 to 31 to 45 | 5/2 | 2.50 | 10.33 | 10.33",
-      "Ring and pinion | 13 to 38 | 38/13 | 2.92 | 30.21 | 30.16",
-      "Hub | 15 to 22 | 22/15 | 1.47 | 44.30 | 44.34",
+      "Spur and pinion | 15 → 62 | 62/15 | 4.13 | 4.13 | 4.13",
+      "Gear row | 18 → 31 → 45 | 5/2 | 2.50 | 10.33 | 10.33",
+      "Ring and pinion | 13 → 38 | 38/13 | 2.92 | 30.21 | 30.16",
+      "Hub | 15 → 22 | 22/15 | 1.47 | 44.30 | 44.34",
       "Motor turns for one wheel turn |  | 25916/585 | 44.30 |  | 44.34",
     ]);
-    assert.include(lineOf(element), "rounding at every step would be +0.088% off");
+    assert.include(lineOf(element), "rounding at every step would be +0.09% off");
   });
 
   it("carries a printed ratio as what it is, and has no rounded column from there on", async () => {
     const element = await one('<mw-working of="front" at="as-printed"></mw-working>');
     assert.equal(rows(element)[4], "Hub | printed 1.5 | 29/20 to 31/20 | 1.45 to 1.55 | 43.79 to 46.82 | –");
+  });
+});
+
+describe("mw-working in another language", () => {
+  afterEach(clear);
+
+  it("has its heads, its counts, its digits and its remark, and the build's rounding", async () => {
+    const page = await show(`<div lang="de">${withLimpet("<mw-working></mw-working>")}</div>`);
+    const element = find(page, "mw-working");
+    for (let n = 0; n < 40 && !rows(element)[0]!.startsWith("Stufe"); n++) await settle(1);
+    assert.equal(rows(element)[0], "Stufe | Zähne | Genau | Dezimal | Bis hierher | In jedem Schritt gerundet");
+    assert.equal(rows(element)[1], "Spur and pinion | 15 → 62 | 62/15 | 4,13 | 4,13 | 4,13");
+    find<MwBuild>(page, "mw-build").json = limpet.replace(
+      /"rounding": \{[^}]*\},/,
+      '"rounding": { "maximumFractionDigits": 0 },',
+    );
+    await settle();
+    assert.equal(rows(element)[1], "Spur and pinion | 15 → 62 | 62/15 | 4 | 4 | 4");
+  });
+
+  it("leaves its content where it names an output that there is not, and tells so", async () => {
+    const element = await one('<mw-working of="nobody"><p>62/15 = 4.13</p></mw-working>');
+    assert.equal(lineOf(element), "62/15 = 4.13");
+    assert.include(find<MwBuild>(element.parentElement!, "mw-build").findings[0]!.message, "nobody");
+  });
+});
+
+describe("mw-change-table", () => {
+  afterEach(clear);
+
+  it("shows what other tyres do: the ground rolled, and nothing else", async () => {
+    const element = await one("<mw-change-table></mw-change-table>");
+    await change(element.parentElement!, { "rear.wheel": { diameter: "124 mm" } });
+    const rear = rows(element).slice(
+      rows(element).findIndex((row) => row.startsWith("Against the published build, Rear")),
+    );
+    const yours = (head: string) => rear.find((row) => row.startsWith(head))!.split(" | ")[2];
+    assert.deepEqual(["reduction", "wheel speed", "wheel torque", "travel for one motor turn"].map(yours), [
+      "0.00%",
+      "0.00%",
+      "0.00%",
+      "+3.33%",
+    ]);
   });
 });
 
@@ -159,7 +202,7 @@ describe("what a change costs", () => {
     const page = await show(`${eider([])}<mw-order-list at="other"></mw-order-list><mw-parts-list></mw-parts-list>`);
     assert.include(
       lineOf(find(page, "mw-order-list")),
-      "No part of the list answers: Belt: pulley or sprocket 60, 3 mm; Belt: belt or chain 94, 3 mm, 282.0 mm; Sets: 2 × planetary set 15 to 60.",
+      "No part of the list answers: Belt: pulley or sprocket 60, 3 mm; Belt: belt or chain 94, 3 mm, 282.0 mm; Sets: 2 × planetary set sun 15 in ring 60.",
     );
     assert.include(rows(find(page, "mw-parts-list"))[3], "belt or chain 90, 3 mm, 270.0 mm: no part of the list");
   });
@@ -204,7 +247,7 @@ describe("mw-bench-card", () => {
 
   it("has counts, centres, turns to check by hand, and says whose values they are", async () => {
     const element = await one("<mw-bench-card></mw-bench-card>");
-    assert.include(rows(element, 0), "Spur and pinion | 15 to 62 | ");
+    assert.include(rows(element, 0), "Spur and pinion | 15 → 62 | ");
     assert.include(rows(element, 1), "Centre distance without play | 30.8 mm | ");
     // 10 × (62/15) ÷ (25916/585), and twice that with one wheel held.
     assert.include(rows(element, 2), "Front: both wheels turn | 0.93 | ");

@@ -1,4 +1,4 @@
-import type { Table } from "../../languages/table.js";
+import type { Table } from "@meshwright/calc/languages";
 
 /** How each language's file is fetched. */
 type Files<Strings> = Readonly<Record<string, () => Promise<{ readonly words: Table<Strings> }>>>;

@@ -1,3 +1,4 @@
+import type { FigureWords, ReportWords } from "@meshwright/calc/languages";
 import type { Words } from "../../languages/words/en.js";
 import { fromFiles } from "./files.js";
 
@@ -8,4 +9,20 @@ export const load = fromFiles<Words>({
   es: () => import("../../languages/words/es.js"),
   fr: () => import("../../languages/words/fr.js"),
   ja: () => import("../../languages/words/ja.js"),
+});
+
+export const loadFigures = fromFiles<FigureWords>({
+  ar: () => import("@meshwright/calc/languages/figures/ar"),
+  de: () => import("@meshwright/calc/languages/figures/de"),
+  es: () => import("@meshwright/calc/languages/figures/es"),
+  fr: () => import("@meshwright/calc/languages/figures/fr"),
+  ja: () => import("@meshwright/calc/languages/figures/ja"),
+});
+
+export const loadReports = fromFiles<ReportWords>({
+  ar: () => import("@meshwright/calc/languages/reports/ar"),
+  de: () => import("@meshwright/calc/languages/reports/de"),
+  es: () => import("@meshwright/calc/languages/reports/es"),
+  fr: () => import("@meshwright/calc/languages/reports/fr"),
+  ja: () => import("@meshwright/calc/languages/reports/ja"),
 });

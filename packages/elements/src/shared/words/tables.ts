@@ -1,3 +1,5 @@
+import { languageOf, stringsFrom, type Table } from "@meshwright/calc/languages";
+
 type Tables = Record<string, object | undefined>;
 
 // A file of words without imports puts its table here and raises the event; the number is the contract's.
@@ -5,7 +7,6 @@ const key = Symbol.for("meshwright tables 1");
 const arrival = "meshwright-words";
 
 const tables = (): Tables => ((globalThis as unknown as Record<symbol, Tables | undefined>)[key] ??= {});
-const complete = new WeakMap<object, object>();
 const asked = new Set<string>();
 
 /** Adds a table by its name (`words-de`); whatever stands in that language is drawn again. */
@@ -16,15 +17,6 @@ export function addTable(name: string, table: object): void {
 
 /** Calls back whenever a language has arrived. */
 export const whenWordsArrive = (again: () => void): void => globalThis.addEventListener?.(arrival, again);
-
-/** The letters of a locale's language. */
-export const languageOf = (locale: string): string => /^[a-z]*/.exec(locale.toLowerCase())![0];
-
-/** Puts the English names back to values that stand without theirs. */
-function named(english: unknown, table: unknown): unknown {
-  if (!Array.isArray(table) || Array.isArray(english)) return table;
-  return Object.fromEntries(Object.entries(english as object).map(([name, one], n) => [name, named(one, table[n])]));
-}
 
 /**
  * The strings for a locale: its language's, English until they are there or where there are none. A language is asked for
@@ -41,12 +33,7 @@ export function tableFor<Strings extends object>(
   const language = languageOf(locale);
   const name = `${kind}-${language}`;
   const table = tables()[name];
-  if (table) {
-    let strings = complete.get(table);
-    // Of another version a string may be missing.
-    if (!strings) complete.set(table, (strings = { ...english, ...(named(english, table) as Strings) }));
-    return strings as Strings;
-  }
+  if (table) return stringsFrom(english, table as Table<Strings>);
   if (!asked.has(name)) {
     asked.add(name);
     load(language)?.then(

@@ -1,9 +1,10 @@
-import type { Build, Part } from "@meshwright/calc/drivetrain";
-import type { Rational } from "@meshwright/calc/exact";
-import type { Need, OrderList } from "@meshwright/calc/parts";
-import { Writer } from "@meshwright/calc/report";
-import { fillCount, type Words } from "../words/index.js";
-import type { ToolWords } from "../../languages/tools/en.js";
+import type { Build, Part } from "../drivetrain/index.js";
+import type { Rational } from "../exact/index.js";
+import { fillCount, pitchText } from "../languages/index.js";
+import type { Need, OrderList } from "../parts/index.js";
+import { driveText } from "../report/index.js";
+import { listed } from "./block.js";
+import type { Reporter } from "./speaker.js";
 
 /** The parts that a build lists. */
 export const partsOf = (build: Build | undefined): readonly Part[] => (build?.parts ?? []) as readonly Part[];
@@ -29,34 +30,41 @@ export function dateText(date: string, locale: string, dateStyle: "medium" | "lo
 }
 
 /** What all that is to be bought costs, by currency; what has no price, and what no part answers, is counted. */
-export function sumText({ sums, unpriced }: OrderList, shop: ToolWords, locale: string, missing = 0): string {
+export function sumText(
+  { sums, unpriced }: Pick<OrderList, "sums" | "unpriced">,
+  { reports, locale }: Reporter,
+  missing = 0,
+): string {
   const amounts = sums.map(({ amount, currency }) => moneyText(amount, currency, locale));
   const more = [
-    unpriced ? fillCount(shop.unpriced, unpriced, locale) : [],
-    missing ? fillCount(shop.unlisted, missing, locale) : [],
+    unpriced ? fillCount(reports.unpriced, unpriced, locale) : [],
+    missing ? fillCount(reports.unlisted, missing, locale) : [],
   ];
-  return [...amounts, ...more.flat()].join(` ${shop.and} `);
+  return [...amounts, ...more.flat()].join(` ${reports.and} `);
 }
 
 /** What a place in the build asks for: what it is, its counts, its pitch. */
-export function needText(need: Need, words: Words, shop: ToolWords, locale: string): string {
+export function needText(need: Need, { words, reports, writer, locale }: Reporter): string {
   const { is, teeth, either, driver, driven, value, pitch, beltPitch, length } = need;
   const { diameter, loadedDiameter, travel, bore, outside, label } = need;
   const size = diameter ?? loadedDiameter ?? travel?.length ?? (bore && outside ? `${bore}, ${outside}` : label);
+  const [first, second] = [driver, driven].map((count) => (count === undefined ? "" : writer.given(count)));
+  // The sun of a planetary set runs in its ring; of any other two gears one drives the other.
+  const both = is.includes("planetary")
+    ? `${words.joints.sun} ${first} ${words.joints["in ring"]} ${second}`
+    : driveText([first!, second!], "arrow", writer);
   const counts = either
     ? new Intl.ListFormat(locale, { type: "disjunction" }).format(either.map(String))
-    : (teeth ?? (driver ? `${driver} ${words.to} ${driven}` : (value ?? size ?? "")));
-  const kind = (shop.partKinds as Readonly<Record<string, string>>)[is[0]!] ?? "";
-  return [
+    : (teeth ?? (driver && driven ? both : (value ?? size ?? "")));
+  const kind = (reports.partKinds as Readonly<Record<string, string>>)[is[0]!] ?? "";
+  const texts = [
     `${kind} ${counts}`.trim(),
-    pitchText(pitch, shop),
+    pitch && pitchText(pitch, reports.reasons),
     beltPitch,
-    length && new Writer({ locale }).length(length),
-  ]
-    .filter(Boolean)
-    .join(", ");
+    length && writer.length(length),
+  ];
+  return listed(
+    texts.filter((text): text is string => !!text),
+    words,
+  );
 }
-
-/** A pitch as it is marked. */
-export const pitchText = ({ module, diametralPitch }: Need["pitch"] & object = {}, shop: ToolWords): string =>
-  module !== undefined ? `${shop.module} ${module}` : diametralPitch === undefined ? "" : `${diametralPitch} DP`;

@@ -1,0 +1,83 @@
+import type { Bounded } from "../exact/index.js";
+import { fill } from "../languages/index.js";
+import type { Layout, PlacedMount, PlacedWall } from "../layout/index.js";
+import { driveText, writeCount } from "../report/index.js";
+import { listed } from "./block.js";
+import type { Reporter } from "./speaker.js";
+
+/** A length of the drawing: what sets a mesh is shown to the hundredth of a millimetre. A limit is rounded inward. */
+export function drawnLength(
+  { evaluation: { build }, writer }: Reporter,
+  length: Bounded,
+  limit?: "from" | "to",
+): string {
+  const { lengths: unit = "mm" } = build as { readonly lengths?: string };
+  return limit ? writer.lengthLimit(length, limit, { unit }, 2, 1) : writer.length(length, { unit }, 2, 1);
+}
+
+/** Why a pair does not fit its mount, in a sentence; nothing where it does. */
+export function verdictOf(speaker: Reporter, { short, from, to, span, pivot }: PlacedMount): string {
+  const { reports } = speaker;
+  if (!short) return "";
+  const [need, by] = [drawnLength(speaker, span.centre), drawnLength(speaker, short.by)];
+  if (short.end === "hole") return fill(reports.noHole, need, by);
+  const [ends, begins] = pivot ? [reports.mountEnds, reports.mountBegins] : [reports.slotEnds, reports.slotBegins];
+  return short.end === "to"
+    ? fill(ends, need, drawnLength(speaker, to!, "to"), by)
+    : fill(begins, need, drawnLength(speaker, from!, "from"), by);
+}
+
+/** What there is between the tips and a wall. */
+export function wallText(speaker: Reporter, { label, gap, needed }: PlacedWall): string {
+  const { reports, words } = speaker;
+  const clear = drawnLength(speaker, gap);
+  const text = needed.low.sign ? fill(reports.gapNeeds, clear, drawnLength(speaker, needed)) : fill(reports.gap, clear);
+  return label === undefined ? text : fill(words.told, label, text);
+}
+
+/** What `mw-train-drawing` says in words. */
+export interface SaidDrawing {
+  /** Its name: which gears drive which. */
+  readonly title: string;
+  /** All that it shows, for those who listen. */
+  readonly told: string;
+  /** Why pairs do not fit. */
+  readonly verdicts: readonly string[];
+  /** What has no place in it; empty where everything has. */
+  readonly rest: string;
+}
+
+/** What `mw-train-drawing` says in words. */
+export function sayDrawing(speaker: Reporter, { spans, mounts, notDrawn }: Layout): SaidDrawing {
+  const { reports, words, locale, writer } = speaker;
+  const count = (teeth: number): string => writeCount(teeth, locale);
+  const told = spans.map(({ driver, driven, centre, by }) =>
+    fill(
+      by === "mesh" && driver.turns && driven.turns && driver.turns * driven.turns < 0 ? reports.meshes : reports.runs,
+      count(driver.teeth),
+      count(driven.teeth),
+      drawnLength(speaker, centre),
+    ),
+  );
+  for (const mount of mounts) {
+    const { from, to, short, walls } = mount;
+    if (from && to)
+      told.push(fill(reports.centresFrom, drawnLength(speaker, from, "from"), drawnLength(speaker, to, "to")));
+    if (short) told.push(verdictOf(speaker, mount));
+    for (const wall of walls) told.push(`${wallText(speaker, wall)}.`);
+  }
+  const rest = [...new Set(notDrawn.map(({ label, id }) => label ?? id))];
+  const counts = spans.map(({ driver, driven }) =>
+    driveText(
+      [driver, driven].map(({ teeth }) => count(teeth)),
+      "heard",
+      writer,
+    ),
+  );
+  return {
+    title: fill(reports.drawing, listed(counts, words)),
+    told: told.join(" "),
+    verdicts: mounts.map((mount) => verdictOf(speaker, mount)).filter(Boolean),
+    rest: rest.length ? fill(reports.notDrawn, listed(rest, words)) : "",
+  };
+}

@@ -1,0 +1,35 @@
+/**
+ * Which build, version and language an element of an article has, and what it says: without a page, so that the page, the
+ * command that mends articles and the notebook say the same. A function an element, each with only what it needs.
+ * @module
+ */
+export type { Block, BlockRow, BlockTable } from "./block.js";
+export { type SaidCard, sayCard } from "./card.js";
+export { type ChangeGroup, type ChangeRow, type SaidChanges, type Column, sayChanges } from "./changes.js";
+export { type Content, hasDigit, standsForBlock, standsForValue } from "./content.js";
+export { type SaidDrawing, drawnLength, sayDrawing, verdictOf, wallText } from "./drawing.js";
+export { readEmbedded } from "./embedded.js";
+export { type SaidGauge, sayGauge } from "./gauge.js";
+export { type PairTotal, type SaidTotal, pairText, sayTotals } from "./pairs.js";
+export { dateText, moneyText, needText, partName, partsOf, sumText } from "./part-text.js";
+export { type BuyRow, type SaidOrder, type SaidPart, type SaidParts, sayOrder, sayParts } from "./parts.js";
+export { misfits, placeName } from "./places.js";
+export {
+  type Attributes,
+  type Reporter,
+  type Speaker,
+  type Speaking,
+  type Unsaid,
+  atFault,
+  isUnsaid,
+  outputsFor,
+  speakerOf,
+  writerFor,
+} from "./speaker.js";
+export { type SaidSpeed, type SaidSpeeds, saySpeeds } from "./speeds.js";
+export { type SaidSummary, saySummary } from "./summary.js";
+export { type SummaryRow, summaryRows } from "./summary-rows.js";
+export { type Holders, type Tree, holderFault, holderOf, holdersOf, inOrder, inherited, localeOf } from "./tree.js";
+export { queryOf, sayTeeth, sayValue, setText } from "./value.js";
+export { type SaidWorking, sayWorking } from "./working.js";
+export { versionOf } from "../report/index.js";

@@ -1,0 +1,85 @@
+import type { Rounding } from "../exact/index.js";
+import type { Evaluation } from "../evaluate/index.js";
+import { type FigureWords, type ReportWords } from "../languages/index.js";
+import { figureFrom, versionFault, Writer, type FigureTable, type QueryText } from "../report/index.js";
+import { nearestTo } from "../document/index.js";
+import { errorOf, type Finding } from "../stages/index.js";
+import type { Build } from "../drivetrain/index.js";
+
+/** Whoever says something of a build: its figures, in a language, in the rounding of the build. */
+export interface Speaker {
+  readonly evaluation: Evaluation;
+  readonly locale: string;
+  readonly words: FigureWords;
+  readonly writer: Writer;
+  /**
+   * The text of a figure.
+   *
+   * @throws MeshwrightError where it asks for what there is not
+   */
+  figure(query: QueryText): string;
+}
+
+/** A speaker that knows what tables, cards and drawings say besides. A sentence needs none of it. */
+export interface Reporter extends Speaker {
+  readonly reports: ReportWords;
+}
+
+/** What a speaker speaks with. */
+export interface Speaking {
+  readonly evaluation: Evaluation;
+  readonly locale: string;
+  readonly words: FigureWords;
+  readonly reports: ReportWords;
+  readonly figures: FigureTable;
+  /** Other versions of the build, for what changes. */
+  readonly version?: ((id: string) => Evaluation | undefined) | undefined;
+}
+
+/** A speaker for one version of a build, for whoever keeps no texts of its own. */
+export function speakerOf({ figures, version, ...speaking }: Speaking): Reporter {
+  const { evaluation, locale, words } = speaking;
+  return {
+    ...speaking,
+    writer: writerFor(evaluation, locale, words),
+    figure: (query) => figureFrom(figures, evaluation, query, { locale, words, version }),
+  };
+}
+
+/** A writer in the rounding of a build. */
+export const writerFor = ({ build }: Evaluation, locale: string, words: FigureWords): Writer =>
+  new Writer({ rounding: build.rounding as Rounding | undefined, locale, words });
+
+/** What keeps an element from saying anything: the author's own text stays. */
+export interface Unsaid {
+  readonly findings: readonly Finding[];
+}
+
+export const isUnsaid = (said: unknown): said is Unsaid =>
+  typeof said === "object" && said !== null && "findings" in said;
+
+/** Attributes of an element by name, as they stand; empty ones say nothing. */
+export type Attributes = Readonly<Record<string, string | number | boolean | null | undefined>>;
+
+/** An attribute's text, if it says anything. */
+export function said(attributes: Attributes, name: string): string | undefined {
+  const value = attributes[name];
+  return value === undefined || value === null || value === "" ? undefined : String(value);
+}
+
+/** A version that is asked for by a name which none of them has. */
+export function atFault(build: Build, at: string | null | undefined): Finding | undefined {
+  const found = at ? versionFault(build, at) : undefined;
+  return found && { ...found, at: "/at" };
+}
+
+/** The outputs that a block is about: all, or the one that it names. */
+export function outputsFor({ outputs }: Evaluation, of: string | undefined): typeof outputs | Unsaid {
+  if (of === undefined) return outputs;
+  const named = outputs.filter(({ id }) => id === of);
+  if (named.length) return named;
+  const known = outputs.map(({ id }) => id);
+  return {
+    findings: [errorOf("meaning", "missing-reference", "/of", { id: of, known, nearest: nearestTo(of, known) })],
+  };
+}

@@ -1,0 +1,44 @@
+import { setOf, spotOf, valueAt, type GearSet } from "../drivetrain/index.js";
+import { checkQuery, driveText, queryNames, singleFault, type QueryText, type Writer } from "../report/index.js";
+import { errorOf } from "../stages/index.js";
+import { said, type Attributes, type Speaker, type Unsaid } from "./speaker.js";
+
+/** The query that attributes stand for: a reduction where they name no figure. */
+export function queryOf(attributes: Attributes): QueryText {
+  const query: Record<string, string> = { figure: "reduction" };
+  for (const name of queryNames) {
+    const value = said(attributes, name);
+    if (value !== undefined) query[name] = value;
+  }
+  return query;
+}
+
+/** What `mw-value` says. */
+export function sayValue(speaker: Speaker, attributes: Attributes): string | Unsaid {
+  const query = queryOf(attributes);
+  const findings = checkQuery(query, speaker.evaluation.build);
+  return findings.length ? { findings } : speaker.figure(query);
+}
+
+/** All counts of a set, as they stand in a sentence. */
+export const setText = (set: GearSet, writer: Writer): string =>
+  driveText(
+    Object.values(set).map((count) => writer.given(count)),
+    "sentence",
+    writer,
+  );
+
+/** What `mw-teeth` says: a count, or the two counts of a set that is one value. */
+export function sayTeeth({ evaluation: { build }, writer }: Speaker, attributes: Attributes): string | Unsaid {
+  const of = said(attributes, "of") ?? "";
+  const stage = spotOf(build, of)?.stage;
+  const set = stage?.id === of ? setOf(stage) : undefined;
+  if (set) return setText(set, writer);
+  const fault = singleFault(build, of);
+  const value = valueAt(build, of);
+  if (fault || typeof value !== "number") {
+    const nearest = fault?.nearest ?? [];
+    return { findings: [errorOf("meaning", "missing-address", "/of", { address: of, nearest })] };
+  }
+  return writer.given(value);
+}

@@ -1,0 +1,25 @@
+import { buildAt } from "../document/index.js";
+import type { Build } from "../drivetrain/index.js";
+import type { Finding } from "../stages/index.js";
+
+/**
+ * A version of a build by its name: `article` for the build as published, an alternative's or a reference's id, `revision-1`.
+ * Undefined for a name that the build does not have, or where the version cannot be made.
+ *
+ * @example
+ * const ring = { id: "ring", kind: "pair", driver: 12, driven: 35 };
+ * const alternatives = [{ id: "deeper", changes: { "ring.driver": 11 } }];
+ * const build = parseBuild({ format: "meshwright-build/1", outputs: [{ id: "rear", stages: [ring] }], alternatives });
+ * valueAt(versionOf(build, "deeper")!, "ring.driver"); // => 11
+ * versionOf(build, "depper"); // => undefined
+ */
+export const versionOf = (build: Build, at: string): Build | undefined => buildAt(build, at).build;
+
+/** What is wrong with the name of a version: that the build has none of it, with the nearest that it has. */
+export function versionFault(build: Build, at: string): Finding | undefined {
+  // Nearly every name is the article's, or of something that the build lists: only others are looked into.
+  const { alternatives = [] } = build;
+  if (at === "article" || alternatives.some(({ id }) => id === at)) return undefined;
+  const reading = buildAt(build, at);
+  return reading.ok ? undefined : reading.findings.find(({ code }) => code === "missing-reference");
+}
