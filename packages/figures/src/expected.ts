@@ -1,11 +1,19 @@
 // What an element should say, which build it belongs to, which version and which language: everything that the command
 // shares with the page comes through here.
-import { buildAt, buildFromAttributes, nearestTo, notationName, readBuild } from "@meshwright/calc/document";
+import { wordFindings } from "@meshwright/calc/article";
+import {
+  attributeFindings,
+  buildAt,
+  buildFromAttributes,
+  nearestTo,
+  notationName,
+  readBuild,
+} from "@meshwright/calc/document";
 import { spotOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 import { figureWords, type FigureWords } from "@meshwright/calc/languages";
-import { figureOf, queryNames, Writer, type QueryText } from "@meshwright/calc/report";
-import type { PairStage } from "@meshwright/calc/stages";
+import { figureOf, modeFault, queryNames, Writer, type QueryText } from "@meshwright/calc/report";
+import { errorOf, type Finding, type PairStage } from "@meshwright/calc/stages";
 import type { Rounding } from "@meshwright/calc/exact";
 import { textOf, type Article, type Element } from "./article.js";
 import { Surroundings } from "./surroundings.js";
@@ -106,10 +114,18 @@ function readingOf(element: Element, script: Element | undefined, load: Load): R
     const file = load(attributes.src);
     return file === undefined ? `${attributes.src} could not be read` : readBuild(file);
   }
-  const notation = Object.entries(attributes).filter(([name]) => notationName(name));
-  if (!notation.length) return "no build here: expected attributes, a JSON script inside, or src";
-  return buildFromAttributes(Object.fromEntries(notation));
+  if (!Object.keys(attributes).some((name) => name !== "seal" && notationName(name)))
+    return "no build here: expected attributes, a JSON script inside, or src";
+  return buildFromAttributes(attributes);
 }
+
+/** What is wrong with the names of an element's attributes: those that a notation bears are for its reader to tell. */
+function misnamed({ tag, attributes }: Element): readonly Finding[] {
+  const names = Object.keys(attributes).filter((name) => tag !== "mw-build" || !notationName(name));
+  return attributeFindings(tag, names).filter(({ severity }) => severity === "error");
+}
+
+const sentences = (findings: readonly Finding[]): string => findings.map(({ message }) => message).join(" ");
 
 function queryOf({ attributes }: Element): QueryText {
   const given = queryNames.flatMap((name) => (attributes[name] ? [[name, attributes[name]] as const] : []));
@@ -220,8 +236,12 @@ export class Builds {
     this.all = this.#around.builds.map((element): ArticleBuild => {
       const reading = readingOf(element, this.#around.scriptOf(element), load);
       if (typeof reading === "string") return { element, build: undefined, why: reading };
-      const why = reading.findings.map(({ at, message }) => (at ? `${at}: ${message}` : message));
-      return { element, build: reading.build, why: why.join(" ") };
+      const { build, findings } = reading;
+      const { mode } = element.attributes;
+      const wrongMode = build && mode ? modeFault(build, mode) : undefined;
+      const wrong = [...(build ? misnamed(element) : []), ...(wrongMode ? [wrongMode] : [])];
+      const why = [...findings, ...wrong].map(({ at, message }) => (at ? `${at}: ${message}` : message));
+      return { element, build: wrong.length ? undefined : build, why: why.join(" ") };
     });
     this.#builds = new Map(this.all.map((one) => [one.element, one]));
   }
@@ -234,28 +254,45 @@ export class Builds {
     const version = buildAt(build, at);
     if (!version.ok) return version.findings.map(({ message }) => message).join(" ");
     const { mode } = element.attributes;
-    const evaluation = evaluate(version.build, build.modes?.some((one) => one.id === mode) ? mode : undefined);
+    const evaluation = evaluate(version.build, mode || undefined);
     this.#evaluations.set(key, evaluation);
     return evaluation;
+  }
+
+  /** Why an element has no build. */
+  #homeless({ attributes: { build: id } }: Element): string {
+    const known = [...new Set(this.all.flatMap(({ element }) => element.attributes.id ?? []))];
+    const nearest = id ? nearestTo(id, known) : [];
+    return id
+      ? sentences([errorOf("meaning", "missing-reference", "/build", { id, known, nearest })])
+      : "it belongs to no mw-build";
   }
 
   /** What an element's content should say. */
   expected(element: Element): Expected {
     const maker = Object.hasOwn(elements, element.tag) ? elements[element.tag]! : "silent";
+    const wrong = misnamed(element);
+    if (wrong.length) return untold(sentences(wrong));
     if (maker === "silent") return { kind: "silent" };
     // Without content there is nothing to compare but in a sentence.
-    if (maker === "unchecked") return { kind: textOf(element) ? "unchecked" : "silent" };
+    const unchecked: Expected = { kind: textOf(element) ? "unchecked" : "silent" };
+    if (maker === "unchecked" && (element.foreign || element.computed.length)) return unchecked;
     if (element.foreign) return untold("it stands in a drawing, where the page does not know it");
     if (element.computed.length) return untold(`its ${element.computed.join(", ")} is worked out by a program`);
     const owner = this.#around.buildOf(element);
     const holder = owner && this.#builds.get(owner);
-    if (!holder) return untold("it belongs to no mw-build");
+    if (!holder)
+      return maker === "unchecked" && !element.attributes.build ? unchecked : untold(this.#homeless(element));
     const { build } = holder;
-    if (!build) return untold("its build could not be read");
+    if (!build) return maker === "unchecked" ? unchecked : untold("its build could not be read");
     try {
       const whole = { ...holder, build };
       // A count that a reader changes is the article's own.
       const at = element.tag === "mw-teeth" ? "" : element.attributes.at;
+      const shown = at && buildAt(build, at);
+      const misspelt = wordFindings(element.tag, element.attributes, build, shown && shown.ok ? shown.build : build);
+      if (misspelt.length) return untold(sentences(misspelt));
+      if (maker === "unchecked") return unchecked;
       const evaluation = this.#version(whole, at || "article");
       if (typeof evaluation === "string") return untold(evaluation);
       const version = (id: string) => {

@@ -32,4 +32,5 @@ export { type SummaryRow, summaryRows } from "./summary-rows.js";
 export { type Holders, type Tree, holderFault, holderOf, holdersOf, inOrder, inherited, localeOf } from "./tree.js";
 export { queryOf, sayTeeth, sayValue, setText } from "./value.js";
 export { type SaidWorking, sayWorking } from "./working.js";
+export { wordFindings } from "./words.js";
 export { versionOf } from "../report/index.js";

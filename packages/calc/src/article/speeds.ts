@@ -31,7 +31,8 @@ function loadedFrom(text: string): Loaded | undefined {
   return isShare(from) && isShare(to) && Number(from) <= Number(to) ? { from, to } : undefined;
 }
 
-function attributeFaults(unit: string | undefined, loaded: string | undefined): readonly Finding[] {
+/** What is wrong with the unit and the load that speeds are asked for in. */
+export function speedFaults(unit: string | undefined, loaded: string | undefined): readonly Finding[] {
   const known = units.speed;
   return [
     ...(unit !== undefined && !known.includes(unit)
@@ -42,7 +43,13 @@ function attributeFaults(unit: string | undefined, loaded: string | undefined): 
         ]
       : []),
     ...(loaded !== undefined && !loadedFrom(loaded)
-      ? [errorOf("meaning", "not-understood", "/loaded", { found: JSON.stringify(loaded), example: "0.8 to 0.9" })]
+      ? [
+          errorOf("meaning", "not-understood", "/loaded", {
+            name: "loaded",
+            found: JSON.stringify(loaded),
+            example: "0.8 to 0.9",
+          }),
+        ]
       : []),
   ];
 }
@@ -96,7 +103,7 @@ export function saySpeeds(speaker: Reporter, attributes: Attributes): SaidSpeeds
   const { evaluation, reports } = speaker;
   const outputs = outputsFor(evaluation, said(attributes, "of"));
   const [unit, loaded] = [said(attributes, "unit"), said(attributes, "loaded")];
-  const findings = [...(isUnsaid(outputs) ? outputs.findings : []), ...attributeFaults(unit, loaded)];
+  const findings = [...(isUnsaid(outputs) ? outputs.findings : []), ...speedFaults(unit, loaded)];
   if (isUnsaid(outputs) || findings.length) return { findings };
   const share = loaded === undefined ? undefined : loadedFrom(loaded);
   const speeds = outputs.map((output) => speedOf(speaker, output, unit ?? "km/h", share));

@@ -1,4 +1,4 @@
-import { buildFromAttributes, isPagesOwn, notationName, readBuild } from "@meshwright/calc/document";
+import { buildFromAttributes, notationName, passes, readBuild } from "@meshwright/calc/document";
 import type { Build } from "@meshwright/calc/drivetrain";
 import { errorOf, type Finding, type FindingCode, type FindingValues } from "@meshwright/calc/stages";
 
@@ -13,7 +13,7 @@ export function notationOf(element: Element): Record<string, string> {
   const attributes: Record<string, string> = {};
   let speaks = false;
   for (const { name, value } of element.attributes)
-    if (!isPagesOwn(name) && !isOwn(name)) {
+    if ((notationName(name) || !passes("mw-build", name)) && !isOwn(name)) {
       attributes[name] = value;
       speaks ||= name !== "seal" && notationName(name);
     }
