@@ -193,6 +193,22 @@ describe("findings", () => {
   });
 
   describe("of an element without any build", () => {
+    it("are told where the whole page came before it was looked at", async () => {
+      const page = await show("");
+      const frame = document.createElement("iframe");
+      const entry = new URL("../../all.ts", import.meta.url).href;
+      frame.srcdoc =
+        `<!doctype html><script>heard = []; console.warn = (text) => heard.push(text);</script>` +
+        `<p><mw-value of="rear">7</mw-value></p><script type="module" src="${entry}"></script>`;
+      page.append(frame);
+      const heard = () =>
+        ((frame.contentWindow as unknown as { heard?: unknown[] } | null)?.heard ?? []).filter((text) =>
+          String(text).startsWith("<mw-"),
+        );
+      for (let n = 0; n < 60 && !heard().length; n++) await settle(1);
+      assert.deepEqual(heard(), ['<mw-value>: There is no "mw-build".']);
+    });
+
     it("are told in the console, and by a sign where it stands, until there is one", async () => {
       const page = await show(`<p>It comes to <mw-value of="rear">16.00</mw-value>.</p>`);
       const value = find(page, "mw-value");
@@ -260,6 +276,20 @@ describe("findings", () => {
       dispatchEvent(new HashChangeEvent("hashchange"));
       await settle();
       assert.isNotNull(signOf(buildIn(page)));
+    });
+
+    it("comes and goes with the address for a build that has no elements", async () => {
+      lookFrom("https://shore.example/post");
+      const page = await show(`<mw-build stages="Pair: 0 to 40" rear="Hub: 10 to 10"></mw-build>`);
+      for (const [hash, isShown] of [
+        ["#mw-author", true],
+        ["#top", false],
+      ] as const) {
+        lookFrom(`https://shore.example/post${hash}`);
+        dispatchEvent(new HashChangeEvent("hashchange"));
+        await settle();
+        assert.equal(signOf(buildIn(page)) !== null, isShown, hash);
+      }
     });
 
     it("knows where an author is", () => {

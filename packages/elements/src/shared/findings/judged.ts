@@ -2,7 +2,6 @@ import { askedFindings } from "@meshwright/calc/article";
 import { attributeFindings, elementAttributes, type ElementTag } from "@meshwright/calc/document";
 import { errorOf, type Finding } from "@meshwright/calc/stages";
 import { missingBuild, type MeshwrightElement } from "../element/index.js";
-import { page } from "../store/index.js";
 
 /** What an element asks for, by the names of its attributes: frameworks set properties instead. */
 function askedBy(element: MeshwrightElement): Record<string, string> {
@@ -26,7 +25,8 @@ function homeFault({ build }: MeshwrightElement): Finding {
 export function findingsOf(element: MeshwrightElement): readonly Finding[] {
   const names = attributeFindings(element.localName, element.getAttributeNames());
   const { home } = element;
-  if (!home) return page().holders.size || document.readyState !== "loading" ? [...names, homeFault(element)] : names;
+  // A build may still be on its way.
+  if (!home) return document.readyState === "complete" ? [...names, homeFault(element)] : names;
   const { store } = home;
   const { article } = store;
   if (!article) return names;

@@ -9,7 +9,7 @@ import {
   type Overseer,
   type PageFinding,
 } from "../element/index.js";
-import type { BuildStore } from "../store/index.js";
+import { page, type BuildStore } from "../store/index.js";
 import { findingsOf } from "./judged.js";
 import { drawSign } from "./sign.js";
 import { warn } from "./warn.js";
@@ -92,9 +92,14 @@ class Findings implements Overseer {
   }
 
   /** The address may have come to say that the author is here, or no longer. */
-  readonly here = (): void => {
-    for (const { store } of this.#judged.values()) for (const watcher of store?.complaints.watchers ?? []) watcher();
+  readonly lookAround = (): void => {
+    for (const holder of page().holders) if ("ownFindings" in holder) this.changed(holder as Overseen);
     void this.#tell();
+  };
+
+  /** All that was still to come has come: whoever has no build now has none. */
+  readonly arrived = (): void => {
+    for (const element of [...this.#judged.keys()]) if (!element.home) element.judge();
   };
 
   /** Tells everything once things have come to rest: what is drawn in this turn is not kept waiting. */
@@ -143,6 +148,6 @@ export function watchFindings(): void {
   if (!globalThis.customElements || !globalThis.document) return;
   const findings = new Findings();
   install(findings);
-  addEventListener("hashchange", findings.here);
-  if (document.readyState !== "complete") addEventListener("load", findings.here, { once: true });
+  addEventListener("hashchange", findings.lookAround);
+  if (document.readyState !== "complete") addEventListener("load", findings.arrived, { once: true });
 }
