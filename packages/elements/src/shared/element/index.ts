@@ -34,7 +34,15 @@ export { dress, MeshwrightElement } from "./element.js";
 export { addFigures, figures } from "./figures.js";
 export { buildsOf, findBuild, missingBuild } from "./find.js";
 export { localeOf } from "./locale.js";
-export { install, oversight, whenOverseen, type Overseen, type Overseer, type PageFinding } from "./oversight.js";
+export {
+  install,
+  oversight,
+  whenOverseen,
+  type Overseen,
+  type Overseer,
+  type PageFinding,
+  type Subject,
+} from "./oversight.js";
 export { nameOf } from "./name.js";
 export { arrow, hatching, roomFor, round } from "./ink.js";
 export { Picture } from "./picture.js";
