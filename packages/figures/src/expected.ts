@@ -35,6 +35,7 @@ import {
 import type { Build } from "@meshwright/calc/drivetrain";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 import { wordsFor } from "@meshwright/calc/languages/all";
+import type { Toothed } from "@meshwright/calc/gears";
 import { layoutOf } from "@meshwright/calc/layout";
 import { figures as allFigures, modeFault, units } from "@meshwright/calc/report";
 import { errorOf, type Finding } from "@meshwright/calc/stages";
@@ -217,10 +218,16 @@ function order({ element, speaker, other }: Context): Expected {
 }
 
 function drawing({ element, speaker }: Context): Expected {
-  const { evaluation } = speaker;
-  const layout = layoutOf(stepsToDraw(evaluation, said(element.attributes, "of")), evaluation.build.mounts);
+  const { evaluation, writer } = speaker;
+  const steps = stepsToDraw(evaluation, said(element.attributes, "of"));
+  const layout = layoutOf(steps, evaluation.build.mounts);
   const { title, told, verdicts, rest } = sayDrawing(speaker, layout);
-  return { kind: "figures", figures: [], sentences: [title, told, ...verdicts, rest] };
+  // Whoever tells a drawing in words tells the pitch of its gears.
+  const pitches = steps.flatMap(({ stage }) => {
+    const { module, diametralPitch } = stage as Toothed;
+    return module === undefined && diametralPitch === undefined ? [] : writer.given((module ?? diametralPitch)!);
+  });
+  return { kind: "figures", figures: [], sentences: [title, told, ...verdicts, rest, ...pitches] };
 }
 
 /** Every element: how it is checked, that it is not, or that it says no figure. */
