@@ -6,6 +6,7 @@ import { fitFigures, motionFigures } from "@meshwright/calc/report";
 import { addFigures, define } from "./shared/element/index.js";
 import { MwBuild } from "./elements/build/index.js";
 import { MwChangeTable } from "./elements/change-table/index.js";
+import { MwDriveLine } from "./elements/drive-line/index.js";
 import { MwEdits } from "./elements/edits/index.js";
 import { MwOverdriveGauge } from "./elements/overdrive-gauge/index.js";
 import { MwBenchCard } from "./elements/bench-card/index.js";
@@ -31,6 +32,7 @@ define(
   MwStageEditor,
   MwChangeTable,
   MwTrainDrawing,
+  MwDriveLine,
   MwWheelSpeed,
   MwWorking,
   MwBenchCard,

@@ -189,6 +189,7 @@ const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
   "mw-stage-editor": "unchecked",
   "mw-change-table": "unchecked",
   "mw-train-drawing": "unchecked",
+  "mw-drive-line": "unchecked",
   "mw-wheel-speed": "unchecked",
   "mw-working": "unchecked",
   "mw-bench-card": "unchecked",

@@ -1,0 +1,73 @@
+import { blockOf, type Cell, type Lettered, type Lettering } from "./drive-cells.js";
+import { strandsOf, type Strand } from "./drive-line.js";
+import { sense, type Sheet } from "./drive-sheet.js";
+import { depthsOf } from "./drive-wrapped.js";
+
+const gutter = 12;
+const toText = 14;
+const least = 16;
+const strandGap = 22;
+
+/** From top to bottom, lettered beside; each shaft below the one that it comes from. */
+export function placeUpright(
+  sheet: Sheet,
+  line: readonly Strand[],
+  cellsFor: (room: number) => ReadonlyMap<Strand, readonly Cell[]>,
+  lettering: Lettering,
+  totalsFor: (room: number) => ReadonlyMap<string, Lettered>,
+): void {
+  const sizes = [...cellsFor(Infinity).values()].flat();
+  const depths = depthsOf(line);
+  const indent = gutter * Math.max(...depths.values()) + 4;
+  const x = indent + Math.max(26, ...sizes.map(({ after }) => after));
+  const textX = x + Math.max(26, ...sizes.map(({ before }) => before)) + toText;
+  const room = Math.max(60, sheet.width - textX);
+  const cells = cellsFor(room);
+  const totals = totalsFor(room);
+  const fedFrom = new Map<Strand, { readonly x: number; y: number }>();
+  let y = 0;
+
+  for (const strand of strandsOf(line)) {
+    const { output, feeds, motor } = strand;
+    const label = motor && !output ? undefined : lettering.label(strand.id);
+    if (label) {
+      const { width, height } = blockOf([label], room);
+      sheet.label(strand.id, { x: textX, y, width, height });
+    }
+    let end = y + (label ? label.height / 2 : 0);
+    let after: Cell | undefined;
+    const bar = fedFrom.get(strand);
+    if (bar) {
+      sheet.shaft([[bar.x, bar.y], [bar.x, end], [x, end]]); // prettier-ignore
+      bar.y = end;
+    }
+    if (label) y += label.height + 6;
+    for (const cell of cells.get(strand)!) {
+      const { key, length, head, foot, shaft } = cell;
+      const total = output && key === `wheel:${output.id}` ? totals.get(output.id)! : undefined;
+      const text = head.height + foot.height + (total?.height ?? 0);
+      const height = Math.max(length, text);
+      const start = y + (height - length) / 2;
+      const textY = y + (height - text) / 2;
+      if (after ?? bar) {
+        const note = after?.shaft;
+        const middle = (end + start) / 2;
+        const points = [[x, end], [x, start]] as const; // prettier-ignore
+        if (note)
+          sheet.shaft(points, after!.key, { x: x + 7, y: middle - note.height / 2, width: note.width + sense, height: note.height }); // prettier-ignore
+        else sheet.shaft(points, after?.key);
+      }
+      sheet.upright(strand.id, cell, x, start, textX, textY + (total?.height ?? 0));
+      if (total) sheet.total(output!.id, { x: textX, y: textY, ...total });
+      end = start + length;
+      after = cell;
+      y += height + (shaft ? Math.max(least, shaft.height + 8) : least);
+    }
+    if (feeds.length) {
+      const place = { x: gutter * depths.get(strand)! + 4, y: y + 4 };
+      sheet.shaft([[x, end], [x, place.y], [place.x, place.y]]); // prettier-ignore
+      for (const one of feeds) fedFrom.set(one, place);
+    }
+    y += strandGap;
+  }
+}
