@@ -100,15 +100,18 @@ export function blockOf(lines: readonly Lettered[], room = Infinity): Lettered {
   return { width: Math.min(room, widest(lines)), height };
 }
 
-/** The stages of all shafts with what they look like. */
-export function sketches(line: readonly Strand[]): ReadonlyMap<Stage, Sketch> {
+const opposite = { left: "right", right: "left" } as const;
+
+/** The stages of all shafts with what they look like. What is drawn from right to left is seen as in a mirror: sides change. */
+export function sketches(line: readonly Strand[], isMirrored: boolean): ReadonlyMap<Stage, Sketch> {
   const all = strandsOf(line).flatMap(({ stages }) => stages);
   const usual = usualModule(all.map(({ stage }) => stage));
   return new Map(
     all.map(({ stage, lever }) => {
       const sketch = sketchOf(stage, usual);
       const lanes = lever && { lanes: lever.positions.length, lane: lever.positions.indexOf(lever.stands) };
-      return [stage, { ...sketch, ...lanes }];
+      const side = isMirrored && sketch.side ? { side: opposite[sketch.side] } : undefined;
+      return [stage, { ...sketch, ...side, ...lanes }];
     }),
   );
 }

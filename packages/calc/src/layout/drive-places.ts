@@ -32,7 +32,7 @@ export function placeDriveLine(
   { width, lettering, isUpright, isRightToLeft = false }: LinePlacing,
 ): PlacedLine {
   const line = driveLineOf(evaluation);
-  const looks = sketches(line);
+  const looks = sketches(line, isRightToLeft);
   const [least, greatest] = diametersOf(looks);
   const axles = leaves(line);
   const most = isUpright ? Math.max(72, Math.min(150, width * 0.32)) : axles > 3 ? 92 : axles > 2 ? 118 : 150;

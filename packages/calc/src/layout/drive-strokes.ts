@@ -62,7 +62,7 @@ function shade(at: LinePoint, rim: number, room: number): string {
 
 function wheelStrokes(mark: WheelMark): Stroke[] {
   const { at, pitch, tip, root, isGuessed } = mark;
-  const strokes: Stroke[] = [{ ink: isGuessed ? "guess" : "edge", path: teethOf(mark) }];
+  const strokes: Stroke[] = [{ ink: isGuessed ? "fine" : "edge", path: teethOf(mark) }];
   if (tip > root) {
     const rim = root - Math.max(2.5, root * 0.1);
     const bore = Math.max(1.6, Math.min(4.5, root * 0.12));
@@ -70,8 +70,11 @@ function wheelStrokes(mark: WheelMark): Stroke[] {
     const inner = circle(at, bore) + (webbed ? circle(at, rim) + circle(at, bore * 2) : "");
     strokes.push({ ink: "fine", path: inner });
     if (webbed) strokes.push({ ink: "shade", path: shade(at, rim, rim - bore * 2) });
-  } else strokes.push({ ink: isGuessed ? "guess" : "edge", path: circle(at, root + 4) });
-  strokes.push({ ink: "pitch", path: circle(at, pitch) });
+  } else strokes.push({ ink: "edge", path: circle(at, root + 4) });
+  // A size that nobody knows is told by dashes around it.
+  strokes.push(
+    isGuessed ? { ink: "guess", path: circle(at, Math.max(tip, root) + 2) } : { ink: "pitch", path: circle(at, pitch) },
+  );
   return strokes;
 }
 
@@ -79,7 +82,6 @@ function wheelStrokes(mark: WheelMark): Stroke[] {
 function coneStrokes({ apex, pinion, ring, side, teeth, isGuessed }: Extract<Mark, { is: "cones" }>): Stroke[] {
   const [ax, ay] = apex;
   const toe = 0.68;
-  const edge = isGuessed ? "guess" : "edge";
   const heel = ax - ring;
   const far = side * pinion;
   const thick = side * Math.max(4, pinion * 0.3);
@@ -115,7 +117,8 @@ function coneStrokes({ apex, pinion, ring, side, teeth, isGuessed }: Extract<Mar
   const axle = `M${spot(ax, ay + far + thick + side * 6)}L${spot(ax, ay - side * (pinion * 0.5))}`;
   return [
     { ink: "fine", path: onPinion.join("") + onRing.join("") },
-    { ink: edge, path: `${polyline(body)}z${polyline(plate)}z${polyline(back)}` },
+    { ink: "edge", path: `${polyline(body)}z${polyline(plate)}z` },
+    { ink: isGuessed ? "guess" : "edge", path: polyline(back) },
     { ink: "pitch", path: axle },
   ];
 }

@@ -1,7 +1,7 @@
 import { blockOf, type Cell, type Lettered, type Lettering } from "./drive-cells.js";
 import { strandsOf, type Strand } from "./drive-line.js";
 import { sense, type Sheet } from "./drive-sheet.js";
-import { depthsOf } from "./drive-wrapped.js";
+import { depthsOf, type Bar } from "./drive-wrapped.js";
 
 const gutter = 12;
 const toText = 14;
@@ -24,7 +24,7 @@ export function placeUpright(
   const room = Math.max(60, sheet.width - textX);
   const cells = cellsFor(room);
   const totals = totalsFor(room);
-  const fedFrom = new Map<Strand, { readonly x: number; y: number }>();
+  const fedFrom = new Map<Strand, Bar>();
   let y = 0;
 
   for (const strand of strandsOf(line)) {
@@ -38,10 +38,11 @@ export function placeUpright(
     let after: Cell | undefined;
     const bar = fedFrom.get(strand);
     if (bar) {
-      sheet.shaft([[bar.x, bar.y], [bar.x, end], [x, end]]); // prettier-ignore
-      bar.y = end;
+      sheet.shaft([...bar.lead, [bar.x, end], [x, end], [x, end + 9]]); // prettier-ignore
+      bar.lead = [[bar.x, end]];
+      end += 9;
     }
-    if (label) y += label.height + 6;
+    y = Math.max(end, y + (label ? label.height + 6 : 0));
     for (const cell of cells.get(strand)!) {
       const { key, length, head, foot, shaft } = cell;
       const total = output && key === `wheel:${output.id}` ? totals.get(output.id)! : undefined;
@@ -64,9 +65,9 @@ export function placeUpright(
       y += height + (shaft ? Math.max(least, shaft.height + 8) : least);
     }
     if (feeds.length) {
-      const place = { x: gutter * depths.get(strand)! + 4, y: y + 4 };
-      sheet.shaft([[x, end], [x, place.y], [place.x, place.y]]); // prettier-ignore
-      for (const one of feeds) fedFrom.set(one, place);
+      const bar: Bar = { x: gutter * depths.get(strand)! + 4, lead: [] };
+      bar.lead = [[x, end], [x, y + 4], [bar.x, y + 4]]; // prettier-ignore
+      for (const one of feeds) fedFrom.set(one, bar);
     }
     y += strandGap;
   }

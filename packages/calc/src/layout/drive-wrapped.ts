@@ -8,6 +8,14 @@ const gutter = 14;
 const toTotal = 14;
 const systemGap = 26;
 const longest = 120;
+/** What a staff that need not fill its width has more between its things. */
+const roomy = 84;
+
+/** Where the shafts that another one feeds come from: the first goes on from it without a break, each from the one before. */
+export interface Bar {
+  readonly x: number;
+  lead: readonly LinePoint[];
+}
 
 /** How many shafts lead to a shaft: each has a bar of its own in the gutter. */
 export function depthsOf(line: readonly Strand[]): ReadonlyMap<Strand, number> {
@@ -54,11 +62,20 @@ export function placeWrapped(
   lettering: Lettering,
 ): void {
   const column = Math.max(0, ...[...totals.values()].map(({ width }) => width));
-  const wheels = sheet.width - column - toTotal;
+  const widest = sheet.width - column - toTotal;
   const depths = depthsOf(line);
   const deepest = Math.max(...depths.values());
   const indent = deepest ? gutter * (deepest + 1) : 0;
-  const fedFrom = new Map<Strand, { readonly x: number; y: number }>();
+  const fedFrom = new Map<Strand, Bar>();
+  // Wheels and totals stand in one column, no farther out than the longest staff asks for.
+  const ends = [...cells].flatMap(([{ output, motor }, list]) => {
+    if (!output) return [];
+    const from = motor ? 0 : indent;
+    const last = linesOf(list, from, widest).at(-1)!;
+    const staff = staffOf(last, from, roomy);
+    return Math.min(widest, Math.max(staff.end, staff.textEnd));
+  });
+  const wheels = Math.max(...ends);
   let top = 0;
 
   for (const strand of strandsOf(line)) {
@@ -70,8 +87,16 @@ export function placeWrapped(
       top += label.height + 2;
     }
     const total = output && totals.get(output.id);
-    const lines = linesOf(cells.get(strand)!, from, output ? wheels : sheet.width - 12);
-    let before: { readonly cell: Cell; readonly end: number; readonly y: number; readonly bottom: number } | undefined;
+    const lines = linesOf(cells.get(strand)!, from, output ? widest : sheet.width - 30);
+    let before:
+      | {
+          readonly cell: Cell;
+          readonly end: number;
+          readonly clear: number;
+          readonly y: number;
+          readonly bottom: number;
+        }
+      | undefined;
     lines.forEach((list, n) => {
       const isLast = n === lines.length - 1;
       const reach = reachOf(list, isLast ? total : undefined);
@@ -97,21 +122,19 @@ export function placeWrapped(
         sheet.shaft([[edge, before.y], [edge, between], [start, between], [start, y], [first, y]]); // prettier-ignore
       } else if (!strand.motor) {
         const bar = fedFrom.get(strand)!;
-        const points: LinePoint[] = [[bar.x, bar.y], [bar.x, y], [first, y]]; // prettier-ignore
-        sheet.shaft(points);
-        bar.y = y;
+        sheet.shaft([...bar.lead, [bar.x, y], [first, y]]); // prettier-ignore
+        bar.lead = [[bar.x, y]];
       }
       const bottom = y + reach.below;
-      before = { cell: list.at(-1)!, end: staff.end, y, bottom };
+      before = { cell: list.at(-1)!, end: staff.end, clear: Math.max(staff.end, staff.textEnd), y, bottom };
       top = bottom + systemGap;
     });
     if (output) sheet.total(output.id, { x: wheels + toTotal, y: before!.y - total!.height / 2, ...total! });
     if (!feeds.length) continue;
-    const { end, y, bottom } = before!;
+    const { end, clear, y, bottom } = before!;
     const x = gutter * depths.get(strand)! + 4;
     const channel = bottom + systemGap / 2;
-    const bar = { x, y: channel };
-    sheet.shaft([[end, y], [end + 12, y], [end + 12, channel], [x, channel]]); // prettier-ignore
+    const bar: Bar = { x, lead: [[end, y], [clear + 12, y], [clear + 12, channel], [x, channel]] }; // prettier-ignore
     for (const one of feeds) fedFrom.set(one, bar);
   }
 }

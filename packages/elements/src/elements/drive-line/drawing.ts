@@ -46,17 +46,20 @@ function sense(
   const radius = 4.6;
   const { turn, isEstablished } = shaft;
   if (!turn) return svg`<circle class="unsaid" cx=${round(x)} cy=${round(y)} r="3.2" />`;
-  // Open at the upper side, the head at one of its ends.
-  const end = (way: number): string => `${round(x + way * radius * 0.7)} ${round(y - radius * 0.71)}`;
-  const tip = turn > 0 ? 1 : -1;
-  const head = `M${round(x + tip * (radius * 0.7 - 3.4))} ${round(y - radius * 0.71 - 1.2)}l${round(tip * 4.6)} ${-1.4}l${round(tip * -0.6)} 5z`;
-  return svg`<path class="sense" d="M${end(-1)}A${radius} ${radius} 0 1 0 ${end(1)}" /><path class=${isEstablished ? "head" : "head hollow"} d=${head} />`;
+  // Three quarters of a circle with a head at the upper end; against the motor it is mirrored.
+  const at = (angle: number, far: number): string =>
+    `${round(x + Math.sign(turn) * far * Math.cos(angle))} ${round(y + far * Math.sin(angle))}`;
+  const [from, to] = [-0.5, 4.3];
+  const sweep = turn > 0 ? 1 : 0;
+  const circle = `M${at(from, radius)}A${radius} ${radius} 0 1 ${sweep} ${at(to, radius)}`;
+  const head = `M${at(to, radius - 2.8)}L${at(to, radius + 2.8)}L${at(to + 0.95, radius + 0.6)}z`;
+  return svg`<path class="sense" d=${circle} /><path class=${isEstablished ? "head" : "head hollow"} d=${head} />`;
 }
 
 /** One thing on the line: its strokes lie along the line wherever that goes. */
 function cellMarks(cell: PlacedCell, line: PlacedLine, before: Drawn, now: Drawn, chosen: boolean): SVGTemplateResult {
   const { x, y, marks } = cell;
-  const way = line.form === "upright" ? "rotate(90)" : line.isRightToLeft ? "scale(-1 1)" : "";
+  const way = (line.isRightToLeft ? "scale(-1 1)" : "") + (line.form === "upright" ? "rotate(90)" : "");
   const strokes = marks.flatMap((mark: Mark) => {
     const key = JSON.stringify(mark);
     const known = before.get(key) ?? strokesOf(mark);

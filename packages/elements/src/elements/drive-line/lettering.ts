@@ -34,7 +34,7 @@ function countsLine({ pieces }: SaidCell, { count, target }: Sizes, isStill: boo
     0,
   );
   const least = pieces.some(({ address }) => live(address)) ? target : 0;
-  return { width, height: Math.max(count * 1.5, least) };
+  return { width: width * 1.1, height: Math.max(count * 1.5, least) };
 }
 
 export const laneText = ({ label, total }: SaidCell["lanes"][number]): string =>

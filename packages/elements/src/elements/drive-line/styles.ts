@@ -68,14 +68,14 @@ export const styles = css`
     stroke-width: 0.8;
   }
   .solid,
-  .head {
+  path.head {
     fill: currentColor;
     stroke: none;
   }
   .sense {
     stroke-width: 0.9;
   }
-  .hollow,
+  path.hollow,
   .unsaid {
     fill: none;
     stroke: currentColor;
@@ -115,6 +115,12 @@ export const styles = css`
     align-items: flex-start;
     white-space: normal;
   }
+  .upright .counts {
+    flex-wrap: wrap;
+  }
+  .upright .total b {
+    white-space: normal;
+  }
   .name,
   .label,
   .lane {
@@ -143,7 +149,7 @@ export const styles = css`
   }
   .counts {
     display: flex;
-    flex-wrap: wrap;
+    flex-wrap: nowrap;
     align-items: center;
     gap: 0 0.42em;
     min-height: 1.5em;
@@ -176,17 +182,20 @@ export const styles = css`
     pointer-events: none;
   }
   .label {
-    font-style: italic;
+    font-weight: 600;
     white-space: nowrap;
     line-height: 1.5;
   }
   .total b {
     display: block;
+    white-space: nowrap;
     font-size: max(14px, 1.2em);
     line-height: 1.25;
   }
   .total .name {
     display: block;
+    font-style: normal;
+    font-weight: 600;
   }
   .lanes {
     display: flex;
