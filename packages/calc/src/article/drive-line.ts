@@ -82,6 +82,8 @@ export interface SaidLine {
   /** Everything on the line by its key. */
   readonly cells: ReadonlyMap<string, SaidCell>;
   readonly totals: ReadonlyMap<string, SaidLineTotal>;
+  /** What is wrong with the drive as a whole. */
+  readonly faults: readonly string[];
 }
 
 /** Whether a field holds a count, by the shapes of its kind. */
@@ -254,27 +256,59 @@ function totalOf(output: OutputEvaluation, { figure, words, reports: { line } }:
   return { output: id, label, text, standing, verdict, heard };
 }
 
-/** What `mw-drive-line` says: the drivetrain in the order of drive, shaft by shaft, with what stands on each. */
-export function sayDriveLine(speaker: Reporter): SaidLine {
+/** The stages that could not be read, with the reasons. */
+type Broken = ReadonlyMap<string, string>;
+
+/** A stage that cannot be read: nothing is known behind it. */
+const brokenCell = ({ stage }: LineStage, why: string, { words }: Reporter): SaidCell =>
+  said({ key: stage.id, stage, name: nameOf(stage), faults: [why], heard: fill(words.told, nameOf(stage), why) });
+
+/** The total of an output that waits for a stage. */
+function waitingTotal(
+  { id, label }: OutputEvaluation,
+  stage: Stage,
+  { words, reports: { line } }: Reporter,
+): SaidLineTotal {
+  const text = fill(line.waiting, nameOf(stage));
+  return { output: id, label, text, standing: undefined, verdict: "", heard: fill(words.told, label, text) };
+}
+
+/**
+ * What `mw-drive-line` says: the drivetrain in the order of drive, shaft by shaft, with what stands on each.
+ *
+ * @param broken stages that could not be read, by id, and why: the line is broken there, and totals wait for them
+ */
+export function sayDriveLine(speaker: Reporter, broken: Broken = new Map()): SaidLine {
   const { evaluation, reports } = speaker;
   const cells = new Map<string, SaidCell>();
   const totals = new Map<string, SaidLineTotal>();
-  const strandOf = (strand: Strand): SaidStrand => {
+  const strandOf = (strand: Strand, before?: Stage): SaidStrand => {
     const { id, label = strand.output?.label, motor, stages, split, output } = strand;
     const behind = strandsOf([strand]).find((one) => one.output)?.output;
+    let waiting = before;
+    const cellOf = (one: LineStage, n: number): SaidCell => {
+      const why = broken.get(one.stage.id);
+      if (why !== undefined) {
+        waiting ??= one.stage;
+        return brokenCell(one, why, speaker);
+      }
+      const cell = stageCell(one, n === stages.length - 1 && !!output, behind, speaker);
+      return waiting ? { ...cell, shaft: undefined } : cell;
+    };
     const list = [
       ...(motor ? [motorCell(strand, speaker)] : []),
-      ...stages.map((one, n) => stageCell(one, n === stages.length - 1 && !!output, behind, speaker)),
+      ...stages.map(cellOf),
       ...(split && strand.feeds.length ? [splitCell(strand, speaker)] : []),
       ...(output ? [wheelCell(output, speaker)] : []),
     ];
     for (const cell of list) cells.set(cell.key, cell);
-    const total = output && totalOf(output, speaker);
+    const total = output && (waiting ? waitingTotal(output, waiting, speaker) : totalOf(output, speaker));
     if (total) totals.set(total.output, total);
-    return { id, label: label ?? id, cells: list, feeds: strand.feeds.map(strandOf), total };
+    return { id, label: label ?? id, cells: list, feeds: strand.feeds.map((one) => strandOf(one, waiting)), total };
   };
-  const strands = driveLineOf(evaluation).map(strandOf);
+  const strands = driveLineOf(evaluation).map((one) => strandOf(one));
   const { title } = evaluation.build;
   const name = title ? fill(reports.line.nameOf, title) : reports.line.name;
-  return { name, strands, cells, totals };
+  const isOpposed = evaluation.findings.some(({ code }) => code === "outputs-oppose");
+  return { name, strands, cells, totals, faults: isOpposed ? [speaker.words.oppose] : [] };
 }

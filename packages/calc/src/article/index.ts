@@ -9,6 +9,7 @@ export { type ChangeGroup, type ChangeRow, type SaidChanges, type Column, sayCha
 export { type Content, hasDigit, standsForBlock, standsForValue } from "./content.js";
 export { type SaidDrawing, drawnLength, sayDrawing, verdictOf, wallText } from "./drawing.js";
 export { readEmbedded } from "./embedded.js";
+export { type MendedDraft, mendedDraft } from "./drive-draft.js";
 export {
   type LinePiece,
   type SaidCell,

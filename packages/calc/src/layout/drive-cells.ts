@@ -103,11 +103,16 @@ export function blockOf(lines: readonly Lettered[], room = Infinity): Lettered {
 const opposite = { left: "right", right: "left" } as const;
 
 /** The stages of all shafts with what they look like. What is drawn from right to left is seen as in a mirror: sides change. */
-export function sketches(line: readonly Strand[], isMirrored: boolean): ReadonlyMap<Stage, Sketch> {
+export function sketches(
+  line: readonly Strand[],
+  isMirrored: boolean,
+  broken: ReadonlySet<string>,
+): ReadonlyMap<Stage, Sketch> {
   const all = strandsOf(line).flatMap(({ stages }) => stages);
   const usual = usualModule(all.map(({ stage }) => stage));
   return new Map(
     all.map(({ stage, lever }) => {
+      if (broken.has(stage.id)) return [stage, { by: "break", wheels: [], isGuessed: false }];
       const sketch = sketchOf(stage, usual);
       const lanes = lever && { lanes: lever.positions.length, lane: lever.positions.indexOf(lever.stands) };
       const side = isMirrored && sketch.side ? { side: opposite[sketch.side] } : undefined;

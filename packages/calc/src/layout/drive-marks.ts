@@ -49,6 +49,8 @@ export type Mark =
     }
   | { readonly is: "box"; readonly length: number; readonly half: number; readonly from: "printed" | "turned" }
   | { readonly is: "lever"; readonly length: number; readonly lanes: readonly number[]; readonly lane: number }
+  /** Nothing is known: the shaft ends, and begins again. */
+  | { readonly is: "break"; readonly length: number }
   | { readonly is: "motor"; readonly length: number; readonly half: number }
   | { readonly is: "tyre"; readonly at: LinePoint; readonly radius: number }
   /** A spool is one piece; a differential has its gears drawn. */
@@ -274,6 +276,13 @@ function levered({ lanes = 1, lane = 0 }: Sketch): Marked {
   };
 }
 
+const broken = (): Marked => ({
+  marks: [{ is: "break", length: 60 }],
+  length: 60,
+  before: 16,
+  after: 16,
+});
+
 const makers: Readonly<Record<Sketch["by"], (sketch: Sketch, scale: number) => Marked>> = {
   mesh: meshed,
   inside,
@@ -285,6 +294,7 @@ const makers: Readonly<Record<Sketch["by"], (sketch: Sketch, scale: number) => M
   pins: pinned,
   box: boxed,
   lever: levered,
+  break: broken,
 };
 
 /**

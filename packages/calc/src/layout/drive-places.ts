@@ -15,6 +15,8 @@ export interface LinePlacing {
   readonly isUpright?: boolean;
   /** Lines of text run from the right, and so does the line of drive. */
   readonly isRightToLeft?: boolean;
+  /** Stages that nothing is known of, by id: the line is broken there. */
+  readonly broken?: ReadonlySet<string>;
 }
 
 /** Life size on a screen of 96 pixels an inch. */
@@ -29,10 +31,10 @@ const leaves = (line: readonly Strand[]): number => strandsOf(line).filter(({ ou
  */
 export function placeDriveLine(
   evaluation: Evaluation,
-  { width, lettering, isUpright, isRightToLeft = false }: LinePlacing,
+  { width, lettering, isUpright, isRightToLeft = false, broken = new Set() }: LinePlacing,
 ): PlacedLine {
   const line = driveLineOf(evaluation);
-  const looks = sketches(line, isRightToLeft);
+  const looks = sketches(line, isRightToLeft, broken);
   const [least, greatest] = diametersOf(looks);
   const axles = leaves(line);
   const most = isUpright ? Math.max(72, Math.min(150, width * 0.32)) : axles > 3 ? 92 : axles > 2 ? 118 : 150;

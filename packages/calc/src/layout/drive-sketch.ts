@@ -10,7 +10,7 @@ export interface SketchedWheel {
 
 /** What a stage looks like from the side, in millimetres; `isGuessed` where its pitch is not known, and with it its size. */
 export interface Sketch {
-  readonly by: "mesh" | "inside" | "cones" | "belt" | "chain" | "worm" | "planets" | "pins" | "box" | "lever";
+  readonly by: "mesh" | "inside" | "cones" | "belt" | "chain" | "worm" | "planets" | "pins" | "box" | "lever" | "break";
   /** In the order of drive. Of planets: the sun and the ring; of pins: the disc and the ring of pins. */
   readonly wheels: readonly SketchedWheel[];
   readonly isGuessed: boolean;

@@ -3,10 +3,10 @@ import type { Mark, LinePoint, WheelMark } from "./drive-marks.js";
 /**
  * What a stroke is drawn with: `line` the line of drive itself, `link` the same through a mesh, `edge` outlines, `fine` what
  * is inside them, `pitch` chain-dotted circles, `guess` outlines whose size is not known, `hatch`, `run` and `chain` belts and
- * chains, `solid` filled, `lane` a way that a lever does not stand in.
+ * chains, `solid` filled, `fault` where nothing is known, `lane` a way that a lever does not stand in.
  */
 export type Ink =
-  | "line" | "link" | "edge" | "fine" | "shade" | "pitch" | "guess" | "hatch" | "run" | "chain" | "solid" | "lane" | "turned"; // prettier-ignore
+  | "line" | "link" | "edge" | "fine" | "shade" | "pitch" | "guess" | "hatch" | "run" | "chain" | "solid" | "lane" | "turned" | "fault"; // prettier-ignore
 
 /** One stroke: path data, along and across the line. */
 export interface Stroke {
@@ -206,6 +206,16 @@ function leverStrokes({ length, lanes, lane }: Extract<Mark, { is: "lever" }>): 
   ];
 }
 
+/** The ends of a broken shaft, as a draughtsman breaks a part. */
+function breakStrokes({ length }: Extract<Mark, { is: "break" }>): Stroke[] {
+  const [a, b] = [length * 0.3, length * 0.7];
+  const torn = (x: number): string => `M${spot(x + 3, -13)}L${spot(x - 2, -4)}L${spot(x + 2, 4)}L${spot(x - 3, 13)}`;
+  return [
+    { ink: "line", path: `M0 0H${short(a)}M${short(b)} 0H${length}` },
+    { ink: "fault", path: torn(a) + torn(b) },
+  ];
+}
+
 function motorStrokes({ length, half }: Extract<Mark, { is: "motor" }>): Stroke[] {
   const can = `M4 ${-half}H${length - 6}Q${length - 2} ${-half} ${length - 2} ${-half + 4}V${half - 4}Q${length - 2} ${half} ${length - 6} ${half}H4Q0 ${half} 0 ${half - 4}V${-half + 4}Q0 ${-half} 4 ${-half}z`;
   let fins = "";
@@ -267,6 +277,8 @@ export function strokesOf(mark: Mark): readonly Stroke[] {
       return boxStrokes(mark);
     case "lever":
       return leverStrokes(mark);
+    case "break":
+      return breakStrokes(mark);
     case "motor":
       return motorStrokes(mark);
     case "tyre":

@@ -26,6 +26,13 @@ const line = (text: string, size: number, factor = 1.35, least = 0): Lettered =>
   height: Math.max(least, size * factor),
 });
 
+/** A sentence on lines of about fifteen ems. */
+function wrapped(text: string, size: number): Lettered {
+  const { width, height } = line(text, size);
+  const most = 15 * size;
+  return width <= most ? { width, height } : { width: most, height: height * Math.ceil((width * 1.12) / most) };
+}
+
 /** The counts of a thing on one line: what is touched is at least as wide as a finger. */
 function countsLine({ pieces }: SaidCell, { count, target }: Sizes, isStill: boolean): Lettered {
   const live = (address: string | undefined): boolean => address !== undefined && !isStill;
@@ -71,7 +78,7 @@ export function letteringFor(
         ...(cell.pieces.length ? [countsLine(cell, sizes, isStill)] : []),
         ...cell.lanes.map((lane) => line(laneText(lane), name, 1.5, isStill ? 0 : target)),
         ...notesOf(cell).map((text) => line(text, note)),
-        ...cell.faults.map((text) => line(text, note)),
+        ...cell.faults.map((text) => wrapped(text, note)),
       ];
     },
     shaft(key) {

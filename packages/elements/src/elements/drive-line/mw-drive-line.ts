@@ -1,7 +1,9 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { ifDefined } from "lit/directives/if-defined.js";
 import {
+  mendedDraft,
   sayDriveLine,
+  speakerOf,
   type LinePiece,
   type Reporter,
   type SaidCell,
@@ -9,9 +11,10 @@ import {
   type SaidStrand,
 } from "@meshwright/calc/article";
 import { placeDriveLine, type Box, type PlacedLine } from "@meshwright/calc/layout";
+import { evaluate } from "@meshwright/calc/evaluate";
 import { stageText } from "@meshwright/calc/report";
 import { spotOf } from "@meshwright/calc/drivetrain";
-import { announce, block, Picture, properties, writeCount } from "../../shared/element/index.js";
+import { announce, block, figures, Picture, properties, writeCount } from "../../shared/element/index.js";
 import { reporting } from "../../shared/tools/index.js";
 import { fill, reportWordsFor } from "../../shared/words/index.js";
 import { drawLine, type Drawn } from "./drawing.js";
@@ -39,11 +42,19 @@ const isCoarse = (): boolean => !!(coarse ??= globalThis.matchMedia?.("(pointer:
 export class MwDriveLine extends Picture {
   static override readonly tag = "mw-drive-line";
   static override styles = [properties, block, styles];
-  static override properties = { still: { type: Boolean }, chosen: {}, at: {}, message: { state: true } };
+  static override properties = {
+    still: { type: Boolean },
+    chosen: {},
+    at: {},
+    draft: { attribute: false, type: Object },
+    message: { state: true },
+  };
 
   declare still: boolean | null;
   declare chosen: string | null;
   declare at: string | null;
+  /** A document that is being written, as data: what cannot be read of it breaks the line where it stands. */
+  declare draft: unknown;
   /** What stands against the last change of a lever. */
   declare private message: string | undefined;
 
@@ -53,6 +64,11 @@ export class MwDriveLine extends Picture {
 
   get #isStill(): boolean {
     return !!this.still || !!this.at;
+  }
+
+  /** Whether counts can be changed: of a draft they are changed by whoever writes it. */
+  get #isLive(): boolean {
+    return !this.#isStill && !this.draft;
   }
 
   /** The thing that is chosen, or that the focus enters at: the first stage. */
@@ -119,7 +135,8 @@ export class MwDriveLine extends Picture {
   /** What stands below the counts: what is known, and the article's where it is another. */
   #notesOf(cell: SaidCell, speaker: Reporter): readonly string[] {
     const { article } = this.store ?? {};
-    const published = !this.at && article && cell.stage ? spotOf(article, cell.stage.id)?.stage : undefined;
+    const published =
+      !this.at && !this.draft && article && cell.stage ? spotOf(article, cell.stage.id)?.stage : undefined;
     if (!published || !cell.stage || published === cell.stage) return cell.notes;
     const [was, is] = [published, cell.stage].map((stage) => stageText(stage, "arrow", speaker.writer));
     return was === is || !was ? cell.notes : [fill(this.words.article, was), ...cell.notes];
@@ -127,7 +144,7 @@ export class MwDriveLine extends Picture {
 
   #piece({ text, address, isArrow }: LinePiece, isCurrent: boolean): TemplateResult {
     if (isArrow) return html`<span class="arrow" aria-hidden="true">${text}</span>`;
-    if (address === undefined || this.#isStill) return html`<span>${text}</span>`;
+    if (address === undefined || !this.#isLive) return html`<span>${text}</span>`;
     return html`<mw-teeth .of=${address} .build=${this.build} .passed=${!isCurrent}></mw-teeth>`;
   }
 
@@ -154,7 +171,7 @@ export class MwDriveLine extends Picture {
     if (!lanes.length) return nothing;
     return html`<span class="lanes" role="group" aria-label=${lanesName}
       >${lanes.map((lane) =>
-        this.#isStill || !lane.changes
+        !this.#isLive || !lane.changes
           ? html`<span class=${lane.stands ? "lane stands" : "lane"}>${laneText(lane)}</span>`
           : html`<button
               type="button"
@@ -253,11 +270,28 @@ export class MwDriveLine extends Picture {
       .join(" · ");
   }
 
+  /** Who says it: of a draft somebody who has read what there is to read. */
+  #speaking(): { readonly speaker: Reporter; readonly broken?: ReadonlyMap<string, string> } | undefined {
+    if (!this.draft) {
+      const speaker = reporting(this.speaker(this.at));
+      return speaker && { speaker };
+    }
+    const mended = mendedDraft(this.draft);
+    if (!mended) return undefined;
+    const { locale, figureWords: words } = this;
+    const reports = reportWordsFor(locale);
+    return {
+      speaker: speakerOf({ evaluation: evaluate(mended.build), locale, words, reports, figures }),
+      broken: mended.broken,
+    };
+  }
+
   protected override render(): TemplateResult {
-    const speaker = reporting(this.speaker(this.at));
-    const said = speaker && this.says(() => sayDriveLine(speaker), this.at);
+    const { speaker, broken } = this.#speaking() ?? {};
+    const told = (): SaidLine | undefined => speaker && sayDriveLine(speaker, broken);
+    const said = this.draft ? told() : this.says(told, this.at);
     this.#said = said;
-    if (!said) return this.fallback(false);
+    if (!said || !speaker) return this.fallback(false);
     const { width } = this;
     if (!width)
       return html`<div class="root" part="root"></div>
@@ -268,6 +302,7 @@ export class MwDriveLine extends Picture {
       lettering: letteringFor(said, sizes, this.#isStill, (cell) => this.#notesOf(cell, speaker)),
       isUpright: width < narrow,
       isRightToLeft: this.along < 0,
+      broken: new Set(broken?.keys()),
     });
     this.#line = line;
     const now: Drawn = new Map();
@@ -301,6 +336,7 @@ export class MwDriveLine extends Picture {
             }
           </ol>
         </div>
+        ${said.faults.map((fault) => html`<p class="fault">${fault}</p>`)}
         ${this.message === undefined ? nothing : html`<p class="fault" role="note">${this.message}</p>`}
         <p class="scale" part="scale">${this.#scaleText(line)}</p>
       </div>

@@ -173,7 +173,16 @@ export const styles = css`
   }
   .fault {
     color: var(--_fault);
+    stroke-width: 1.2;
+  }
+  .note.fault {
     font-weight: 600;
+    white-space: normal;
+    text-align: center;
+  }
+  .upright .note.fault,
+  .total .note.fault {
+    text-align: start;
   }
   .shaft {
     padding-inline-start: 16px;
