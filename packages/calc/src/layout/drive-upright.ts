@@ -1,7 +1,7 @@
 import { blockOf, type Cell, type Lettered, type Lettering } from "./drive-cells.js";
 import { strandsOf, type Strand } from "./drive-line.js";
 import { sense, type Sheet } from "./drive-sheet.js";
-import { depthsOf, type Bar } from "./drive-wrapped.js";
+import { corner, depthsOf, type Bar } from "./drive-wrapped.js";
 
 const gutter = 12;
 const toText = 14;
@@ -39,7 +39,7 @@ export function placeUpright(
     const bar = fedFrom.get(strand);
     if (bar) {
       sheet.shaft([...bar.lead, [bar.x, end], [x, end], [x, end + 9]]); // prettier-ignore
-      bar.lead = [[bar.x, end]];
+      bar.lead = [[bar.x, end - corner]];
       end += 9;
     }
     y = Math.max(end, y + (label ? label.height + 6 : 0));

@@ -9,7 +9,9 @@ const toTotal = 14;
 const systemGap = 26;
 const longest = 120;
 /** What a staff that need not fill its width has more between its things. */
-const roomy = 84;
+const roomy = 120;
+/** Corners are drawn round: what goes on straight begins before them. */
+export const corner = 10;
 
 /** Where the shafts that another one feeds come from: the first goes on from it without a break, each from the one before. */
 export interface Bar {
@@ -123,7 +125,7 @@ export function placeWrapped(
       } else if (!strand.motor) {
         const bar = fedFrom.get(strand)!;
         sheet.shaft([...bar.lead, [bar.x, y], [first, y]]); // prettier-ignore
-        bar.lead = [[bar.x, y]];
+        bar.lead = [[bar.x, y - corner]];
       }
       const bottom = y + reach.below;
       before = { cell: list.at(-1)!, end: staff.end, clear: Math.max(staff.end, staff.textEnd), y, bottom };
