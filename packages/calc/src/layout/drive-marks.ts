@@ -46,6 +46,7 @@ export type Mark =
       readonly radius: number;
       readonly pins: number;
       readonly lobes: number;
+      readonly isGuessed: boolean;
     }
   | { readonly is: "box"; readonly length: number; readonly half: number; readonly from: "printed" | "turned" }
   | { readonly is: "lever"; readonly length: number; readonly lanes: readonly number[]; readonly lane: number }
@@ -244,13 +245,13 @@ function planetary({ wheels, planets = 3, isGuessed }: Sketch, scale: number): M
   return { marks, length, before: half, after: half };
 }
 
-function pinned({ wheels }: Sketch, scale: number): Marked {
+function pinned({ wheels, isGuessed }: Sketch, scale: number): Marked {
   const [disc, ring] = wheels as [Sketch["wheels"][0], Sketch["wheels"][0]];
   const radius = Math.max(56, pixelsOf(ring.diameter, scale)) / 2;
   const at: LinePoint = [radius + 6, 0];
   const length = 2 * radius + 12;
   const marks: Mark[] = [
-    { is: "pins", at, radius, pins: ring.teeth, lobes: disc.teeth },
+    { is: "pins", at, radius, pins: ring.teeth, lobes: disc.teeth, isGuessed },
     { is: "shaft", points: [[0, 0], at] },
     { is: "shaft", points: [at, [length, 0]] },
   ];
@@ -266,11 +267,11 @@ const boxed = ({ from }: Sketch): Marked => ({
 
 /** The lanes of a lever: the one that stands lies on the line. */
 function levered({ lanes = 1, lane = 0 }: Sketch): Marked {
-  const gap = 11;
+  const gap = 15;
   const list = Array.from({ length: lanes }, (_, n) => (n - lane) * gap);
   return {
-    marks: [{ is: "lever", length: 52, lanes: list, lane }],
-    length: 52,
+    marks: [{ is: "lever", length: 68, lanes: list, lane }],
+    length: 68,
     before: lane * gap + 10,
     after: (lanes - 1 - lane) * gap + 10,
   };

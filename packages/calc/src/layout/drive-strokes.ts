@@ -146,7 +146,7 @@ function wormStrokes({ from, to, across, radius, starts }: Extract<Mark, { is: "
   ];
 }
 
-function pinStrokes({ at, radius, pins, lobes }: Extract<Mark, { is: "pins" }>): Stroke[] {
+function pinStrokes({ at, radius, pins, lobes, isGuessed }: Extract<Mark, { is: "pins" }>): Stroke[] {
   const small = Math.max(1, Math.min(5, (0.28 * turn * radius) / pins));
   const shown = Math.min(pins, 60);
   let ring = "";
@@ -166,7 +166,8 @@ function pinStrokes({ at, radius, pins, lobes }: Extract<Mark, { is: "pins" }>):
   });
   return [
     { ink: "fine", path: ring },
-    { ink: "edge", path: `${polyline(disc)}z${circle(at, radius + small + 3)}` },
+    { ink: "edge", path: `${polyline(disc)}z` },
+    { ink: isGuessed ? "guess" : "edge", path: circle(at, radius + small + 3) },
     { ink: "fine", path: circle([at[0] + off, at[1]], radius * 0.28) + circle(at, 2.2) },
   ];
 }
@@ -197,9 +198,11 @@ function boxStrokes({ length, half, from }: Extract<Mark, { is: "box" }>): Strok
 function leverStrokes({ length, lanes, lane }: Extract<Mark, { is: "lever" }>): Stroke[] {
   const [a, b] = [10, length - 10];
   const others = lanes.flatMap((y, n) => (n === lane ? [] : `M${a} ${y}H${b}`)).join("");
+  const rest = lanes.flatMap((y, n) => (n === lane ? [] : circle([length / 2, y], 3))).join("");
   const [top, bottom] = [Math.min(...lanes), Math.max(...lanes)];
   return [
     { ink: "lane", path: others },
+    { ink: "fine", path: rest },
     { ink: "fine", path: `M${a} ${top - 5}V${bottom + 5}M${b} ${top - 5}V${bottom + 5}` },
     { ink: "line", path: `M0 0H${length}` },
     { ink: "solid", path: circle([length / 2, 0], 4) },

@@ -9,7 +9,9 @@ const toTotal = 14;
 const systemGap = 26;
 const longest = 120;
 /** What a staff that need not fill its width has more between its things. */
-const roomy = 120;
+const roomy = 48;
+/** Where wheels stand if no staff asks for more, of the width. */
+const usual = 0.68;
 /** Corners are drawn round: what goes on straight begins before them. */
 export const corner = 10;
 
@@ -77,7 +79,7 @@ export function placeWrapped(
     const staff = staffOf(last, from, roomy);
     return Math.min(widest, Math.max(staff.end, staff.textEnd));
   });
-  const wheels = Math.max(...ends);
+  const wheels = Math.max(Math.min(widest, sheet.width * usual), ...ends);
   let top = 0;
 
   for (const strand of strandsOf(line)) {
@@ -104,7 +106,9 @@ export function placeWrapped(
       const reach = reachOf(list, isLast ? total : undefined);
       const y = top + reach.above;
       const start = n ? indent + 6 : from;
-      let staff = filled(list, start + (n ? 16 : 0), isLast && output ? wheels : sheet.width - 40);
+      // What is lettered on the last shaft of a line needs its room as well.
+      const edge = sheet.width - 12 - (isLast ? (feeds.length ? 28 : 0) : shaftRoom(list.at(-1)!));
+      let staff = filled(list, start + (n ? 16 : 0), isLast && output ? wheels : edge);
       if (isLast && output) {
         const rest = wheels - Math.max(staff.end, staff.textEnd);
         const own = staff.starts;

@@ -22,7 +22,7 @@ const lettering: Lettering = {
     { width: 70, height: 24 },
     { width: 110, height: 16 },
   ],
-  shaft: (key) => (key.startsWith("split") || key.startsWith("motor") ? undefined : { width: 34, height: 16 }),
+  shaft: (key) => (key.includes(":") ? undefined : { width: 34, height: 16 }),
   total: () => [
     { width: 60, height: 18 },
     { width: 70, height: 24 },
@@ -257,6 +257,18 @@ describe("the line of drive in its place", () => {
         }
       }),
       { numRuns: 60 },
+    );
+  });
+
+  it("has room for what is lettered on every shaft", () => {
+    fc.assert(
+      fc.property(anyBuild, widths, (evaluation, width) => {
+        const line = place(evaluation, width);
+        const lettered = line.shafts.flatMap(({ note, after }) => (note && after !== undefined ? [after] : []));
+        const stages = line.cells.flatMap(({ key }) => (key.includes(":") ? [] : [key]));
+        expect(lettered.sort()).toEqual(stages.sort());
+      }),
+      { numRuns: 100 },
     );
   });
 

@@ -26,10 +26,10 @@ const line = (text: string, size: number, factor = 1.35, least = 0): Lettered =>
   height: Math.max(least, size * factor),
 });
 
-/** A sentence on lines of about fifteen ems. */
-function wrapped(text: string, size: number): Lettered {
-  const { width, height } = line(text, size);
-  const most = 15 * size;
+/** A sentence on lines of so many ems. */
+function wrapped(text: string, size: number, ems = 15, factor = 1.35, least = 0): Lettered {
+  const { width, height } = line(text, size, factor, least);
+  const most = ems * size;
   return width <= most ? { width, height } : { width: most, height: height * Math.ceil((width * 1.12) / most) };
 }
 
@@ -65,7 +65,9 @@ export function letteringFor(
     }
   };
   walk(strands);
-  const nameLine = (cell: SaidCell): Lettered => line(cell.name, name, 1.4, isStill ? 0 : target);
+  // Between two stages a name may take two lines.
+  const nameLine = (cell: SaidCell): Lettered =>
+    wrapped(cell.name, name, cell.stage ? 15 : 7.5, 1.4, isStill ? 0 : target);
   return {
     head(key) {
       const cell = cells.get(key)!;

@@ -228,7 +228,7 @@ export class MwDriveLine extends Picture {
       </span>
       ${
         shaft
-          ? html`<span class="shaft" ${placed(notes.get(key))}
+          ? html`<span class="shaft" ?hidden=${!notes.has(key)} ${placed(notes.get(key))}
               ><span aria-hidden="true">${shaft.text}</span><span class="heard">${shaft.heard}</span></span
             >`
           : nothing

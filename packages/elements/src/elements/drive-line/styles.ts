@@ -110,6 +110,15 @@ export const styles = css`
   .head {
     justify-content: flex-end;
   }
+  .head .name,
+  .foot .name {
+    white-space: normal;
+    text-align: center;
+  }
+  .upright .head .name,
+  .upright .foot .name {
+    text-align: start;
+  }
   .upright .head,
   .upright .foot {
     align-items: flex-start;
