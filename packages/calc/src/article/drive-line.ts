@@ -64,6 +64,8 @@ export interface SaidLineTotal {
   /** Where it stands in the range: "inside 38 to 46". */
   readonly verdict: string;
   readonly heard: string;
+  /** Whether it waits for a stage that cannot be read: then that is its text. */
+  readonly isWaiting?: boolean;
 }
 
 /** A shaft of the line as a list: what stands on it, then those it feeds, or its total. */
@@ -270,7 +272,15 @@ function waitingTotal(
   { words, reports: { line } }: Reporter,
 ): SaidLineTotal {
   const text = fill(line.waiting, nameOf(stage));
-  return { output: id, label, text, standing: undefined, verdict: "", heard: fill(words.told, label, text) };
+  return {
+    output: id,
+    label,
+    text,
+    standing: undefined,
+    verdict: "",
+    heard: fill(words.told, label, text),
+    isWaiting: true,
+  };
 }
 
 /**

@@ -7,7 +7,7 @@ import { putShaft, putStaff, reachOf, shaftRoom, staffOf, type Staff } from "./d
 const gutter = 14;
 const toTotal = 14;
 const systemGap = 26;
-const longest = 120;
+const longest = 220;
 /** What a staff that need not fill its width has more between its things. */
 const roomy = 48;
 /** Where wheels stand if no staff asks for more, of the width. */

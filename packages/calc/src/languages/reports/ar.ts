@@ -235,7 +235,6 @@ export const words: Table<ReportWords> = {
     insideRange: "ضمن {0}",
     waiting: "في انتظار: {0}",
     soFar: "{0} دورة محرك حتى هنا",
-    chosen: "مختار",
     ringLeft: "التاج إلى اليسار",
     ringRight: "التاج إلى اليمين",
     slot: "المجرى {0}",

@@ -210,7 +210,6 @@ export const words: Table<ReportWords> = {
     insideRange: "innerhalb von {0}",
     waiting: "wartet auf: {0}",
     soFar: "{0} Motorumdrehungen bis hierher",
-    chosen: "gewählt",
     ringLeft: "Tellerrad links",
     ringRight: "Tellerrad rechts",
     slot: "Langloch {0}",

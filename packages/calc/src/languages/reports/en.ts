@@ -223,7 +223,6 @@ export const reportWords = {
     insideRange: "inside {0}",
     waiting: "waiting for {0}",
     soFar: "{0} motor turns up to here",
-    chosen: "chosen",
     ringLeft: "ring on the left",
     ringRight: "ring on the right",
     slot: "slot {0}",

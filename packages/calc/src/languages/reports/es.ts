@@ -214,7 +214,6 @@ export const words: Table<ReportWords> = {
     insideRange: "dentro de {0}",
     waiting: "a la espera de: {0}",
     soFar: "{0} vueltas del motor hasta aquí",
-    chosen: "elegido",
     ringLeft: "corona a la izquierda",
     ringRight: "corona a la derecha",
     slot: "ranura {0}",

@@ -213,7 +213,6 @@ export const words: Table<ReportWords> = {
     insideRange: "dans {0}",
     waiting: "en attente de : {0}",
     soFar: "{0} tours moteur jusqu’ici",
-    chosen: "choisi",
     ringLeft: "couronne à gauche",
     ringRight: "couronne à droite",
     slot: "lumière {0}",

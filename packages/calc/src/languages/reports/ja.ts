@@ -205,7 +205,6 @@ export const words: Table<ReportWords> = {
     insideRange: "{0}の範囲内",
     waiting: "{0}待ち",
     soFar: "ここまででモーター{0}回転",
-    chosen: "選択中",
     ringLeft: "リングギヤは左",
     ringRight: "リングギヤは右",
     slot: "長穴 {0}",

@@ -272,7 +272,8 @@ export class MwDriveLine extends Picture {
       <span class="heard">${heard}</span>
       <span aria-hidden="true"
         ><span class="name">${label}</span
-        ><b>${text}</b>${verdict ? html`<span class=${isOff ? "note fault" : "note"}>${verdict}</span>` : nothing}</span
+        ><b class=${total.isWaiting ? "waiting" : nothing}>${text}</b
+        >${verdict ? html`<span class=${isOff ? "note fault" : "note"}>${verdict}</span>` : nothing}</span
       >
     </li>`;
   }

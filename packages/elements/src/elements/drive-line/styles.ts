@@ -210,6 +210,12 @@ export const styles = css`
     font-size: max(14px, 1.2em);
     line-height: 1.25;
   }
+  .total b.waiting {
+    font-size: max(12px, 0.82em);
+    font-weight: 400;
+    font-style: italic;
+    color: var(--_fault);
+  }
   .total .name {
     display: block;
     font-style: normal;
