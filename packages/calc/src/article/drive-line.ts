@@ -2,7 +2,7 @@ import { applyChanges } from "../document/index.js";
 import type { ChangeSet } from "../drivetrain/index.js";
 import { evaluate, type OutputEvaluation, type Standing } from "../evaluate/index.js";
 import { fill, pitchText } from "../languages/index.js";
-import { driveLineOf, layoutOf, strandsOf, type LineStage, type Strand } from "../layout/index.js";
+import { driveLineOf, layoutOf, strandsOf, type LinePlace, type LineStage, type Strand } from "../layout/index.js";
 import { arrowFor, figureFrom, gearFigures, stageText } from "../report/index.js";
 import { displays, stageShapes, type Stage, type Turn } from "../stages/index.js";
 import { listed } from "./block.js";
@@ -51,6 +51,8 @@ export interface SaidCell {
   /** What the lanes are together. */
   readonly lanesName: string;
   readonly shaft: SaidShaft | undefined;
+  /** Where something that is let in before it goes, and what that is called; none before a motor. */
+  readonly before: { readonly place: LinePlace; readonly name: string } | undefined;
   /** All of it but the shaft in one sentence. */
   readonly heard: string;
 }
@@ -174,6 +176,7 @@ const said = (cell: Pick<SaidCell, "key" | "name" | "heard"> & Partial<SaidCell>
   lanes: [],
   lanesName: "",
   shaft: undefined,
+  before: undefined,
   ...cell,
 });
 
@@ -305,11 +308,15 @@ export function sayDriveLine(speaker: Reporter, broken: Broken = new Map()): Sai
       const cell = stageCell(one, n === stages.length - 1 && !!output, behind, speaker);
       return waiting ? { ...cell, shaft: undefined } : cell;
     };
+    const letIn = (cell: SaidCell, place: LinePlace): SaidCell => ({
+      ...cell,
+      before: { place, name: fill(reports.line.before, cell.name) },
+    });
     const list = [
       ...(motor ? [motorCell(strand, speaker)] : []),
-      ...stages.map(cellOf),
-      ...(split && strand.feeds.length ? [splitCell(strand, speaker)] : []),
-      ...(output ? [wheelCell(output, speaker)] : []),
+      ...stages.map((one, n) => letIn(cellOf(one, n), one.place)),
+      ...(split && strand.feeds.length ? [letIn(splitCell(strand, speaker), strand.end)] : []),
+      ...(output ? [letIn(wheelCell(output, speaker), strand.end)] : []),
     ];
     for (const cell of list) cells.set(cell.key, cell);
     const total = output && (waiting ? waitingTotal(output, waiting, speaker) : totalOf(output, speaker));

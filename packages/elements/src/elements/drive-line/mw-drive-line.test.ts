@@ -184,6 +184,24 @@ describe("mw-drive-line", () => {
     assert.equal(nameOf(root, "primary").tabIndex, 0);
   });
 
+  it("lets something in where it is asked to, at the place that a change would name", async () => {
+    const { line, root } = await draw(withLimpet("<mw-drive-line open></mw-drive-line>"));
+    const asked: unknown[] = [];
+    line.addEventListener("mw-insert", (event) => asked.push((event as CustomEvent).detail));
+    for (const key of ["primary", "row", "split:", "front-ring", "wheel:rear"])
+      find<HTMLButtonElement>(root, `[data-key="${key}"] .mark`).click();
+    assert.deepEqual(asked, [
+      { at: 0, before: "primary" },
+      { at: 1, before: "row" },
+      { at: 2, before: "split:" },
+      { into: "front", at: 0, before: "front-ring" },
+      { into: "rear", at: 2, before: "wheel:rear" },
+    ]);
+    line.open = false;
+    await settle();
+    assert.equal(root.querySelector(".mark"), null);
+  });
+
   it("is still where the author says so, and where it is pinned", async () => {
     for (const attribute of ["still", 'at="article"']) {
       const { root } = await draw(withLimpet(`<mw-drive-line ${attribute}></mw-drive-line>`));

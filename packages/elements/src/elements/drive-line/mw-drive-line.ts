@@ -37,6 +37,8 @@ const isCoarse = (): boolean => !!(coarse ??= globalThis.matchMedia?.("(pointer:
  * @attr still counts cannot be changed, nothing can be chosen
  * @attr chosen the id of the stage that is chosen
  * @attr at `article` or an alternative's id: then it is still
+ * @attr open marks on the shafts let something in: whoever listens to `mw-insert` asks what
+ * @fires mw-insert a mark was pressed: `into` and `at`, as a change has them, and `before`, the key of what stands behind
  * @fires mw-choose a stage, motor, split or wheel was chosen: `key`, and `stage` where it is one
  * @fires mw-change what the reader changed: new values by address
  * @csspart drawing the picture · @csspart list the list · @csspart name what a stage is called · @csspart total a total · @csspart scale what the picture is drawn to
@@ -48,6 +50,7 @@ export class MwDriveLine extends Picture {
     still: { type: Boolean },
     chosen: {},
     at: {},
+    open: { type: Boolean },
     draft: { attribute: false, type: Object },
     message: { state: true },
   };
@@ -55,6 +58,7 @@ export class MwDriveLine extends Picture {
   declare still: boolean | null;
   declare chosen: string | null;
   declare at: string | null;
+  declare open: boolean | null;
   /** A document that is being written, as data: what cannot be read of it breaks the line where it stands. */
   declare draft: unknown;
   /** What stands against the last change of a lever. */
@@ -108,6 +112,11 @@ export class MwDriveLine extends Picture {
     this.tell("choose", { key, ...(stage !== undefined && { stage }) });
   }
 
+  /** Asks whoever listens what is to be let in before a thing. */
+  #letIn({ key, before }: SaidCell): void {
+    if (this.open && before) this.tell("insert", { ...before.place, before: key });
+  }
+
   #stand(lane: SaidCell["lanes"][number]): void {
     const [refusal] = lane.changes ? this.change(lane.changes) : [];
     this.message = refusal?.message;
@@ -133,6 +142,7 @@ export class MwDriveLine extends Picture {
       if (event.key === "Escape") this.#focus(key);
       return;
     }
+    if (event.key === "Insert") return this.#letIn(this.#said!.cells.get(key)!);
     const count = cell!.querySelector<HTMLElement>("mw-teeth");
     if (event.key === "Enter" || /^\d$/.test(event.key)) {
       // The key that comes with the focus writes the digit.
@@ -188,6 +198,15 @@ export class MwDriveLine extends Picture {
     </button>`;
   }
 
+  /** A mark stands on the shaft just before a thing. */
+  #markBox({ x, y }: PlacedLine["cells"][number]): Box {
+    const size = isCoarse() ? 44 : 24;
+    const by = 13;
+    const isUpright = this.#line?.form === "upright";
+    const [left, top] = isUpright ? [x, y - by] : [x - by * this.along, y];
+    return { x: left - size / 2, y: top - size / 2, width: size, height: size };
+  }
+
   #lanes({ lanes, lanesName }: SaidCell): TemplateResult | typeof nothing {
     if (!lanes.length) return nothing;
     return html`<span class="lanes" role="group" aria-label=${lanesName}
@@ -217,7 +236,21 @@ export class MwDriveLine extends Picture {
     const box = boxes.get(key);
     const isChosen = this.chosen === key;
     const small = this.#notesOf(cell, speaker);
+    const { before } = cell;
+    const mark = this.open && !this.#isStill && before && box ? this.#markBox(box) : undefined;
     return html`<li class=${isChosen ? "cell chosen" : "cell"} data-key=${key}>
+      ${
+        mark
+          ? html`<button
+              type="button"
+              class="mark"
+              tabindex=${isCurrent ? 0 : -1}
+              aria-label=${before!.name}
+              @click=${() => this.#letIn(cell)}
+              ${placed(mark)}
+            ></button>`
+          : nothing
+      }
       ${stage ? html`<span class="head" ${placed(box?.head)}>${this.#name(cell, isCurrent)}</span>` : nothing}
       <span class="foot" ${placed(box?.foot)}>
         ${!stage && cell.name ? this.#name(cell, isCurrent) : nothing}

@@ -221,6 +221,22 @@ export const styles = css`
     font-style: normal;
     font-weight: 600;
   }
+  /* A small circle on the shaft, with a plus once it is meant. */
+  button.mark {
+    position: absolute;
+    padding: 0;
+    min-width: 24px;
+    text-decoration: none;
+    opacity: 0.7;
+    background:
+      linear-gradient(currentColor, currentColor) 50% 50% / 7px 1px no-repeat,
+      linear-gradient(currentColor, currentColor) 50% 50% / 1px 7px no-repeat,
+      radial-gradient(circle, var(--_paper) 6px, currentColor 6.2px, currentColor 7px, transparent 7.4px);
+  }
+  button.mark:hover,
+  button.mark:focus-visible {
+    opacity: 1;
+  }
   .lanes {
     display: flex;
     flex-direction: column;
@@ -255,6 +271,9 @@ export const styles = css`
     }
   }
   @media print {
+    button.mark {
+      display: none;
+    }
     .chosen,
     .chosen .name {
       color: inherit;
