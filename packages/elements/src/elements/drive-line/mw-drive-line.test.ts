@@ -304,6 +304,24 @@ describe("mw-drive-line", () => {
     }
   });
 
+  it("keeps the totals in sight while somebody works on a narrow page, and only then", async () => {
+    const { root } = await draw(withLimpet("<mw-drive-line></mw-drive-line>"), 375);
+    const strip = find(root, ".strip");
+    assert.equal(strip.getClientRects().length, 0);
+    const count = countIn(teeth(root, "rear-hub")[1]!);
+    count.focus();
+    count.scrollIntoView({ block: "center" });
+    await settle();
+    const { top, bottom } = find(strip, "p").getBoundingClientRect();
+    assert.isAtMost(bottom - top, 56);
+    assert.isAtLeast(top, 0);
+    assert.isBelow(bottom, innerHeight);
+    assert.equal(plain(strip.textContent), "Front 44.30 Rear 43.32");
+    press(count, "ArrowUp");
+    await settle();
+    assert.equal(plain(strip.textContent), "Front 44.30 Rear 45.21");
+  });
+
   it("letters nothing smaller than 12 pixels", async () => {
     const { root } = await draw(`<div style="font-size:13px">${withLimpet("<mw-drive-line></mw-drive-line>")}</div>`);
     for (const one of root.querySelectorAll(".name, .note, .counts, .shaft, .total b, .scale"))

@@ -14,7 +14,7 @@ import { placeDriveLine, type Box, type PlacedLine } from "@meshwright/calc/layo
 import { evaluate } from "@meshwright/calc/evaluate";
 import { stageText } from "@meshwright/calc/report";
 import { spotOf } from "@meshwright/calc/drivetrain";
-import { announce, block, figures, Picture, properties, writeCount } from "../../shared/element/index.js";
+import { announce, block, figures, paperOf, Picture, properties, writeCount } from "../../shared/element/index.js";
 import { reporting } from "../../shared/tools/index.js";
 import { fill, reportWordsFor } from "../../shared/words/index.js";
 import { drawLine, type Drawn } from "./drawing.js";
@@ -159,6 +159,11 @@ export class MwDriveLine extends Picture {
     event.preventDefault();
     event.stopPropagation();
     this.#focus(to);
+  };
+
+  /** The strip of totals lies over the page: it takes the page's own colour. */
+  readonly #entered = (): void => {
+    this.renderRoot.querySelector<HTMLElement>(".strip")?.style.setProperty("--_page", paperOf(this));
   };
 
   // Drawing
@@ -311,6 +316,13 @@ export class MwDriveLine extends Picture {
     </li>`;
   }
 
+  /** The totals, in sight while somebody works on a line that is longer than the screen. */
+  #strip({ totals }: SaidLine): TemplateResult {
+    return html`<div class="strip paged" aria-hidden="true">
+      <p>${[...totals.values()].map(({ label, text }) => html`<span>${label} <b>${text}</b></span> `)}</p>
+    </div>`;
+  }
+
   #scaleText({ scale, isGuessed, isToScale }: PlacedLine): string {
     const { line } = reportWordsFor(this.locale);
     const life = 96 / 25.4 / scale;
@@ -365,6 +377,7 @@ export class MwDriveLine extends Picture {
     this.#drawn = now;
     const [first, ...others] = said.strands;
     return html`<div class="root ${line.form}" part="root">
+        ${line.form === "upright" && !this.#isStill ? this.#strip(said) : nothing}
         <div class="sheet" ${placed({ x: 0, y: 0, width, height: line.height })}>
           <svg
             part="drawing"
@@ -375,7 +388,7 @@ export class MwDriveLine extends Picture {
           >
             ${picture}
           </svg>
-          <ol role="list" part="list" aria-label=${said.name} @keydown=${this.#pressed}>
+          <ol role="list" part="list" aria-label=${said.name} @keydown=${this.#pressed} @focusin=${this.#entered}>
             ${
               others.length
                 ? said.strands.map(

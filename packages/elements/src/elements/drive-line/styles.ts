@@ -237,6 +237,29 @@ export const styles = css`
   button.mark:focus-visible {
     opacity: 1;
   }
+  .strip {
+    display: none;
+    position: sticky;
+    top: 0;
+    z-index: 2;
+    height: 0;
+  }
+  .root:focus-within > .strip {
+    display: block;
+  }
+  .strip p {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 1em;
+    max-height: 56px;
+    overflow: hidden;
+    box-sizing: border-box;
+    margin: 0;
+    padding: 4px 0;
+    font-size: max(12px, 0.86em);
+    background: var(--_paper);
+    border-bottom: 1px solid var(--_line);
+  }
   .lanes {
     display: flex;
     flex-direction: column;
@@ -271,7 +294,8 @@ export const styles = css`
     }
   }
   @media print {
-    button.mark {
+    button.mark,
+    .root > .strip {
       display: none;
     }
     .chosen,
