@@ -20,7 +20,6 @@ export const styles = css`
   }
   .line {
     stroke-width: 1.9;
-    stroke-linecap: butt;
   }
   .link {
     stroke-width: 0.9;
