@@ -154,7 +154,3 @@ export function driveLineOf(evaluation: Evaluation): readonly Strand[] {
 /** Every shaft of a line, each before those that it feeds. */
 export const strandsOf = (line: readonly Strand[]): readonly Strand[] =>
   line.flatMap((strand) => [strand, ...strandsOf(strand.feeds)]);
-
-/** Whether a branch leads to an output. */
-export const leadsTo = (strand: Strand, output: string): boolean =>
-  strand.output?.id === output || strand.feeds.some((one) => leadsTo(one, output));
