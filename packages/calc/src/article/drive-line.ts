@@ -3,10 +3,11 @@ import type { ChangeSet } from "../drivetrain/index.js";
 import { evaluate, type OutputEvaluation, type Standing } from "../evaluate/index.js";
 import { fill, pitchText } from "../languages/index.js";
 import { driveLineOf, layoutOf, strandsOf, type LinePlace, type LineStage, type Strand } from "../layout/index.js";
-import { arrowFor, figureFrom, gearFigures, stageText } from "../report/index.js";
+import { arrowFor, figureFrom, gearFigures, stageText, writeCount } from "../report/index.js";
 import { displays, stageShapes, type Stage, type Turn } from "../stages/index.js";
 import { listed } from "./block.js";
 import { drawnLength, verdictOf } from "./drawing.js";
+import { dateText } from "./part-text.js";
 import type { Reporter } from "./speaker.js";
 
 /** A piece of what stands at a stage: a value, with its address where it is a count that can be changed, or a word. */
@@ -88,6 +89,8 @@ export interface SaidLine {
   readonly totals: ReadonlyMap<string, SaidLineTotal>;
   /** What is wrong with the drive as a whole. */
   readonly faults: readonly string[];
+  /** What it is of, which revision and of what day: for paper. */
+  readonly origin: string;
 }
 
 /** Whether a field holds a count, by the shapes of its kind. */
@@ -324,8 +327,20 @@ export function sayDriveLine(speaker: Reporter, broken: Broken = new Map()): Sai
     return { id, label: label ?? id, cells: list, feeds: strand.feeds.map((one) => strandOf(one, waiting)), total };
   };
   const strands = driveLineOf(evaluation).map((one) => strandOf(one));
-  const { title } = evaluation.build;
+  const { title, revision } = evaluation.build;
+  const origin = [
+    title ?? "",
+    revision?.number === undefined ? "" : fill(reports.revision, writeCount(revision.number, speaker.locale)),
+    revision?.date === undefined ? "" : dateText(revision.date, speaker.locale, "long"),
+  ];
   const name = title ? fill(reports.line.nameOf, title) : reports.line.name;
   const isOpposed = evaluation.findings.some(({ code }) => code === "outputs-oppose");
-  return { name, strands, cells, totals, faults: isOpposed ? [speaker.words.oppose] : [] };
+  return {
+    name,
+    strands,
+    cells,
+    totals,
+    faults: isOpposed ? [speaker.words.oppose] : [],
+    origin: origin.filter(Boolean).join(" · "),
+  };
 }

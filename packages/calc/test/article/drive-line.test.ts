@@ -26,7 +26,7 @@ const reporter = (build: Build = limpet, locale = "en", mode?: string): Reporter
 
 describe("what the line of drive says", () => {
   it("is told stage by stage, with what each shaft has come to, and where the totals stand", () => {
-    const { strands, cells, totals } = sayDriveLine(reporter());
+    const { strands, cells, totals, origin } = sayDriveLine(reporter());
     const [shared] = strands;
     expect(shared!.cells.map(({ heard }) => plain(heard))).toEqual([
       "motor, 1850 kV",
@@ -41,6 +41,7 @@ describe("what the line of drive says", () => {
       "Front: 44.30 motor turns for one wheel turn, inside 38 to 46",
       "Rear: 43.32 motor turns for one wheel turn, inside 38 to 46",
     ]);
+    expect(origin).toBe("Limpet, a 1:8 beach-launch tractor · Revision 2 · October 3, 2026");
     expect(shared!.feeds.map(({ label }) => label)).toEqual(["Front", "Rear"]);
   });
 

@@ -304,6 +304,23 @@ describe("mw-drive-line", () => {
     }
   });
 
+  it("is drawn for a sheet on paper, with whose values these are", async () => {
+    const { root } = await draw(withLimpet("<mw-drive-line></mw-drive-line>"));
+    assert.ok(root.querySelector(".root.level, .root.wrapped"));
+    dispatchEvent(new Event("beforeprint"));
+    await settle();
+    assert.ok(root.querySelector(".root.upright"));
+    assert.include(plain(find(root, ".paper").textContent), "Revision 2 · October 3, 2026 · The author’s values.");
+    dispatchEvent(new Event("afterprint"));
+    await settle();
+    assert.equal(root.querySelector(".root.upright"), null);
+    const count = countIn(teeth(root, "primary")[0]!);
+    count.focus();
+    press(count, "ArrowUp");
+    await settle();
+    assert.include(plain(find(root, ".paper").textContent), "A reader’s version: 1 change.");
+  });
+
   it("keeps the totals in sight while somebody works on a narrow page, and only then", async () => {
     const { root } = await draw(withLimpet("<mw-drive-line></mw-drive-line>"), 375);
     const strip = find(root, ".strip");

@@ -16,7 +16,7 @@ import { stageText } from "@meshwright/calc/report";
 import { spotOf } from "@meshwright/calc/drivetrain";
 import { announce, block, figures, paperOf, Picture, properties, writeCount } from "../../shared/element/index.js";
 import { reporting } from "../../shared/tools/index.js";
-import { fill, reportWordsFor } from "../../shared/words/index.js";
+import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
 import { drawLine, type Drawn } from "./drawing.js";
 import { laneText, letteringFor, sizesFor, totalLines } from "./lettering.js";
 import { movesFor } from "./moves.js";
@@ -323,6 +323,17 @@ export class MwDriveLine extends Picture {
     </div>`;
   }
 
+  /** Whose values these are, for paper. */
+  #whose(): string {
+    const { authorsValues, valuesOf } = reportWordsFor(this.locale);
+    if (this.draft) return "";
+    const { store, at } = this;
+    const alternative = store?.article?.alternatives?.find(({ id }) => id === at);
+    if (alternative) return fill(valuesOf, alternative.label ?? alternative.id);
+    const changed = at ? 0 : (store?.changed ?? 0);
+    return changed ? fillCount(this.words.readers, changed, this.locale) : authorsValues;
+  }
+
   #scaleText({ scale, isGuessed, isToScale }: PlacedLine): string {
     const { line } = reportWordsFor(this.locale);
     const life = 96 / 25.4 / scale;
@@ -407,6 +418,7 @@ export class MwDriveLine extends Picture {
         ${said.faults.map((fault) => html`<p class="fault">${fault}</p>`)}
         ${this.message === undefined ? nothing : html`<p class="fault" role="note">${this.message}</p>`}
         <p class="scale" part="scale">${this.#scaleText(line)}</p>
+        <p class="scale paper">${[said.origin, this.#whose()].filter(Boolean).join(" · ")}</p>
       </div>
       ${this.fallback()}`;
   }

@@ -274,6 +274,9 @@ export const styles = css`
   p {
     margin: 0.6em 0 0;
   }
+  .paper {
+    display: none;
+  }
   @media (pointer: coarse) {
     button.name,
     button.lane {
@@ -293,6 +296,10 @@ export const styles = css`
     }
   }
   @media print {
+    .paper {
+      display: block;
+      margin-top: 0;
+    }
     button.mark,
     .root > .strip {
       display: none;
