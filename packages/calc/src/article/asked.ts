@@ -1,3 +1,4 @@
+import { elementAttributes, type ElementTag } from "../document/index.js";
 import { stagesOf, type Build } from "../drivetrain/index.js";
 import { checkQuery, isToothPair, versionFault, versionOf } from "../report/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
@@ -106,7 +107,11 @@ export function askedFindings(
   attributes: Attributes,
   version: (at: string) => Build | undefined = (at) => versionOf(build, at),
 ): readonly Finding[] {
-  const at = said(attributes, "at");
+  // What takes no version shows the build as it stands.
+  const takes: readonly string[] = Object.hasOwn(elementAttributes, tag)
+    ? elementAttributes[tag as ElementTag]
+    : ["at"];
+  const at = takes.includes("at") ? said(attributes, "at") : undefined;
   const fault = atFault(build, at);
   if (fault) return [fault];
   const about = at === undefined || at === "article" ? build : version(at);

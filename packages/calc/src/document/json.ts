@@ -70,10 +70,10 @@ export function faultIn(text: string): Finding | undefined {
   const value = (): boolean => {
     const first = skip();
     if (++values > mostValues || seen.size > mostKeys) return fail("too-long", { found: values, most: mostValues });
-    if (first === '"') return readText() !== undefined || expected("the rest of a text and a closing quote");
+    if (first === '"') return readText() !== undefined || expected("@rest");
     if (first !== "{" && first !== "[") {
       plain.lastIndex = at;
-      if (!plain.test(text)) return expected("a value");
+      if (!plain.test(text)) return expected("@value");
       at = plain.lastIndex;
       return true;
     }
@@ -90,7 +90,7 @@ export function faultIn(text: string): Finding | undefined {
         const key = skip() === '"' ? readText() : undefined;
         if (key === undefined) {
           path.pop();
-          return expected("a key in double quotes");
+          return expected("@key");
         }
         path[path.length - 1] = key;
         let holders = seen.get(key);
@@ -107,13 +107,13 @@ export function faultIn(text: string): Finding | undefined {
       path.pop();
       const next = skip();
       if (next === end) return !!++at;
-      if (next !== ",") return expected(`"," or "${end}"`);
+      if (next !== ",") return expected(`@commaOr "${end}"`);
       at++;
       skip();
     }
   };
 
   if (text.length > longest) fail("too-long", { found: text.length, most: longest });
-  else if (value() && skip()) expected("the end");
+  else if (value() && skip()) expected("@end");
   return fault;
 }

@@ -13,7 +13,7 @@ export interface Groups {
 const waysOf = (ways: readonly number[], from: number, to: number): number => ways[to]! - ways[from]!;
 
 /** Sets what each output is multiplied by, for one choice in the outer tables from `first` on; answers its ways. */
-export function look(
+function look(
   { aims, outer, on, cast }: Plan,
   choice: number,
   tops: Whole[],

@@ -25,10 +25,10 @@ export type {
 export {
   errorOf,
   findingOf,
-  findingTerms,
-  findingTexts,
+  findingWords,
   sentenceOf,
   type Finding,
+  type FindingCause,
   type FindingCode,
   type FindingValue,
   type FindingValues,
