@@ -7,6 +7,7 @@ import {
   sayCard,
   sayChanges,
   sayDrawing,
+  sayDriveLine,
   sayGauge,
   sayOrder,
   sayParts,
@@ -37,7 +38,7 @@ import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 import { wordsFor } from "@meshwright/calc/languages/all";
 import type { Toothed } from "@meshwright/calc/gears";
 import { layoutOf } from "@meshwright/calc/layout";
-import { figures as allFigures, modeFault, units } from "@meshwright/calc/report";
+import { figures as allFigures, modeFault, stageText, units } from "@meshwright/calc/report";
 import { errorOf, type Finding } from "@meshwright/calc/stages";
 import { textOf, type Article, type Element } from "./article.js";
 import { hasDigit } from "./canonical.js";
@@ -230,6 +231,22 @@ function drawing({ element, speaker }: Context): Expected {
   return { kind: "figures", figures: [], sentences: [title, told, ...verdicts, rest, ...pitches] };
 }
 
+function line({ speaker }: Context): Expected {
+  const { cells, totals } = sayDriveLine(speaker);
+  const told = [...cells.values()].flatMap(({ stage, heard, shaft, notes }) => [
+    ...(stage ? [stageText(stage, "sentence", speaker.writer), stageText(stage, "arrow", speaker.writer)] : []),
+    heard,
+    ...(shaft ? [shaft.heard] : []),
+    ...notes,
+  ]);
+  const ends = [...totals.values()];
+  return {
+    kind: "figures",
+    figures: ends.map(({ label, text }) => ({ text, names: [label] })),
+    sentences: [...told, ...ends.map(({ heard }) => heard)].filter(hasDigit),
+  };
+}
+
 /** Every element: how it is checked, that it is not, or that it says no figure. */
 const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
   "mw-build": "silent",
@@ -246,6 +263,7 @@ const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
   "mw-order-list": order,
   "mw-parts-list": ({ speaker }) => figuresOf(sayParts(speaker)),
   "mw-stage-editor": "unchecked",
+  "mw-drive-line": line,
   "mw-pair-finder": "unchecked",
 };
 
