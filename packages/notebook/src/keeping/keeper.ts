@@ -267,10 +267,9 @@ export class Shelf {
 
   /** Opens the shelf; where the browser keeps nothing it is there all the same, and holds nothing. */
   static async open(name: string): Promise<Shelf> {
-    let shelf: Shelf | undefined;
-    const database = await openDatabase(name, { closed: () => shelf?.lost() }).catch(() => undefined);
-    shelf = new Shelf(name, database);
-    return shelf;
+    const open: { shelf?: Shelf } = {};
+    const database = await openDatabase(name, { closed: () => open.shelf?.lost() }).catch(() => undefined);
+    return (open.shelf = new Shelf(name, database));
   }
 
   /** The database was closed under this page. */

@@ -17,12 +17,12 @@ export const usualExport: ExportChoice = { drivetrain: true, post: true, parts: 
 
 /** The text of a file that holds a notebook, or what was chosen of it. */
 export function fileText(notebook: Notebook, choice: ExportChoice = usualExport): string {
-  const { build, post, onlyText, sheets, bench, orders, runs, versions, log, ...rest } = notebook;
+  const { build, shelf, post, onlyText, sheets, bench, orders, runs, versions, log, ...rest } = notebook;
   const { parts, ...bare } = build ?? {};
   const written = {
     ...rest,
     ...(choice.drivetrain && build && { build: choice.parts ? build : bare, bench, runs, versions }),
-    ...(choice.parts && { orders, sheets }),
+    ...(choice.parts && { shelf, orders, sheets }),
     ...(choice.post && { post, onlyText }),
     ...(choice.history && { log }),
   };
@@ -127,6 +127,11 @@ export function notebookFrom(data: unknown, id: string): Opened {
     const read = readUnfinished(version.build);
     return read.ok ? [{ date: version.date, note: version.note, build: read.build }] : [];
   });
+  // Parts without a drivetrain are read as a drivetrain reads them.
+  const shelf = Array.isArray(data.shelf)
+    ? readUnfinished({ format: "meshwright-build/1", outputs: [{ id: "wheels", stages: [] }], parts: data.shelf })
+    : undefined;
+  if (shelf && !shelf.ok) return refused(faultText(shelf.findings));
   const post = postFrom(data.post);
   const [sheets, orders] = [isData(data.sheets) ? data.sheets : undefined, texts(data.orders)];
   const notebook = {
@@ -135,6 +140,7 @@ export function notebookFrom(data: unknown, id: string): Opened {
       isText(data.title) ? data.title.slice(0, 300) : emptyTitle,
     ),
     ...(reading && { build: reading.build }),
+    ...(shelf?.build.parts && { shelf: shelf.build.parts }),
     ...(post && { post }),
     ...(Array.isArray(data.onlyText) && { onlyText: data.onlyText.filter(isText) }),
     ...(sheets && { sheets }),

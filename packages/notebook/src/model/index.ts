@@ -2,6 +2,7 @@
  * The notebook's document, and what can be done to it: without a page.
  * @module
  */
+export { countedAgain } from "./counted-again.js";
 export { type Asking, type Blank, answerFault, askings, blanksOf, isAnswered, stageFrom } from "./asking.js";
 export {
   type ExportChoice,
@@ -13,7 +14,6 @@ export {
   openText,
   usualExport,
 } from "./file.js";
-export { stepName } from "./names.js";
 export {
   type BenchNote,
   type Fields,
@@ -26,6 +26,8 @@ export {
   emptyTitle,
   newNotebook,
 } from "./notebook.js";
+export { partsOf, shelve, withoutPart, withPart } from "./shelf.js";
+export { countsBehind, measure } from "./bench.js";
 export { Session, withFields } from "./session.js";
-export { axleChange, axleChoices, begin, splitChange, totalText, totalsText, withoutAxle } from "./start.js";
+export { axleChange, axleChoices, begin, firstBuild, splitChange, totalsText, withoutAxle } from "./start.js";
 export { backToVersion, keepVersion } from "./versions.js";

@@ -1,4 +1,4 @@
-import type { Build, ChangeSet } from "@meshwright/calc/drivetrain";
+import type { Build, ChangeSet, Part } from "@meshwright/calc/drivetrain";
 import type { ColumnMeaning, SheetField } from "@meshwright/calc/parts";
 
 /** A node of the post, as the rich-text library writes it to JSON. */
@@ -56,6 +56,8 @@ export interface Notebook {
   readonly title: string;
   /** None until the first two gears are known. */
   readonly build?: Build;
+  /** Parts that came before the drivetrain; afterwards they are the drivetrain's. */
+  readonly shelf?: readonly Part[];
   readonly post?: PostNode;
   /** Numbers of the post that are only text, as sentence and number: nobody asks about them again. */
   readonly onlyText?: readonly string[];

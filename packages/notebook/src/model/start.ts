@@ -1,5 +1,5 @@
 import { readBuild } from "@meshwright/calc/document";
-import { freeId, type Build, type Change, type Output } from "@meshwright/calc/drivetrain";
+import { freeId, type Build, type Change, type Output, type Part } from "@meshwright/calc/drivetrain";
 import { evaluate } from "@meshwright/calc/evaluate";
 import { figureOf } from "@meshwright/calc/report";
 import type { Finding, Stage } from "@meshwright/calc/stages";
@@ -8,21 +8,22 @@ import type { Session } from "./session.js";
 // From an empty page to the first totals: the drivetrain grows from the motor outwards.
 
 /** A build of what the motor turns first, or what stands against it. */
-export function firstBuild(stage: Stage, title: string) {
+export function firstBuild(stage: Stage, title: string, parts?: readonly Part[]) {
   return readBuild({
     format: "meshwright-build/1",
     title,
     stages: [stage],
     outputs: [{ id: "drive", label: "Wheels", stages: [] }],
+    ...(parts?.length && { parts }),
     rounding: { minimumFractionDigits: 2, maximumFractionDigits: 2 },
   });
 }
 
 /** Begins the drivetrain; answers with what stands against it. */
 export function begin(session: Session, stage: Stage, title: string): readonly Finding[] {
-  const reading = firstBuild(stage, title);
+  const reading = firstBuild(stage, title, session.notebook.shelf);
   if (!reading.ok) return reading.findings;
-  session.put({ build: reading.build }, `${stage.label ?? stage.id} put in`);
+  session.put({ build: reading.build, shelf: undefined }, `${stage.label ?? stage.id} put in`);
   return [];
 }
 
@@ -73,9 +74,6 @@ export function withoutAxle(build: Build, id: string): readonly Change[] {
     { set: "outputs", to: left },
   ];
 }
-
-/** The total of an output as text. */
-export const totalText = (build: Build, of: string): string => figureOf(evaluate(build), { figure: "reduction", of });
 
 /** What it comes to so far: "4.13", or by axle "Front 31.47 to 31.60, rear 31.40 to 31.53". */
 export function totalsText(build: Build): string {
