@@ -2,7 +2,7 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import { oneIn, type Build, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 import { figureOf, type QueryText } from "@meshwright/calc/report";
-import { Session, type Fields } from "../model/index.js";
+import { Session, type Fields, type Notebook } from "../model/index.js";
 
 /** How a value is written into a field. */
 export interface FieldOptions {
@@ -42,7 +42,11 @@ export abstract class NotebookPart extends LitElement {
   /** What stands against the last change at a place. */
   declare protected faults: Readonly<Record<string, string>>;
   #watched: Session | undefined;
-  readonly #changed = (): void => this.requestUpdate();
+  #shown: object | undefined;
+  readonly #changed = ({ notebook }: Session): void => {
+    if (this.isAffected((this.#shown ?? {}) as Partial<Notebook>, notebook)) this.requestUpdate();
+    this.#shown = notebook;
+  };
 
   constructor() {
     super();
@@ -61,6 +65,12 @@ export abstract class NotebookPart extends LitElement {
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
     if (changed.has("session")) this.#watch(this.session);
+  }
+
+  /** Whether this part has to be drawn again. Writing in the post changes nothing else. */
+  protected isAffected(before: Partial<Notebook>, after: Notebook): boolean {
+    const keys = new Set([...Object.keys(before), ...Object.keys(after)] as (keyof Notebook)[]);
+    return [...keys].some((key) => key !== "post" && key !== "log" && before[key] !== after[key]);
   }
 
   #watch(session: Session | undefined): void {

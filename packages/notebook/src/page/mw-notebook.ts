@@ -66,6 +66,8 @@ export class MwNotebook extends LitElement implements BuildHolder {
   declare private isBegun: boolean;
   declare private isDropping: boolean;
 
+  #drawn: Record<string, unknown> = {};
+
   /** What the elements inside draw from. */
   readonly store = new BuildStore();
   #shelf: Shelf | undefined;
@@ -111,7 +113,12 @@ export class MwNotebook extends LitElement implements BuildHolder {
   readonly #changed = ({ notebook }: Session): void => {
     this.#keeper?.edited(notebook);
     this.#show();
-    this.requestUpdate();
+    // While the post is written nothing else changes.
+    const { post: _, ...rest } = notebook;
+    const before = this.#drawn;
+    this.#drawn = rest;
+    if (Object.keys({ ...before, ...rest }).some((key) => before[key] !== (rest as Record<string, unknown>)[key]))
+      this.requestUpdate();
   };
 
   /** What the elements draw is the drivetrain of the notebook. */
