@@ -2,7 +2,7 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import { oneIn, type Build, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 import { figureOf, type QueryText } from "@meshwright/calc/report";
-import { Session, type Fields, type Notebook } from "../model/index.js";
+import type { Fields, Notebook, Session } from "../model/index.js";
 
 /** How a value is written into a field. */
 export interface FieldOptions {

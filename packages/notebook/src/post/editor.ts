@@ -80,7 +80,7 @@ const chooseBefore: Command = (state, dispatch) => {
 
 const { nodes, marks } = schema;
 
-const plugins = (around: Around): Plugin[] => [
+const plugins = (): Plugin[] => [
   history(),
   inputRules({
     rules: [
@@ -119,12 +119,10 @@ export const commands: Readonly<Record<string, Command>> = {
 export class PostEditor {
   readonly view: EditorView;
   readonly #figures = new Set<FigureView>();
-  readonly #around: Around;
 
   constructor(place: HTMLElement, doc: Node, around: Around) {
-    this.#around = around;
     this.view = new EditorView(place, {
-      state: EditorState.create({ doc, plugins: plugins(around) }),
+      state: EditorState.create({ doc, plugins: plugins() }),
       attributes: { role: "textbox", "aria-multiline": "true", "aria-label": "The post", spellcheck: "true" },
       nodeViews: {
         figure: (node) => {
@@ -166,7 +164,7 @@ export class PostEditor {
 
   /** Another post. */
   open(doc: Node): void {
-    this.view.updateState(EditorState.create({ doc, plugins: plugins(this.#around) }));
+    this.view.updateState(EditorState.create({ doc, plugins: plugins() }));
   }
 
   run(command: Command): void {

@@ -201,7 +201,7 @@ export class MwNotebookPost extends NotebookPart {
           ><input
             type="radio"
             name="choice"
-            value=${n}
+            .value=${String(n)}
             .checked=${chosen === choice}
             @change=${() => (this.chosen = choice)}
           />
