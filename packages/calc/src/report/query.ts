@@ -62,19 +62,19 @@ export function comparedIn(build: Build, query: QueryText): readonly [one: strin
   return of === undefined || rest === undefined ? undefined : [of, rest];
 }
 
-function ofFault(build: Build, { of: kind }: FigureSpec, id: string): Finding | undefined {
-  if (kind === "address") {
+function ofFault(build: Build, { of: about }: FigureSpec, id: string): Finding | undefined {
+  if (about === "address") {
     const found = singleFault(build, id);
     return found && fault("missing-address", "of", { ...found });
   }
-  const takesOutput = kind === "output" || kind === "output-or-stage";
+  const takesOutput = about === "output" || about === "output-or-stage";
   if (takesOutput && hasOutput(build, id)) return undefined;
-  const stage = kind === "output" ? undefined : spotOf(build, id)?.stage;
-  if (stage?.id === id && (kind !== "pair" || isToothPair(stage))) return undefined;
+  const stage = about === "output" ? undefined : spotOf(build, id)?.stage;
+  if (stage?.id === id && (about !== "pair" || isToothPair(stage))) return undefined;
   const known =
-    kind === "pair"
+    about === "pair"
       ? stagesOf(build).flatMap((place) => (isToothPair(place.stage) ? place.stage.id : []))
-      : kind === "output"
+      : about === "output"
         ? []
         : stageIds(build);
   return idFault("of", id, [...(takesOutput ? outputIds(build) : []), ...known]);

@@ -1,6 +1,12 @@
 import { html, nothing, type TemplateResult } from "lit";
-import { drawnLength, sayDrawing, wallText, type SaidDrawing, type Reporter } from "@meshwright/calc/article";
-import type { Evaluation, Step } from "@meshwright/calc/evaluate";
+import {
+  drawnLength,
+  sayDrawing,
+  stepsToDraw,
+  wallText,
+  type SaidDrawing,
+  type Reporter,
+} from "@meshwright/calc/article";
 import type { ReportWords } from "@meshwright/calc/languages";
 import { layoutOf, type Layout } from "@meshwright/calc/layout";
 import { block, Picture, properties, writeCount } from "../../shared/element/index.js";
@@ -37,8 +43,6 @@ export class MwTrainDrawing extends Picture {
   #frame = 0;
   /** What is drawn, and the article's where it may differ. */
   #layouts: { readonly shown?: Layout; readonly article?: Layout | undefined } = {};
-  /** What is wrong, for the author. */
-  #fault: string | undefined;
 
   get #shop(): ToolWords {
     return toolWordsFor(this.locale);
@@ -48,33 +52,22 @@ export class MwTrainDrawing extends Picture {
     return reportWordsFor(this.locale);
   }
 
-  /** The stages to draw, in the order of drive. */
-  #steps(evaluation: Evaluation): readonly Step[] {
-    const { outputs, build } = evaluation;
-    const asked = this.of?.split(/[\s,]+/).filter(Boolean) ?? [];
-    const whole =
-      outputs.find((output) => output.id === (asked[0] ?? build.headline)) ?? (asked.length ? undefined : outputs[0]);
-    if (whole) return whole.steps;
-    const steps = new Map(outputs.flatMap((output) => output.steps.map((step) => [step.stage.id, step])));
-    return [...steps.values()].filter((step) => asked.includes(step.stage.id));
-  }
-
   #layout(at?: string | null): Layout | undefined {
     const evaluation = this.evaluation(at);
-    return evaluation && layoutOf(this.#steps(evaluation), evaluation.build.mounts);
+    return evaluation && layoutOf(stepsToDraw(evaluation, this.of), evaluation.build.mounts);
   }
 
   protected override willUpdate(): void {
     const { store, at } = this;
     this.#layouts = {};
-    this.#fault = undefined;
+    this.fault = undefined;
     try {
       const shown = this.#layout(at);
       const differs = !at && store && store.build !== store.article;
       if (shown?.spans.length) this.#layouts = { shown, article: differs ? this.#layout("article") : undefined };
-      else if (shown) this.#fault = "No gears to draw; expected spur or helical gears of a known pitch.";
+      else if (shown) this.fault = "No gears to draw; expected spur or helical gears of a known pitch.";
     } catch (error) {
-      this.#fault = (error as Error).message;
+      this.fault = (error as Error).message;
     }
   }
 
@@ -159,7 +152,6 @@ export class MwTrainDrawing extends Picture {
 
   protected override updated(changed: Map<PropertyKey, unknown>): void {
     super.updated(changed);
-    this.store?.complain(this, this.#fault && `<${this.localName}> ${this.#fault}`);
     if (this.turning || changed.has("turning")) this.#run();
   }
 
