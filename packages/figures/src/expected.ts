@@ -231,6 +231,7 @@ const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
   "mw-order-list": order,
   "mw-parts-list": ({ speaker }) => figuresOf(sayParts(speaker)),
   "mw-stage-editor": "unchecked",
+  "mw-drive-line": "unchecked",
   "mw-pair-finder": "unchecked",
 };
 

@@ -17,6 +17,7 @@ export const elementAttributes = {
   "mw-edits": [],
   "mw-stage-editor": [],
   "mw-train-drawing": ["of", "at"],
+  "mw-drive-line": ["still", "chosen", "at"],
   "mw-pair-finder": ["of"],
   "mw-change-table": ["show"],
   "mw-wheel-speed": ["of", "unit", "loaded"],
