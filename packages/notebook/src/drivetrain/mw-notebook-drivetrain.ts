@@ -1,5 +1,5 @@
 import { css, html, nothing, type TemplateResult } from "lit";
-import { labelAt, stagesOf } from "@meshwright/calc/drivetrain";
+import { labelAt, oneIn, stagesOf } from "@meshwright/calc/drivetrain";
 import { NotebookPart, sheet } from "../frame/index.js";
 import { countedAgain } from "../model/index.js";
 import type { Chosen, Spot } from "./mw-notebook-line.js";
@@ -100,6 +100,16 @@ export class MwNotebookDrivetrain extends NotebookPart {
     this.recount = versions?.length || bench?.length || this.build?.measurements?.length ? detail : undefined;
   };
 
+  /** A count that was changed in the line or in a finder: what it was stands in the notebook until this event has gone up. */
+  readonly #elementChanged = (event: Event): void => {
+    const { detail } = event as CustomEvent<Record<string, unknown>>;
+    const [address, ...others] = Object.keys(detail);
+    const after = address && detail[address];
+    const before = address && this.build ? oneIn(this.build).value(address) : undefined;
+    if (address && !others.length && typeof after === "number" && typeof before === "number")
+      this.#counted(new CustomEvent("count", { detail: { address, before, after } }));
+  };
+
   readonly #again = (): void => {
     const { address, before, after } = this.recount!;
     const fields = countedAgain(this.session.notebook, address, before, after);
@@ -142,6 +152,7 @@ export class MwNotebookDrivetrain extends NotebookPart {
       @mw-notebook-let-in=${this.#letIn}
       @mw-notebook-replace=${this.#replace}
       @mw-notebook-count=${this.#counted}
+      @mw-change=${this.#elementChanged}
     >
       <mw-notebook-line .session=${session} .chosen=${chosen}></mw-notebook-line>
       ${session.notes.map(({ message }) => html`<p class="quiet" role="status">${message}</p>`)} ${this.#asked()}

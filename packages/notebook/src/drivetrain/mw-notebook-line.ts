@@ -1,6 +1,6 @@
 import { css, html, nothing, type TemplateResult } from "lit";
-import { changesOf, type Output } from "@meshwright/calc/drivetrain";
-import { displays, type Stage } from "@meshwright/calc/stages";
+import { stagesOf, type Build } from "@meshwright/calc/drivetrain";
+import type { Stage } from "@meshwright/calc/stages";
 import { NotebookPart, sheet } from "../frame/index.js";
 
 /** What is chosen in the line: a stage's or an axle's id, `motor`, `centre`, or nothing. */
@@ -12,105 +12,49 @@ export interface Spot {
   readonly at: number;
 }
 
+const nameOf = ({ label, id }: { readonly label?: string; readonly id: string }): string => label ?? id;
+
+/** Every place at which something can be let in, with what stands before it. */
+function spotsOf(build: Build): readonly (Spot & { readonly say: string })[] {
+  const list = (stages: readonly Stage[], into: string | undefined, begins: string) => [
+    { into, at: 0, say: begins },
+    ...stages.map((stage, index) => ({
+      into,
+      at: index + 1,
+      say: `after ${nameOf(stage)}${into === undefined ? "" : `, ${into}`}`,
+    })),
+  ];
+  return [
+    ...list(build.stages, undefined, "right after the motor"),
+    ...(build.branches ?? []).flatMap((branch) => list(branch.stages, branch.id, `where ${nameOf(branch)} begins`)),
+    ...build.outputs.flatMap((output) => list(output.stages, output.id, `where ${nameOf(output)} begins`)),
+  ];
+}
+
 /**
- * The drivetrain as a list from the motor to the wheels: every count changeable where it stands, a mark in between that lets
- * something in, totals at the end of every axle.
+ * The line of drive, and under it what cannot be pointed at in a picture: places to let something in, the motor, the split, the
+ * axles, the whole.
  *
  * @fires mw-notebook-choose what was chosen
  * @fires mw-notebook-let-in where something is to be let in
- * @fires mw-notebook-count an address, what it was, and what it is now
  */
 export class MwNotebookLine extends NotebookPart {
   static readonly tag = "mw-notebook-line";
   static override styles = [
     sheet,
     css`
-      ol {
-        list-style: none;
+      .under {
         display: flex;
         flex-wrap: wrap;
-        align-items: end;
-        gap: 0.5em 0;
-        margin: 0;
-        padding: 0;
-      }
-      .staff {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr) max-content;
-        gap: 0 1.4em;
-        align-items: end;
-        padding: 0.5em 0 0.55em;
+        align-items: center;
+        gap: 0.1em 0.2em;
+        margin: 0.9em 0 0;
+        padding-bottom: 0.6em;
         border-bottom: 1px solid var(--hair);
+        max-width: none;
       }
-      .staff > p {
-        grid-column: 1 / -1;
-        margin: 0 0 0.1em;
-        color: var(--second);
-        font-size: 0.86em;
-        font-style: italic;
-      }
-      li {
-        display: grid;
-        justify-items: center;
-        border-bottom: 2px solid currentColor;
-        padding: 0 0.1em 0.15em;
-      }
-      li.mark {
-        align-self: end;
-        border-bottom-color: var(--second);
-      }
-      li > button {
-        border-color: transparent;
-        font-style: italic;
-        margin: 0;
-        padding: 0.1em 0.45em;
-      }
-      li > button:hover {
-        border-color: currentColor;
-      }
-      li > button[aria-current="true"] {
-        border-color: transparent;
-        box-shadow: inset 0 -2px 0 currentColor;
-        font-weight: 600;
-      }
-      .mark button {
-        color: var(--accent);
-        border: 1px solid var(--hair);
-        border-radius: 50%;
-        width: 26px;
-        min-height: 26px;
-        padding: 0;
-        text-align: center;
-        font-style: normal;
-        margin: 0 0.35em 0.2em;
-        line-height: 1;
-      }
-      .counts {
-        white-space: nowrap;
-        padding: 0 0.45em;
-      }
-      .total {
-        text-align: end;
-        line-height: 1.2;
-      }
-      .total b {
-        font-size: 1.35em;
-        font-weight: 600;
-      }
-      @media (pointer: coarse) {
-        .mark button {
-          width: 44px;
-          min-height: 44px;
-        }
-      }
-      @media (max-width: 760px) {
-        .staff {
-          grid-template-columns: minmax(0, 1fr);
-        }
-        .total {
-          text-align: start;
-          padding-top: 0.3em;
-        }
+      .under select {
+        margin-inline-end: 1.2em;
       }
     `,
   ];
@@ -122,106 +66,74 @@ export class MwNotebookLine extends NotebookPart {
     this.dispatchEvent(new CustomEvent(`mw-notebook-${type}`, { detail, bubbles: true, composed: true }));
   }
 
+  /** The line names what it is made of by what it is; here a wheel is its axle. */
+  readonly #pointed = (event: Event): void => {
+    event.stopPropagation();
+    const { key, stage } = (event as CustomEvent<{ key: string; stage?: string }>).detail;
+    const [kind, id] = key.split(":");
+    this.#tell("choose", stage ?? (kind === "motor" ? "motor" : kind === "split" ? "centre" : (id ?? key)));
+  };
+
+  /** With a stage chosen by its name: Delete takes it out, Insert lets something in behind it, Alt with an arrow moves it. */
+  readonly #pressed = (event: KeyboardEvent): void => {
+    const [inner] = event.composedPath() as HTMLElement[];
+    const id = inner?.dataset?.name;
+    const place =
+      id === undefined ? undefined : this.build && stagesOf(this.build).find(({ stage }) => stage.id === id);
+    if (!place) return;
+    const { index, list, stage } = place;
+    const by = event.altKey ? { ArrowLeft: -1, ArrowUp: -1, ArrowRight: 1, ArrowDown: 1 }[event.key] : undefined;
+    if (event.key === "Delete") this.ask("line", [{ remove: stage.id }]);
+    else if (event.key === "Insert") {
+      const spot = spotsOf(this.build!).find(({ into, at }) => at === index + 1 && this.#listAt(into) === list);
+      if (spot) this.#tell("let-in", spot);
+    } else if (by && index + by >= 0 && index + by < list.length)
+      this.ask("line", [{ move: stage.id, at: index + by }]);
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+
+  #listAt(into: string | undefined): readonly Stage[] | undefined {
+    const { stages, branches = [], outputs } = this.build!;
+    return into === undefined ? stages : [...branches, ...outputs].find(({ id }) => id === into)?.stages;
+  }
+
+  readonly #letIn = (event: Event): void => {
+    event.stopPropagation();
+    const select = event.target as HTMLSelectElement;
+    const spot = spotsOf(this.build!)[Number(select.value)];
+    select.value = "";
+    if (spot) this.#tell("let-in", { into: spot.into, at: spot.at });
+  };
+
   #name(of: Chosen, text: string): TemplateResult {
     return html`<button
       type="button"
-      aria-current=${this.chosen === of ? "true" : "false"}
-      @click=${() => this.#tell("choose", this.chosen === of ? "" : of)}
+      aria-pressed=${String(this.chosen === of)}
+      @click=${() => this.#tell("choose", of)}
     >
       ${text}
     </button>`;
   }
 
-  #mark(spot: Spot, after: string): TemplateResult {
-    return html`<li class="mark">
-      <button type="button" aria-label=${`Let something in after ${after}`} @click=${() => this.#tell("let-in", spot)}>
-        +
-      </button>
-    </li>`;
-  }
-
-  #stage(stage: Stage, into: string | undefined, index: number): TemplateResult {
-    const name = stage.label ?? stage.id;
-    const pieces = displays[stage.kind](stage);
-    const counts = pieces.map((piece) => {
-      if ("field" in piece && piece.field !== undefined) {
-        const address = `${stage.id}.${piece.field}`;
-        const isCount = typeof piece.value === "number";
-        return this.field(address, {
-          label: `${name}: ${piece.field.replace(".", " ")}`,
-          takes: isCount ? "count" : "text",
-          size: isCount ? "count" : "short",
-          change: (value) => changesOf(stage, { [piece.field!]: value }),
-          done: (before, after) => this.#tell("count", { address, before, after }),
-        });
-      }
-      const word = (piece as { word?: string }).word;
-      return word === "drives" ? html` <span aria-hidden="true">→</span> ` : nothing;
-    });
-    return html`<li data-stage=${stage.id}>${this.#name(stage.id, name)}<span class="counts">${counts}</span></li>
-      ${this.#mark({ into, at: index + 1 }, name)}`;
-  }
-
-  #staff(
-    label: string,
-    list: readonly Stage[],
-    into: string | undefined,
-    before: unknown,
-    end: unknown,
-  ): TemplateResult {
-    return html`<div class="staff">
-      <p>${label}</p>
-      <ol aria-label=${`${label}, in the order of drive`}>
-        ${before} ${this.#mark({ into, at: 0 }, into === undefined ? "the motor" : "the split")}
-        ${list.map((stage, index) => this.#stage(stage, into, index))}
-      </ol>
-      ${end}
-    </div>`;
-  }
-
-  #axle(output: Output): TemplateResult {
-    const { id, label = id, stages, wheel } = output;
-    const total = this.figure({ figure: "reduction", of: id });
-    const standing = this.figure({ figure: "standing", of: id });
-    const size = wheel?.diameter ?? wheel?.loadedDiameter ?? "wheels";
-    return this.#staff(
-      label,
-      stages,
-      id,
-      nothing,
-      html`<div class="total" data-total=${id}>
-        <b>${total ?? "not known"}</b> ${this.#name(id, size)}
-        ${standing ? html`<br /><span class="quiet">${standing}</span>` : nothing}
-      </div>`,
-    );
-  }
-
   protected override render(): TemplateResult | typeof nothing {
-    const { build } = this;
+    const { build, chosen } = this;
     if (!build) return nothing;
-    const { motor, battery, outputs } = build;
-    const known = [
-      motor?.kv !== undefined && `${motor.kv} kV`,
-      battery?.cells !== undefined && `${battery.cells} cells`,
-    ];
-    const split =
-      outputs.length > 1
-        ? html`<div class="total">
-            ${this.#name("centre", build.centre?.kind === "differential" ? "centre differential" : "axles locked together")}
-          </div>`
-        : nothing;
-    return html`${this.#staff(
-      "From the motor",
-      build.stages,
-      undefined,
-      html`<li>
-        ${this.#name("motor", "motor")}<span class="counts quiet"
-          >${known.filter(Boolean).join(", ") || "not known"}</span
-        >
-      </li>`,
-      split,
-    )}
-    ${(build.branches ?? []).map((branch) => this.#staff(branch.label ?? branch.id, branch.stages, branch.id, nothing, nothing))}
-    ${outputs.map((output) => this.#axle(output))}`;
+    const isStage = stagesOf(build).some(({ stage }) => stage.id === chosen);
+    const key = isStage ? chosen : build.outputs.some(({ id }) => id === chosen) ? `wheel:${chosen}` : "";
+    return html`<div @keydown=${this.#pressed}>
+        <mw-drive-line .chosen=${key} @mw-choose=${this.#pointed}></mw-drive-line>
+      </div>
+      ${this.fault("line")}
+      <p class="under">
+        <select aria-label="Let something in" @change=${this.#letIn}>
+          <option value="">Let something in …</option>
+          ${spotsOf(build).map(({ say }, n) => html`<option value=${n}>${say}</option>`)}
+        </select>
+        ${this.#name("", "The whole")} ${this.#name("motor", "Motor")}
+        ${build.outputs.length > 1 ? this.#name("centre", "Where it splits") : nothing}
+        ${build.outputs.map((output) => this.#name(output.id, nameOf(output)))}
+      </p>`;
   }
 }

@@ -165,6 +165,7 @@ export class MwNotebookStage extends NotebookPart {
         >
           Later in the line
         </button>
+        <button type="button" @click=${() => this.#letIn(index + 1)}>Let something in after it</button>
         <button type="button" @click=${() => this.#remove(stage)}>Take it out</button>
       </p>
       ${this.fault("move")} ${this.#fitted(stage)}
@@ -200,6 +201,15 @@ export class MwNotebookStage extends NotebookPart {
         aria-label=${end === "from" ? "Fewest motor turns" : "Most motor turns"}
         @change=${take}
       />${end === "to" ? this.fault("range") : nothing}`;
+  }
+
+  /** Which shaft the stage stands on. */
+  #letIn(at: number): void {
+    const { build, of } = this;
+    const shaft = [...(build!.branches ?? []), ...build!.outputs].find(({ stages }) =>
+      stages.some(({ id }) => id === of),
+    );
+    this.#tell("let-in", { into: shaft?.id, at });
   }
 
   #remove(stage: Stage): void {
