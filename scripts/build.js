@@ -126,7 +126,7 @@ function writeNotebookFile() {
       () => `<script>globalThis.meshwrightExample = ${seed};</script>\n    <style>${styles}</style>`,
     )
     .replace("</body>", () => `<script>${script}</script>\n  </body>`)
-    .replace(/ *<p class="back">.*?<\/p>\n/s, "");
+    .replace(/ *<footer class="back">.*?<\/footer>\n/s, "");
   writeFileSync(join(folder, "notebook.html"), whole);
 }
 

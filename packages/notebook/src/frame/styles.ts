@@ -146,7 +146,9 @@ export const sheet = css`
   thead th {
     color: var(--second);
   }
+  /* What only ears get is placed absolutely, and must not stick out either. */
   .scroll {
+    position: relative;
     overflow-x: auto;
     margin: 0 0 0.8em;
   }

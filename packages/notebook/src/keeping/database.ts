@@ -41,8 +41,8 @@ export interface Interrupted {
 }
 
 /** Opens the database. Rejects where the browser keeps nothing for this page. */
-export function openDatabase(name: string, { closed }: Interrupted): Promise<Database> {
-  if (!("indexedDB" in globalThis) || !globalThis.indexedDB) return Promise.reject(new Error("no IndexedDB"));
+export async function openDatabase(name: string, { closed }: Interrupted): Promise<Database> {
+  if (!globalThis.indexedDB) throw new Error("no IndexedDB");
   return openDB<Schema>(name, 1, {
     upgrade(database) {
       database.createObjectStore("notebooks", { keyPath: "id" });

@@ -54,7 +54,7 @@ export function shelfPanel(
     readonly close: () => void;
   },
 ): TemplateResult {
-  return html`<div class="panel" role="group" aria-label="Notebooks">
+  return html`<div class="panel" role="region" aria-label="Notebooks">
     <p>Notebooks in this browser:</p>
     <ul>
       ${all.map(({ id, title, at }) => html`<li><button type="button" @click=${() => on.open(id)}>${title}</button> <span class="quiet">${at}</span></li>`)}
