@@ -69,7 +69,7 @@ async function buildScripts(name) {
   for (const [file, source] of Object.entries(wholeScripts[name] ?? {})) {
     const input = at("packages", name, "src", source);
     if (!existsSync(input)) continue;
-    const code = await wholeScript({ input, format: "iife", banner: banner(version) });
+    const code = await wholeScript({ input, format: "iife", banner: banner(version), foreign: name === "notebook" });
     writeFileSync(at("packages", name, "dist", file), code);
     written.push(file);
   }

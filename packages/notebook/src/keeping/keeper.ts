@@ -120,7 +120,7 @@ export class Keeper {
     this.#notebook = notebook;
     this.#isDirty = true;
     this.#edit = crypto.randomUUID?.() ?? String(Math.random()).slice(2);
-    if (this.#failing === undefined) this.#say({ is: "saving" });
+    if (this.#database && this.#failing === undefined) this.#say({ is: "saving" });
     this.#writeSoon();
   }
 
