@@ -91,7 +91,8 @@ export class Hands {
 
   async until(pattern: RegExp): Promise<string> {
     for (let n = 0; n < 400; n++) {
-      const text = await this.text();
+      // A page that is going away has nothing to say.
+      const text = await this.text().catch(() => "");
       if (pattern.test(text)) return text;
       await new Promise((done) => setTimeout(done, 50));
     }

@@ -41,6 +41,7 @@ describe("the whole way", () => {
 
   it("leads from the first page to first totals in ten actions of the notebook", async () => {
     await hands.press("Begin with your own drivetrain", "link");
+    await hands.until(/What does the motor turn first\?/);
     await isAccessible("the empty notebook");
     const begun = hands.actions.length;
     await hands.fill("Teeth of the gear that drives", "16");
@@ -92,7 +93,7 @@ describe("the whole way", () => {
   });
 
   it("finds gears that fit, and takes a pair", async () => {
-    await hands.press("Gears");
+    await hands.press("Gears: 16 drives 58");
     await hands.fill("Module", "0.8");
     await hands.choose("How the motor is held", "in a slot");
     await hands.fill("Slot from", "29");

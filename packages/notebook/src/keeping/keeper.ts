@@ -1,4 +1,4 @@
-import type { Notebook } from "../model/index.js";
+import { revived, type Notebook } from "../model/index.js";
 import { allKept, openDatabase, write, type Aside, type Database, type Kept } from "./database.js";
 import { deskFor, type Desk } from "./desk.js";
 import { dropJournal, journalOf, readJournal, replayed, writeJournal } from "./journal.js";
@@ -91,7 +91,7 @@ export class Keeper {
     const journal = readJournal(this.#name, this.#notebook.id);
     if (journal && journal.edit !== kept?.edit) {
       const late = journal.follows !== this.#version;
-      this.#notebook = replayed(this.#notebook, journal);
+      this.#notebook = revived(replayed(this.#notebook, journal));
       this.#edit = journal.edit;
       this.#isDirty = true;
       if (late) {
@@ -163,9 +163,10 @@ export class Keeper {
   }
 
   #adopt({ notebook, version, edit, at }: Kept): void {
-    this.#notebook = this.#saved = notebook;
+    this.#notebook = this.#saved = revived(notebook);
     this.#version = version;
     this.#edit = edit;
+    this.#at = at;
     this.#isDirty = false;
     this.#say({ is: "saved", at });
   }
@@ -194,10 +195,9 @@ export class Keeper {
       await this.#write();
       return;
     }
-    this.#at = kept.at;
     this.#adopt(kept);
     if (!this.#isWriter) this.#say({ is: "following" });
-    this.#shown.replaced(kept.notebook);
+    this.#shown.replaced(this.#notebook);
   }
 
   readonly #heard = ({ data }: MessageEvent): void => {
@@ -230,7 +230,7 @@ export class Keeper {
         dropJournal(this.#name, notebook.id);
         this.#adopt(written.kept);
         if (!this.#isWriter) this.#say({ is: "following" });
-        this.#shown.replaced(written.kept.notebook);
+        this.#shown.replaced(this.#notebook);
         return;
       }
       this.#version = written.version;

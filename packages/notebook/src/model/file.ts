@@ -162,6 +162,18 @@ export function notebookFrom(data: unknown, id: string): Opened {
   return { kind: "notebook", notebook, findings: reading?.findings ?? [] };
 }
 
+/**
+ * A notebook as a database or another tab hands it over: its drivetrains are read again, as everything is that comes from
+ * outside.
+ *
+ * @throws Error with a sentence where it cannot be read; what is kept stays as it is
+ */
+export function revived(data: Notebook): Notebook {
+  const opened = notebookFrom(data, data.id);
+  if (opened.kind === "notebook") return opened.notebook;
+  throw new Error(opened.kind === "refused" ? opened.why : "This is no notebook.");
+}
+
 const kept = (key: string, value: readonly unknown[] | undefined): object => (value ? { [key]: value } : {});
 
 /** Why a drivetrain could not be read: the first fault, with its place. */

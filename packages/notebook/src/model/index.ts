@@ -12,6 +12,7 @@ export {
   notebookFrom,
   openFile,
   openText,
+  revived,
   usualExport,
 } from "./file.js";
 export {

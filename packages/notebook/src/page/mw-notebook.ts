@@ -19,6 +19,7 @@ import {
   newNotebook,
   openFile,
   openText,
+  revived,
   Session,
   totalsText,
   type Notebook,
@@ -36,6 +37,9 @@ const parts = [
 ] as const;
 
 const freshId = (): string => crypto.randomUUID?.() ?? `n${Math.random().toString(36).slice(2)}`;
+
+/** Whether there is more in a notebook than the first question. */
+const hasMore = ({ build, shelf, post }: Notebook): boolean => !!(build ?? shelf ?? post);
 
 /** Where the address says which notebook this tab has: a reloaded tab shows its own, and no other tab's. */
 const idFromAddress = (): string | undefined => /^#notebook-([\w-]{4,80})$/.exec(location.hash)?.[1];
@@ -143,22 +147,31 @@ export class MwNotebook extends LitElement implements BuildHolder {
   async #open(notebook: Notebook): Promise<void> {
     const name = `#notebook-${notebook.id}`;
     if (location.hash !== name) history.replaceState(history.state, "", name);
-    const { keeper, notebook: now } = await this.#shelf!.keep(notebook, {
-      keeping: (keeping) => {
+    const shown = {
+      keeping: (keeping: Keeping) => {
         this.keeping = keeping;
       },
-      replaced: (other) => {
+      replaced: (other: Notebook) => {
         this.session.open(other);
-        this.isBegun ||= other.build !== undefined;
+        this.isBegun ||= hasMore(other);
       },
-      aside: (asideName) => {
+      aside: (asideName: string) => {
         this.message = `Another tab was quicker. What was here lies beside, as “${asideName}”: see Notebooks.`;
         void this.#look();
       },
-    });
+    };
+    let began;
+    try {
+      began = await this.#shelf!.keep(notebook, shown);
+    } catch (error) {
+      // What cannot be read stays where it lies, as it is.
+      this.message = (error as Error).message;
+      return this.#open(newNotebook(freshId()));
+    }
+    const { keeper, notebook: now } = began;
     this.#keeper = keeper;
     this.session.open(now);
-    this.isBegun = now.build !== undefined;
+    this.isBegun = hasMore(now);
     await this.#look();
   }
 
@@ -185,7 +198,7 @@ export class MwNotebook extends LitElement implements BuildHolder {
     await this.#open(newNotebook(copy.id));
     const { format: _format, id: _id, ...fields } = copy;
     this.session.put(fields, `${title} opened`);
-    this.isBegun = copy.build !== undefined;
+    this.isBegun = hasMore(copy);
     await this.#keeper?.flush();
     await this.#look();
     if (taken) this.message = `${title}, opened beside yours.`;
@@ -317,7 +330,7 @@ export class MwNotebook extends LitElement implements BuildHolder {
 
   #keepingLine(): TemplateResult {
     const { keeping, session } = this;
-    const text = session.build || keeping.is !== "saved" ? keepingText(keeping) : "Nothing to save yet";
+    const text = keepingText(keeping);
     const copy = (): void => void navigator.clipboard?.writeText(fileText(session.notebook));
     return html`<p class="keeping ${isInTabOnly(keeping) ? "lost" : ""}" role="status">
       ${text}${keeping.is === "saved" && keeping.at ? html`, ${whenText(keeping.at)}` : nothing}
@@ -370,7 +383,7 @@ export class MwNotebook extends LitElement implements BuildHolder {
       open: (id) => void this.#open(newNotebook(id)).then(close),
       openAside: (key) => {
         const found = this.#aside.find((one) => one.key === key);
-        if (found) void this.#beside({ ...found.notebook, title: found.name }).then(close);
+        if (found) void this.#beside(revived({ ...found.notebook, title: found.name })).then(close);
       },
       fresh: () => void this.#open(newNotebook(freshId())).then(close),
       file: this.#pick,
