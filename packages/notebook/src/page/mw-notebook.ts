@@ -207,14 +207,15 @@ export class MwNotebook extends LitElement implements BuildHolder {
   // Ways in
 
   async #openExample(): Promise<void> {
+    // The notebook in one file brings its example along.
+    const inside = (globalThis as { meshwrightExample?: string }).meshwrightExample;
+    if (inside) return this.#takeIn(openText(inside, freshId()));
     try {
       const answer = await fetch(new URL(this.example ?? "limpet.json", document.baseURI));
       if (!answer.ok) throw new Error(String(answer.status));
       this.#takeIn(openText(await answer.text(), freshId()));
     } catch {
-      const data = (globalThis as { meshwrightExample?: string }).meshwrightExample;
-      if (data) this.#takeIn(openText(data, freshId()));
-      else this.message = "The example could not be loaded. Open a file, or begin with two gears.";
+      this.message = "The example could not be loaded. Open a file, or begin with two gears.";
     }
   }
 
