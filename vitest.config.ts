@@ -21,7 +21,10 @@ export default defineConfig({
   test: {
     include: ["packages/*/test/**/*.test.ts", "tests/**/*.test.{ts,js}"],
     // Rows of other people's software have a runner of their own: npm run test:hosts.
-    exclude: ["**/node_modules/**", "tests/hosts/**", "tests/vectors-runner/vectors.test.ts", "tests/long/**"],
+    exclude: [
+      ...["**/node_modules/**", "tests/hosts/**", "tests/vectors-runner/vectors.test.ts", "tests/long/**"],
+      "tests/words/**",
+    ],
     environment: "node",
     // Property tests with arbitrary precision take their time on a small machine that does other work as well.
     testTimeout: 30_000,

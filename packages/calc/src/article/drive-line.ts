@@ -2,11 +2,12 @@ import { applyChanges } from "../document/index.js";
 import type { ChangeSet } from "../drivetrain/index.js";
 import { evaluate, type OutputEvaluation, type Standing } from "../evaluate/index.js";
 import { fill, pitchText } from "../languages/index.js";
-import { driveLineOf, layoutOf, strandsOf, type LineStage, type Strand } from "../layout/index.js";
-import { arrowFor, figureFrom, gearFigures, stageText } from "../report/index.js";
+import { driveLineOf, layoutOf, strandsOf, type LinePlace, type LineStage, type Strand } from "../layout/index.js";
+import { arrowFor, figureFrom, gearFigures, stageText, writeCount } from "../report/index.js";
 import { displays, stageShapes, type Stage, type Turn } from "../stages/index.js";
 import { listed } from "./block.js";
 import { drawnLength, verdictOf } from "./drawing.js";
+import { dateText } from "./part-text.js";
 import type { Reporter } from "./speaker.js";
 
 /** A piece of what stands at a stage: a value, with its address where it is a count that can be changed, or a word. */
@@ -51,6 +52,8 @@ export interface SaidCell {
   /** What the lanes are together. */
   readonly lanesName: string;
   readonly shaft: SaidShaft | undefined;
+  /** Where something that is let in before it goes, and what that is called; none before a motor. */
+  readonly before: { readonly place: LinePlace; readonly name: string } | undefined;
   /** All of it but the shaft in one sentence. */
   readonly heard: string;
 }
@@ -86,6 +89,8 @@ export interface SaidLine {
   readonly totals: ReadonlyMap<string, SaidLineTotal>;
   /** What is wrong with the drive as a whole. */
   readonly faults: readonly string[];
+  /** What it is of, which revision and of what day: for paper. */
+  readonly origin: string;
 }
 
 /** Whether a field holds a count, by the shapes of its kind. */
@@ -174,6 +179,7 @@ const said = (cell: Pick<SaidCell, "key" | "name" | "heard"> & Partial<SaidCell>
   lanes: [],
   lanesName: "",
   shaft: undefined,
+  before: undefined,
   ...cell,
 });
 
@@ -305,11 +311,15 @@ export function sayDriveLine(speaker: Reporter, broken: Broken = new Map()): Sai
       const cell = stageCell(one, n === stages.length - 1 && !!output, behind, speaker);
       return waiting ? { ...cell, shaft: undefined } : cell;
     };
+    const letIn = (cell: SaidCell, place: LinePlace): SaidCell => ({
+      ...cell,
+      before: { place, name: fill(reports.line.before, cell.name) },
+    });
     const list = [
       ...(motor ? [motorCell(strand, speaker)] : []),
-      ...stages.map(cellOf),
-      ...(split && strand.feeds.length ? [splitCell(strand, speaker)] : []),
-      ...(output ? [wheelCell(output, speaker)] : []),
+      ...stages.map((one, n) => letIn(cellOf(one, n), one.place)),
+      ...(split && strand.feeds.length ? [letIn(splitCell(strand, speaker), strand.end)] : []),
+      ...(output ? [letIn(wheelCell(output, speaker), strand.end)] : []),
     ];
     for (const cell of list) cells.set(cell.key, cell);
     const total = output && (waiting ? waitingTotal(output, waiting, speaker) : totalOf(output, speaker));
@@ -317,8 +327,20 @@ export function sayDriveLine(speaker: Reporter, broken: Broken = new Map()): Sai
     return { id, label: label ?? id, cells: list, feeds: strand.feeds.map((one) => strandOf(one, waiting)), total };
   };
   const strands = driveLineOf(evaluation).map((one) => strandOf(one));
-  const { title } = evaluation.build;
+  const { title, revision } = evaluation.build;
+  const origin = [
+    title ?? "",
+    revision?.number === undefined ? "" : fill(reports.revision, writeCount(revision.number, speaker.locale)),
+    revision?.date === undefined ? "" : dateText(revision.date, speaker.locale, "long"),
+  ];
   const name = title ? fill(reports.line.nameOf, title) : reports.line.name;
   const isOpposed = evaluation.findings.some(({ code }) => code === "outputs-oppose");
-  return { name, strands, cells, totals, faults: isOpposed ? [speaker.words.oppose] : [] };
+  return {
+    name,
+    strands,
+    cells,
+    totals,
+    faults: isOpposed ? [speaker.words.oppose] : [],
+    origin: origin.filter(Boolean).join(" · "),
+  };
 }

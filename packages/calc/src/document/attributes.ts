@@ -17,7 +17,7 @@ export const elementAttributes = {
   "mw-edits": [],
   "mw-stage-editor": [],
   "mw-train-drawing": ["of", "at"],
-  "mw-drive-line": ["still", "chosen", "at"],
+  "mw-drive-line": ["still", "chosen", "open", "at"],
   "mw-pair-finder": ["of"],
   "mw-change-table": ["show"],
   "mw-wheel-speed": ["of", "unit", "loaded"],
@@ -54,10 +54,13 @@ const global = new Set(
 
 /** What ARIA, scripts and frameworks put on elements that they know nothing of. */
 const prefixed =
-  /^(?:(?:data|aria|v|x|ng|hx|up|fs|astro|sveltekit|q|_ng[a-z]*|xml|xmlns|jsx|ssr)[-:]|on|wp-|[@:#*_[(]|.*[.[\]()@:])/;
+  /^(?:(?:data|aria|v|x|ng|hx|up|fs|astro|sveltekit|q|_ng[a-z]*|xml|xmlns|jsx|ssr)[-:]|wp-|[@:#*_[(]|.*[.[\]()@:])/;
 
-/** Whether an attribute is the page's own affair: global in HTML or ARIA, or a framework's. */
-export const isPagesOwn = (name: string): boolean => global.has(name) || prefixed.test(name);
+/** Handlers of events bear no sign of their own: what begins so may be a slip. */
+const isHandler = (name: string): boolean => name.startsWith("on");
+
+/** Whether an attribute is the page's own affair: global in HTML or ARIA, a handler of events, or a framework's. */
+export const isPagesOwn = (name: string): boolean => global.has(name) || isHandler(name) || prefixed.test(name);
 
 /** Whose attribute of an `mw-build` a name is, in a notation: an axle's stages, its wheel or motor. */
 export interface AxleAttribute {
@@ -86,6 +89,20 @@ const notationNames: readonly string[] = [
 export const notationName = (name: string): boolean =>
   (buildWords as readonly string[]).includes(name) || axleAttributeOf(name) !== undefined || name === "seal";
 
+/** Every name that an element takes. */
+const namesFor = (tag: ElementTag): readonly string[] => [
+  ...elementAttributes[tag],
+  ...ofAll,
+  ...(tag === "mw-build" ? notationNames : []),
+];
+
+const isSlip = (name: string, nearest: readonly string[]): boolean =>
+  nearest.some((one) => slipsBetween(name.toLowerCase(), one) <= 1);
+
+/** Whether an attribute of an element is the page's own affair, and no slip from one of its names. */
+export const passes = (tag: ElementTag, name: string): boolean =>
+  isPagesOwn(name) && !(isHandler(name) && isSlip(name, nearestTo(name, namesFor(tag))));
+
 /**
  * What an attribute is that nobody knows: one slip from a name of ours, or one that can only have been meant for an axle, is
  * an error, for what it was meant to say is missing; any other is a warning.
@@ -93,13 +110,10 @@ export const notationName = (name: string): boolean =>
  * @param value of an attribute of an `mw-build`, whether it reads like a list of stages
  */
 export function unknownAttribute(tag: ElementTag, name: string, looksLikeStages = false): Finding {
-  const own = elementAttributes[tag] as readonly string[];
-  const known = [...own, ...ofAll, ...(tag === "mw-build" ? notationNames : [])];
-  const nearest = nearestTo(name, known);
-  const isSlip = nearest.some((one) => slipsBetween(name, one) <= 1);
+  const nearest = nearestTo(name, namesFor(tag));
   const isAxles = tag === "mw-build" && (/-(wheel|motor)$/.test(name) || looksLikeStages);
   const values = { name, element: tag, nearest, ...(isAxles && !nearest.length && { example: `axle-${name}` }) };
-  return isSlip || isAxles
+  return isSlip(name, nearest) || isAxles
     ? errorOf("shape", "unknown-attribute", `/${name}`, values)
     : findingOf("warning", "shape", "unknown-attribute", `/${name}`, values);
 }
@@ -109,6 +123,6 @@ export function attributeFindings(tag: string, names: Iterable<string>): Finding
   if (!Object.hasOwn(elementAttributes, tag)) return [];
   const own: readonly string[] = elementAttributes[tag as ElementTag];
   return [...names]
-    .filter((name) => !own.includes(name) && !ofAll.includes(name) && !isPagesOwn(name))
+    .filter((name) => !own.includes(name) && !ofAll.includes(name) && !passes(tag as ElementTag, name))
     .map((name) => unknownAttribute(tag as ElementTag, name));
 }

@@ -11,6 +11,7 @@ export {
   elementAttributes,
   isPagesOwn,
   notationName,
+  passes,
   type ElementTag,
 } from "./attributes.js";
 export { applyChanges } from "./changes.js";

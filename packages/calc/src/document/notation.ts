@@ -3,8 +3,8 @@ import { errorOf, findingOf, notations, type Finding, type StageKind } from "../
 import {
   axleAttributeOf,
   buildWords,
-  isPagesOwn,
   elementAttributes,
+  passes,
   unknownAttribute,
   type BuildWord,
 } from "./attributes.js";
@@ -291,7 +291,7 @@ export function buildFromAttributes(attributes: Readonly<Record<string, string>>
     const isWord = (buildWords as readonly string[]).includes(name);
     if (!axle && !isWord) {
       const own: readonly string[] = elementAttributes["mw-build"];
-      if (!own.includes(name) && name !== "build" && !isPagesOwn(name))
+      if (!own.includes(name) && name !== "build" && !passes("mw-build", name))
         findings.push(unknownAttribute("mw-build", name, readsLikeStages(plain(given.slice(0, longestPiece)))));
       continue;
     }

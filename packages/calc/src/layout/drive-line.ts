@@ -2,9 +2,17 @@ import { innerOf, splitsOf, type Motor, type SplitPlace } from "../drivetrain/in
 import { type Evaluation, type OutputEvaluation, type Step } from "../evaluate/index.js";
 import { directions, inners, type Position, type Stage, type Turn } from "../stages/index.js";
 
+/** Where something can be let into the line: a change says `insert`, `into` and `at`. */
+export interface LinePlace {
+  /** The output, branch or position whose list it is; none: what all share. */
+  readonly into?: string;
+  readonly at: number;
+}
+
 /** A stage on the line, with what its shaft has come to behind it. */
 export interface LineStage {
   readonly stage: Stage;
+  readonly place: LinePlace;
   /** Its step of the evaluation; none for a box with a lever, whose stages follow it, and for what stands behind a released one. */
   readonly step: Step | undefined;
   /** The ways that a lever can stand, where it has one; the one that stands is `stands`. */
@@ -29,6 +37,8 @@ export interface Strand {
   readonly stages: readonly LineStage[];
   /** Where it splits; none where it ends at a wheel. */
   readonly split: SplitPlace | undefined;
+  /** Behind its last stage. */
+  readonly end: LinePlace;
   readonly feeds: readonly Strand[];
   /** What it drives, where it ends at a wheel. */
   readonly output: OutputEvaluation | undefined;
@@ -62,9 +72,16 @@ export function driveLineOf(evaluation: Evaluation): readonly Strand[] {
   const steps = stepsBy(outputs);
   const splits = new Map(splitsOf(build).map((place) => [place.id, place]));
 
-  function along(list: readonly Stage[], before: Way, into: LineStage[], inside?: Stage): Way {
+  function along(
+    list: readonly Stage[],
+    before: Way,
+    into: LineStage[],
+    name: string | undefined,
+    inside?: Stage,
+  ): Way {
     let way = before;
-    for (const stage of list) {
+    for (const [at, stage] of list.entries()) {
+      const place: LinePlace = { ...(name !== undefined && { into: name }), at };
       const inner = innerOf(stage, positions);
       if (inner === undefined) {
         const step = steps.get(stage);
@@ -74,14 +91,14 @@ export function driveLineOf(evaluation: Evaluation): readonly Strand[] {
           isEstablished: way.isEstablished && isSaid,
           isDriven: way.isDriven,
         };
-        into.push({ stage, step, lever: undefined, inside, ...way });
+        into.push({ stage, place, step, lever: undefined, inside, ...way });
       } else {
         const all = inners[stage.kind]!.positions(stage);
         const stands = all.find(({ stages, released }) => (stages ?? released) === inner)!;
         if (typeof inner === "string") way = { turn: 0, isEstablished: false, isDriven: false };
-        into.push({ stage, step: undefined, lever: { positions: all, stands }, inside, ...way });
+        into.push({ stage, place, step: undefined, lever: { positions: all, stands }, inside, ...way });
         if (typeof inner !== "string") {
-          const through = along(inner, way, into, stage);
+          const through = along(inner, way, into, `${stage.id}.${stands.id}`, stage);
           const { reverses } = stage;
           way = reverses === undefined ? through : { ...through, turn: (way.turn * (reverses ? -1 : 1) || 0) as Turn };
         }
@@ -99,14 +116,16 @@ export function driveLineOf(evaluation: Evaluation): readonly Strand[] {
     before: Way,
   ): Strand {
     const stages: LineStage[] = [];
-    let way = along(list, before, stages);
+    let way = along(list, before, stages, head.id || undefined);
     let split = at === undefined ? undefined : splits.get(at);
     let { id, label } = head;
+    let last = list;
     // What feeds one thing only goes on as that.
     while (split?.feeds.length === 1) {
       const [one] = split.feeds;
-      way = along(one!.stages, way, stages);
+      way = along(one!.stages, way, stages, one!.id);
       ({ id, label } = one!);
+      last = one!.stages;
       split = evaluated(id) ? undefined : splits.get(id);
     }
     const output = split ? undefined : evaluated(id);
@@ -118,7 +137,8 @@ export function driveLineOf(evaluation: Evaluation): readonly Strand[] {
         way,
       ),
     );
-    return { id, label, motor: head.motor, stages, split, feeds, output };
+    const end: LinePlace = { ...(id && { into: id }), at: last.length };
+    return { id, label, motor: head.motor, stages, split, end, feeds, output };
   }
 
   const start: Way = { turn: 1, isEstablished: true, isDriven: true };
@@ -134,7 +154,3 @@ export function driveLineOf(evaluation: Evaluation): readonly Strand[] {
 /** Every shaft of a line, each before those that it feeds. */
 export const strandsOf = (line: readonly Strand[]): readonly Strand[] =>
   line.flatMap((strand) => [strand, ...strandsOf(strand.feeds)]);
-
-/** Whether a branch leads to an output. */
-export const leadsTo = (strand: Strand, output: string): boolean =>
-  strand.output?.id === output || strand.feeds.some((one) => leadsTo(one, output));

@@ -1,4 +1,4 @@
-import { nearestTo } from "../document/index.js";
+import { nearestTo, slipsBetween } from "../document/index.js";
 import { placesOf, shapes, spotOf, stageShape, valueAt, type Build } from "../drivetrain/index.js";
 import type { Shape } from "../stages/index.js";
 
@@ -17,6 +17,56 @@ function stepsFrom(address: string, shape: Shape | undefined, value: unknown): r
   const fields =
     shape ?? (typeof value === "object" && value !== null ? (value as Readonly<Record<string, unknown>>) : {});
   return Object.keys(fields).map((field) => `${address}.${field}`);
+}
+
+/** What a part of a build is: the fields that it has, or, of a map or a list, what stands in it. */
+interface Part {
+  readonly shape: Shape | undefined;
+  readonly letters: string;
+}
+
+function partAt(build: Build, id: string): Part | undefined {
+  if (Object.hasOwn(shapes.build!, id)) {
+    const letters = inside(shapes.build![id]!);
+    return { shape: shapes[letters], letters };
+  }
+  const spot = spotOf(build, id);
+  if (!spot) return undefined;
+  const isOutput = build.outputs.some((output) => output.id === id);
+  return { shape: spot.stage ? stageShape(spot.stage.kind) : isOutput ? shapes.output : shapes.branch, letters: "" };
+}
+
+/** The addresses one step further down, and what a field of a part is. */
+const stepsOf = (build: Build, at: string, { shape, letters }: Part): readonly string[] =>
+  stepsFrom(at, letters.startsWith("{") ? undefined : shape, valueAt(build, at));
+
+function partOf(build: Build, at: string, { shape, letters }: Part, field: string): Part {
+  const next = shape && !Array.isArray(valueAt(build, at)) ? inside(shape[field] ?? "") : letters;
+  return { shape: shapes[next], letters: next };
+}
+
+/** All addresses from one on, as many steps down as an address has. */
+function* addressesFrom(build: Build, at: string, part: Part, depth = 2): Generator<string> {
+  yield at;
+  if (depth)
+    for (const step of stepsOf(build, at, part))
+      yield* addressesFrom(build, step, partOf(build, at, part, step.slice(at.length + 1)), depth - 1);
+}
+
+/** Whether an address may have been meant to begin with an id. */
+function beginsWith(address: string, id: string): boolean {
+  const most = Math.max(1, Math.floor(id.length / 3));
+  return [0, -1, 1].some((more) => slipsBetween(address.slice(0, id.length + more).toLowerCase(), id) <= most);
+}
+
+/** The addresses nearest to one that the build does not have. */
+function near(build: Build, address: string): readonly string[] {
+  const ids = new Set([...placesOf(build).keys(), ...Object.keys(shapes.build!)]);
+  const begun = [...ids].filter((id) => beginsWith(address, id.toLowerCase()));
+  return nearestTo(
+    address,
+    begun.flatMap((id) => [...addressesFrom(build, id, partAt(build, id)!)]),
+  );
 }
 
 /** The same for what has to be one value: a whole object or list is none, and its own fields are the nearest. */
@@ -40,27 +90,13 @@ export function singleFault(build: Build, address: string): AddressFault | undef
  */
 export function addressFault(build: Build, address: string): AddressFault | undefined {
   const [id = "", ...fields] = address.split(".");
-  const rest = (known: string): string => [known, ...fields].join(".");
-  const isKey = Object.hasOwn(shapes.build!, id);
-  const spot = isKey ? undefined : spotOf(build, id);
-  if (!isKey && !spot) {
-    const ids = [...placesOf(build).keys(), ...Object.keys(shapes.build!)];
-    return { address, nearest: [...new Set(nearestTo(id, ids))].map(rest) };
-  }
-  let shape: Shape | undefined;
-  let letters = isKey ? inside(shapes.build![id]!) : "";
-  if (spot?.stage) shape = stageShape(spot.stage.kind);
-  else if (isKey) shape = shapes[letters];
-  else shape = build.outputs.some((output) => output.id === id) ? shapes.output : shapes.branch;
+  let part = partAt(build, id);
   let at = id;
   for (const field of fields) {
-    const value = valueAt(build, at);
-    const steps = stepsFrom(at, letters.startsWith("{") ? undefined : shape, value);
     const next = `${at}.${field}`;
-    if (!steps.includes(next)) return { address, nearest: nearestTo(next, steps) };
-    letters = shape && !Array.isArray(value) ? inside(shape[field] ?? "") : letters;
-    shape = shapes[letters];
+    if (!part || !stepsOf(build, at, part).includes(next)) return { address, nearest: near(build, address) };
+    part = partOf(build, at, part, field);
     at = next;
   }
-  return undefined;
+  return part ? undefined : { address, nearest: near(build, address) };
 }

@@ -19,7 +19,7 @@ export { motionFigures } from "./motion-figures.js";
 export { checkQuery, comparedIn } from "./query.js";
 export { type DriveForm, arrowFor, driveText, stageText } from "./stage-text.js";
 export { isToothPair } from "./tooth-pair.js";
-export { versionFault, versionOf } from "./version.js";
+export { modeFault, versionFault, versionOf } from "./version.js";
 export {
   type FigureBase,
   type FigureDrive,

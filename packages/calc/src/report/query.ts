@@ -158,7 +158,7 @@ export function checkQuery(query: QueryText, build: Build): readonly Finding[] {
   if (findings) return findings;
   if (spec.with && !comparedIn(build, query)) {
     const known = outputIds(build);
-    return [fault("word-needed", known.length > 1 ? "with" : "of", { figure, field: "of and with", known })];
+    return [fault("word-needed", known.length > 1 ? "with" : "of", { figure, field: ["of", "with"], known })];
   }
   if (spec.of === "pair" && query.of === undefined && !build.mounts?.length)
     return [

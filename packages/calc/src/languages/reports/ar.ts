@@ -235,6 +235,7 @@ export const words: Table<ReportWords> = {
     insideRange: "ضمن {0}",
     waiting: "في انتظار: {0}",
     soFar: "{0} دورة محرك حتى هنا",
+    before: "إدراج شيء قبل {0}",
     ringLeft: "التاج إلى اليسار",
     ringRight: "التاج إلى اليمين",
     slot: "المجرى {0}",

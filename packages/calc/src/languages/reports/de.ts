@@ -210,6 +210,7 @@ export const words: Table<ReportWords> = {
     insideRange: "innerhalb von {0}",
     waiting: "wartet auf: {0}",
     soFar: "{0} Motorumdrehungen bis hierher",
+    before: "Etwas einfügen vor: {0}",
     ringLeft: "Tellerrad links",
     ringRight: "Tellerrad rechts",
     slot: "Langloch {0}",

@@ -223,6 +223,7 @@ export const reportWords = {
     insideRange: "inside {0}",
     waiting: "waiting for {0}",
     soFar: "{0} motor turns up to here",
+    before: "Let something in before {0}",
     ringLeft: "ring on the left",
     ringRight: "ring on the right",
     slot: "slot {0}",

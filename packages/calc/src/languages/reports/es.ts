@@ -214,6 +214,7 @@ export const words: Table<ReportWords> = {
     insideRange: "dentro de {0}",
     waiting: "a la espera de: {0}",
     soFar: "{0} vueltas del motor hasta aquí",
+    before: "Insertar algo antes de {0}",
     ringLeft: "corona a la izquierda",
     ringRight: "corona a la derecha",
     slot: "ranura {0}",

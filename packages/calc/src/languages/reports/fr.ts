@@ -213,6 +213,7 @@ export const words: Table<ReportWords> = {
     insideRange: "dans {0}",
     waiting: "en attente de : {0}",
     soFar: "{0} tours moteur jusqu’ici",
+    before: "Insérer quelque chose avant {0}",
     ringLeft: "couronne à gauche",
     ringRight: "couronne à droite",
     slot: "lumière {0}",

@@ -205,6 +205,7 @@ export const words: Table<ReportWords> = {
     insideRange: "{0}の範囲内",
     waiting: "{0}待ち",
     soFar: "ここまででモーター{0}回転",
+    before: "{0}の前に入れる",
     ringLeft: "リングギヤは左",
     ringRight: "リングギヤは右",
     slot: "長穴 {0}",

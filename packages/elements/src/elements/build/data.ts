@@ -1,6 +1,7 @@
 import { readEmbedded } from "@meshwright/calc/article";
-import { attributeFindings, buildFromAttributes, isPagesOwn, nearestTo, notationName } from "@meshwright/calc/document";
+import { attributeFindings, buildFromAttributes, notationName, passes } from "@meshwright/calc/document";
 import type { Build } from "@meshwright/calc/drivetrain";
+import { modeFault } from "@meshwright/calc/report";
 import { errorOf, type Finding, type FindingCode, type FindingValues } from "@meshwright/calc/stages";
 
 /** What was found where a build was looked for. */
@@ -14,7 +15,7 @@ export function notationOf(element: Element): Record<string, string> {
   const attributes: Record<string, string> = {};
   let speaks = false;
   for (const { name, value } of element.attributes)
-    if (!isPagesOwn(name) && !isOwn(name)) {
+    if ((notationName(name) || !passes("mw-build", name)) && !isOwn(name)) {
       attributes[name] = value;
       speaks ||= name !== "seal" && notationName(name);
     }
@@ -62,10 +63,8 @@ export function oddAbout(
   const odd = attributeFindings(element.localName, names).filter(
     (one) => !told.some(({ code, at }) => code === one.code && at === one.at),
   );
-  const known = build?.modes?.map(({ id }) => id) ?? [];
-  const isMissing = build && mode && !known.includes(mode);
-  const missing = { id: mode ?? "", known, nearest: nearestTo(mode, known) };
-  return isMissing ? [...odd, errorOf("meaning", "missing-reference", "/mode", missing)] : odd;
+  const fault = build && mode ? modeFault(build, mode) : undefined;
+  return fault ? [...odd, fault] : odd;
 }
 
 /** Nothing was given at all. */

@@ -184,6 +184,24 @@ describe("mw-drive-line", () => {
     assert.equal(nameOf(root, "primary").tabIndex, 0);
   });
 
+  it("lets something in where it is asked to, at the place that a change would name", async () => {
+    const { line, root } = await draw(withLimpet("<mw-drive-line open></mw-drive-line>"));
+    const asked: unknown[] = [];
+    line.addEventListener("mw-insert", (event) => asked.push((event as CustomEvent).detail));
+    for (const key of ["primary", "row", "split:", "front-ring", "wheel:rear"])
+      find<HTMLButtonElement>(root, `[data-key="${key}"] .mark`).click();
+    assert.deepEqual(asked, [
+      { at: 0, before: "primary" },
+      { at: 1, before: "row" },
+      { at: 2, before: "split:" },
+      { into: "front", at: 0, before: "front-ring" },
+      { into: "rear", at: 2, before: "wheel:rear" },
+    ]);
+    line.open = false;
+    await settle();
+    assert.equal(root.querySelector(".mark"), null);
+  });
+
   it("is still where the author says so, and where it is pinned", async () => {
     for (const attribute of ["still", 'at="article"']) {
       const { root } = await draw(withLimpet(`<mw-drive-line ${attribute}></mw-drive-line>`));
@@ -284,6 +302,41 @@ describe("mw-drive-line", () => {
       }
       clear();
     }
+  });
+
+  it("is drawn for a sheet on paper, with whose values these are", async () => {
+    const { root } = await draw(withLimpet("<mw-drive-line></mw-drive-line>"));
+    assert.ok(root.querySelector(".root.level, .root.wrapped"));
+    dispatchEvent(new Event("beforeprint"));
+    await settle();
+    assert.ok(root.querySelector(".root.upright"));
+    assert.include(plain(find(root, ".paper").textContent), "Revision 2 · October 3, 2026 · The author’s values.");
+    dispatchEvent(new Event("afterprint"));
+    await settle();
+    assert.equal(root.querySelector(".root.upright"), null);
+    const count = countIn(teeth(root, "primary")[0]!);
+    count.focus();
+    press(count, "ArrowUp");
+    await settle();
+    assert.include(plain(find(root, ".paper").textContent), "A reader’s version: 1 change.");
+  });
+
+  it("keeps the totals in sight while somebody works on a narrow page, and only then", async () => {
+    const { root } = await draw(withLimpet("<mw-drive-line></mw-drive-line>"), 375);
+    const strip = find(root, ".strip");
+    assert.equal(strip.getClientRects().length, 0);
+    const count = countIn(teeth(root, "rear-hub")[1]!);
+    count.focus();
+    count.scrollIntoView({ block: "center" });
+    await settle();
+    const { top, bottom } = find(strip, "p").getBoundingClientRect();
+    assert.isAtMost(bottom - top, 56);
+    assert.isAtLeast(top, 0);
+    assert.isBelow(bottom, innerHeight);
+    assert.equal(plain(strip.textContent), "Front 44.30 Rear 43.32");
+    press(count, "ArrowUp");
+    await settle();
+    assert.equal(plain(strip.textContent), "Front 44.30 Rear 45.21");
   });
 
   it("letters nothing smaller than 12 pixels", async () => {

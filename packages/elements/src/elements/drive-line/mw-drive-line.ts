@@ -14,9 +14,9 @@ import { placeDriveLine, type Box, type PlacedLine } from "@meshwright/calc/layo
 import { evaluate } from "@meshwright/calc/evaluate";
 import { stageText } from "@meshwright/calc/report";
 import { spotOf } from "@meshwright/calc/drivetrain";
-import { announce, block, figures, Picture, properties, writeCount } from "../../shared/element/index.js";
+import { announce, block, figures, paperOf, Picture, properties, writeCount } from "../../shared/element/index.js";
 import { reporting } from "../../shared/tools/index.js";
-import { fill, reportWordsFor } from "../../shared/words/index.js";
+import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
 import { drawLine, type Drawn } from "./drawing.js";
 import { laneText, letteringFor, sizesFor, totalLines } from "./lettering.js";
 import { movesFor } from "./moves.js";
@@ -37,6 +37,8 @@ const isCoarse = (): boolean => !!(coarse ??= globalThis.matchMedia?.("(pointer:
  * @attr still counts cannot be changed, nothing can be chosen
  * @attr chosen the id of the stage that is chosen
  * @attr at `article` or an alternative's id: then it is still
+ * @attr open marks on the shafts let something in: whoever listens to `mw-insert` asks what
+ * @fires mw-insert a mark was pressed: `into` and `at`, as a change has them, and `before`, the key of what stands behind
  * @fires mw-choose a stage, motor, split or wheel was chosen: `key`, and `stage` where it is one
  * @fires mw-change what the reader changed: new values by address
  * @csspart drawing the picture · @csspart list the list · @csspart name what a stage is called · @csspart total a total · @csspart scale what the picture is drawn to
@@ -48,6 +50,7 @@ export class MwDriveLine extends Picture {
     still: { type: Boolean },
     chosen: {},
     at: {},
+    open: { type: Boolean },
     draft: { attribute: false, type: Object },
     message: { state: true },
   };
@@ -55,6 +58,7 @@ export class MwDriveLine extends Picture {
   declare still: boolean | null;
   declare chosen: string | null;
   declare at: string | null;
+  declare open: boolean | null;
   /** A document that is being written, as data: what cannot be read of it breaks the line where it stands. */
   declare draft: unknown;
   /** What stands against the last change of a lever. */
@@ -108,6 +112,11 @@ export class MwDriveLine extends Picture {
     this.tell("choose", { key, ...(stage !== undefined && { stage }) });
   }
 
+  /** Asks whoever listens what is to be let in before a thing. */
+  #letIn({ key, before }: SaidCell): void {
+    if (this.open && before) this.tell("insert", { ...before.place, before: key });
+  }
+
   #stand(lane: SaidCell["lanes"][number]): void {
     const [refusal] = lane.changes ? this.change(lane.changes) : [];
     this.message = refusal?.message;
@@ -133,6 +142,7 @@ export class MwDriveLine extends Picture {
       if (event.key === "Escape") this.#focus(key);
       return;
     }
+    if (event.key === "Insert") return this.#letIn(this.#said!.cells.get(key)!);
     const count = cell!.querySelector<HTMLElement>("mw-teeth");
     if (event.key === "Enter" || /^\d$/.test(event.key)) {
       // The key that comes with the focus writes the digit.
@@ -149,6 +159,11 @@ export class MwDriveLine extends Picture {
     event.preventDefault();
     event.stopPropagation();
     this.#focus(to);
+  };
+
+  /** The strip of totals lies over the page: it takes the page's own colour. */
+  readonly #entered = (): void => {
+    this.renderRoot.querySelector<HTMLElement>(".strip")?.style.setProperty("--_page", paperOf(this));
   };
 
   // Drawing
@@ -188,6 +203,15 @@ export class MwDriveLine extends Picture {
     </button>`;
   }
 
+  /** A mark stands on the shaft just before a thing. */
+  #markBox({ x, y }: PlacedLine["cells"][number]): Box {
+    const size = isCoarse() ? 44 : 24;
+    const by = 13;
+    const isUpright = this.#line?.form === "upright";
+    const [left, top] = isUpright ? [x, y - by] : [x - by * this.along, y];
+    return { x: left - size / 2, y: top - size / 2, width: size, height: size };
+  }
+
   #lanes({ lanes, lanesName }: SaidCell): TemplateResult | typeof nothing {
     if (!lanes.length) return nothing;
     return html`<span class="lanes" role="group" aria-label=${lanesName}
@@ -217,7 +241,21 @@ export class MwDriveLine extends Picture {
     const box = boxes.get(key);
     const isChosen = this.chosen === key;
     const small = this.#notesOf(cell, speaker);
+    const { before } = cell;
+    const mark = this.open && !this.#isStill && before && box ? this.#markBox(box) : undefined;
     return html`<li class=${isChosen ? "cell chosen" : "cell"} data-key=${key}>
+      ${
+        mark
+          ? html`<button
+              type="button"
+              class="mark"
+              tabindex=${isCurrent ? 0 : -1}
+              aria-label=${before!.name}
+              @click=${() => this.#letIn(cell)}
+              ${placed(mark)}
+            ></button>`
+          : nothing
+      }
       ${stage ? html`<span class="head" ${placed(box?.head)}>${this.#name(cell, isCurrent)}</span>` : nothing}
       <span class="foot" ${placed(box?.foot)}>
         ${!stage && cell.name ? this.#name(cell, isCurrent) : nothing}
@@ -278,6 +316,24 @@ export class MwDriveLine extends Picture {
     </li>`;
   }
 
+  /** The totals, in sight while somebody works on a line that is longer than the screen. */
+  #strip({ totals }: SaidLine): TemplateResult {
+    return html`<div class="strip paged" aria-hidden="true">
+      <p>${[...totals.values()].map(({ label, text }) => html`<span>${label} <b>${text}</b></span> `)}</p>
+    </div>`;
+  }
+
+  /** Whose values these are, for paper. */
+  #whose(): string {
+    const { authorsValues, valuesOf } = reportWordsFor(this.locale);
+    if (this.draft) return "";
+    const { store, at } = this;
+    const alternative = store?.article?.alternatives?.find(({ id }) => id === at);
+    if (alternative) return fill(valuesOf, alternative.label ?? alternative.id);
+    const changed = at ? 0 : (store?.changed ?? 0);
+    return changed ? fillCount(this.words.readers, changed, this.locale) : authorsValues;
+  }
+
   #scaleText({ scale, isGuessed, isToScale }: PlacedLine): string {
     const { line } = reportWordsFor(this.locale);
     const life = 96 / 25.4 / scale;
@@ -332,6 +388,7 @@ export class MwDriveLine extends Picture {
     this.#drawn = now;
     const [first, ...others] = said.strands;
     return html`<div class="root ${line.form}" part="root">
+        ${line.form === "upright" && !this.#isStill ? this.#strip(said) : nothing}
         <div class="sheet" ${placed({ x: 0, y: 0, width, height: line.height })}>
           <svg
             part="drawing"
@@ -342,7 +399,7 @@ export class MwDriveLine extends Picture {
           >
             ${picture}
           </svg>
-          <ol role="list" part="list" aria-label=${said.name} @keydown=${this.#pressed}>
+          <ol role="list" part="list" aria-label=${said.name} @keydown=${this.#pressed} @focusin=${this.#entered}>
             ${
               others.length
                 ? said.strands.map(
@@ -361,6 +418,7 @@ export class MwDriveLine extends Picture {
         ${said.faults.map((fault) => html`<p class="fault">${fault}</p>`)}
         ${this.message === undefined ? nothing : html`<p class="fault" role="note">${this.message}</p>`}
         <p class="scale" part="scale">${this.#scaleText(line)}</p>
+        <p class="scale paper">${[said.origin, this.#whose()].filter(Boolean).join(" · ")}</p>
       </div>
       ${this.fallback()}`;
   }

@@ -20,7 +20,6 @@ export const styles = css`
   }
   .line {
     stroke-width: 1.9;
-    stroke-linecap: butt;
   }
   .link {
     stroke-width: 0.9;
@@ -221,6 +220,45 @@ export const styles = css`
     font-style: normal;
     font-weight: 600;
   }
+  /* A small circle on the shaft, with a plus once it is meant. */
+  button.mark {
+    position: absolute;
+    padding: 0;
+    min-width: 24px;
+    text-decoration: none;
+    opacity: 0.7;
+    background:
+      linear-gradient(currentColor, currentColor) 50% 50% / 7px 1px no-repeat,
+      linear-gradient(currentColor, currentColor) 50% 50% / 1px 7px no-repeat,
+      radial-gradient(circle, var(--_paper) 6px, currentColor 6.2px, currentColor 7px, transparent 7.4px);
+  }
+  button.mark:hover,
+  button.mark:focus-visible {
+    opacity: 1;
+  }
+  .strip {
+    display: none;
+    position: sticky;
+    top: 0;
+    z-index: 2;
+    height: 0;
+  }
+  .root:focus-within > .strip {
+    display: block;
+  }
+  .strip p {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 1em;
+    max-height: 56px;
+    overflow: hidden;
+    box-sizing: border-box;
+    margin: 0;
+    padding: 4px 0;
+    font-size: max(12px, 0.86em);
+    background: var(--_paper);
+    border-bottom: 1px solid var(--_line);
+  }
   .lanes {
     display: flex;
     flex-direction: column;
@@ -235,6 +273,9 @@ export const styles = css`
   }
   p {
     margin: 0.6em 0 0;
+  }
+  .paper {
+    display: none;
   }
   @media (pointer: coarse) {
     button.name,
@@ -255,6 +296,14 @@ export const styles = css`
     }
   }
   @media print {
+    .paper {
+      display: block;
+      margin-top: 0;
+    }
+    button.mark,
+    .root > .strip {
+      display: none;
+    }
     .chosen,
     .chosen .name {
       color: inherit;

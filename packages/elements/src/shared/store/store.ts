@@ -261,4 +261,4 @@ export class BuildStore {
 
 /** A change that could not be kept, in words. */
 const toldOf = ({ address, label, why }: Dropped): Finding =>
-  findingOf("warning", "meaning", "change-dropped", address, { label, why: why.message });
+  findingOf("warning", "meaning", "change-dropped", address, { label, why });
