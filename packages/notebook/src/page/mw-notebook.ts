@@ -38,6 +38,10 @@ const parts = [
 
 const freshId = (): string => crypto.randomUUID?.() ?? `n${Math.random().toString(36).slice(2)}`;
 
+/** Whether a field holds something that nobody has taken yet: undoing is its own then. */
+const isHalfTyped = ({ value, dataset, ariaValueNow }: HTMLInputElement): boolean =>
+  value !== "" && value !== (dataset.was ?? ariaValueNow);
+
 /** Whether there is more in a notebook than the first question. */
 const hasMore = ({ build, shelf, post }: Notebook): boolean => !!(build ?? shelf ?? post);
 
@@ -304,7 +308,7 @@ export class MwNotebook extends LitElement implements BuildHolder {
     const [inner] = event.composedPath() as HTMLElement[];
     // In the post, and while something is typed, undoing is the text's.
     if (inner?.isContentEditable || inner?.closest?.("[contenteditable], textarea")) return;
-    if (inner instanceof HTMLInputElement && inner.value !== inner.defaultValue && !inner.dataset.address) return;
+    if (inner instanceof HTMLInputElement && isHalfTyped(inner)) return;
     event.preventDefault();
     event.stopPropagation();
     if (/^y$/i.test(event.key) || event.shiftKey) this.#redo();
