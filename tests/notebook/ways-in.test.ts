@@ -80,7 +80,7 @@ describe("what a builder brings along", () => {
     await openFile(hands, fileOf("post.html", post));
     await hands.until(/With 14 teeth it comes to 12\.00\./);
     expect(await titleOf(hands)).toBe("Dotterel");
-    const count = await hands.find("spinbutton", "Motor gears: pinion, teeth");
+    const count = await hands.find("spinbutton", "Motor gears: driver, teeth");
     await count.click();
     await hands.page.keyboard.type("16");
     await hands.page.keyboard.press("Enter");
