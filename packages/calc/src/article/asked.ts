@@ -1,5 +1,6 @@
 import { stagesOf, type Build } from "../drivetrain/index.js";
-import { checkQuery, isToothPair, versionFault, versionOf } from "../report/index.js";
+import { needsOfStage } from "../parts/index.js";
+import { checkQuery, versionFault, versionOf } from "../report/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
 import { countFault, idFault, outputFault, outputIds, speedFaults } from "./faults.js";
 import { atFault, said, type Attributes } from "./speaker.js";
@@ -27,9 +28,9 @@ function drawnFaults(build: Build, of: string | undefined): Finding[] {
   return asked.filter((id) => !stages.includes(id)).map((id) => idFault("of", id, [...outputs, ...stages]));
 }
 
-/** The pair that is looked for: the one named, else the first that has a mount. */
+/** The pair or set that is looked for: the one named, else the first that has a mount. */
 function pairFaults(build: Build, of: string | undefined): Finding[] {
-  const pairs = stagesOf(build).flatMap(({ stage }) => (isToothPair(stage) ? stage.id : []));
+  const pairs = stagesOf(build).flatMap(({ stage }) => (needsOfStage(stage).together ? stage.id : []));
   if (of !== undefined) return pairs.includes(of) ? [] : [idFault("of", of, pairs)];
   return build.mounts?.length
     ? []

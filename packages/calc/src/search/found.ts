@@ -86,6 +86,11 @@ export class GearPick {
     return this.meeting.fit.opening;
   }
 
+  /** Between the axes at that opening, in millimetres: how they are set. */
+  get axes(): Bounded | undefined {
+    return this.meeting.fit.centre;
+  }
+
   /** Whether all parts can be had; undefined where nobody has said. */
   get had(): boolean | undefined {
     return areHad(this.lines);
