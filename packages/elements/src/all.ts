@@ -7,6 +7,7 @@ import { addFigures, define } from "./shared/element/index.js";
 import { watchFindings } from "./shared/findings/index.js";
 import { MwBuild } from "./elements/build/index.js";
 import { MwChangeTable } from "./elements/change-table/index.js";
+import { MwCountFinder } from "./elements/count-finder/index.js";
 import { MwEdits } from "./elements/edits/index.js";
 import { MwOverdriveGauge } from "./elements/overdrive-gauge/index.js";
 import { MwBenchCard } from "./elements/bench-card/index.js";
@@ -38,5 +39,6 @@ define(
   MwBenchCard,
   MwOrderList,
   MwPairFinder,
+  MwCountFinder,
   MwPartsList,
 );

@@ -1,7 +1,9 @@
 import { stagesOf, type Build } from "../drivetrain/index.js";
 import { needsOfStage } from "../parts/index.js";
+import { evaluate } from "../evaluate/index.js";
 import { checkQuery, versionFault, versionOf } from "../report/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
+import { countsFaults } from "./counts.js";
 import { countFault, idFault, outputFault, outputIds, speedFaults } from "./faults.js";
 import { atFault, said, type Attributes } from "./speaker.js";
 import { queryOf } from "./value.js";
@@ -75,6 +77,7 @@ const checks: Readonly<Record<string, Check>> = {
   ],
   "mw-train-drawing": (build, attributes) => drawnFaults(build, said(attributes, "of")),
   "mw-pair-finder": (build, attributes) => pairFaults(build, said(attributes, "of")),
+  "mw-count-finder": (build, attributes) => countsFaults(evaluate(build), attributes),
   "mw-change-table": (build, attributes) => shownFaults(build, said(attributes, "show")),
   "mw-order-list": (build, attributes) => startFaults(build, said(attributes, "from")),
 };

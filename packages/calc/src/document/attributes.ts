@@ -18,6 +18,7 @@ export const elementAttributes = {
   "mw-stage-editor": [],
   "mw-train-drawing": ["of", "at"],
   "mw-pair-finder": ["of"],
+  "mw-count-finder": ["of", "figure", "output", "with", "want"],
   "mw-change-table": ["show"],
   "mw-wheel-speed": ["of", "unit", "loaded"],
   "mw-working": ["of", "at"],

@@ -117,6 +117,17 @@ export const words: Table<ReportWords> = {
   notDriven: "So wie die Hebel stehen, treibt {0} nichts an.",
   notPair: "{0} ist weder ein Zahnradpaar noch ein Satz.",
   tooMany: "Es gibt mehr Möglichkeiten, als auf einmal durchgesehen werden können: unter weniger wählen.",
+  counts: {
+    change: "Ändern",
+    wanted: "Gewünscht",
+    of: "Von",
+    choice: "Wahl",
+    off: "Daneben",
+    exactly: "Genau: {0}.",
+    example: "Nicht verstanden; zum Beispiel {0}.",
+    figures: { reduction: "Motorumdrehungen je Radumdrehung", travel: "Weg je Motorumdrehung", speed: "ideale Geschwindigkeit bei voller Ladung", lead: "Vorsprung" },
+    reasons: { "no-address": "Der Aufbau hat keine solche Zähnezahl.", "no-choices": "Der Aufbau listet hier nichts zur Auswahl.", "no-effect": "Daran ändert es nichts.", "not-known": "Dafür sagt der Aufbau nicht genug." },
+  },
   reasons: {
     texts: {
       "pitch-near": "Ähnlich, nicht gleich: {coarse} ist {coarser} gröber als {fine}. Nicht paaren.",

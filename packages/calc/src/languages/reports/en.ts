@@ -126,6 +126,19 @@ export const reportWords = {
   notPair: "{0} is no pair of gears, and no set.",
   tooMany: "There are more choices than can be looked through at once: choose among fewer.",
 
+  // Finding a count
+  counts: {
+    change: "Change",
+    wanted: "Wanted",
+    of: "Of",
+    choice: "Choice",
+    off: "Off",
+    exactly: "Exactly: {0}.",
+    example: "Not understood; for example {0}.",
+    figures: { reduction: "motor turns for one wheel turn", travel: "travel for one motor turn", speed: "ideal speed at full charge", lead: "lead" },
+    reasons: { "no-address": "The build has no such count.", "no-choices": "The build lists nothing to choose from here.", "no-effect": "It changes nothing about this.", "not-known": "The build does not say enough for this." },
+  },
+
   reasons: {
     /** A sentence or two for each code; the names in braces are those of the reason's fields. */
     texts: {

@@ -121,6 +121,17 @@ export const words: Table<ReportWords> = {
   notDriven: "Con las palancas como están, {0} no mueve nada.",
   notPair: "{0} no es un par de engranajes ni un juego.",
   tooMany: "Hay más opciones de las que se pueden recorrer a la vez: elegir entre menos.",
+  counts: {
+    change: "Cambiar",
+    wanted: "Deseado",
+    of: "De",
+    choice: "Opción",
+    off: "Desvío",
+    exactly: "Exactamente: {0}.",
+    example: "No se entiende; por ejemplo {0}.",
+    figures: { reduction: "vueltas del motor por vuelta de rueda", travel: "recorrido por vuelta del motor", speed: "velocidad ideal a plena carga", lead: "ventaja" },
+    reasons: { "no-address": "La transmisión no tiene ese número de dientes.", "no-choices": "La transmisión no lista nada que elegir aquí.", "no-effect": "Eso no cambia nada aquí.", "not-known": "La transmisión no dice lo bastante para esto." },
+  },
   reasons: {
     texts: {
       "pitch-near": "Parecido, no igual: {coarse} es un {coarser} más grueso que {fine}. No engranarlos.",

@@ -121,6 +121,17 @@ export const words: Table<ReportWords> = {
   notDriven: "Dans cette position des leviers, {0} n’entraîne rien.",
   notPair: "{0} n’est pas une paire d’engrenages.",
   tooMany: "Il y a plus de choix qu’on ne peut en parcourir à la fois : choisir parmi moins de pièces.",
+  counts: {
+    change: "Changer",
+    wanted: "Voulu",
+    of: "De",
+    choice: "Choix",
+    off: "Écart",
+    exactly: "Exactement : {0}.",
+    example: "Pas compris ; par exemple {0}.",
+    figures: { reduction: "tours du moteur par tour de roue", travel: "chemin par tour du moteur", speed: "vitesse idéale à pleine charge", lead: "avance" },
+    reasons: { "no-address": "La transmission n’a pas ce nombre de dents.", "no-choices": "La transmission ne liste rien à choisir ici.", "no-effect": "Cela n’y change rien.", "not-known": "La transmission n’en dit pas assez pour cela." },
+  },
   reasons: {
     texts: {
       "pitch-near": "Proche, pas égal : {coarse} est {coarser} plus gros que {fine}. Ne pas les engrener.",

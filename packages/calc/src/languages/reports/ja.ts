@@ -115,6 +115,17 @@ export const words: Table<ReportWords> = {
   notDriven: "今のレバー位置では{0}は何も駆動しません。",
   notPair: "{0}は歯車の組ではありません。",
   tooMany: "一度に調べられる数を超えています。候補を減らしてください。",
+  counts: {
+    change: "変更する歯数",
+    wanted: "望む値",
+    of: "対象",
+    choice: "候補",
+    off: "差",
+    exactly: "正確には{0}。",
+    example: "読み取れません。例：{0}。",
+    figures: { reduction: "車輪1回転あたりのモーター回転", travel: "モーター1回転あたりの移動", speed: "満充電での理想速度", lead: "前後の進み" },
+    reasons: { "no-address": "その歯数はありません。", "no-choices": "選べる部品が一覧にありません。", "no-effect": "これには影響しません。", "not-known": "これを求めるには情報が足りません。" },
+  },
   reasons: {
     texts: {
       "pitch-near": "近いが等しくありません：{coarse}は{fine}より{coarser}粗い。かみ合わせないでください。",
