@@ -155,7 +155,7 @@ export class FoundPair extends GearPick {
   /** Whether each output reaches its range for certain, or not, or nobody can tell. */
   get reaches(): readonly ("yes" | "no" | "cannot tell")[] {
     return this.totals.map((total, output) => {
-      const range = this.#wish.aims.find((aim) => aim.output === output)!.range;
+      const range = this.#wish.aims.find((aim) => aim.output === output)!.whole;
       if (!range) return "yes";
       const [from, to] = range;
       if (total.low.compare(from) >= 0 && total.high.compare(to) <= 0) return "yes";

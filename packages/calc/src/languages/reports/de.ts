@@ -117,6 +117,7 @@ export const words: Table<ReportWords> = {
   notDriven: "So wie die Hebel stehen, treibt {0} nichts an.",
   notPair: "{0} ist weder ein Zahnradpaar noch ein Satz.",
   tooMany: "Es gibt mehr Möglichkeiten, als auf einmal durchgesehen werden können: unter weniger wählen.",
+  openSplit: "Hinter einem offenen Differential sind Gesamtwerte Summen: immer nur eine Stufe suchen.",
   counts: {
     change: "Ändern",
     wanted: "Gewünscht",

@@ -125,6 +125,7 @@ export const reportWords = {
   notDriven: "As the levers stand, {0} drives nothing.",
   notPair: "{0} is no pair of gears, and no set.",
   tooMany: "There are more choices than can be looked through at once: choose among fewer.",
+  openSplit: "Behind an open differential totals are sums: look for one stage at a time.",
 
   // Finding a count
   counts: {

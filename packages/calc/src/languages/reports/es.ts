@@ -121,6 +121,7 @@ export const words: Table<ReportWords> = {
   notDriven: "Con las palancas como están, {0} no mueve nada.",
   notPair: "{0} no es un par de engranajes ni un juego.",
   tooMany: "Hay más opciones de las que se pueden recorrer a la vez: elegir entre menos.",
+  openSplit: "Detrás de un diferencial abierto los totales son sumas: buscar una etapa cada vez.",
   counts: {
     change: "Cambiar",
     wanted: "Deseado",

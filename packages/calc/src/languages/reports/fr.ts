@@ -121,6 +121,7 @@ export const words: Table<ReportWords> = {
   notDriven: "Dans cette position des leviers, {0} n’entraîne rien.",
   notPair: "{0} n’est pas une paire d’engrenages.",
   tooMany: "Il y a plus de choix qu’on ne peut en parcourir à la fois : choisir parmi moins de pièces.",
+  openSplit: "Derrière un différentiel ouvert, les totaux sont des sommes : chercher un étage à la fois.",
   counts: {
     change: "Changer",
     wanted: "Voulu",

@@ -115,6 +115,7 @@ export const words: Table<ReportWords> = {
   notDriven: "今のレバー位置では{0}は何も駆動しません。",
   notPair: "{0}は歯車の組ではありません。",
   tooMany: "一度に調べられる数を超えています。候補を減らしてください。",
+  openSplit: "開いたデフの先では合計が和になるため、一段ずつ探してください。",
   counts: {
     change: "変更する歯数",
     wanted: "望む値",

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { drawnLength, moneyText, pairText, partName, placeName, type Reporter } from "@meshwright/calc/article";
 import type { Evaluation } from "@meshwright/calc/evaluate";
+import { valueAt } from "@meshwright/calc/drivetrain";
 import type { ReportWords } from "@meshwright/calc/languages";
 import { rangesOf } from "@meshwright/calc/fit";
 import { canBeHad, needsOf } from "@meshwright/calc/parts";
@@ -172,7 +173,11 @@ export class MwPairFinder extends Picture {
   // What the reader does
 
   #take(pair: Found): void {
-    const changes = takePair(this.current!, this.#asked!.stage.id, pair);
+    const { id } = this.#asked!.stage;
+    const article = this.evaluation("article")!.build;
+    // Back to what the author has: also to what is fitted there, or not said to be.
+    const back = this.#isPublished(pair) && [{ set: `${id}.fitted`, to: valueAt(article, `${id}.fitted`) ?? null }];
+    const changes = [...takePair(this.current!, id, pair), ...(back || [])];
     const [refusal] = this.change(Object.fromEntries(changes.map(({ set, to }) => [set, to])));
     this.message = refusal?.message;
     if (refusal) return announce(this.renderRoot as ShadowRoot, () => refusal.message);
@@ -223,6 +228,12 @@ export class MwPairFinder extends Picture {
   };
 
   // Drawing
+
+  /** Whether the author's build stands as taking a pair would leave it: then nothing is to be had for it. */
+  get #isPublished(): (one: Found) => boolean {
+    const article = this.evaluation("article")?.build;
+    return article && this.#asked ? takenIn(article, this.#asked.stage.id) : () => false;
+  }
 
   /** Whether the build stands as taking a pair would leave it. */
   get #isChosen(): (listed: Listed) => boolean {
@@ -300,6 +311,7 @@ export class MwPairFinder extends Picture {
   }
 
   #price({ one }: Listed): string {
+    if (this.#isPublished(one)) return this.reports.stays;
     const { sums, unpriced, buy } = one.pay;
     if (!buy.length) return this.reports.ownedAlready;
     if (unpriced || sums.length > 1) return this.reports.noPrice;
@@ -408,9 +420,12 @@ export class MwPairFinder extends Picture {
     const why = this.#notAsked;
     if (!why || why === "no-stage") return undefined;
     if (!evaluation.build.target) return reports.noTarget;
-    const text = { "no-range": reports.noTargetFor, "not-driven": reports.notDriven, "not-a-pair": reports.notPair }[
-      why
-    ];
+    const text = {
+      "no-range": reports.noTargetFor,
+      "not-driven": reports.notDriven,
+      "not-a-pair": reports.notPair,
+      "open-differential": reports.openSplit,
+    }[why];
     return fill(text, placeName(evaluation, this.of ?? evaluation.build.mounts![0]!.stage));
   }
 
