@@ -188,6 +188,20 @@ function nameOfPlace(speaker: Reporter, address: string): string {
   );
 }
 
+/** What is wanted of which output, and what has to be told of it: how a differential stands, that no tyres are in it. */
+function headOf({ evaluation, reports, words }: Reporter, { figure, output, other }: AskedCounts): string {
+  const one = evaluation.output(output)!;
+  const pair = figure === "lead" ? evaluation.compare(output, other) : undefined;
+  const isRolled = pair?.of.output.wheel && pair.with.output.wheel;
+  const remarks = pair
+    ? [...(isRolled ? [] : [words.gearsAlone]), ...(pair.isOpen ? [words.locked] : [])]
+    : one.isOpen
+      ? [words.straightOn]
+      : [];
+  const head = fill(words.told, one.label, reports.counts.figures[figure]);
+  return remarks.reduce((text, remark) => fill(words.aside, text, remark), head);
+}
+
 /**
  * What `mw-count-finder` says: which count, set or tyre gives what is wanted, both neighbours, and how far off they are.
  *
@@ -240,7 +254,7 @@ export function sayCounts(speaker: Reporter, article: Evaluation, attributes: At
     outputs: outputs.map(({ id, label }) => [id, label]),
     output,
     wanted,
-    head: fill(words.told, evaluation.output(output)!.label, reports.counts.figures[figure]),
+    head: headOf(speaker, asked),
     now: now ? text(figure === "lead" ? now.minus(1) : now) : words.unknown,
     rows,
     notes: [

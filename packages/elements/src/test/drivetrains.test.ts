@@ -3,6 +3,7 @@ import { fitFigures, motionFigures } from "@meshwright/calc/report";
 import { addFigures, define } from "../shared/element/index.js";
 import { MwBenchCard } from "../elements/bench-card/index.js";
 import type { MwBuild } from "../elements/build/index.js";
+import { MwCountFinder } from "../elements/count-finder/index.js";
 import { MwChangeTable } from "../elements/change-table/index.js";
 import { MwOrderList } from "../elements/order-list/index.js";
 import { MwPairFinder } from "../elements/pair-finder/index.js";
@@ -11,7 +12,7 @@ import { MwWorking } from "../elements/working/index.js";
 import { clear, find, lineOf, settle, show } from "./page.js";
 
 addFigures({ ...fitFigures, ...motionFigures });
-define(MwPairFinder, MwOrderList, MwBenchCard, MwTrainDrawing, MwChangeTable, MwWorking);
+define(MwPairFinder, MwCountFinder, MwOrderList, MwBenchCard, MwTrainDrawing, MwChangeTable, MwWorking);
 
 // Odd drivetrains, each from an empty page through finder, order and card. After each pair that is taken all elements have to
 // say the same, to the last digit.
@@ -146,5 +147,61 @@ describe("odd drivetrains", () => {
           assert.deepEqual(store.layer.sets, {});
         }
       }
+    });
+
+  for (const name of names)
+    it(`${name}: every count, set and tyre that is found for a total gives it once it is taken`, async function () {
+      this.timeout(60_000);
+      const { build } = await read(name);
+      const [{ id }] = build.outputs as [{ id: string }];
+      const page = await show(
+        `<mw-build id="odd"><script type="application/json">${JSON.stringify(build)}</script></mw-build>
+        <mw-count-finder output="${id}"></mw-count-finder>
+        ${["reduction", "travel", "lead"].map((figure) => `<mw-value class="${figure}" figure="${figure}" of="${id}" ${figure === "lead" ? "" : 'drive="straight-on"'}></mw-value>`).join("")}`,
+      );
+      const finder = find(page, "mw-count-finder");
+      const root = finder.shadowRoot!;
+      const { store } = find<MwBuild>(page, "mw-build");
+      const enter = async (field: string, value: string) => {
+        const control = find<HTMLInputElement>(root, `[name="${field}"]`);
+        control.value = value;
+        control.dispatchEvent(new Event("change", { bubbles: true }));
+        await settle(1);
+      };
+      const options = (field: string) =>
+        [...root.querySelectorAll(`select[name="${field}"] option`)] as HTMLOptionElement[];
+      const places = options("of").map(({ value }) => value);
+      assert.isAtLeast(places.length, 2);
+      let taken = 0;
+      for (const figure of options("figure")
+        .map(({ value }) => value)
+        .filter((value) => value !== "speed"))
+        for (const place of places) {
+          await enter("figure", figure);
+          await enter("of", place);
+          // Somewhere else than where it stands.
+          if (figure === "lead") await enter("want", "3.3%");
+          else
+            await enter(
+              "want",
+              find<HTMLInputElement>(root, '[name="want"]').value.replace(/^\d+/, (whole) => String(Number(whole) + 1)),
+            );
+          const count = root.querySelectorAll("tbody tr").length;
+          for (let n = 0; n < count; n++) {
+            const row = () => root.querySelectorAll("tbody tr")[n] as HTMLTableRowElement;
+            const gives = plain(row().cells[1]!);
+            find(row(), "button").click();
+            await settle(1);
+            // What has to be told of it stands in the head.
+            const [value, ...remarks] = plain(find(page, `mw-value.${figure}`)).split(/, (?=locked|gears)/);
+            assert.equal(value, gives, `${place} ${figure}`);
+            const head = plain(find(root, "thead th:nth-child(2)"));
+            for (const remark of remarks) assert.include(head, remark);
+            taken++;
+            store.reset();
+            await settle(1);
+          }
+        }
+      assert.isAtLeast(taken, 2);
     });
 });
