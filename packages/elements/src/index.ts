@@ -6,6 +6,7 @@ export { define, MeshwrightElement } from "./shared/element/index.js";
 export { MwBuild } from "./elements/build/index.js";
 export { MwChangeTable } from "./elements/change-table/index.js";
 export { MwCountFinder } from "./elements/count-finder/index.js";
+export { MwDriveLine } from "./elements/drive-line/index.js";
 export { MwEdits } from "./elements/edits/index.js";
 export { MwOverdriveGauge } from "./elements/overdrive-gauge/index.js";
 export { MwRatioSummary } from "./elements/ratio-summary/index.js";

@@ -11,6 +11,17 @@ export { type Content, hasDigit, standsForBlock, standsForValue } from "./conten
 export { type SaidCount, type SaidCounts, type WantedName, sayCounts, wantedExample, wantedFigures } from "./counts.js";
 export { type SaidDrawing, drawnLength, sayDrawing, stepsToDraw, verdictOf, wallText } from "./drawing.js";
 export { readEmbedded } from "./embedded.js";
+export { type MendedDraft, mendedDraft } from "./drive-draft.js";
+export {
+  type LinePiece,
+  type SaidCell,
+  type SaidLane,
+  type SaidLine,
+  type SaidLineTotal,
+  type SaidShaft,
+  type SaidStrand,
+  sayDriveLine,
+} from "./drive-line.js";
 export { type SaidGauge, sayGauge } from "./gauge.js";
 export { type PairTotal, type SaidTotal, pairText, sayTotals } from "./pairs.js";
 export { dateText, moneyText, needText, partName, partsOf, sumText } from "./part-text.js";

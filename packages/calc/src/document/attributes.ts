@@ -17,6 +17,7 @@ export const elementAttributes = {
   "mw-edits": [],
   "mw-stage-editor": [],
   "mw-train-drawing": ["of", "at"],
+  "mw-drive-line": ["still", "chosen", "open", "at"],
   "mw-pair-finder": ["of"],
   "mw-count-finder": ["of", "figure", "output", "with", "want"],
   "mw-change-table": ["show"],

@@ -90,7 +90,7 @@ function carryOut(draft: Build, change: Change, find: Finder): Finding | undefin
 }
 
 /** Changes in a list, whichever way they were given. */
-export const listed = (changes: ChangeSet | readonly Change[]): readonly Change[] =>
+const listed = (changes: ChangeSet | readonly Change[]): readonly Change[] =>
   Array.isArray(changes) ? changes : Object.entries(changes).map(([set, to]) => ({ set, to }));
 
 /** What came of carrying changes out, before anybody has checked it. */

@@ -21,7 +21,7 @@ export { buildFromLink, linkOfBuild } from "./carrier.js";
 export { type LinkedChanges, changesFrom, linkCarries, linkOf } from "./links.js";
 export { buildFromAttributes } from "./notation.js";
 export { nearestTo, slipsBetween } from "./nearest.js";
-export { parseBuild, readBuild } from "./read-build.js";
+export { parseBuild, readBuild, readUnfinished } from "./read-build.js";
 export { ShapeReader, addressPattern } from "./read.js";
 export type { Reading } from "./reading.js";
 export { type Scalar, longestText, scalars } from "./scalars.js";

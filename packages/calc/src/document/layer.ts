@@ -45,7 +45,7 @@ export const asPublished = (article: Build): Edited => ({
 });
 
 /** Checks a reader's drafts without what names things that are gone, and says whether there was such. */
-export class TidyCheck {
+class TidyCheck {
   trimmed = false;
   readonly #before: Build;
 

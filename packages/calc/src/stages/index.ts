@@ -30,6 +30,7 @@ export {
   type Finding,
   type FindingCause,
   type FindingCode,
+  type FindingTerm,
   type FindingValue,
   type FindingValues,
   type FindingWords,

@@ -45,6 +45,7 @@ export class MwTeeth extends MeshwrightElement {
     min: {},
     max: {},
     free: { type: Boolean },
+    passed: { attribute: false, type: Boolean },
     open: { state: true },
     draft: { state: true },
     message: { state: true },
@@ -55,6 +56,8 @@ export class MwTeeth extends MeshwrightElement {
   declare min: string | number | null;
   declare max: string | number | null;
   declare free: boolean | null;
+  /** Whether the tab key passes it by: where something around it leads to it. */
+  declare passed: boolean | null;
   declare private open: "tray" | "strip" | undefined;
   declare private draft: string | undefined;
   declare private message: string | undefined;
@@ -357,6 +360,7 @@ export class MwTeeth extends MeshwrightElement {
     const { words } = this;
     if (choices)
       return html`<select
+        tabindex=${this.passed ? "-1" : nothing}
         aria-label=${fill(words.set, this.#name)}
         @change=${this.#chosen}
         @input=${this.#stop}
@@ -367,6 +371,7 @@ export class MwTeeth extends MeshwrightElement {
     return html`<input
       type="text"
       role="spinbutton"
+      tabindex=${this.passed ? "-1" : nothing}
       inputmode=${keyboard()}
       autocomplete="off"
       autocorrect="off"
