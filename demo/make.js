@@ -88,6 +88,7 @@ const order = [
   ...[
     "pair-finder",
     "count-finder",
+    "train-finder",
     "change-table",
     "wheel-speed",
     "working",

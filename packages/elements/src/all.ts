@@ -18,6 +18,7 @@ import { MwPartsList } from "./elements/parts-list/index.js";
 import { MwRatioSummary } from "./elements/ratio-summary/index.js";
 import { MwStageEditor } from "./elements/stage-editor/index.js";
 import { MwTeeth } from "./elements/teeth/index.js";
+import { MwTrainFinder } from "./elements/train-finder/index.js";
 import { MwTrainDrawing } from "./elements/train-drawing/index.js";
 import { MwValue } from "./elements/value/index.js";
 import { MwWheelSpeed } from "./elements/wheel-speed/index.js";
@@ -42,5 +43,6 @@ define(
   MwOrderList,
   MwPairFinder,
   MwCountFinder,
+  MwTrainFinder,
   MwPartsList,
 );

@@ -12,6 +12,7 @@ export { MwOverdriveGauge } from "./elements/overdrive-gauge/index.js";
 export { MwRatioSummary } from "./elements/ratio-summary/index.js";
 export { MwStageEditor } from "./elements/stage-editor/index.js";
 export { MwTeeth } from "./elements/teeth/index.js";
+export { MwTrainFinder } from "./elements/train-finder/index.js";
 export { MwTrainDrawing } from "./elements/train-drawing/index.js";
 export { MwValue } from "./elements/value/index.js";
 export { MwWheelSpeed } from "./elements/wheel-speed/index.js";

@@ -266,6 +266,7 @@ const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
   "mw-drive-line": line,
   "mw-pair-finder": "unchecked",
   "mw-count-finder": "unchecked",
+  "mw-train-finder": "unchecked",
 };
 
 /** Whether a tag is one of the elements. */

@@ -7,6 +7,7 @@ import { errorOf, type Finding } from "../stages/index.js";
 import { countsFaults } from "./counts.js";
 import { countFault, idFault, outputFault, outputIds, speedFaults } from "./faults.js";
 import { atFault, said, type Attributes } from "./speaker.js";
+import { trainsFaults } from "./trains.js";
 import { queryOf } from "./value.js";
 
 const stageIds = (build: Build): string[] => stagesOf(build).map(({ stage }) => stage.id);
@@ -87,6 +88,7 @@ const checks: Readonly<Record<string, Check>> = {
   "mw-drive-line": (build, attributes) => chosenFaults(build, said(attributes, "chosen")),
   "mw-pair-finder": (build, attributes) => pairFaults(build, said(attributes, "of")),
   "mw-count-finder": (build, attributes) => countsFaults(evaluate(build), attributes),
+  "mw-train-finder": trainsFaults,
   "mw-change-table": (build, attributes) => shownFaults(build, said(attributes, "show")),
   "mw-order-list": (build, attributes) => startFaults(build, said(attributes, "from")),
 };

@@ -43,6 +43,7 @@ export {
 export { type SaidSpeed, type SaidSpeeds, saySpeeds } from "./speeds.js";
 export { type SaidSummary, saySummary } from "./summary.js";
 export { type SummaryRow, summaryRows } from "./summary-rows.js";
+export { type SaidTrain, leadFrom, leadsFrom, sayTrain, stagesToChoose } from "./trains.js";
 export {
   type Holders,
   type Inside,

@@ -31,6 +31,17 @@ export const words: Table<ToolWords> = {
   stop: "إيقاف",
   stopped: "توقّف؛ يُعرض ما وُجد حتى الآن.",
   numberOnly: "رقم أكبر من 0.",
+  trains: {
+    look: "ابحث",
+    looking: "جارٍ البحث: اكتمل {0}.",
+    more: "المزيد",
+    leadFrom: "السبق من",
+    leadTo: "إلى",
+    choose: "اختر",
+    tyres: "الإطارات، {0}",
+    found: "النتائج: {0}",
+    none: "لا شيء في القائمة يحقق كل ذلك.",
+  },
 
   letTurn: "أدر",
   holdStill: "أوقف",

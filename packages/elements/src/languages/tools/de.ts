@@ -31,6 +31,17 @@ export const words: Table<ToolWords> = {
   stop: "Anhalten",
   stopped: "Angehalten; gezeigt wird, was bis hier gefunden wurde.",
   numberOnly: "Eine Zahl über 0.",
+  trains: {
+    look: "Suchen",
+    looking: "Suche läuft: {0} geschafft.",
+    more: "Mehr",
+    leadFrom: "Vorsprung von",
+    leadTo: "bis",
+    choose: "Wählen",
+    tyres: "Reifen, {0}",
+    found: "Gefunden: {0}",
+    none: "Nichts auf der Liste erfüllt alles.",
+  },
 
   letTurn: "Drehen lassen",
   holdStill: "Anhalten",

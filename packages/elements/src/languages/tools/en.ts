@@ -35,6 +35,17 @@ export const toolsEn = {
   stop: "Stop",
   stopped: "Stopped; what was found up to here is shown.",
   numberOnly: "A number above 0.",
+  trains: {
+    look: "Look",
+    looking: "Looking: {0} done.",
+    more: "More",
+    leadFrom: "Lead from",
+    leadTo: "to",
+    choose: "Choose",
+    tyres: "tyres, {0}",
+    found: "Found: {0}",
+    none: "Nothing on the list meets all of it.",
+  },
 
   // The drawing
   letTurn: "Let it turn",

@@ -31,6 +31,17 @@ export const words: Table<ToolWords> = {
   stop: "Parar",
   stopped: "Parado; se muestra lo encontrado hasta aquí.",
   numberOnly: "Un número mayor que 0.",
+  trains: {
+    look: "Buscar",
+    looking: "Buscando: {0} hecho.",
+    more: "Más",
+    leadFrom: "Ventaja de",
+    leadTo: "a",
+    choose: "Elegir",
+    tyres: "neumáticos, {0}",
+    found: "Encontrados: {0}",
+    none: "Nada de la lista lo cumple todo.",
+  },
 
   letTurn: "Hacer girar",
   holdStill: "Detener",

@@ -31,6 +31,17 @@ export const words: Table<ToolWords> = {
   stop: "Arrêter",
   stopped: "Arrêté ; voici ce qui a été trouvé jusque-là.",
   numberOnly: "Un nombre supérieur à 0.",
+  trains: {
+    look: "Chercher",
+    looking: "Recherche : {0} fait.",
+    more: "Plus",
+    leadFrom: "Avance de",
+    leadTo: "à",
+    choose: "Choisir",
+    tyres: "pneus, {0}",
+    found: "Trouvées : {0}",
+    none: "Rien de la liste ne remplit tout.",
+  },
 
   letTurn: "Faire tourner",
   holdStill: "Immobiliser",

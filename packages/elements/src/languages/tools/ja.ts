@@ -31,6 +31,17 @@ export const words: Table<ToolWords> = {
   stop: "停止",
   stopped: "停止しました。ここまでの結果を表示しています。",
   numberOnly: "0より大きい数。",
+  trains: {
+    look: "探す",
+    looking: "検索中：{0}完了。",
+    more: "さらに表示",
+    leadFrom: "進み（下限）",
+    leadTo: "上限",
+    choose: "選ぶもの",
+    tyres: "タイヤ、{0}",
+    found: "見つかった数：{0}",
+    none: "すべてを満たすものはありません。",
+  },
 
   letTurn: "回す",
   holdStill: "止める",
