@@ -85,7 +85,17 @@ const order = [
     "train-drawing",
     "drive-line",
   ],
-  ...["pair-finder", "change-table", "wheel-speed", "working", "order-list", "parts-list", "bench-card"],
+  ...[
+    "pair-finder",
+    "count-finder",
+    "train-finder",
+    "change-table",
+    "wheel-speed",
+    "working",
+    "order-list",
+    "parts-list",
+    "bench-card",
+  ],
 ].map((name) => `mw-${name}`);
 const place = ({ tag }) => (order.includes(tag) ? order.indexOf(tag) : order.length);
 

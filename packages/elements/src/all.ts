@@ -7,6 +7,7 @@ import { addFigures, define } from "./shared/element/index.js";
 import { watchFindings } from "./shared/findings/index.js";
 import { MwBuild } from "./elements/build/index.js";
 import { MwChangeTable } from "./elements/change-table/index.js";
+import { MwCountFinder } from "./elements/count-finder/index.js";
 import { MwDriveLine } from "./elements/drive-line/index.js";
 import { MwEdits } from "./elements/edits/index.js";
 import { MwOverdriveGauge } from "./elements/overdrive-gauge/index.js";
@@ -17,6 +18,7 @@ import { MwPartsList } from "./elements/parts-list/index.js";
 import { MwRatioSummary } from "./elements/ratio-summary/index.js";
 import { MwStageEditor } from "./elements/stage-editor/index.js";
 import { MwTeeth } from "./elements/teeth/index.js";
+import { MwTrainFinder } from "./elements/train-finder/index.js";
 import { MwTrainDrawing } from "./elements/train-drawing/index.js";
 import { MwValue } from "./elements/value/index.js";
 import { MwWheelSpeed } from "./elements/wheel-speed/index.js";
@@ -40,5 +42,7 @@ define(
   MwBenchCard,
   MwOrderList,
   MwPairFinder,
+  MwCountFinder,
+  MwTrainFinder,
   MwPartsList,
 );

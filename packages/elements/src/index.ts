@@ -5,12 +5,14 @@
 export { define, MeshwrightElement } from "./shared/element/index.js";
 export { MwBuild } from "./elements/build/index.js";
 export { MwChangeTable } from "./elements/change-table/index.js";
+export { MwCountFinder } from "./elements/count-finder/index.js";
 export { MwDriveLine } from "./elements/drive-line/index.js";
 export { MwEdits } from "./elements/edits/index.js";
 export { MwOverdriveGauge } from "./elements/overdrive-gauge/index.js";
 export { MwRatioSummary } from "./elements/ratio-summary/index.js";
 export { MwStageEditor } from "./elements/stage-editor/index.js";
 export { MwTeeth } from "./elements/teeth/index.js";
+export { MwTrainFinder } from "./elements/train-finder/index.js";
 export { MwTrainDrawing } from "./elements/train-drawing/index.js";
 export { MwValue } from "./elements/value/index.js";
 export { MwWheelSpeed } from "./elements/wheel-speed/index.js";

@@ -265,6 +265,8 @@ const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
   "mw-stage-editor": "unchecked",
   "mw-drive-line": line,
   "mw-pair-finder": "unchecked",
+  "mw-count-finder": "unchecked",
+  "mw-train-finder": "unchecked",
 };
 
 /** Whether a tag is one of the elements. */

@@ -8,6 +8,7 @@ export type { Block, BlockRow, BlockTable } from "./block.js";
 export { type SaidCard, sayCard } from "./card.js";
 export { type ChangeGroup, type ChangeRow, type SaidChanges, type Column, sayChanges } from "./changes.js";
 export { type Content, hasDigit, standsForBlock, standsForValue } from "./content.js";
+export { type SaidCount, type SaidCounts, type WantedName, sayCounts, wantedExample, wantedFigures } from "./counts.js";
 export { type SaidDrawing, drawnLength, sayDrawing, stepsToDraw, verdictOf, wallText } from "./drawing.js";
 export { readEmbedded } from "./embedded.js";
 export { type MendedDraft, mendedDraft } from "./drive-draft.js";
@@ -42,6 +43,7 @@ export {
 export { type SaidSpeed, type SaidSpeeds, saySpeeds } from "./speeds.js";
 export { type SaidSummary, saySummary } from "./summary.js";
 export { type SummaryRow, summaryRows } from "./summary-rows.js";
+export { type SaidTrain, leadFrom, leadsFrom, sayTrain, stagesToChoose } from "./trains.js";
 export {
   type Holders,
   type Inside,

@@ -19,6 +19,8 @@ export const elementAttributes = {
   "mw-train-drawing": ["of", "at"],
   "mw-drive-line": ["still", "chosen", "open", "at"],
   "mw-pair-finder": ["of"],
+  "mw-train-finder": ["of", "wheels", "lead"],
+  "mw-count-finder": ["of", "figure", "output", "with", "want"],
   "mw-change-table": ["show"],
   "mw-wheel-speed": ["of", "unit", "loaded"],
   "mw-working": ["of", "at"],

@@ -105,7 +105,8 @@ export const words: Table<ReportWords> = {
     other: "{0} pares alcanzan el intervalo y encajan.",
   },
   noneFound: "Ningún par alcanza el intervalo y encaja.",
-  missed: { one: "1 por poco", many: "{0} por poco", other: "{0} por poco" },
+  missed: "Por poco, primero lo que menos cambios pide",
+  setAt: "Ajustado a {0}, abierto {1}.",
   outsideRange: "{0} {1}: {2}.",
   unsureRange:
     "Una relación del tren solo se conoce como está impresa: un par cuenta solo donde todo lo que puede ser cae en el intervalo.",
@@ -116,6 +117,22 @@ export const words: Table<ReportWords> = {
     "El recuadro es lo que permiten el soporte y el intervalo. Punto: llega y encaja; cruz: no; con anillo: montado.",
   noParts: "La transmisión no lista engranajes entre los que elegir.",
   noTarget: "La transmisión no nombra un intervalo que alcanzar.",
+  noTargetFor: "La transmisión no nombra un intervalo para lo que mueve {0}.",
+  notDriven: "Con las palancas como están, {0} no mueve nada.",
+  notPair: "{0} no es un par de engranajes ni un juego.",
+  tooMany: "Hay más opciones de las que se pueden recorrer a la vez: elegir entre menos.",
+  openSplit: "Detrás de un diferencial abierto los totales son sumas: buscar una etapa cada vez.",
+  counts: {
+    change: "Cambiar",
+    wanted: "Deseado",
+    of: "De",
+    choice: "Opción",
+    off: "Desvío",
+    exactly: "Exactamente: {0}.",
+    example: "No se entiende; por ejemplo {0}.",
+    figures: { reduction: "vueltas del motor por vuelta de rueda", travel: "recorrido por vuelta del motor", speed: "velocidad ideal a plena carga", lead: "ventaja" },
+    reasons: { "no-address": "La transmisión no tiene ese número de dientes.", "no-choices": "La transmisión no lista nada que elegir aquí.", "no-effect": "Eso no cambia nada aquí.", "not-known": "La transmisión no dice lo bastante para esto." },
+  },
   reasons: {
     texts: {
       "pitch-near": "Parecido, no igual: {coarse} es un {coarser} más grueso que {fine}. No engranarlos.",

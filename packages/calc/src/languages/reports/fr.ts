@@ -105,7 +105,8 @@ export const words: Table<ReportWords> = {
     other: "{0} paires atteignent la plage et se montent.",
   },
   noneFound: "Aucune paire n’atteint la plage et ne se monte.",
-  missed: { one: "{0} de justesse à côté", many: "{0} de justesse à côté", other: "{0} de justesse à côté" },
+  missed: "De justesse à côté, d’abord ce qui demande le moins de changements",
+  setAt: "Réglé à {0}, ouvert de {1}.",
   outsideRange: "{0} {1} : {2}.",
   unsureRange:
     "Un rapport de la chaîne n’est connu que comme imprimé : une paire ne compte que si tout ce qu’il peut être tient dans la plage.",
@@ -116,6 +117,22 @@ export const words: Table<ReportWords> = {
     "Le cadre est ce que permettent le support et la plage. Point : dans la plage et convient ; croix : non ; cercle : monté.",
   noParts: "La transmission ne liste aucun engrenage à choisir.",
   noTarget: "La transmission ne donne aucune plage à atteindre.",
+  noTargetFor: "La transmission ne donne aucune plage pour ce que {0} entraîne.",
+  notDriven: "Dans cette position des leviers, {0} n’entraîne rien.",
+  notPair: "{0} n’est pas une paire d’engrenages.",
+  tooMany: "Il y a plus de choix qu’on ne peut en parcourir à la fois : choisir parmi moins de pièces.",
+  openSplit: "Derrière un différentiel ouvert, les totaux sont des sommes : chercher un étage à la fois.",
+  counts: {
+    change: "Changer",
+    wanted: "Voulu",
+    of: "De",
+    choice: "Choix",
+    off: "Écart",
+    exactly: "Exactement : {0}.",
+    example: "Pas compris ; par exemple {0}.",
+    figures: { reduction: "tours du moteur par tour de roue", travel: "chemin par tour du moteur", speed: "vitesse idéale à pleine charge", lead: "avance" },
+    reasons: { "no-address": "La transmission n’a pas ce nombre de dents.", "no-choices": "La transmission ne liste rien à choisir ici.", "no-effect": "Cela n’y change rien.", "not-known": "La transmission n’en dit pas assez pour cela." },
+  },
   reasons: {
     texts: {
       "pitch-near": "Proche, pas égal : {coarse} est {coarser} plus gros que {fine}. Ne pas les engrener.",

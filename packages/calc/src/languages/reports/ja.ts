@@ -101,7 +101,8 @@ export const words: Table<ReportWords> = {
 
   found: { other: "範囲に収まり取り付けられる組：{0}" },
   noneFound: "範囲に収まり取り付けられる組はありません。",
-  missed: { other: "惜しい組：{0}" },
+  missed: "惜しい組（変更の少ない順）",
+  setAt: "設定は{0}、開き{1}。",
   outsideRange: "{0} {1}：{2}。",
   unsureRange: "表示値しか分からない比があります。取りうる値がすべて範囲内の組だけを数えます。",
   centres: "軸間距離",
@@ -110,6 +111,22 @@ export const words: Table<ReportWords> = {
   legend: "枠は取付と範囲が許すところ。点：範囲内で適合、×：不適合、丸囲み：使用中。",
   noParts: "選べる歯車が一覧にありません。",
   noTarget: "目標の範囲がありません。",
+  noTargetFor: "{0}が駆動する先の目標範囲がありません。",
+  notDriven: "今のレバー位置では{0}は何も駆動しません。",
+  notPair: "{0}は歯車の組ではありません。",
+  tooMany: "一度に調べられる数を超えています。候補を減らしてください。",
+  openSplit: "開いたデフの先では合計が和になるため、一段ずつ探してください。",
+  counts: {
+    change: "変更する歯数",
+    wanted: "望む値",
+    of: "対象",
+    choice: "候補",
+    off: "差",
+    exactly: "正確には{0}。",
+    example: "読み取れません。例：{0}。",
+    figures: { reduction: "車輪1回転あたりのモーター回転", travel: "モーター1回転あたりの移動", speed: "満充電での理想速度", lead: "前後の進み" },
+    reasons: { "no-address": "その歯数はありません。", "no-choices": "選べる部品が一覧にありません。", "no-effect": "これには影響しません。", "not-known": "これを求めるには情報が足りません。" },
+  },
   reasons: {
     texts: {
       "pitch-near": "近いが等しくありません：{coarse}は{fine}より{coarser}粗い。かみ合わせないでください。",
