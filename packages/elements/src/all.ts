@@ -17,6 +17,7 @@ import { MwRatioSummary } from "./elements/ratio-summary/index.js";
 import { MwStageEditor } from "./elements/stage-editor/index.js";
 import { MwTeeth } from "./elements/teeth/index.js";
 import { MwTrainDrawing } from "./elements/train-drawing/index.js";
+import { MwTurnCount } from "./elements/turn-count/index.js";
 import { MwValue } from "./elements/value/index.js";
 import { MwWheelSpeed } from "./elements/wheel-speed/index.js";
 import { MwWorking } from "./elements/working/index.js";
@@ -39,4 +40,5 @@ define(
   MwOrderList,
   MwPairFinder,
   MwPartsList,
+  MwTurnCount,
 );

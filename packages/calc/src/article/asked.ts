@@ -2,6 +2,7 @@ import { stagesOf, type Build } from "../drivetrain/index.js";
 import { checkQuery, isToothPair, versionFault, versionOf } from "../report/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
 import { countFault, idFault, outputFault, outputIds, speedFaults } from "./faults.js";
+import { boxFault } from "./turn-count.js";
 import { atFault, said, type Attributes } from "./speaker.js";
 import { queryOf } from "./value.js";
 
@@ -74,6 +75,7 @@ const checks: Readonly<Record<string, Check>> = {
   ],
   "mw-train-drawing": (build, attributes) => drawnFaults(build, said(attributes, "of")),
   "mw-pair-finder": (build, attributes) => pairFaults(build, said(attributes, "of")),
+  "mw-turn-count": (build, attributes) => boxFault(build, said(attributes, "of")),
   "mw-change-table": (build, attributes) => shownFaults(build, said(attributes, "show")),
   "mw-order-list": (build, attributes) => startFaults(build, said(attributes, "from")),
 };

@@ -43,6 +43,7 @@ export {
   inherited,
   localeOf,
 } from "./tree.js";
+export { type AskedTurns, type SaidTurns, type TurnField, sayTurnCount } from "./turn-count.js";
 export { queryOf, sayTeeth, sayValue, setText } from "./value.js";
 export { type SaidWorking, sayWorking } from "./working.js";
 export { versionOf } from "../report/index.js";

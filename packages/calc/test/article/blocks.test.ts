@@ -24,7 +24,7 @@ import { bounded } from "../../src/exact/index.js";
 import { wordsFor } from "../../src/languages/all.js";
 import { layoutOf } from "../../src/layout/index.js";
 import { figures } from "../../src/report/index.js";
-import { document, evaluated, pair, read } from "../make.js";
+import { evaluated, pair } from "../make.js";
 
 const limpet = parseBuild(readFileSync(new URL("../../../../seeds/limpet.json", import.meta.url), "utf8"));
 const reporter = (build: Build = limpet, locale = "en"): Reporter =>

@@ -214,4 +214,24 @@ export const words: Table<ReportWords> = {
   gapNeeds: "{0} frei, braucht {1}",
   dashed: "Gestrichelt: der Artikel.",
   notDrawn: "Nicht gezeichnet: {0}.",
+
+  typed: {
+    found: "Gefunden: {0}; erwartet: {1}.",
+    number: "eine Zahl über 0, etwa 9,5",
+    length: "eine Länge, etwa 17,6 mm oder 0,69 in",
+    counts: "eine Zähnezahl oder zwei: 10 bis 40",
+    degrees: "Grad, etwa 20",
+    reversed: "Weniger als {0}; erwartet: der kleinere Wert zuerst.",
+  },
+
+  turned: {
+    total: "Alles, was sich drehte: {0}.",
+    box: "Das Getriebe: {0} Umdrehungen hinein für eine heraus.",
+    counts: {
+      one: "1 Paar von Zähnezahlen kann dahinterstehen.",
+      other: "{0} Paare von Zähnezahlen können dahinterstehen.",
+    },
+    noCounts: "Kein Paar von Zähnezahlen in diesen Grenzen kann dahinterstehen.",
+    narrow: "Zähne, die man sieht, grenzen sie ein.",
+  },
 };

@@ -226,6 +226,28 @@ export const reportWords = {
   gapNeeds: "{0} clear, needs {1}",
   dashed: "Dashed: the article’s.",
   notDrawn: "Not drawn: {0}.",
+
+  // Fields
+  typed: {
+    found: "Found {0}; expected {1}.",
+    number: "a number above 0, such as 9.5",
+    length: "a length such as 17.6 mm or 0.69 in",
+    counts: "a count of teeth, or two: 10 to 40",
+    degrees: "degrees, such as 20",
+    reversed: "Less than {0}; expected the smaller first.",
+  },
+
+  // A box counted by turns
+  turned: {
+    total: "All that turned: {0}.",
+    box: "The box: {0} turns in for one turn out.",
+    counts: {
+      one: "1 pair of counts can be behind it.",
+      other: "{0} pairs of counts can be behind it.",
+    },
+    noCounts: "No pair of counts between these can be behind it.",
+    narrow: "Teeth that can be seen narrow them down.",
+  },
 };
 
 /** The words of one language for reports. */

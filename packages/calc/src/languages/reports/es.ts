@@ -218,4 +218,25 @@ export const words: Table<ReportWords> = {
   gapNeeds: "{0} libres, necesita {1}",
   dashed: "A trazos: el artículo.",
   notDrawn: "Sin dibujar: {0}.",
+
+  typed: {
+    found: "Se encontró {0}; se esperaba {1}.",
+    number: "un número mayor que 0, como 9,5",
+    length: "una longitud como 17,6 mm o 0,69 in",
+    counts: "un número de dientes, o dos: 10 a 40",
+    degrees: "grados, como 20",
+    reversed: "Menos de {0}; se esperaba primero el menor.",
+  },
+
+  turned: {
+    total: "Todo lo que giró: {0}.",
+    box: "La caja: {0} vueltas de entrada por una de salida.",
+    counts: {
+      one: "1 par de números de dientes puede estar detrás.",
+      many: "{0} pares de números de dientes pueden estar detrás.",
+      other: "{0} pares de números de dientes pueden estar detrás.",
+    },
+    noCounts: "Ningún par de números de dientes entre estos puede estar detrás.",
+    narrow: "Los dientes que se ven reducen las posibilidades.",
+  },
 };

@@ -217,4 +217,25 @@ export const words: Table<ReportWords> = {
   gapNeeds: "{0} libres, il faut {1}",
   dashed: "Tirets : l’article.",
   notDrawn: "Non dessiné : {0}.",
+
+  typed: {
+    found: "Trouvé : {0} ; attendu : {1}.",
+    number: "un nombre au-dessus de 0, par exemple 9,5",
+    length: "une longueur, par exemple 17,6 mm ou 0,69 in",
+    counts: "un nombre de dents, ou deux : 10 à 40",
+    degrees: "des degrés, par exemple 20",
+    reversed: "Moins que {0} ; attendu : le plus petit d’abord.",
+  },
+
+  turned: {
+    total: "Tout ce qui a tourné : {0}.",
+    box: "La boîte : {0} tours en entrée pour un en sortie.",
+    counts: {
+      one: "{0} paire de nombres de dents est possible.",
+      many: "{0} paires de nombres de dents sont possibles.",
+      other: "{0} paires de nombres de dents sont possibles.",
+    },
+    noCounts: "Aucune paire de nombres de dents entre ceux-ci n’est possible.",
+    narrow: "Les dents que l’on voit réduisent le choix.",
+  },
 };

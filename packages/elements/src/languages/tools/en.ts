@@ -61,6 +61,27 @@ export const toolsEn = {
       selectable: "Box with a lever",
     },
   },
+
+  // A box counted by turns
+  turnCount: {
+    turn: "Mark both ends, take up the slack, turn slowly one way, and count.",
+    turnsIn: "Turns towards the motor",
+    turnsFrom: "Turns towards the wheels, from",
+    turnsTo: "to",
+    toEmpty: "empty: both marks met again",
+    axle: "The axle",
+    locked: "one shaft, or locked",
+    held: "open: one wheel held, the other counted",
+    along: "Turned along with it",
+    seen: "Teeth that can be seen",
+    driver: "Driver",
+    driven: "Driven gear",
+    countsHint: "a count, or two: 10 to 40",
+    put: "Put it into the build",
+    there: "In the build",
+    turns: "turns",
+    teeth: "teeth",
+  },
 };
 
 /** The strings of the elements beyond an article of one language. */
