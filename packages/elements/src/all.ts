@@ -18,6 +18,7 @@ import { MwStageEditor } from "./elements/stage-editor/index.js";
 import { MwTeeth } from "./elements/teeth/index.js";
 import { MwTrainDrawing } from "./elements/train-drawing/index.js";
 import { MwTurnCount } from "./elements/turn-count/index.js";
+import { MwUnmarkedGear } from "./elements/unmarked-gear/index.js";
 import { MwValue } from "./elements/value/index.js";
 import { MwWheelSpeed } from "./elements/wheel-speed/index.js";
 import { MwWorking } from "./elements/working/index.js";
@@ -41,4 +42,5 @@ define(
   MwPairFinder,
   MwPartsList,
   MwTurnCount,
+  MwUnmarkedGear,
 );

@@ -240,6 +240,7 @@ const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
   "mw-parts-list": ({ speaker }) => figuresOf(sayParts(speaker)),
   "mw-stage-editor": "unchecked",
   "mw-pair-finder": "unchecked",
+  "mw-unmarked-gear": "unchecked",
   "mw-turn-count": "unchecked",
 };
 

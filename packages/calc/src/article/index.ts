@@ -44,6 +44,15 @@ export {
   localeOf,
 } from "./tree.js";
 export { type AskedTurns, type SaidTurns, type TurnField, sayTurnCount } from "./turn-count.js";
+export {
+  type AskedGear,
+  type SaidPitch,
+  type SaidUnmarked,
+  type UnmarkedField,
+  sayUnmarked,
+  unmarkedFields,
+  usualWithin,
+} from "./unmarked.js";
 export { queryOf, sayTeeth, sayValue, setText } from "./value.js";
 export { type SaidWorking, sayWorking } from "./working.js";
 export { versionOf } from "../report/index.js";

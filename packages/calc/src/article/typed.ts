@@ -42,5 +42,8 @@ export function typedCounts(text: string): readonly [from: number, to: number] |
 }
 
 /** What was found in a field, and what is expected there. */
-export const faultText = ({ reports }: Reporter, found: string, expected: "number" | "length" | "counts" | "degrees") =>
-  fill(reports.typed.found, found.trim().slice(0, 40), reports.typed[expected]);
+export const faultText = (
+  { reports }: Reporter,
+  found: string,
+  expected: "number" | "length" | "counts" | "count" | "any",
+) => fill(reports.typed.found, found.trim().slice(0, 40), reports.typed[expected]);

@@ -220,7 +220,8 @@ export const words: Table<ReportWords> = {
     number: "eine Zahl über 0, etwa 9,5",
     length: "eine Länge, etwa 17,6 mm oder 0,69 in",
     counts: "eine Zähnezahl oder zwei: 10 bis 40",
-    degrees: "Grad, etwa 20",
+    count: "eine Zähnezahl",
+    any: "eine Zahl, etwa 0,3",
     reversed: "Weniger als {0}; erwartet: der kleinere Wert zuerst.",
   },
 
@@ -233,5 +234,29 @@ export const words: Table<ReportWords> = {
     },
     noCounts: "Kein Paar von Zähnezahlen in diesen Grenzen kann dahinterstehen.",
     narrow: "Zähne, die man sieht, grenzen sie ein.",
+  },
+
+  unmarked: {
+    canBe: "Es kann sein:",
+    none: "Keine übliche Teilung misst sich so. Zähnezahl und Maße nachprüfen oder Verschiebung und Verschleiß zulassen.",
+    full: "volle Zahnhöhe",
+    stub: "Stumpfverzahnung",
+    together: "keine Profilverschiebung erklärt alle Messungen",
+    against: "{0} wären es {1}, nicht {2}",
+    gauges: {
+      outside: "über die Zahnköpfe",
+      span: "über {0} Zähne",
+      "base pitch": "von {0} auf {1} Zähne",
+      "donor centre": "zwischen den Achsen mit seinem Partner",
+    },
+    never: "Was das nie sagt, wie genau man auch misst: {0}.",
+    untold: {
+      pressureAngle: "der Eingriffswinkel",
+      addendum: "die Zahnhöhe",
+      shift: "die Profilverschiebung",
+    },
+    blur: "So gemessen, {0}, sind {1} und {2} nicht zu unterscheiden: {3} dazwischen.",
+    settles: "Das würde es klären: {0}, auf {2} genau. {1}.",
+    narrows: "Das würde mehr sagen: {0}. {1}.",
   },
 };

@@ -233,7 +233,8 @@ export const reportWords = {
     number: "a number above 0, such as 9.5",
     length: "a length such as 17.6 mm or 0.69 in",
     counts: "a count of teeth, or two: 10 to 40",
-    degrees: "degrees, such as 20",
+    count: "one count of teeth",
+    any: "a number, such as 0.3",
     reversed: "Less than {0}; expected the smaller first.",
   },
 
@@ -247,6 +248,31 @@ export const reportWords = {
     },
     noCounts: "No pair of counts between these can be behind it.",
     narrow: "Teeth that can be seen narrow them down.",
+  },
+
+  // A gear without a mark
+  unmarked: {
+    canBe: "It can be:",
+    none: "No usual pitch reads so. Look at the count and the measurements again, or allow for shift and wear.",
+    full: "full-depth teeth",
+    stub: "stub teeth",
+    together: "no one shift explains all readings",
+    against: "{0} it would read {1}, not {2}",
+    gauges: {
+      outside: "over the tips",
+      span: "over {0} teeth",
+      "base pitch": "from {0} to {1} teeth",
+      "donor centre": "between the axes with its partner",
+    },
+    never: "What this never tells, however well it is read: {0}.",
+    untold: {
+      pressureAngle: "the pressure angle",
+      addendum: "the height of the teeth",
+      shift: "the shift",
+    },
+    blur: "Read so, {0}, {1} and {2} are not told apart: {3} between them.",
+    settles: "This would settle it: {0}, read to within {2}. {1}.",
+    narrows: "This would tell more: {0}. {1}.",
   },
 };
 

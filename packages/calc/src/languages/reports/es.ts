@@ -224,7 +224,8 @@ export const words: Table<ReportWords> = {
     number: "un número mayor que 0, como 9,5",
     length: "una longitud como 17,6 mm o 0,69 in",
     counts: "un número de dientes, o dos: 10 a 40",
-    degrees: "grados, como 20",
+    count: "un número de dientes",
+    any: "un número, como 0,3",
     reversed: "Menos de {0}; se esperaba primero el menor.",
   },
 
@@ -238,5 +239,29 @@ export const words: Table<ReportWords> = {
     },
     noCounts: "Ningún par de números de dientes entre estos puede estar detrás.",
     narrow: "Los dientes que se ven reducen las posibilidades.",
+  },
+
+  unmarked: {
+    canBe: "Puede ser:",
+    none: "Ningún paso usual mide así. Revisa el número de dientes y las medidas, o admite desplazamiento y desgaste.",
+    full: "dientes de altura completa",
+    stub: "dientes recortados",
+    together: "ningún desplazamiento explica todas las medidas",
+    against: "{0} mediría {1}, no {2}",
+    gauges: {
+      outside: "sobre las puntas",
+      span: "sobre {0} dientes",
+      "base pitch": "de {0} a {1} dientes",
+      "donor centre": "entre ejes con su pareja",
+    },
+    never: "Lo que esto no dice nunca, por bien que se lea: {0}.",
+    untold: {
+      pressureAngle: "el ángulo de presión",
+      addendum: "la altura de los dientes",
+      shift: "el desplazamiento",
+    },
+    blur: "Leído así, {0}, {1} y {2} no se distinguen: {3} entre ellos.",
+    settles: "Esto lo resolvería: {0}, leído con un margen de {2}. {1}.",
+    narrows: "Esto diría más: {0}. {1}.",
   },
 };

@@ -223,7 +223,8 @@ export const words: Table<ReportWords> = {
     number: "un nombre au-dessus de 0, par exemple 9,5",
     length: "une longueur, par exemple 17,6 mm ou 0,69 in",
     counts: "un nombre de dents, ou deux : 10 à 40",
-    degrees: "des degrés, par exemple 20",
+    count: "un nombre de dents",
+    any: "un nombre, par exemple 0,3",
     reversed: "Moins que {0} ; attendu : le plus petit d’abord.",
   },
 
@@ -237,5 +238,29 @@ export const words: Table<ReportWords> = {
     },
     noCounts: "Aucune paire de nombres de dents entre ceux-ci n’est possible.",
     narrow: "Les dents que l’on voit réduisent le choix.",
+  },
+
+  unmarked: {
+    canBe: "Cela peut être :",
+    none: "Aucun pas usuel ne se mesure ainsi. Revoir le nombre de dents et les mesures, ou admettre déport et usure.",
+    full: "dents de pleine hauteur",
+    stub: "dents tronquées",
+    together: "aucun déport n’explique toutes les mesures",
+    against: "{0} on lirait {1}, et non {2}",
+    gauges: {
+      outside: "sur les sommets",
+      span: "sur {0} dents",
+      "base pitch": "de {0} à {1} dents",
+      "donor centre": "entre les axes avec sa partenaire",
+    },
+    never: "Ce que cela ne dit jamais, si bien qu’on lise : {0}.",
+    untold: {
+      pressureAngle: "l’angle de pression",
+      addendum: "la hauteur des dents",
+      shift: "le déport",
+    },
+    blur: "Lu ainsi, {0}, {1} et {2} ne se distinguent pas : {3} entre eux.",
+    settles: "Ceci trancherait : {0}, lu à {2} près. {1}.",
+    narrows: "Ceci en dirait plus : {0}. {1}.",
   },
 };

@@ -215,7 +215,8 @@ export const words: Table<ReportWords> = {
     number: "0より大きい数（例：9.5）",
     length: "長さ（例：17.6 mm、0.69 in）",
     counts: "歯数、または二つの歯数（例：10〜40）",
-    degrees: "角度（例：20）",
+    count: "一つの歯数",
+    any: "数（例：0.3）",
     reversed: "{0}より小さい値です。小さい方を先にしてください。",
   },
 
@@ -227,5 +228,29 @@ export const words: Table<ReportWords> = {
     },
     noCounts: "この範囲に当てはまる歯数の組はありません。",
     narrow: "見える歯を数えると絞れます。",
+  },
+
+  unmarked: {
+    canBe: "考えられるもの：",
+    none: "通常のピッチではこの値になりません。歯数と測定値を確かめるか、転位や摩耗を見込んでください。",
+    full: "並歯",
+    stub: "低歯",
+    together: "一つの転位ではすべての測定を説明できません",
+    against: "{0}なら{1}のはずで、{2}ではありません",
+    gauges: {
+      outside: "歯先で",
+      span: "{0}歯またぎで",
+      "base pitch": "{0}歯と{1}歯の差で",
+      "donor centre": "相手との軸間で",
+    },
+    never: "どれほど正確に測っても分からないこと：{0}。",
+    untold: {
+      pressureAngle: "圧力角",
+      addendum: "歯の高さ",
+      shift: "転位",
+    },
+    blur: "{0}この精度では{1}と{2}を区別できません。差は{3}。",
+    settles: "次の測定で決まります：{0}、精度{2}以内。{1}。",
+    narrows: "次の測定でさらに分かります：{0}。{1}。",
   },
 };

@@ -104,7 +104,7 @@ export class MwTurnCount extends ToolElement {
       ${around.map(
         ({ id, label }) =>
           html`<label class="tick"
-            ><input type="checkbox" value=${id} .checked=${this.along.includes(id)} />${label}</label
+            ><input type="checkbox" .value=${id} .checked=${this.along.includes(id)} />${label}</label
           >`,
       )}
     </fieldset>`;

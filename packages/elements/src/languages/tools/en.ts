@@ -82,6 +82,33 @@ export const toolsEn = {
     turns: "turns",
     teeth: "teeth",
   },
+
+  // A gear without a mark
+  unmarked: {
+    teeth: "Teeth counted",
+    tips: "Over the tips",
+    outside: "Diameter",
+    jaws: "read between the jaws of a calliper",
+    within: "Read to within",
+    height: "Height of the teeth",
+    notKnown: "not known",
+    fullDepth: "full depth",
+    stub: "stub",
+    shiftFrom: "Shift, in modules, from",
+    shiftTo: "to",
+    spans: "A calliper over several teeth",
+    spanTeeth: "Over so many teeth",
+    span: "Reads",
+    spanNext: "Over one tooth more",
+    donor: "In the vehicle it comes from",
+    centre: "Between the axes",
+    otherTeeth: "Teeth of its partner",
+    internal: "one of the two is a ring",
+    angle: "Pressure angle",
+    cannotBe: "What it cannot be",
+    shelf: "Put it on the shelf: {0}",
+    shelved: "Put on the shelf: {0}.",
+  },
 };
 
 /** The strings of the elements beyond an article of one language. */
