@@ -19,6 +19,7 @@ import { MwTeeth } from "./elements/teeth/index.js";
 import { MwTrainDrawing } from "./elements/train-drawing/index.js";
 import { MwTurnCount } from "./elements/turn-count/index.js";
 import { MwUnmarkedGear } from "./elements/unmarked-gear/index.js";
+import { MwMeasurements } from "./elements/measurements/index.js";
 import { MwValue } from "./elements/value/index.js";
 import { MwWheelSpeed } from "./elements/wheel-speed/index.js";
 import { MwWorking } from "./elements/working/index.js";
@@ -43,4 +44,5 @@ define(
   MwPartsList,
   MwTurnCount,
   MwUnmarkedGear,
+  MwMeasurements,
 );

@@ -19,6 +19,7 @@ export { MwBenchCard } from "./elements/bench-card/index.js";
 export { MwOrderList } from "./elements/order-list/index.js";
 export { MwTurnCount } from "./elements/turn-count/index.js";
 export { MwUnmarkedGear } from "./elements/unmarked-gear/index.js";
+export { MwMeasurements } from "./elements/measurements/index.js";
 export { MwPairFinder } from "./elements/pair-finder/index.js";
 export { MwPartsList } from "./elements/parts-list/index.js";
 export { watchFindings } from "./shared/findings/index.js";

@@ -8,6 +8,7 @@ import {
   sayChanges,
   sayDrawing,
   sayGauge,
+  sayMeasurements,
   sayOrder,
   sayParts,
   saySpeeds,
@@ -240,6 +241,7 @@ const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
   "mw-parts-list": ({ speaker }) => figuresOf(sayParts(speaker)),
   "mw-stage-editor": "unchecked",
   "mw-pair-finder": "unchecked",
+  "mw-measurements": ({ element, speaker }) => figuresOf(sayMeasurements(speaker, element.attributes)),
   "mw-unmarked-gear": "unchecked",
   "mw-turn-count": "unchecked",
 };

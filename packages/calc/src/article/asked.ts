@@ -65,6 +65,7 @@ const checks: Readonly<Record<string, Check>> = {
   ],
   "mw-ratio-summary": ofOutput,
   "mw-working": ofOutput,
+  "mw-measurements": ofOutput,
   "mw-overdrive-gauge": (build, attributes) => {
     const asked = ["of", "with", "base", "scope"].map((name) => [name, said(attributes, name)]);
     return checkQuery({ figure: "farther", ...(Object.fromEntries(asked) as object) }, build);

@@ -11,6 +11,7 @@ export { type Content, hasDigit, standsForBlock, standsForValue } from "./conten
 export { type SaidDrawing, drawnLength, sayDrawing, stepsToDraw, verdictOf, wallText } from "./drawing.js";
 export { readEmbedded } from "./embedded.js";
 export { type SaidGauge, sayGauge } from "./gauge.js";
+export { type MeasuredRow, type SaidMeasurements, sayMeasurements } from "./measurements.js";
 export { type PairTotal, type SaidTotal, pairText, sayTotals } from "./pairs.js";
 export { dateText, moneyText, needText, partName, partsOf, sumText } from "./part-text.js";
 export { type BuyRow, type SaidOrder, type SaidPart, type SaidParts, sayOrder, sayParts } from "./parts.js";

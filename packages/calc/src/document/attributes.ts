@@ -24,6 +24,7 @@ export const elementAttributes = {
   "mw-order-list": ["from", "at"],
   "mw-parts-list": ["at"],
   "mw-bench-card": ["at"],
+  "mw-measurements": ["of", "at"],
   "mw-unmarked-gear": [],
   "mw-turn-count": ["of"],
 } as const satisfies Readonly<Record<string, readonly string[]>>;

@@ -259,4 +259,19 @@ export const words: Table<ReportWords> = {
     settles: "Das würde es klären: {0}, auf {2} genau. {1}.",
     narrows: "Das würde mehr sagen: {0}. {1}.",
   },
+
+  measuring: {
+    caption: "Gemessen gegen den Antrieb",
+    output: "Achse",
+    counted: "Gezählt",
+    build: "Laut Antrieb",
+    verdict: "Urteil",
+    turns: "{0} hinein, {1} heraus",
+    held: "ein Rad festgehalten",
+    agrees: "stimmt überein",
+    above: "weicht ab: mindestens {0} mehr gemessen",
+    below: "weicht ab: mindestens {0} weniger gemessen",
+    with: "Gemessen mit {0}",
+    nothing: "Nichts wurde gemessen.",
+  },
 };

@@ -274,6 +274,22 @@ export const reportWords = {
     settles: "This would settle it: {0}, read to within {2}. {1}.",
     narrows: "This would tell more: {0}. {1}.",
   },
+
+  // Measurements against the build
+  measuring: {
+    caption: "Measured against the build",
+    output: "Axle",
+    counted: "Counted",
+    build: "The build says",
+    verdict: "Verdict",
+    turns: "{0} in, {1} out",
+    held: "one wheel held",
+    agrees: "agrees",
+    above: "disagrees: measured at least {0} more",
+    below: "disagrees: measured at least {0} less",
+    with: "Measured with {0}",
+    nothing: "Nothing was measured.",
+  },
 };
 
 /** The words of one language for reports. */

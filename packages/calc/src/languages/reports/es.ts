@@ -264,4 +264,19 @@ export const words: Table<ReportWords> = {
     settles: "Esto lo resolvería: {0}, leído con un margen de {2}. {1}.",
     narrows: "Esto diría más: {0}. {1}.",
   },
+
+  measuring: {
+    caption: "Lo medido frente al conjunto",
+    output: "Eje",
+    counted: "Contado",
+    build: "Según el conjunto",
+    verdict: "Veredicto",
+    turns: "{0} de entrada, {1} de salida",
+    held: "una rueda sujeta",
+    agrees: "coincide",
+    above: "no coincide: al menos {0} más medido",
+    below: "no coincide: al menos {0} menos medido",
+    with: "Medido con {0}",
+    nothing: "No se midió nada.",
+  },
 };

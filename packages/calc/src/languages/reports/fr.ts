@@ -263,4 +263,19 @@ export const words: Table<ReportWords> = {
     settles: "Ceci trancherait : {0}, lu à {2} près. {1}.",
     narrows: "Ceci en dirait plus : {0}. {1}.",
   },
+
+  measuring: {
+    caption: "Mesures et ensemble",
+    output: "Essieu",
+    counted: "Compté",
+    build: "D’après l’ensemble",
+    verdict: "Verdict",
+    turns: "{0} en entrée, {1} en sortie",
+    held: "une roue tenue",
+    agrees: "concorde",
+    above: "ne concorde pas : au moins {0} de plus mesuré",
+    below: "ne concorde pas : au moins {0} de moins mesuré",
+    with: "Mesuré avec {0}",
+    nothing: "Rien n’a été mesuré.",
+  },
 };

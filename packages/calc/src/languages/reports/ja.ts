@@ -253,4 +253,19 @@ export const words: Table<ReportWords> = {
     settles: "次の測定で決まります：{0}、精度{2}以内。{1}。",
     narrows: "次の測定でさらに分かります：{0}。{1}。",
   },
+
+  measuring: {
+    caption: "測定と構成の比較",
+    output: "車軸",
+    counted: "数えた回転",
+    build: "構成の値",
+    verdict: "判定",
+    turns: "入力{0}、出力{1}",
+    held: "片輪を止めた",
+    agrees: "一致",
+    above: "不一致：測定が少なくとも{0}多い",
+    below: "不一致：測定が少なくとも{0}少ない",
+    with: "測定時の構成：{0}",
+    nothing: "測定はありません。",
+  },
 };
