@@ -83,6 +83,7 @@ const order = [
     "order-list",
     "parts-list",
     "bench-card",
+    "quantity",
     "measurements",
     "unmarked-gear",
     "turn-count",

@@ -20,6 +20,7 @@ import { MwTrainDrawing } from "./elements/train-drawing/index.js";
 import { MwTurnCount } from "./elements/turn-count/index.js";
 import { MwUnmarkedGear } from "./elements/unmarked-gear/index.js";
 import { MwMeasurements } from "./elements/measurements/index.js";
+import { MwQuantity } from "./elements/quantity/index.js";
 import { MwValue } from "./elements/value/index.js";
 import { MwWheelSpeed } from "./elements/wheel-speed/index.js";
 import { MwWorking } from "./elements/working/index.js";
@@ -45,4 +46,5 @@ define(
   MwTurnCount,
   MwUnmarkedGear,
   MwMeasurements,
+  MwQuantity,
 );

@@ -20,6 +20,7 @@ export { MwOrderList } from "./elements/order-list/index.js";
 export { MwTurnCount } from "./elements/turn-count/index.js";
 export { MwUnmarkedGear } from "./elements/unmarked-gear/index.js";
 export { MwMeasurements } from "./elements/measurements/index.js";
+export { MwQuantity } from "./elements/quantity/index.js";
 export { MwPairFinder } from "./elements/pair-finder/index.js";
 export { MwPartsList } from "./elements/parts-list/index.js";
 export { watchFindings } from "./shared/findings/index.js";

@@ -2,6 +2,7 @@ import { stagesOf, type Build } from "../drivetrain/index.js";
 import { checkQuery, isToothPair, versionFault, versionOf } from "../report/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
 import { countFault, idFault, outputFault, outputIds, speedFaults } from "./faults.js";
+import { quantityFault } from "./quantity.js";
 import { boxFault } from "./turn-count.js";
 import { atFault, said, type Attributes } from "./speaker.js";
 import { queryOf } from "./value.js";
@@ -63,6 +64,7 @@ const checks: Readonly<Record<string, Check>> = {
     ...[countFault(build, said(attributes, "of")) ?? []].flat(),
     ...limitFaults(attributes),
   ],
+  "mw-quantity": (build, attributes) => [quantityFault(build, said(attributes, "of")) ?? []].flat(),
   "mw-ratio-summary": ofOutput,
   "mw-working": ofOutput,
   "mw-measurements": ofOutput,

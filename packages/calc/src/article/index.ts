@@ -17,6 +17,14 @@ export { dateText, moneyText, needText, partName, partsOf, sumText } from "./par
 export { type BuyRow, type SaidOrder, type SaidPart, type SaidParts, sayOrder, sayParts } from "./parts.js";
 export { misfits, placeName } from "./places.js";
 export {
+  type TypedQuantity,
+  quantityName,
+  quantityText,
+  sayQuantity,
+  steppedQuantity,
+  typedQuantity,
+} from "./quantity.js";
+export {
   type Attributes,
   type Reporter,
   type Speaker,

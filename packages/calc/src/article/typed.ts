@@ -28,7 +28,7 @@ export function typedNumber(text: string): Rational | undefined {
 /** A length that somebody typed as `lengthOf` takes it: a bare number is in the unit of the field. */
 export function typedLength(text: string, unit: string): string | undefined {
   const [, size, own = unit] =
-    /^(\S+?)\s*(mm|cm|m|in|ft)?$/.exec(plainNumber(text).replace(/\s*["\u2033]$/, " in")) ?? [];
+    /^(\S+?)\s*(mm|cm|m|in|ft)?$/.exec(plainNumber(text).replace(/\s*(?:["\u201d\u2033]|\u2032\u2032|'')$/, " in")) ?? [];
   if (!size || !new RegExp(`^${number}$`).test(size) || /\/0+$/.test(size)) return undefined;
   const length = `${size} ${own}`;
   return lengthOf(length).sign > 0 ? length : undefined;
@@ -43,7 +43,7 @@ export function typedCounts(text: string): readonly [from: number, to: number] |
 
 /** What was found in a field, and what is expected there. */
 export const faultText = (
-  { reports }: Reporter,
+  { reports }: Pick<Reporter, "reports">,
   found: string,
-  expected: "number" | "length" | "counts" | "count" | "any",
-) => fill(reports.typed.found, found.trim().slice(0, 40), reports.typed[expected]);
+  expected: Exclude<keyof Reporter["reports"]["typed"], "found" | "reversed">,
+): string => fill(reports.typed.found, found.trim().slice(0, 40), reports.typed[expected]);

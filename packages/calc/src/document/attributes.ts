@@ -24,6 +24,7 @@ export const elementAttributes = {
   "mw-order-list": ["from", "at"],
   "mw-parts-list": ["at"],
   "mw-bench-card": ["at"],
+  "mw-quantity": ["of", "label"],
   "mw-measurements": ["of", "at"],
   "mw-unmarked-gear": [],
   "mw-turn-count": ["of"],

@@ -70,7 +70,7 @@ describe("a gear without a mark", () => {
     expect(said({}).outcome).toBe("");
     expect(said({ teeth: "20" }).canBe).toEqual([]);
     expect(said({ teeth: "2o", outside: "17.6 km", within: "x", shiftFrom: "?" }).faults).toEqual({
-      teeth: "Found 2o; expected one count of teeth.",
+      teeth: "Found 2o; expected a whole number from 1.",
       outside: "Found 17.6 km; expected a length such as 17.6 mm or 0.69 in.",
       within: "Found x; expected a length such as 17.6 mm or 0.69 in.",
       shiftFrom: "Found ?; expected a number, such as 0.3.",

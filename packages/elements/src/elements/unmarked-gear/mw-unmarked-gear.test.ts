@@ -55,7 +55,7 @@ describe("mw-unmarked-gear", () => {
     await type("teeth", "2o", "input");
     assert.isNull(inside("#teeth-fault"));
     await type("teeth", "2o");
-    assert.equal(inside("#teeth-fault").textContent, "Found 2o; expected one count of teeth.");
+    assert.equal(inside("#teeth-fault").textContent, "Found 2o; expected a whole number from 1.");
   });
 
   it("leaves axe nothing to find, and does not push a narrow page", async () => {
