@@ -28,7 +28,8 @@ export function typedNumber(text: string): Rational | undefined {
 /** A length that somebody typed as `lengthOf` takes it: a bare number is in the unit of the field. */
 export function typedLength(text: string, unit: string): string | undefined {
   const [, size, own = unit] =
-    /^(\S+?)\s*(mm|cm|m|in|ft)?$/.exec(plainNumber(text).replace(/\s*(?:["\u201d\u2033]|\u2032\u2032|'')$/, " in")) ?? [];
+    /^(\S+?)\s*(mm|cm|m|in|ft)?$/.exec(plainNumber(text).replace(/\s*(?:["\u201d\u2033]|\u2032\u2032|'')$/, " in")) ??
+    [];
   if (!size || !new RegExp(`^${number}$`).test(size) || /\/0+$/.test(size)) return undefined;
   const length = `${size} ${own}`;
   return lengthOf(length).sign > 0 ? length : undefined;
