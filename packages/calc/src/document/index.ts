@@ -2,8 +2,8 @@
  * Reading and checking a build; its JSON Schema; applying changes; its notation in attributes; links that carry changes.
  * @module
  */
+export { attributeFindings } from "./attribute-findings.js";
 export {
-  attributeFindings,
   axleAttributeOf,
   axleNames,
   axleParts,
@@ -21,9 +21,10 @@ export { type LinkedChanges, changesFrom, linkCarries, linkOf } from "./links.js
 export { buildFromAttributes } from "./notation.js";
 export { nearestTo, slipsBetween } from "./nearest.js";
 export { parseBuild, readBuild } from "./read-build.js";
-export { ShapeReader, addressPattern } from "./read.js";
+export { scalarTexts } from "./expected.js";
+export { ShapeReader } from "./read.js";
 export type { Reading } from "./reading.js";
-export { type Scalar, longestText, scalars } from "./scalars.js";
+export { type Scalar, addressPattern, longestText, scalars } from "./scalars.js";
 export { sealOf } from "./seal.js";
 export { buildSchema } from "./schema.js";
 export { buildAsMeasured, buildAt } from "./versions.js";

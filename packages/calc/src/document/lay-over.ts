@@ -12,7 +12,7 @@ import {
   type Unit,
 } from "../drivetrain/index.js";
 import { inners, type Finding, type Stage } from "../stages/index.js";
-import { problem } from "./carry.js";
+import { problem } from "./changes.js";
 import {
   arrangementOf,
   asPublished,

@@ -9,7 +9,8 @@ import {
   type Finder,
 } from "../drivetrain/index.js";
 import { inners, type Finding, type Stage } from "../stages/index.js";
-import { changedBy, drafted, type Check } from "./carry.js";
+import { drafted } from "./carry.js";
+import { changedBy, told, type Check } from "./changes.js";
 import { checkBuild } from "./check.js";
 import { goneWith, hasTwins, withoutNamesOf } from "./names.js";
 import type { Reading } from "./reading.js";
@@ -85,7 +86,8 @@ export const rootOf = (address: string): string => address.split(".", 1)[0]!;
 /** The author's build with the structure of a layer, not checked yet; and the changes that could not be made. */
 export function based(article: Build, structure: readonly Change[]) {
   if (!structure.length) return { base: article, failed: [] };
-  const { draft, failed, broken } = drafted(article, structure);
+  const { draft, broken, ...made } = drafted(article, structure);
+  const failed = made.failed.map(([change, why]) => [change, told(why)] as const);
   return broken ? { base: article, failed, broken } : { base: withoutNamesOf(article, draft), failed };
 }
 

@@ -1,5 +1,5 @@
 import { MeshwrightError, type Rounding } from "../exact/index.js";
-import { Evaluation, type Comparison, type OutputEvaluation } from "../evaluate/index.js";
+import type { Comparison, Evaluation, OutputEvaluation } from "../evaluate/index.js";
 import { fill } from "../languages/index.js";
 import { checkQuery, comparedIn } from "./query.js";
 import { versionOf } from "./version.js";
@@ -69,7 +69,7 @@ export function figureFrom(
   query: FigureQuery | QueryText,
   options: FigureOptions = {},
 ): string {
-  const { build, mode } = evaluation;
+  const { build } = evaluation;
   const [fault] = checkQuery(query, build);
   if (fault) throw new MeshwrightError(fault.code, fault.at.slice(1), fault.message);
   const { figure = "reduction", digits, unit } = query as FigureQuery;
@@ -86,7 +86,7 @@ export function figureFrom(
     version(id) {
       const known = options.version?.(id);
       const other = known ? undefined : versionOf(build, id);
-      return known ?? (other && new Evaluation(other, mode));
+      return known ?? (other && evaluation.again(other));
     },
   });
 }

@@ -1,0 +1,155 @@
+import {
+  branchesOf,
+  finderIn,
+  isReserved,
+  markRead,
+  partedSets,
+  splitsOf,
+  stagesOf,
+  type Build,
+  type Change,
+  type ChangeSet,
+} from "../../drivetrain/index.js";
+import { rational } from "../../exact/index.js";
+import { inners, stageShapes, sures, unknowns, type Stage } from "../../stages/index.js";
+import { drafted, listed } from "../carry.js";
+import { isClear } from "../clear.js";
+import { roundingFault } from "../rounding.js";
+import { leanShape, must } from "./shape.js";
+
+type Named = { readonly id: string };
+const idsOf = (list: readonly Named[] = []): string[] => list.map(({ id }) => id);
+
+/** Ids that are all different. */
+const apart = (ids: readonly (string | number)[]): unknown => must(new Set(ids).size === ids.length);
+
+const upwards = ({ from, to }: { readonly from: string | number; readonly to: string | number }): unknown =>
+  must(rational(from).compare(to) <= 0);
+
+/** Throws where a build does not plainly mean something. */
+function checkMeaning(build: Build): void {
+  const { outputs, branches = [], alternatives = [], references = [], modes = [], parts = [], uses = [] } = build;
+  const { mounts = [], measurements = [], revisions = [], revision, target, compare, headline, rounding } = build;
+  const places = stagesOf(build);
+  const stages = places.map(({ stage }) => stage);
+  const byId = new Map(stages.map((stage) => [stage.id, stage]));
+  const shafts = idsOf(outputs);
+  const known = (id: string | undefined, ids: readonly string[]): unknown => must(id === undefined || ids.includes(id));
+  must(stages.length <= 10_000);
+  for (const use of uses) must(Object.hasOwn(stageShapes, use));
+
+  const names = [stages, branches, outputs, alternatives, references].flatMap(idsOf);
+  apart(names);
+  for (const name of names) must(!isReserved(name) && !Object.hasOwn(build, name));
+  apart(idsOf(modes));
+  apart(idsOf(parts));
+
+  const partIds = new Set(idsOf(parts));
+  const sure = (stage: Stage): void => {
+    const { kind } = stage;
+    const unknown = unknowns[kind];
+    must(sures[kind](stage));
+    for (const one of (unknown?.spans(stage) ?? []) as readonly Stage[]) {
+      must(!inners[one.kind]);
+      sure(one);
+    }
+  };
+  for (const stage of stages) {
+    const { fitted = [], kind } = stage;
+    sure(stage);
+    apart(fitted);
+    for (const id of fitted) must(partIds.has(id));
+    const unknown = unknowns[kind];
+    const same = unknown?.sameAs(stage);
+    if (same === undefined) continue;
+    const other = byId.get(same)!;
+    // A row of things that are the same may come back to itself: only one step is plain.
+    must(other?.kind === kind && unknown!.sameAs(other) === undefined && unknown!.text(other) === unknown!.text(stage));
+  }
+
+  const ends = idsOf(branches);
+  for (const end of [...branches, ...outputs]) {
+    known(end.from, ends);
+    must(!branchesOf(build, end)[0]?.from);
+    if ("motor" in end && end.motor) must(end.from === undefined);
+    if ("wheel" in end && end.wheel) must(isClear(end.wheel));
+  }
+  for (const { split, feeds } of splitsOf(build)) {
+    const shares = Object.keys(split?.share ?? {});
+    if (shares.length) must(idsOf(feeds).sort().join() === shares.sort().join());
+  }
+
+  for (const id of [target?.output, compare?.of, compare?.with, headline]) known(id, shafts);
+  if (target) upwards(target);
+  for (const { stage } of mounts) must(byId.has(stage));
+  for (const { positions } of modes)
+    for (const id in positions) {
+      const stage = byId.get(id);
+      must(stage && inners[stage.kind] && idsOf(inners[stage.kind]!.positions(stage)).includes(positions[id]!));
+    }
+  const find = finderIn(build);
+  const places_ = (changes: object): void => {
+    for (const address in changes) must(find(address));
+  };
+  for (const { changes } of alternatives) places_(changes);
+  for (const { what, wheelTurns, with: values = {} } of measurements) {
+    known(what, shafts);
+    if (typeof wheelTurns === "object") upwards(wheelTurns);
+    places_(values);
+  }
+  apart(revisions.map(({ number }) => number));
+  for (const { number, back } of revisions) {
+    must(!(revision?.number !== undefined && number >= revision.number));
+    for (const change of back as readonly object[]) {
+      const { set } = change as { set?: unknown };
+      const isMap = typeof set === "object" && set && !Array.isArray(set) && !("to" in change);
+      must(!Object.keys(change).some((key) => !/^(set|to)$/.test(key)));
+      must(isMap || (typeof set === "string" && "to" in change));
+    }
+  }
+  must(!rounding || !roundingFault(rounding));
+  for (const { build: other, src } of references) {
+    must(!other !== (src === undefined) && !other?.references);
+    if (other) checkMeaning(other);
+  }
+}
+
+/** A build that is read, and those that it refers to. */
+function marked(data: Build): Build {
+  const build = { ...data, stages: data.stages ?? [] };
+  const { references } = build;
+  return markRead(
+    references
+      ? { ...build, references: references.map((one) => (one.build ? { ...one, build: marked(one.build) } : one)) }
+      : build,
+  );
+}
+
+/** Plain data as a build; throws where it is not plainly one. Its versions are not tried. */
+export function leanCheck(data: unknown): Build {
+  const build = marked(leanShape(data) as Build);
+  checkMeaning(build);
+  return build;
+}
+
+/**
+ * A build with changes carried out; nothing where one cannot plainly be made.
+ *
+ * @example
+ * import { leanApply, leanRead } from "@meshwright/calc/document/lean";
+ * const build = leanRead({ format: "meshwright-build/1", outputs: [{ id: "rear", stages: [{ id: "ring", kind: "pair", driver: 12, driven: 35 }] }] });
+ * leanApply(build, { "ring.driver": 13 }).outputs[0].stages[0].driver; // => 13
+ * leanApply(build, { "ring.driver": 0 }); // => undefined
+ */
+export function leanApply(build: Build, changes: ChangeSet | readonly Change[]): Build | undefined {
+  try {
+    const list = listed(changes);
+    const { draft, failed, broken } = drafted(build, list);
+    must(!failed.length && !broken);
+    const result = leanCheck(draft);
+    must(!partedSets(build, result, list).length);
+    return result;
+  } catch {
+    return undefined;
+  }
+}
