@@ -252,3 +252,5 @@ async function bundled({ input, format }) {
   await bundle.close();
   return output[0];
 }
+
+export const modulesOf = async (entry) => (await bundled(entry)).modules;

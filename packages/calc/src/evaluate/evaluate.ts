@@ -1,18 +1,22 @@
 import type { Build } from "../drivetrain/index.js";
 import { findingOf, type Finding, type FindingCode, type FindingValues } from "../stages/index.js";
 import { Evaluation, type Further } from "./evaluation.js";
-import type { Splitting } from "./splitting.js";
+import type { OutputEvaluation } from "./output.js";
+import { Splitting } from "./splitting.js";
 import { groupsOf, stepsOf } from "./steps.js";
 
-function findingsOf(evaluation: Evaluation, splitting: Splitting | undefined): readonly Finding[] {
+/** What is odd about the drive as a whole. */
+function findingsOf(
+  outputs: readonly OutputEvaluation[],
+  oppose: (one: OutputEvaluation, other: OutputEvaluation) => boolean,
+  splitting: Splitting | undefined,
+): readonly Finding[] {
   const findings: Finding[] = [];
   const warn = (code: FindingCode, at: string, values: FindingValues) =>
     findings.push(findingOf("warning", "meaning", code, at, values));
-  const { outputs } = evaluation;
   const first = outputs[0]!;
   outputs.forEach((output, n) => {
-    if (n && evaluation.compare(first.id, output.id)!.establishedSameWay === false)
-      warn("outputs-oppose", `/outputs/${n}`, { of: first.label, with: output.label });
+    if (n && oppose(first, output)) warn("outputs-oppose", `/outputs/${n}`, { of: first.label, with: output.label });
   });
   for (const output of outputs)
     if (output.locked && !output.reduction) {
@@ -26,7 +30,12 @@ function findingsOf(evaluation: Evaluation, splitting: Splitting | undefined): r
   return findings;
 }
 
-const all: Further = { steps: stepsOf, groups: groupsOf, findings: findingsOf };
+const all: Further = {
+  steps: stepsOf,
+  groups: groupsOf,
+  findings: findingsOf,
+  split: (situation, outputs) => new Splitting(situation, outputs),
+};
 
 /**
  * Works a build out, as selected or in one of its modes. Lazy: reading two totals costs two totals.

@@ -4,7 +4,7 @@ import { Effect, type Finding } from "../stages/index.js";
 import { Comparison } from "./comparison.js";
 import { follow, positionsOf, Situation } from "./drive.js";
 import { OutputEvaluation, type OutputFurther, type Shared } from "./output.js";
-import { Splitting } from "./splitting.js";
+import type { Axle, Splitting } from "./splitting.js";
 
 /** Whether anything in a build can be open. */
 const hasDifferential = ({ centre, branches }: Build): boolean =>
@@ -12,7 +12,13 @@ const hasDifferential = ({ centre, branches }: Build): boolean =>
 
 /** What is worked out beside totals: given to an evaluation, so that a page which shows none of it need not load it. */
 export interface Further extends OutputFurther {
-  readonly findings: (evaluation: Evaluation, splitting: Splitting | undefined) => readonly Finding[];
+  readonly findings: (
+    outputs: readonly OutputEvaluation[],
+    oppose: (one: OutputEvaluation, other: OutputEvaluation) => boolean,
+    splitting: Splitting | undefined,
+  ) => readonly Finding[];
+  /** How the drive splits where a differential may be open. */
+  readonly split: (situation: Situation, outputs: readonly Axle[]) => Splitting;
 }
 
 /** What a build comes to. Nothing is worked out before it is read, and nothing twice. */
@@ -52,7 +58,7 @@ export class Evaluation {
       const shared: Shared & { splitting: Splitting | undefined } = { situation, trunk, further, splitting: undefined };
       this.#outputs = build.outputs.map((output) => new OutputEvaluation(shared, output));
       if (hasDifferential(build)) {
-        const splitting = new Splitting(situation, this.#outputs);
+        const splitting = further.split(situation, this.#outputs);
         if (splitting.isOpen) shared.splitting = this.#splitting = splitting;
       }
     }
@@ -74,7 +80,10 @@ export class Evaluation {
 
   /** What is odd about the drive as a whole. */
   get findings(): readonly Finding[] {
-    return this.#further.findings(this, this.#splitting);
+    const { outputs } = this;
+    const oppose = (one: OutputEvaluation, other: OutputEvaluation) =>
+      new Comparison(this.#situation, this.#splitting, one, other).establishedSameWay === false;
+    return this.#further.findings(outputs, oppose, this.#splitting);
   }
 
   /** Another build, worked out in the same mode and as far. */
@@ -88,8 +97,8 @@ const missing = (): never => {
 };
 
 /**
- * Works a build out as far as its totals go: reductions, directions and differences of outputs. Its steps, groups and findings throw
- * `not-worked-out`. For pages that show totals first, and load what tells all else afterwards.
+ * Works a build out as far as its totals go: reductions, directions and differences of outputs that no differential
+ * lets turn apart. Its steps, groups and findings, and differentials, throw `not-worked-out`. For pages that show totals first, and load what tells all else afterwards.
  *
  * @param build as `readBuild` or `parseBuild` gave it
  * @throws MeshwrightError `not-read`, `mode-missing`
@@ -101,4 +110,4 @@ const missing = (): never => {
  * totalsOf(build).output("rear").steps; // throws not-worked-out
  */
 export const totalsOf = (build: Build, mode?: string): Evaluation =>
-  new Evaluation(build, mode, { steps: missing, groups: missing, findings: missing });
+  new Evaluation(build, mode, { steps: missing, groups: missing, findings: missing, split: missing });

@@ -1,8 +1,7 @@
-import { MeshwrightError, type Rounding } from "../exact/index.js";
+import type { Rounding } from "../exact/index.js";
 import type { Comparison, Evaluation, OutputEvaluation } from "../evaluate/index.js";
 import { fill } from "../languages/index.js";
-import { checkQuery, comparedIn } from "./query.js";
-import { versionOf } from "./version.js";
+import { comparedIn, queryFaults } from "./query-faults.js";
 import type { FigureName, FigureNameOf, FigureQuery, QueryText } from "./vocabulary.js";
 import { Writer, type NumberForm, type Writing } from "./writer.js";
 
@@ -58,35 +57,34 @@ export interface FigureOptions extends Writing {
 export type FigureTable = { readonly [Name in FigureName]?: Figure | undefined };
 
 /**
- * Makes a figure's text from a table of figures: what a page does not show, its bundle need not hold.
- *
- * @throws MeshwrightError with a finding's code and the field in `at`, where the query asks for what there is not; `figure-missing`
- * where the table has no maker for it
+ * The text of a figure from a table of them; nothing where the query asks for what there is not, or the table has no maker for it.
+ * For whoever tells nobody what is wrong.
  */
-export function figureFrom(
+export function figureIn(
   figures: FigureTable,
   evaluation: Evaluation,
   query: FigureQuery | QueryText,
   options: FigureOptions = {},
-): string {
-  const { build } = evaluation;
-  const [fault] = checkQuery(query, build);
-  if (fault) throw new MeshwrightError(fault.code, fault.at.slice(1), fault.message);
+): string | undefined {
+  return queryFaults(query, evaluation.build).length ? undefined : madeFigure(figures, evaluation, query, options);
+}
+
+/** The text of a figure that is asked for in the words of the vocabulary; nothing where the table has no maker for it. */
+export function madeFigure(
+  figures: FigureTable,
+  evaluation: Evaluation,
+  query: FigureQuery | QueryText,
+  options: FigureOptions,
+): string | undefined {
   const { figure = "reduction", digits, unit } = query as FigureQuery;
-  const make = figures[figure];
-  if (!make) {
-    const known = Object.keys(figures).join(", ");
-    throw new MeshwrightError("figure-missing", "figure", `No maker of "${figure}" here; expected one of ${known}.`);
-  }
-  return make({
+  return figures[figure]?.({
     evaluation,
     query: query as FigureQuery,
-    writer: new Writer({ ...options, rounding: options.rounding ?? (build.rounding as Rounding | undefined) }),
+    writer: new Writer({
+      ...options,
+      rounding: options.rounding ?? (evaluation.build.rounding as Rounding | undefined),
+    }),
     form: { digits: digits === undefined ? undefined : Number(digits), unit },
-    version(id) {
-      const known = options.version?.(id);
-      const other = known ? undefined : versionOf(build, id);
-      return known ?? (other && evaluation.again(other));
-    },
+    version: (id) => options.version?.(id),
   });
 }

@@ -11,13 +11,17 @@ export {
   type FigureTable,
   type Makers,
   type MakersOf,
-  figureFrom,
+  figureIn,
 } from "./figure.js";
+export { figureFrom } from "./figure-from.js";
 export { type Mounted, fitFigures, mountedIn } from "./fit-figures.js";
 export { gearFigures } from "./gear-figures.js";
 export { motionFigures } from "./motion-figures.js";
-export { checkQuery, comparedIn } from "./query.js";
+export { hasVersion } from "./has-version.js";
+export { checkQuery } from "./query.js";
+export { comparedIn, queryFaults } from "./query-faults.js";
 export { type DriveForm, arrowFor, driveText, stageText } from "./stage-text.js";
+export { isSingle } from "./stray.js";
 export { isToothPair } from "./tooth-pair.js";
 export { versionFault, versionOf } from "./version.js";
 export {

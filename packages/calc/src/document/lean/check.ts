@@ -3,8 +3,8 @@ import {
   finderIn,
   isReserved,
   markRead,
+  oneIn,
   partedSets,
-  splitsOf,
   stagesOf,
   type Build,
   type Change,
@@ -12,7 +12,6 @@ import {
 } from "../../drivetrain/index.js";
 import { rational } from "../../exact/index.js";
 import { inners, stageShapes, sures, unknowns, type Stage } from "../../stages/index.js";
-import { drafted, listed } from "../carry.js";
 import { isClear } from "../clear.js";
 import { roundingFault } from "../rounding.js";
 import { leanShape, must } from "./shape.js";
@@ -74,10 +73,8 @@ function checkMeaning(build: Build): void {
     if ("motor" in end && end.motor) must(end.from === undefined);
     if ("wheel" in end && end.wheel) must(isClear(end.wheel));
   }
-  for (const { split, feeds } of splitsOf(build)) {
-    const shares = Object.keys(split?.share ?? {});
-    if (shares.length) must(idsOf(feeds).sort().join() === shares.sort().join());
-  }
+  // Whether shares are whole is told by what the splits feed: more than totals need.
+  must(!build.centre?.share && branches.every(({ split }) => !split?.share));
 
   for (const id of [target?.output, compare?.of, compare?.with, headline]) known(id, shafts);
   if (target) upwards(target);
@@ -143,9 +140,19 @@ export function leanCheck(data: unknown): Build {
  */
 export function leanApply(build: Build, changes: ChangeSet | readonly Change[]): Build | undefined {
   try {
-    const list = listed(changes);
-    const { draft, failed, broken } = drafted(build, list);
-    must(!failed.length && !broken);
+    const draft = structuredClone(build);
+    const list = Array.isArray(changes)
+      ? (changes as readonly Change[])
+      : Object.entries(changes).map(([set, to]) => ({ set, to: to as unknown }));
+    for (const change of list) {
+      const { set, to } = change as { set: string; to: unknown };
+      const { holder, key } = oneIn(draft)(set)!;
+      if (to !== null) holder[key] = structuredClone(to);
+      else {
+        must(!Array.isArray(holder));
+        delete holder[key];
+      }
+    }
     const result = leanCheck(draft);
     must(!partedSets(build, result, list).length);
     return result;
