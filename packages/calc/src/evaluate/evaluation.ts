@@ -93,7 +93,7 @@ export class Evaluation {
 }
 
 const missing = (): never => {
-  throw new MeshwrightError("not-worked-out", "build", "Only totals were asked for; expected evaluate().");
+  throw new MeshwrightError("not-worked-out", "build", "Found totals only; expected evaluate().");
 };
 
 /**

@@ -1,5 +1,6 @@
 import { MeshwrightError } from "../exact/index.js";
 import type { Evaluation } from "../evaluate/index.js";
+import { figureWords } from "../languages/index.js";
 import { madeFigure, type FigureOptions, type FigureTable } from "./figure.js";
 import { checkQuery } from "./query.js";
 import { versionOf } from "./version.js";
@@ -25,7 +26,7 @@ export function figureFrom(
     const other = known ? undefined : versionOf(build, id);
     return known ?? (other && evaluation.again(other));
   };
-  const text = madeFigure(figures, evaluation, query, { ...options, version });
+  const text = madeFigure(figures, evaluation, query, { ...options, version, words: options.words ?? figureWords });
   if (text !== undefined) return text;
   const { figure = "reduction" } = query as FigureQuery;
   const known = Object.keys(figures).join(", ");

@@ -1,15 +1,16 @@
 import type { Rounding } from "../exact/index.js";
 import type { Comparison, Evaluation, OutputEvaluation } from "../evaluate/index.js";
 import { fill } from "../languages/index.js";
-import { comparedIn, queryFaults } from "./query-faults.js";
+import { isAsked } from "./asked.js";
+import { comparedIn } from "./compared.js";
 import type { FigureName, FigureNameOf, FigureQuery, QueryText } from "./vocabulary.js";
-import { Writer, type NumberForm, type Writing } from "./writer.js";
+import { BareWriter, type NumberForm, type Writing } from "./writer.js";
 
 /** What a figure's maker is given: a query that was checked, and all that it needs to write. */
 export interface FigureContext {
   readonly evaluation: Evaluation;
   readonly query: FigureQuery;
-  readonly writer: Writer;
+  readonly writer: BareWriter;
   readonly form: Pick<NumberForm, "digits" | "unit">;
   /** Another version of the build: as published, or an alternative. */
   version(id: string): Evaluation | undefined;
@@ -53,6 +54,9 @@ export interface FigureOptions extends Writing {
   readonly version?: ((id: string) => Evaluation | undefined) | undefined;
 }
 
+type Worded = Required<Pick<FigureOptions, "words">>;
+type Versioned = Required<Pick<FigureOptions, "version">>;
+
 /** A table of makers that a bundle has filled as far as it needs. */
 export type FigureTable = { readonly [Name in FigureName]?: Figure | undefined };
 
@@ -64,9 +68,9 @@ export function figureIn(
   figures: FigureTable,
   evaluation: Evaluation,
   query: FigureQuery | QueryText,
-  options: FigureOptions = {},
+  options: FigureOptions & Worded & Versioned,
 ): string | undefined {
-  return queryFaults(query, evaluation.build).length ? undefined : madeFigure(figures, evaluation, query, options);
+  return isAsked(query, evaluation.build) ? madeFigure(figures, evaluation, query, options) : undefined;
 }
 
 /** The text of a figure that is asked for in the words of the vocabulary; nothing where the table has no maker for it. */
@@ -74,13 +78,13 @@ export function madeFigure(
   figures: FigureTable,
   evaluation: Evaluation,
   query: FigureQuery | QueryText,
-  options: FigureOptions,
+  options: FigureOptions & Worded,
 ): string | undefined {
   const { figure = "reduction", digits, unit } = query as FigureQuery;
   return figures[figure]?.({
     evaluation,
     query: query as FigureQuery,
-    writer: new Writer({
+    writer: new BareWriter({
       ...options,
       rounding: options.rounding ?? (evaluation.build.rounding as Rounding | undefined),
     }),

@@ -15,13 +15,13 @@ export {
 } from "./figure.js";
 export { figureFrom } from "./figure-from.js";
 export { type Mounted, fitFigures, mountedIn } from "./fit-figures.js";
+export { commonFigures } from "./common-figures.js";
 export { gearFigures } from "./gear-figures.js";
 export { motionFigures } from "./motion-figures.js";
 export { hasVersion } from "./has-version.js";
 export { checkQuery } from "./query.js";
-export { comparedIn, queryFaults } from "./query-faults.js";
+export { comparedIn } from "./compared.js";
 export { type DriveForm, arrowFor, driveText, stageText } from "./stage-text.js";
-export { isSingle } from "./stray.js";
 export { isToothPair } from "./tooth-pair.js";
 export { versionFault, versionOf } from "./version.js";
 export {
@@ -47,5 +47,5 @@ export {
   vocabulary,
 } from "./vocabulary.js";
 export { type Working, type WorkingStep, working } from "./working.js";
-export { type NumberForm, Writer, type Writing, writeCount } from "./writer.js";
+export { BareWriter, type NumberForm, Writer, type Writing, writeCount } from "./writer.js";
 export { type WorkingTable, type WorkingWriting, toHtml, toMarkdown, toText, workingTable } from "./written.js";

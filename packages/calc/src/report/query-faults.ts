@@ -1,6 +1,7 @@
-import { pathTo, spotOf, stagesOf, type Build } from "../drivetrain/index.js";
-import { lengthOf, MeshwrightError, rational } from "../exact/index.js";
-import { inners, type FindingCode, type FindingValues, type Stage } from "../stages/index.js";
+import { spotOf, stagesOf, type Build } from "../drivetrain/index.js";
+import type { FindingCode, FindingValues } from "../stages/index.js";
+import { comparedIn } from "./compared.js";
+import { groupsTo, isAbove, isTurns } from "./asked.js";
 import { hasVersion } from "./has-version.js";
 import { isSingle } from "./stray.js";
 import { isToothPair } from "./tooth-pair.js";
@@ -43,37 +44,6 @@ const outputIds = (build: Build): string[] => build.outputs.map(({ id }) => id);
 const hasOutput = (build: Build, id: string): boolean => build.outputs.some((output) => output.id === id);
 const stageIds = (build: Build): string[] => stagesOf(build).map(({ stage }) => stage.id);
 
-/** The groups on the way to an output, those inside boxes with a lever too. */
-function groupsTo(build: Build, id: string | undefined): readonly string[] {
-  const output = build.outputs.find((one) => one.id === (id ?? build.headline)) ?? build.outputs[0]!;
-  const groups = new Set<string>();
-  const look = (stages: readonly Stage[]): void => {
-    for (const stage of stages) {
-      if (stage.group !== undefined) groups.add(stage.group);
-      for (const position of inners[stage.kind]?.positions(stage) ?? [])
-        look((position.stages ?? []) as readonly Stage[]);
-    }
-  };
-  for (const list of pathTo(build, output)) look(list);
-  return [...groups];
-}
-
-/** The two outputs that a query compares, by their ids: those named, those that the build compares, front and rear, or the only two. */
-export function comparedIn(build: Build, query: QueryText): readonly [one: string, other: string] | undefined {
-  const { compare, outputs } = build;
-  const { of: asked, with: against } = query as Readonly<Record<string, string | undefined>>;
-  const usual = [compare?.of ?? "front", compare?.with ?? "rear"].every((id) => hasOutput(build, id))
-    ? [compare?.of ?? "front", compare?.with ?? "rear"]
-    : outputs.length === 2
-      ? outputs.map(({ id }) => id)
-      : [];
-  // Where one is named, it is held against the other of the usual two, never against itself.
-  const other = (id: string): string | undefined => (usual[1] === id ? usual[0] : usual[1]);
-  const of = asked ?? (against === undefined ? usual[0] : other(against));
-  const rest = against ?? (of === undefined ? undefined : other(of));
-  return of === undefined || rest === undefined ? undefined : [of, rest];
-}
-
 function ofFault(build: Build, { of: kind }: FigureSpec, id: string): QueryFault | undefined {
   if (kind === "address") {
     return isSingle(build, id) ? undefined : fault("missing-address", "of", { address: id });
@@ -91,16 +61,6 @@ function ofFault(build: Build, { of: kind }: FigureSpec, id: string): QueryFault
   return idFault("of", id, [...(takesOutput ? outputIds(build) : []), ...known]);
 }
 
-/** Whether something is read without an error. */
-function isRead(read: () => { readonly sign: number }): boolean {
-  try {
-    return read().sign > 0;
-  } catch (error) {
-    if (error instanceof MeshwrightError) return false;
-    throw error;
-  }
-}
-
 function valueFault(build: Build, spec: FigureSpec, field: QueryName, value: string, query: QueryText) {
   switch (field) {
     case "of":
@@ -108,7 +68,7 @@ function valueFault(build: Build, spec: FigureSpec, field: QueryName, value: str
     case "with":
       return hasOutput(build, value) ? undefined : idFault(field, value, outputIds(build));
     case "group": {
-      const known = groupsTo(build, query.of as string | undefined);
+      const known = groupsTo(build, query.of);
       return known.includes(value) ? undefined : idFault(field, value, known);
     }
     case "base": {
@@ -119,10 +79,8 @@ function valueFault(build: Build, spec: FigureSpec, field: QueryName, value: str
       return hasVersion(build, value) ? undefined : fault("missing-reference", field, { id: value });
     case "over":
       if (spec.over === "turns")
-        return isRead(() => rational(value))
-          ? undefined
-          : fault("not-positive", field, { found: JSON.stringify(value) });
-      return isRead(() => lengthOf(value)) ? undefined : fault("not-size", field, { found: JSON.stringify(value) });
+        return isTurns(value) ? undefined : fault("not-positive", field, { found: JSON.stringify(value) });
+      return isAbove(value) ? undefined : fault("not-size", field, { found: JSON.stringify(value) });
     case "digits":
       return /^(\d{1,2}|100)$/.test(value) ? undefined : fault("not-digits", field, { found: JSON.stringify(value) });
     default: {

@@ -1,5 +1,5 @@
 import { Bounded, bounded, format, lengthOf, type NumberStyle, type Rational, type Rounding } from "../exact/index.js";
-import { figureWords, fill, isPlainEnglish, type FigureWords } from "../languages/index.js";
+import { fill, figureWords, isPlainEnglish, type FigureWords } from "../languages/index.js";
 
 /** How figures are to be written. */
 export interface Writing {
@@ -59,13 +59,13 @@ function localDigits(text: string, locale: string): string {
  */
 export const writeCount = (value: number, locale: string): string => localDigits(String(value), locale);
 
-/** Writes numbers and words in one language and one rounding. Everything shown goes through here. */
-export class Writer {
+/** Writes numbers and words in one language and one rounding. Everything shown goes through here. The words are given. */
+export class BareWriter {
   readonly words: FigureWords;
   readonly locale: string;
   readonly #rounding: Rounding | undefined;
 
-  constructor({ rounding, locale = "en", words = figureWords }: Writing = {}) {
+  constructor({ rounding, locale = "en", words }: Writing & { readonly words: FigureWords }) {
     this.words = words;
     this.locale = locale;
     this.#rounding = rounding;
@@ -156,5 +156,12 @@ export class Writer {
   lengthLimit(value: Bounded, end: "from" | "to", form: NumberForm = {}, digits = 1, least = digits): string {
     const own = this.#lengthForm(form, digits, least);
     return this.limit(value.over(lengthOf(`1 ${own.unit}`)), end, own);
+  }
+}
+
+/** A writer that speaks English where no other words are given. */
+export class Writer extends BareWriter {
+  constructor(writing: Writing = {}) {
+    super({ ...writing, words: writing.words ?? figureWords });
   }
 }

@@ -4,16 +4,16 @@ import {
   isReserved,
   markRead,
   oneIn,
-  partedSets,
+  sameSet,
+  setOf,
   stagesOf,
   type Build,
   type Change,
   type ChangeSet,
 } from "../../drivetrain/index.js";
-import { rational } from "../../exact/index.js";
+import { rational, type Rounding } from "../../exact/index.js";
 import { inners, stageShapes, sures, unknowns, type Stage } from "../../stages/index.js";
 import { isClear } from "../clear.js";
-import { roundingFault } from "../rounding.js";
 import { leanShape, must } from "./shape.js";
 
 type Named = { readonly id: string };
@@ -85,26 +85,25 @@ function checkMeaning(build: Build): void {
       must(stage && inners[stage.kind] && idsOf(inners[stage.kind]!.positions(stage)).includes(positions[id]!));
     }
   const find = finderIn(build);
-  const places_ = (changes: object): void => {
+  const settable = (changes: object): void => {
     for (const address in changes) must(find(address));
   };
-  for (const { changes } of alternatives) places_(changes);
+  for (const { changes } of alternatives) settable(changes);
   for (const { what, wheelTurns, with: values = {} } of measurements) {
     known(what, shafts);
     if (typeof wheelTurns === "object") upwards(wheelTurns);
-    places_(values);
+    settable(values);
   }
   apart(revisions.map(({ number }) => number));
   for (const { number, back } of revisions) {
     must(!(revision?.number !== undefined && number >= revision.number));
     for (const change of back as readonly object[]) {
-      const { set } = change as { set?: unknown };
-      const isMap = typeof set === "object" && set && !Array.isArray(set) && !("to" in change);
-      must(!Object.keys(change).some((key) => !/^(set|to)$/.test(key)));
-      must(isMap || (typeof set === "string" && "to" in change));
+      must(Object.keys(change).every((key) => /^(set|to)$/.test(key)));
+      must(typeof (change as { set?: unknown }).set !== "string" || "to" in change);
     }
   }
-  must(!rounding || !roundingFault(rounding));
+  // Throws where ECMA-402 refuses the options together.
+  rational(1).toDecimal(rounding as Rounding | undefined);
   for (const { build: other, src } of references) {
     must(!other !== (src === undefined) && !other?.references);
     if (other) checkMeaning(other);
@@ -154,7 +153,14 @@ export function leanApply(build: Build, changes: ChangeSet | readonly Change[]):
       }
     }
     const result = leanCheck(draft);
-    must(!partedSets(build, result, list).length);
+    const [was, is] = [oneIn(build), oneIn(result)];
+    const named = list.map((change) => (change as { set: string }).set);
+    for (const address of named) {
+      const [id = ""] = address.split(".");
+      const [before, after] = [setOf(was(id)?.stage), setOf(is(id)?.stage)];
+      const isWhole = address === id || Object.keys(before ?? {}).every((field) => named.includes(`${id}.${field}`));
+      must(isWhole || !after || sameSet(before, after));
+    }
     return result;
   } catch {
     return undefined;
