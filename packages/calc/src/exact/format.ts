@@ -35,7 +35,7 @@ export function format(value: Rational, rounding?: Rounding, locale = "en", styl
   const shown = fraction.slice(0, most);
   const tail = fraction.slice(most).replace(/\d/g, (digit) => numberFormat(locale).format(digit as unknown as number));
   return numberFormat(locale, {
-    style: percent ? "percent" : unit ? "unit" : "decimal",
+    style: percent ? "percent" : unit ? "unit" : undefined,
     unit,
     signDisplay: sign,
     minimumFractionDigits: shown.length,
