@@ -1,6 +1,6 @@
 import type { Article, Element, Text } from "./article.js";
 import { canonical, numbersIn, wordsIn } from "./canonical.js";
-import type { Figure } from "./expected.js";
+import type { Expected } from "./expected.js";
 import { withNumbersOf, type Edit } from "./mending.js";
 import { headOf, placesIn, type Place } from "./places.js";
 
@@ -35,13 +35,18 @@ interface Choice {
   readonly numbers: ReadonlySet<string>;
 }
 
+type Figures = Extract<Expected, { kind: "figures" }>;
+
 /** The figures of a block, to be found by their heads. */
 class Index {
   readonly #all: readonly Named[];
   readonly #named = new Map<string, Named[]>();
   readonly #choices = new Map<string, Choice>();
+  /** The numbers of its sentences: they may stand anywhere. */
+  readonly told: ReadonlySet<string>;
 
-  constructor(figures: readonly Figure[]) {
+  constructor({ figures, sentences }: Figures) {
+    this.told = new Set(sentences.flatMap((one) => numbersIn(one).map(({ text }) => text)));
     this.#all = figures.map(({ text, names, also = [] }) => {
       const own = names.map(headOf);
       const all = new Set([...own, ...also.map(headOf)]);
@@ -77,7 +82,9 @@ function figureAt(place: Place, { heads, may }: Choice): Named | undefined {
   // A head that is none of ours may speak of anything.
   if (!place.heads.every((head) => heads.has(head))) return undefined;
   const { length } = numbersIn(textOf(place.texts));
-  const asMany = may.filter(({ numbers }) => numbers === length);
+  // What bears none of a figure's own names, only its table's, may be any of them.
+  const isNamed = ({ names }: Named) => !heads.size || !names.size || [...names].some((name) => heads.has(name));
+  const asMany = may.filter((figure) => figure.numbers === length && isNamed(figure));
   const exact = may.filter(({ names }) => isWithin(names, heads));
   const [n, of] = place.inRow ?? [0, 0];
   const inOrder = asMany.length === of ? asMany[n] : undefined;
@@ -119,16 +126,16 @@ function mend({ texts }: Place, found: string, expected: string, article: Articl
  */
 export function faultsOf(
   block: Element,
-  figures: readonly Figure[],
+  figures: Figures,
   article: Article,
   without: (element: Element) => boolean,
 ): readonly BlockFault[] {
   const index = new Index(figures);
   const { places, loose } = placesIn(block, without);
-  const strangers = (texts: readonly Text[], { numbers }: Choice, edit: string): BlockFault[] =>
+  const strangers = (texts: readonly Text[], { numbers, heads }: Choice, edit: string): BlockFault[] =>
     texts.flatMap((at) =>
       numbersIn(at.value)
-        .filter(({ decimal, text }) => decimal && !numbers.has(text))
+        .filter(({ decimal, text }) => decimal && !numbers.has(text) && (heads.size > 0 || !index.told.has(text)))
         .map(({ written: found }) => ({ at, found, expected: undefined, edit })),
     );
   const faults = places.flatMap((place): BlockFault[] => {

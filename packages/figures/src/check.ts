@@ -98,11 +98,11 @@ export function checkArticle(article: Article, load: Load): Checked {
       if (saysAnyOf(element, should.texts)) continue;
       const [text] = should.texts;
       const found = textOf(element);
-      const edit = mendInline(element, text, article, isText);
+      const edit = mendInline(element, should, article, isText);
       tell(element, { kind: "stale", found, expected: text, message: staleMessage(found, text), edit });
     } else if (should?.kind === "figures") {
       compared++;
-      for (const { at, found, expected: text, edit } of faultsOf(element, should.figures, article, has)) {
+      for (const { at, found, expected: text, edit } of faultsOf(element, should, article, has)) {
         const whole = inBlock(element, edit);
         tell(element, { kind: "stale", found, expected: text, message: staleMessage(found, text), edit: whole }, at);
       }

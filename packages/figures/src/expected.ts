@@ -1,13 +1,43 @@
-// What an element should say, which build it belongs to, which version and which language: everything that the command
-// shares with the page comes through here.
-import { buildAt, buildFromAttributes, nearestTo, notationName, readBuild } from "@meshwright/calc/document";
-import { spotOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
+// What an element should say, which build it belongs to, which version and which language: calc's article room tells it, to
+// the command as to the page.
+import {
+  isUnsaid,
+  readEmbedded,
+  sayCard,
+  sayChanges,
+  sayDrawing,
+  sayGauge,
+  sayOrder,
+  sayParts,
+  saySpeeds,
+  saySummary,
+  sayTeeth,
+  sayValue,
+  sayWorking,
+  said,
+  speakerOf,
+  stepsToDraw,
+  type Block,
+  type Reporter,
+  type Unsaid,
+} from "@meshwright/calc/article";
+import {
+  attributeFindings,
+  buildAt,
+  buildFromAttributes,
+  elementAttributes,
+  nearestTo,
+  notationName,
+  readBuild,
+  type ElementTag,
+} from "@meshwright/calc/document";
+import type { Build } from "@meshwright/calc/drivetrain";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
-import { figureWords, type FigureWords } from "@meshwright/calc/languages";
-import { figureOf, queryNames, Writer, type QueryText } from "@meshwright/calc/report";
-import type { PairStage } from "@meshwright/calc/stages";
-import type { Rounding } from "@meshwright/calc/exact";
+import { wordsFor } from "@meshwright/calc/languages/all";
+import { layoutOf } from "@meshwright/calc/layout";
+import { figures as allFigures, units } from "@meshwright/calc/report";
 import { textOf, type Article, type Element } from "./article.js";
+import { hasDigit } from "./canonical.js";
 import { Surroundings } from "./surroundings.js";
 
 /** A figure of a block. */
@@ -21,12 +51,12 @@ export interface Figure {
 
 export type Expected =
   /** What stands in a sentence: any of these texts is right, the first is the one to write. */
-  | { readonly kind: "text"; readonly texts: readonly [string, ...string[]] }
-  /** What stands on its own: its figures, in the order of its places. */
-  | { readonly kind: "figures"; readonly figures: readonly Figure[] }
+  | { readonly kind: "text"; readonly texts: readonly [string, ...string[]]; readonly locale: string }
+  /** What stands on its own: its figures, in the order of its places, and sentences whose numbers may stand there as well. */
+  | { readonly kind: "figures"; readonly figures: readonly Figure[]; readonly sentences: readonly string[] }
   /** It cannot be told what it should say, and why. */
   | { readonly kind: "untold"; readonly why: string }
-  /** It says figures that are not compared yet. */
+  /** It says figures that are not compared: they depend on what its reader does. */
   | { readonly kind: "unchecked" }
   /** It says none. */
   | { readonly kind: "silent" };
@@ -42,65 +72,43 @@ export interface ArticleBuild {
 }
 
 type Reading = Pick<ReturnType<typeof readBuild>, "findings"> & { readonly build?: Build | undefined };
-const units = [
-  "mm",
-  "cm",
-  "m",
-  "km",
-  "in",
-  "ft",
-  "yd",
-  "mi",
-  "s",
-  "min",
-  "h",
-  "V",
-  "A",
-  "W",
-  "kV",
-  "N",
-  "Nm",
-  "g",
-  "kg",
-];
-const rates = ["km/h", "m/s", "mph", "ft/s", "rpm"];
 
-/** What figures are written with besides numbers: units and verdicts. */
-export const figurePhrases: readonly string[] = [
-  ...units,
-  ...rates,
-  ...Object.values(figureWords)
-    .flatMap((words) => (typeof words === "string" ? words : Object.values(words)))
-    .map((words) => words.replace(/\{\d\}/g, "").trim()),
-];
+const phrases = new Map<string, readonly string[]>();
+const written = [...Object.values(units).flat(), "V", "A", "W", "kV", "N", "Nm", "rpm"];
+
+/** What figures are written with besides numbers, in a language: units and verdicts. */
+export function figurePhrases(locale: string): readonly string[] {
+  const known = phrases.get(locale);
+  if (known) return known;
+  const words = Object.values(wordsFor(locale).figures)
+    .flatMap((one: string | object) => (typeof one === "string" ? one : Object.values(one)))
+    .map((one) =>
+      String(one)
+        .replace(/\{\d\}/g, "")
+        .trim(),
+    );
+  const all = [...written, ...words];
+  phrases.set(locale, all);
+  return all;
+}
 
 /** What an element's figures are made from. */
 interface Context {
   readonly element: Element;
-  readonly evaluation: Evaluation;
-  readonly locale: string;
-  /** Another version of the build, by its name. */
-  readonly version: (at: string) => Evaluation | undefined;
+  readonly speaker: Reporter;
+  /** Somebody who speaks of another version of the build, by its name. */
+  readonly other: (at: string) => Reporter | undefined;
 }
 
 type Maker = (context: Context) => Expected;
 
-const text = (one: string): Expected => ({ kind: "text", texts: [one] });
 const untold = (why: string): Expected => ({ kind: "untold", why });
-
-/** JSON as the page takes it: typographers and Markdown may have taken it for prose. */
-function fromJson(json: string): Reading {
-  const found: Reading = readBuild(json);
-  if (found.build) return found;
-  const straight = json.replace(/[“”]|&(?:quot|[lr]dquo|#34);/g, '"');
-  const mended: Reading = straight === json ? found : readBuild(straight);
-  return mended.build ? mended : found;
-}
+const messages = (findings: Unsaid["findings"]): string => findings.map(({ message }) => message).join(" ");
 
 function readingOf(element: Element, script: Element | undefined, load: Load): Reading | string {
   const { attributes, computed } = element;
   const json = attributes.json ?? (script && script.children.map((one) => ("value" in one ? one.value : "")).join(""));
-  if (json !== undefined) return fromJson(json);
+  if (json !== undefined) return readEmbedded(json);
   if (computed.length) return `its ${computed.join(", ")} is worked out by a program`;
   if (attributes.src) {
     const file = load(attributes.src);
@@ -111,90 +119,119 @@ function readingOf(element: Element, script: Element | undefined, load: Load): R
   return buildFromAttributes(Object.fromEntries(notation));
 }
 
-function queryOf({ attributes }: Element): QueryText {
-  const given = queryNames.flatMap((name) => (attributes[name] ? [[name, attributes[name]] as const] : []));
-  return { figure: "reduction", ...Object.fromEntries(given) };
-}
+const text = (context: Context, ...texts: readonly (string | Unsaid)[]): Expected => {
+  const [first] = texts;
+  if (isUnsaid(first)) return untold(messages(first.findings));
+  const { locale } = context.speaker;
+  return { kind: "text", texts: texts as readonly string[] as readonly [string, ...string[]], locale };
+};
 
-const blanked = (words: object): object =>
-  Object.fromEntries(
-    Object.entries(words).map(([name, one]) => [name, typeof one === "string" ? "\ue000" : blanked(one as object)]),
+/** The figures of a block by the heads of its tables, and the sentences that it has besides. */
+function figuresOf(block: Block | Unsaid | undefined, besides: readonly string[] = []): Expected {
+  if (isUnsaid(block)) return untold(messages(block.findings));
+  if (!block) return untold("there is nothing for it to say");
+  const figures = block.tables.flatMap(({ caption, heads, rows }) =>
+    rows.flatMap(({ head, beside, kind, texts }) =>
+      texts.flatMap((one, n): Figure[] => {
+        if (one === undefined || !hasDigit(one)) return [];
+        const column = heads[n + 1];
+        const also = [caption, heads[0], beside].filter((name) => name !== undefined);
+        // A total is the one figure of its column that needs no name.
+        const named = kind === "total" && column ? [column] : [head, column].filter((name) => name !== undefined);
+        return [{ text: one, names: named, also: kind === "total" ? [...also, head] : also }];
+      }),
+    ),
   );
-const unwritten = blanked(figureWords) as FigureWords;
-
-const isEnglish = (locale: string): boolean => /^en\b/.test(locale);
-
-/** A figure's text; nothing where it has words of a language that is not here. */
-function figure({ evaluation, locale, version }: Context, query: QueryText): string | undefined {
-  const said = figureOf(evaluation, query, { locale, version });
-  const wordless = () => said === figureOf(evaluation, query, { locale, version, words: unwritten });
-  return isEnglish(locale) || wordless() ? said : undefined;
-}
-
-const shown = (said: string | undefined): Expected => (said === undefined ? { kind: "unchecked" } : text(said));
-
-function summary({ evaluation, locale }: Context): Expected {
-  const writer = new Writer({
-    locale,
-    rounding: evaluation.build.rounding as Rounding | undefined,
-    words: figureWords,
-  });
-  const figures = evaluation.outputs.flatMap(({ label, bounds, steps, groups }): Figure[] => [
-    ...(bounds ? [{ text: writer.number(bounds), names: [label], also: ["Motor turns for one wheel turn"] }] : []),
-    ...steps.map(({ stage, reduction }) => ({
-      text: writer.number(reduction.bounds),
-      names: [stage.label ?? stage.id, label],
-    })),
-    ...groups.map(({ group, reduction }) => ({ text: writer.number(reduction.bounds), names: [group, label] })),
+  const heads = block.tables.flatMap(({ caption, rows }) => [
+    caption,
+    ...rows.flatMap(({ head, beside }) => [head, beside]),
   ]);
-  // A range is written with a word.
-  const worded = figures.some((one) => one.text.includes(" to ")) && !isEnglish(locale);
-  return worded ? { kind: "unchecked" } : { kind: "figures", figures };
+  const told = [...heads, ...block.notes, ...besides].filter((one) => one !== undefined);
+  return { kind: "figures", figures, sentences: told.filter(hasDigit) };
 }
 
-function gauge(context: Context): Expected {
-  const query = { ...queryOf(context.element), figure: "gap" };
-  const gap = (scope?: string) => figure(context, scope ? { ...query, scope } : query);
-  const texts = [gap(), gap("tyres"), gap("gears")];
-  if (texts.includes(undefined)) return { kind: "unchecked" };
-  const [own, tyres, gears] = texts as [string, string, string];
+function summary({ element, speaker }: Context): Expected {
+  const block = saySummary(speaker, element.attributes);
+  if (isUnsaid(block)) return figuresOf(block);
+  const { standings, range, fractions } = block;
+  const expected = figuresOf(block, [...standings.values(), ...(range ? [range.sentence] : []), ...fractions]);
+  if (expected.kind !== "figures") return expected;
+  const { total } = speaker.words;
+  const figures = expected.figures.map((one) => ({ ...one, also: [...(one.also ?? []), total] }));
+  // Behind an open differential the second line of totals has to be asked for by its name.
+  const isStep = ({ names }: Figure) => names.length > 1;
+  return { ...expected, figures: figures.map((one, n) => (isStep(one) ? expected.figures[n]! : one)) };
+}
+
+function gauge({ element, speaker }: Context): Expected {
+  const block = sayGauge(speaker, element.attributes);
+  if (!block) return untold("there are no two axles to compare");
+  if (isUnsaid(block)) return untold(messages(block.findings));
+  const { percentages, scope, sentence, notes, gap } = block;
+  const figures = Object.entries(percentages).map(([name, one]): Figure => ({ text: one, names: [name] }));
   return {
     kind: "figures",
-    figures: [
-      { text: own, names: [] },
-      { text: tyres, names: ["tyres"] },
-      { text: gears, names: ["gears"] },
-    ],
+    figures: [{ text: percentages[scope]!, names: [] }, ...figures],
+    sentences: [sentence, gap, ...notes],
   };
 }
 
 function teeth(context: Context): Expected {
-  const { of = "" } = context.element.attributes;
-  const { build } = context.evaluation;
-  const stage = spotOf(build, of)?.stage as PairStage | undefined;
-  if (stage?.set && of === stage.id) return shown(figure(context, { figure: "counts", of }));
-  if (valueAt(build, of) === undefined)
-    return untold(`nothing is at "${of}"; expected an address such as primary.driver`);
-  return shown(figure(context, { figure: "count", of }));
+  const { element, speaker } = context;
+  const counts = sayTeeth(speaker, element.attributes);
+  if (isUnsaid(counts)) return text(context, counts);
+  // A set may stand in a sentence as it stands in a table.
+  const { of = "" } = element.attributes;
+  return counts.match(/\p{Nd}+/gu)!.length > 1
+    ? text(context, counts, speaker.figure({ figure: "counts", of }))
+    : text(context, counts);
 }
 
-/** Every element: how it is checked, that it is not checked yet, or that it says no figure. */
+function changes({ element, speaker, other }: Context): Expected {
+  const published = other("article");
+  if (!published) return untold("its build could not be worked out");
+  const { reports, evaluation } = speaker;
+  const wanted = said(element.attributes, "show")?.split(/\s+/);
+  const alternatives = (evaluation.build.alternatives ?? [])
+    .filter(({ id }) => !wanted || wanted.includes(id))
+    .flatMap(({ id, label = id }) => {
+      const version = other(id);
+      return version ? { label, speaker: version } : [];
+    });
+  return figuresOf(sayChanges(speaker, published, [{ label: reports.published, speaker: published }, ...alternatives]));
+}
+
+function order({ element, speaker, other }: Context): Expected {
+  const from = said(element.attributes, "from") ?? "article";
+  const start = from === "nothing" ? undefined : other(from);
+  if (from !== "nothing" && !start) return untold(`there is no version "${from}" to count from`);
+  return figuresOf(sayOrder(speaker, start));
+}
+
+function drawing({ element, speaker }: Context): Expected {
+  const { evaluation } = speaker;
+  const layout = layoutOf(stepsToDraw(evaluation, said(element.attributes, "of")), evaluation.build.mounts);
+  const { title, told, verdicts, rest } = sayDrawing(speaker, layout);
+  return { kind: "figures", figures: [], sentences: [title, told, ...verdicts, rest] };
+}
+
+/** Every element: how it is checked, that it is not, or that it says no figure. */
 const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
   "mw-build": "silent",
   "mw-edits": "silent",
-  "mw-value": (context) => shown(figure(context, queryOf(context.element))),
+  "mw-value": (context) => text(context, sayValue(context.speaker, context.element.attributes)),
   "mw-teeth": teeth,
   "mw-ratio-summary": summary,
   "mw-overdrive-gauge": gauge,
+  "mw-change-table": changes,
+  "mw-train-drawing": drawing,
+  "mw-wheel-speed": ({ element, speaker }) => figuresOf(saySpeeds(speaker, element.attributes)),
+  "mw-working": ({ element, speaker }) => figuresOf(sayWorking(speaker, element.attributes)),
+  "mw-bench-card": ({ speaker }) => figuresOf(sayCard(speaker)),
+  "mw-order-list": order,
+  "mw-parts-list": ({ speaker }) => figuresOf(sayParts(speaker)),
   "mw-stage-editor": "unchecked",
-  "mw-change-table": "unchecked",
-  "mw-train-drawing": "unchecked",
-  "mw-wheel-speed": "unchecked",
-  "mw-working": "unchecked",
-  "mw-bench-card": "unchecked",
-  "mw-order-list": "unchecked",
   "mw-pair-finder": "unchecked",
-  "mw-parts-list": "unchecked",
 };
 
 /** Whether a tag is one of the elements. */
@@ -214,6 +251,7 @@ export class Builds {
   readonly #around: Surroundings;
   readonly #builds: ReadonlyMap<Element, ArticleBuild>;
   readonly #evaluations = new Map<string, Evaluation>();
+  readonly #speakers = new Map<string, Reporter>();
 
   constructor(article: Article, load: Load) {
     this.#around = new Surroundings(article);
@@ -239,6 +277,23 @@ export class Builds {
     return evaluation;
   }
 
+  /** Somebody who speaks of a version of a build, in a language. */
+  #speaker(holder: ArticleBuild & { readonly build: Build }, at: string, locale: string): Reporter | string {
+    const key = `${holder.element.order} ${at} ${locale}`;
+    const known = this.#speakers.get(key);
+    if (known) return known;
+    const evaluation = this.#version(holder, at);
+    if (typeof evaluation === "string") return evaluation;
+    const { figures: words, reports } = wordsFor(locale);
+    const version = (id: string) => {
+      const other = this.#version(holder, id || "article");
+      return typeof other === "string" ? undefined : other;
+    };
+    const speaker = speakerOf({ evaluation, locale, words, reports, figures: allFigures, version });
+    this.#speakers.set(key, speaker);
+    return speaker;
+  }
+
   /** What an element's content should say. */
   expected(element: Element): Expected {
     const maker = Object.hasOwn(elements, element.tag) ? elements[element.tag]! : "silent";
@@ -252,17 +307,24 @@ export class Builds {
     if (!holder) return untold("it belongs to no mw-build");
     const { build } = holder;
     if (!build) return untold("its build could not be read");
+    const wrong = attributeFindings(element.tag, Object.keys(element.attributes));
+    const errors = wrong.filter(({ severity }) => severity === "error");
+    if (errors.length) return untold(messages(errors));
     try {
       const whole = { ...holder, build };
-      // A count that a reader changes is the article's own.
-      const at = element.tag === "mw-teeth" ? "" : element.attributes.at;
-      const evaluation = this.#version(whole, at || "article");
-      if (typeof evaluation === "string") return untold(evaluation);
-      const version = (id: string) => {
-        const other = this.#version(whole, id || "article");
-        return typeof other === "string" ? undefined : other;
+      // What takes no version shows the build as it stands.
+      const takes: readonly string[] = elementAttributes[element.tag as ElementTag];
+      const at = takes.includes("at") ? element.attributes.at : "";
+      const locale = this.#around.localeOf(element);
+      const speaker = this.#speaker(whole, at || "article", locale);
+      if (typeof speaker === "string") return untold(speaker);
+      const other = (id: string) => {
+        const one = this.#speaker(whole, id || "article", locale);
+        return typeof one === "string" ? undefined : one;
       };
-      return maker({ element, evaluation, locale: this.#around.localeOf(element), version });
+      const expected = maker({ element, speaker, other });
+      // Without content a block says the figures itself.
+      return expected.kind === "figures" && !textOf(element) ? { kind: "silent" } : expected;
     } catch (error) {
       return untold((error as Error).message);
     }

@@ -1,6 +1,6 @@
 import { enclosing, hasInside, textOf, textsIn, type Article, type Element } from "./article.js";
 import { canonical, hasDigit, numbersIn, runsOfWordsIn, signsIn, wordsIn } from "./canonical.js";
-import { figurePhrases } from "./expected.js";
+import { figurePhrases, type Expected } from "./expected.js";
 import { withNumbersOf, written, type Edit } from "./mending.js";
 
 const phrasing = new Set(
@@ -21,8 +21,6 @@ function isPhrasing(element: Element, expected: string): boolean {
   return hasDigit(bare) === hasDigit(expected) && bare.length <= 2 * expected.length + 12;
 }
 
-const phrases = figurePhrases.map(wordsIn);
-
 /** Whether words are nothing but some of these phrases, one behind the other. */
 function isMadeOf(words: readonly string[], known: readonly (readonly string[])[]): boolean {
   for (let at = 0; at < words.length;) {
@@ -36,8 +34,9 @@ function isMadeOf(words: readonly string[], known: readonly (readonly string[])[
 const figureSigns = /[%‰°+/·×→~～\p{Dash}\p{Cf}]/u;
 
 /** Whether nothing stands in a text that a figure could not have: no other words, no stops, no second number beside the first. */
-function isFigure(found: string, expected: string): boolean {
+function isFigure(found: string, expected: string, locale: string): boolean {
   const own = wordsIn(found);
+  const phrases = figurePhrases(locale).map(wordsIn);
   if (!isMadeOf(own, [...phrases, ...runsOfWordsIn(expected)])) return false;
   const signs = new Set(signsIn(expected));
   if (!signsIn(found).every((sign) => signs.has(sign) || figureSigns.test(sign))) return false;
@@ -52,7 +51,7 @@ function isFigure(found: string, expected: string): boolean {
  */
 export function mendInline(
   element: Element,
-  expected: string,
+  { texts: [expected], locale }: Extract<Expected, { kind: "text" }>,
   article: Article,
   isText: (other: Element) => boolean,
 ): Edit | string {
@@ -67,7 +66,8 @@ export function mendInline(
     if (source.slice(...inside).trim()) return "something else stands in it";
     return { range: inside, text: written(expected, article) };
   }
-  if (!isPhrasing(element, expected) || !isFigure(found, expected)) return "what stands in it is more than a figure";
+  if (!isPhrasing(element, expected) || !isFigure(found, expected, locale))
+    return "what stands in it is more than a figure";
   const [text, ...more] = [...textsIn(element)].filter(({ value }) => value.trim());
   const range = text?.range;
   // In one piece, and nothing in it that is not read.

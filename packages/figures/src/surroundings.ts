@@ -1,9 +1,11 @@
+import { holderIn, type Inside } from "@meshwright/calc/article";
+import { canonicalLocale } from "@meshwright/calc/languages";
 import { elementsIn, enclosing, isElement, type Article, type Element, type Holder } from "./article.js";
 
 /** Builds of one name, in the order of the document, and what was found out about who holds one of them. */
 interface Named {
   readonly builds: Element[];
-  readonly holders: Map<Holder, Holder | undefined>;
+  readonly known: Map<Holder, Inside<Element> | undefined>;
 }
 
 /** The scripts that hold builds as JSON, by their builds: the first of each that is its own and no inner one's. */
@@ -15,15 +17,6 @@ function scriptsIn(elements: readonly Element[]): ReadonlyMap<Element, Element> 
     if (owner && !scripts.has(owner)) scripts.set(owner, one);
   }
   return scripts;
-}
-
-/** A language as `Intl` understands it. */
-function localeFrom(tag: string): string {
-  try {
-    return Intl.getCanonicalLocales(tag.replaceAll("_", "-"))[0] ?? "en";
-  } catch {
-    return "en";
-  }
 }
 
 /** How many elements begin before a place in the document. */
@@ -59,13 +52,13 @@ export class Surroundings {
     }
     for (const one of elements) {
       const { lang } = one.attributes;
-      this.#locales.set(one, lang ? localeFrom(lang) : (this.#locales.get(one.parent) ?? "en"));
+      this.#locales.set(one, lang ? canonicalLocale(lang) : (this.#locales.get(one.parent) ?? "en"));
     }
     for (const build of this.builds)
       for (const name of new Set(["", build.attributes.id ?? ""])) {
         const known = this.#named.get(name);
         if (known) known.builds.push(build);
-        else this.#named.set(name, { builds: [build], holders: new Map() });
+        else this.#named.set(name, { builds: [build], known: new Map() });
       }
   }
 
@@ -79,39 +72,24 @@ export class Surroundings {
     return this.#locales.get(element) ?? "en";
   }
 
-  /** How many builds begin before something, and how many until its end. */
-  #span(holder: Holder, builds: readonly Element[]): readonly [before: number, until: number] {
-    const start = isElement(holder) ? holder.order : 0;
-    return [countBefore(start, builds), countBefore(this.#ends.get(holder)! + 1, builds)];
-  }
-
-  /** The smallest of an element and what stands around it that holds a build. */
-  #holderOf(element: Element, { builds, holders }: Named): Holder | undefined {
-    const path: Holder[] = [];
-    let holder: Holder | undefined;
-    for (let at: Holder | undefined = element; at; at = at.parent) {
-      const known = holders.has(at);
-      if (!known) path.push(at);
-      const [before, until] = known ? [0, 0] : this.#span(at, builds);
-      if (known || before < until) {
-        holder = known ? holders.get(at) : at;
-        break;
-      }
-    }
-    for (const at of path) holders.set(at, holder);
-    return holder;
-  }
-
-  /**
-   * The build that an element belongs to, by the same rule as in the page: in the smallest ancestor that holds a matching
-   * one, the last before the element, else the first after it.
-   */
+  /** The build that an element belongs to, by the page's own rule. */
   buildOf(element: Element): Element | undefined {
     const named = this.#named.get(element.attributes.build ?? "");
-    const holder = named && this.#holderOf(element, named);
-    if (!holder) return undefined;
-    const [first] = this.#span(holder, named.builds);
-    const here = countBefore(element.order, named.builds);
-    return named.builds[here > first ? here - 1 : first];
+    if (!named) return undefined;
+    const { builds: holders, known } = named;
+    const inside = (node: Holder): Inside<Element> => {
+      const start = isElement(node) ? node.order : 0;
+      return {
+        holders,
+        from: countBefore(start, holders),
+        until: countBefore(this.#ends.get(node)! + 1, holders),
+      };
+    };
+    const order = (node: Holder) => (isElement(node) ? node.order : -1);
+    const tree = {
+      parent: (node: Holder) => (isElement(node) ? node.parent : undefined),
+      isBefore: (node: Holder, other: Holder) => order(node) < order(other),
+    };
+    return holderIn<Holder, Element>(tree, inside, element, known);
   }
 }

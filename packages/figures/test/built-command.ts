@@ -11,16 +11,19 @@ export function builtCommand(): { readonly path: string; readonly remove: () => 
   mkdirSync(cache, { recursive: true });
   const folder = mkdtempSync(join(cache, "figures-"));
   const path = join(folder, "command.mjs");
-  const rooms = ["document", "drivetrain", "evaluate", "exact", "report", "stages", "article", "languages"];
+  const rooms = ["document", "drivetrain", "evaluate", "exact", "report", "stages", "article", "languages", "layout"];
   buildSync({
     entryPoints: [join(root, "packages/figures/src/command.ts")],
     outfile: path,
     bundle: true,
     platform: "node",
     format: "esm",
-    alias: Object.fromEntries(
-      rooms.map((room) => [`@meshwright/calc/${room}`, join(root, `packages/calc/src/${room}/index.ts`)]),
-    ),
+    alias: {
+      ...Object.fromEntries(
+        rooms.map((room) => [`@meshwright/calc/${room}`, join(root, `packages/calc/src/${room}/index.ts`)]),
+      ),
+      "@meshwright/calc/languages/all": join(root, "packages/calc/src/languages/all.ts"),
+    },
     logLevel: "error",
   });
   return { path, remove: () => rmSync(folder, { recursive: true, force: true }) };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { checkFigures, mendFigures } from "../src/index.js";
-import { build, document, page } from "./pages.js";
+import { attributes, build, document, page } from "./pages.js";
 
 const differences = (source: string) => checkFigures(source).differences;
 
@@ -95,24 +95,39 @@ describe("checkFigures", () => {
   });
 
   it("names what it did not look at", () => {
-    const working = "<mw-working><ul><li>Front: 62/15 = 9.99</li></ul></mw-working>";
-    const speeds = "<mw-wheel-speed><p>12.3 km/h</p></mw-wheel-speed>";
-    const checked = checkFigures(page(working + speeds + speeds + "<mw-working></mw-working><mw-edits></mw-edits>"));
+    const finder = "<mw-pair-finder><ul><li>15 and 62: 44.30</li></ul></mw-pair-finder>";
+    const checked = checkFigures(
+      page(finder + finder + "<mw-stage-editor>15, 62</mw-stage-editor><mw-edits></mw-edits>"),
+    );
     expect(checked).toMatchObject({
       compared: 0,
       differences: [],
-      notChecked: { "mw-working": 1, "mw-wheel-speed": 2 },
+      notChecked: { "mw-pair-finder": 2, "mw-stage-editor": 1 },
     });
   });
 
-  it("leaves a figure alone whose words it has in no language but English", () => {
-    const german = page(
-      '<p><mw-value figure="lead">1,06 % voraus</mw-value>, <mw-value of="front">44,31</mw-value></p>',
-      "de",
-    );
-    const { text, mended, notChecked } = mendFigures(german);
-    expect(text).toBe(german.replace("44,31", "44,30"));
-    expect([mended, notChecked]).toEqual([1, { "mw-value": 1 }]);
+  it("looks at the working, at speeds, at the order: a figure that is none of theirs is told", () => {
+    const driven = `<mw-build ${attributes} motor="1850 kV" battery="3 cells lipo"></mw-build>`;
+    const falsified = (tag: string, content: string) => differences(`${driven}<${tag}>${content}</${tag}>`);
+    for (const [tag, right, wrong] of [
+      ["mw-working", "Front: 44.30", "Front: 44.33"],
+      ["mw-wheel-speed", "8.79 mm", "8.97 mm"],
+      ["mw-train-drawing", "", "18.75 mm"],
+      ["mw-change-table", "44.30", "44.33"],
+      ["mw-bench-card", "0.93", "0.98"],
+    ] as const) {
+      expect(falsified(tag, `<p>${right}</p>`), tag).toEqual([]);
+      expect(falsified(tag, `<p>${wrong}</p>`), tag).toMatchObject([{ kind: "stale" }]);
+    }
+  });
+
+  it("says figures in the words of the language that they stand in, and takes no others for them", () => {
+    const german = (lead: string) =>
+      page(`<p><mw-value figure="lead">${lead}</mw-value>, <mw-value of="front">44,31</mw-value></p>`, "de");
+    for (const lead of ["1,06 % voraus", "1,07 % voraus"])
+      expect(mendFigures(german(lead)).text).toBe(german("1,06 % voraus").replace("44,31", "44,30"));
+    const english = german("1.06% ahead");
+    expect(mendFigures(english)).toMatchObject({ mended: 1, left: 1, text: english.replace("44,31", "44,30") });
   });
 
   it("reads a language that is written with a low line", () => {

@@ -95,8 +95,8 @@ describe("the exit status", () => {
   });
 
   it("names what was not looked at, and is 0 for it", () => {
-    const { status, said } = figures(put("a.html", page("<mw-working><p>1.5</p></mw-working>".repeat(2))));
-    expect([status, said]).toEqual([0, "a.html: not checked: 2 mw-working\n0 compared; 0 stale"]);
+    const { status, said } = figures(put("a.html", page("<mw-pair-finder><p>1.5</p></mw-pair-finder>".repeat(2))));
+    expect([status, said]).toEqual([0, "a.html: not checked: 2 mw-pair-finder\n0 compared; 0 stale"]);
   });
 });
 
@@ -146,7 +146,7 @@ describe("the options", () => {
   });
 
   it("say it all as one object, whose counts add up", () => {
-    put("a.html", stale.replace("</p>", ' <mw-value of="rear">9</p><mw-working>9</mw-working>'));
+    put("a.html", stale.replace("</p>", ' <mw-value of="rear">9</p><mw-pair-finder>9</mw-pair-finder>'));
     put("b.html", "<mw-value>1</mw-value>");
     const parsed = (...more: string[]) => {
       const { status, said } = figures("--json", ...more, at("a.html"), at("b.html"), at("c.html"));
@@ -155,7 +155,16 @@ describe("the options", () => {
       return object;
     };
     expect(parsed()).toMatchObject({
-      ...{ version, compared: 2, stale: 2, mended: 0, left: 2, untold: 1, exit: 2, notChecked: { "mw-working": 1 } },
+      ...{
+        version,
+        compared: 2,
+        stale: 2,
+        mended: 0,
+        left: 2,
+        untold: 1,
+        exit: 2,
+        notChecked: { "mw-pair-finder": 1 },
+      },
       files: [
         { file: "a.html", compared: 2, stale: 2, mended: 0, left: 2, untold: 0 },
         { file: "b.html", untold: 1 },

@@ -1,3 +1,4 @@
+import type { Evaluation, Step } from "../evaluate/index.js";
 import type { Bounded } from "../exact/index.js";
 import { fill } from "../languages/index.js";
 import type { Layout, PlacedMount, PlacedWall } from "../layout/index.js";
@@ -33,6 +34,20 @@ export function wallText(speaker: Reporter, { label, gap, needed }: PlacedWall):
   const clear = drawnLength(speaker, gap);
   const text = needed.low.sign ? fill(reports.gapNeeds, clear, drawnLength(speaker, needed)) : fill(reports.gap, clear);
   return label === undefined ? text : fill(words.told, label, text);
+}
+
+/**
+ * The stages to draw, in the order of drive.
+ *
+ * @param of ids of an output or of stages, with blanks or commas between; the headline's where not said
+ */
+export function stepsToDraw({ outputs, build }: Evaluation, of: string | null | undefined): readonly Step[] {
+  const asked = of?.split(/[\s,]+/).filter(Boolean) ?? [];
+  const whole =
+    outputs.find((output) => output.id === (asked[0] ?? build.headline)) ?? (asked.length ? undefined : outputs[0]);
+  if (whole) return whole.steps;
+  const steps = new Map(outputs.flatMap((output) => output.steps.map((step) => [step.stage.id, step])));
+  return [...steps.values()].filter((step) => asked.includes(step.stage.id));
 }
 
 /** What `mw-train-drawing` says in words. */

@@ -7,7 +7,7 @@ export type { Block, BlockRow, BlockTable } from "./block.js";
 export { type SaidCard, sayCard } from "./card.js";
 export { type ChangeGroup, type ChangeRow, type SaidChanges, type Column, sayChanges } from "./changes.js";
 export { type Content, hasDigit, standsForBlock, standsForValue } from "./content.js";
-export { type SaidDrawing, drawnLength, sayDrawing, verdictOf, wallText } from "./drawing.js";
+export { type SaidDrawing, drawnLength, sayDrawing, stepsToDraw, verdictOf, wallText } from "./drawing.js";
 export { readEmbedded } from "./embedded.js";
 export { type SaidGauge, sayGauge } from "./gauge.js";
 export { type PairTotal, type SaidTotal, pairText, sayTotals } from "./pairs.js";
@@ -23,13 +23,25 @@ export {
   atFault,
   isUnsaid,
   outputsFor,
+  said,
   speakerOf,
   writerFor,
 } from "./speaker.js";
 export { type SaidSpeed, type SaidSpeeds, saySpeeds } from "./speeds.js";
 export { type SaidSummary, saySummary } from "./summary.js";
 export { type SummaryRow, summaryRows } from "./summary-rows.js";
-export { type Holders, type Tree, holderFault, holderOf, holdersOf, inOrder, inherited, localeOf } from "./tree.js";
+export {
+  type Holders,
+  type Inside,
+  type Tree,
+  holderFault,
+  holderIn,
+  holderOf,
+  holdersOf,
+  inOrder,
+  inherited,
+  localeOf,
+} from "./tree.js";
 export { queryOf, sayTeeth, sayValue, setText } from "./value.js";
 export { type SaidWorking, sayWorking } from "./working.js";
 export { versionOf } from "../report/index.js";

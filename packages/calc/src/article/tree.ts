@@ -30,26 +30,72 @@ export function holdersOf<Node, Holder extends Node>(tree: Tree<Node>, all: Iter
   return under;
 }
 
+/** The builds inside a node that may be meant: a stretch of a list that is in the order of the document. */
+export interface Inside<Holder> {
+  readonly holders: readonly Holder[];
+  readonly from: number;
+  readonly until: number;
+}
+
 /**
  * The build that an element belongs to: in the smallest ancestor that holds a matching one, the last before the element, else
  * the first after it; then outward through hosts. A function of the document as it stands, whatever the order in which things
  * arrived.
  *
+ * @param inside the matching builds inside a node
+ * @param known what was found from other elements of a document that stands still: nothing is walked twice
+ */
+export function holderIn<Node, Holder extends Node>(
+  { parent, isBefore }: Pick<Tree<Node>, "parent" | "isBefore">,
+  inside: (node: Node) => Inside<Holder>,
+  element: Node,
+  known?: Map<Node, Inside<Holder> | undefined>,
+): Holder | undefined {
+  const path: Node[] = [];
+  let found: Inside<Holder> | undefined;
+  for (let node: Node | null | undefined = element; node; node = parent(node)) {
+    if (known?.has(node)) {
+      found = known.get(node);
+      break;
+    }
+    path.push(node);
+    const here = inside(node);
+    if (here.from < here.until) {
+      found = here;
+      break;
+    }
+  }
+  if (known) for (const node of path) known.set(node, found);
+  if (!found) return undefined;
+  const { holders, from, until } = found;
+  let [low, high] = [from, until];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (isBefore(holders[middle]!, element)) low = middle + 1;
+    else high = middle;
+  }
+  return holders[Math.max(from, low - 1)];
+}
+
+/**
+ * The build that an element belongs to, by {@link holderIn}, in a page whose builds were looked for.
+ *
  * @param id the build that is asked for by name; any where none is
  */
-export function holderOf<Node, Holder extends Node>(
+export const holderOf = <Node, Holder extends Node>(
   tree: Tree<Node>,
-  holders: Holders<Node, Holder>,
+  all: Holders<Node, Holder>,
   element: Node,
   id?: string | null,
-): Holder | undefined {
-  for (let node: Node | null | undefined = element; node; node = tree.parent(node)) {
-    const found = holders.get(node)?.filter((holder) => !id || tree.attribute(holder, "id") === id);
-    if (found?.length)
-      return found.length > 1 ? (found.findLast((holder) => tree.isBefore(holder, element)) ?? found[0]) : found[0];
-  }
-  return undefined;
-}
+): Holder | undefined =>
+  holderIn(
+    tree,
+    (node) => {
+      const holders = all.get(node)?.filter((holder) => !id || tree.attribute(holder, "id") === id) ?? [];
+      return { holders, from: 0, until: holders.length };
+    },
+    element,
+  );
 
 /** A build that is asked for by a name which none of them has. */
 export function holderFault<Node, Holder extends Node>(

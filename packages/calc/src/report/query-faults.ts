@@ -44,18 +44,18 @@ const outputIds = (build: Build): string[] => build.outputs.map(({ id }) => id);
 const hasOutput = (build: Build, id: string): boolean => build.outputs.some((output) => output.id === id);
 const stageIds = (build: Build): string[] => stagesOf(build).map(({ stage }) => stage.id);
 
-function ofFault(build: Build, { of: kind }: FigureSpec, id: string): QueryFault | undefined {
-  if (kind === "address") {
+function ofFault(build: Build, { of: about }: FigureSpec, id: string): QueryFault | undefined {
+  if (about === "address") {
     return isSingle(build, id) ? undefined : fault("missing-address", "of", { address: id });
   }
-  const takesOutput = kind === "output" || kind === "output-or-stage";
+  const takesOutput = about === "output" || about === "output-or-stage";
   if (takesOutput && hasOutput(build, id)) return undefined;
-  const stage = kind === "output" ? undefined : spotOf(build, id)?.stage;
-  if (stage?.id === id && (kind !== "pair" || isToothPair(stage))) return undefined;
+  const stage = about === "output" ? undefined : spotOf(build, id)?.stage;
+  if (stage?.id === id && (about !== "pair" || isToothPair(stage))) return undefined;
   const known =
-    kind === "pair"
+    about === "pair"
       ? stagesOf(build).flatMap((place) => (isToothPair(place.stage) ? place.stage.id : []))
-      : kind === "output"
+      : about === "output"
         ? []
         : stageIds(build);
   return idFault("of", id, [...(takesOutput ? outputIds(build) : []), ...known]);

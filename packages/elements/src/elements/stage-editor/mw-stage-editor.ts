@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { repeat } from "lit/directives/repeat.js";
 import { changesOf, valueAt, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
 import { arrowFor } from "@meshwright/calc/report";
-import { stageShapes, type Stage } from "@meshwright/calc/stages";
+import { inners, stageShapes, type Position, type Stage } from "@meshwright/calc/stages";
 import { announce, block, properties, readCount } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { ToolElement } from "../../shared/tools/index.js";
@@ -169,12 +169,11 @@ export class MwStageEditor extends ToolElement {
     const { message } = this;
     const name = stage.label ?? stage.id;
     const fields = fieldsOf(stage.kind);
-    const said = fields.filter(
-      ({ name: key, needed }) => needed && !(stage.kind === "selectable" && key === "selected"),
-    );
-    const more = fields.filter(
-      (field) => !said.includes(field) && !(stage.kind === "selectable" && field.name === "selected"),
-    );
+    const positions = inners[stage.kind]?.positions(stage);
+    // A lever shows its positions by their names, not the field that holds one of them.
+    const shown = positions ? fields.filter(({ name: field }) => field !== "selected") : fields;
+    const said = shown.filter(({ needed }) => needed);
+    const more = shown.filter((field) => !said.includes(field));
     const neighbour = stages[index + 1] ?? stages[index - 1];
     const key = (what: "up" | "down" | "remove", sign: string, off: boolean, request: Change, focus: string) =>
       html`<button
@@ -193,8 +192,7 @@ export class MwStageEditor extends ToolElement {
           ${name === this.shop.editor.kinds[stage.kind] ? nothing : html`<span class="kind">${this.shop.editor.kinds[stage.kind]}</span>`}</span
         >
         <span class="fields">
-          ${said.map((field) => this.#field(stage, field))}
-          ${stage.kind === "selectable" ? this.#lever(stage) : nothing}
+          ${said.map((field) => this.#field(stage, field))} ${positions ? this.#lever(stage, positions) : nothing}
         </span>
         <span class="keys">
           ${key("up", "↑", index === 0, { move: stage.id, at: index - 1 }, `#${stage.id} .up`)}
@@ -208,17 +206,16 @@ export class MwStageEditor extends ToolElement {
       </div>
       ${message?.at === stage.id ? html`<p class="message" role="note">${message.text}</p>` : nothing}
       ${
-        stage.kind === "selectable"
-          ? stage.positions.map((one) =>
-              one.stages ? this.#list(one.stages, `${stage.id}.${one.id}`, one.label ?? one.id) : nothing,
-            )
-          : nothing
+        positions?.map((one) =>
+          one.stages ? this.#list(one.stages as Stage[], `${stage.id}.${one.id}`, one.label ?? one.id) : nothing,
+        ) ?? nothing
       }
     </li>`;
   }
 
   /** Which position a box with a lever stands in. */
-  #lever(stage: Stage & { kind: "selectable" }): TemplateResult {
+  #lever(stage: Stage, positions: readonly Position[]): TemplateResult {
+    const { selected } = stage as { readonly selected?: string };
     return html`<select
       aria-label=${stage.label ?? stage.id}
       @change=${(event: Event) => {
@@ -226,7 +223,7 @@ export class MwStageEditor extends ToolElement {
         this.#set(stage, `${stage.id}.selected`, (event.target as HTMLSelectElement).value);
       }}
     >
-      ${stage.positions.map(({ id, label }) => html`<option value=${id} ?selected=${id === stage.selected}>${label ?? id}</option>`)}
+      ${positions.map(({ id, label }) => html`<option value=${id} ?selected=${id === selected}>${label ?? id}</option>`)}
     </select>`;
   }
 

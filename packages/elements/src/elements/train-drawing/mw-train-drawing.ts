@@ -1,6 +1,12 @@
 import { html, nothing, type TemplateResult } from "lit";
-import { drawnLength, sayDrawing, wallText, type SaidDrawing, type Reporter } from "@meshwright/calc/article";
-import type { Evaluation, Step } from "@meshwright/calc/evaluate";
+import {
+  drawnLength,
+  sayDrawing,
+  stepsToDraw,
+  wallText,
+  type SaidDrawing,
+  type Reporter,
+} from "@meshwright/calc/article";
 import type { ReportWords } from "@meshwright/calc/languages";
 import { layoutOf, type Layout } from "@meshwright/calc/layout";
 import { block, Picture, properties, writeCount } from "../../shared/element/index.js";
@@ -48,20 +54,9 @@ export class MwTrainDrawing extends Picture {
     return reportWordsFor(this.locale);
   }
 
-  /** The stages to draw, in the order of drive. */
-  #steps(evaluation: Evaluation): readonly Step[] {
-    const { outputs, build } = evaluation;
-    const asked = this.of?.split(/[\s,]+/).filter(Boolean) ?? [];
-    const whole =
-      outputs.find((output) => output.id === (asked[0] ?? build.headline)) ?? (asked.length ? undefined : outputs[0]);
-    if (whole) return whole.steps;
-    const steps = new Map(outputs.flatMap((output) => output.steps.map((step) => [step.stage.id, step])));
-    return [...steps.values()].filter((step) => asked.includes(step.stage.id));
-  }
-
   #layout(at?: string | null): Layout | undefined {
     const evaluation = this.evaluation(at);
-    return evaluation && layoutOf(this.#steps(evaluation), evaluation.build.mounts);
+    return evaluation && layoutOf(stepsToDraw(evaluation, this.of), evaluation.build.mounts);
   }
 
   protected override willUpdate(): void {
