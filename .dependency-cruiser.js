@@ -17,7 +17,7 @@ const order = [
   ["article"],
 ];
 /** What the elements share, each importing only what stands before it. */
-const sharedOrder = ["page", "words", "store", "element", "tools"];
+const sharedOrder = ["page", "words", "store", "element", "findings", "tools"];
 /** Elements do not import each other, but for these. */
 const elementsThatImport = { edits: ["teeth"] };
 

@@ -4,6 +4,7 @@
  */
 import { fitFigures, motionFigures } from "@meshwright/calc/report";
 import { addFigures, define } from "./shared/element/index.js";
+import { watchFindings } from "./shared/findings/index.js";
 import { MwBuild } from "./elements/build/index.js";
 import { MwChangeTable } from "./elements/change-table/index.js";
 import { MwEdits } from "./elements/edits/index.js";
@@ -21,6 +22,7 @@ import { MwWheelSpeed } from "./elements/wheel-speed/index.js";
 import { MwWorking } from "./elements/working/index.js";
 
 addFigures({ ...fitFigures, ...motionFigures });
+watchFindings();
 define(
   MwBuild,
   MwTeeth,

@@ -19,3 +19,5 @@ export { MwBenchCard } from "./elements/bench-card/index.js";
 export { MwOrderList } from "./elements/order-list/index.js";
 export { MwPairFinder } from "./elements/pair-finder/index.js";
 export { MwPartsList } from "./elements/parts-list/index.js";
+export { watchFindings } from "./shared/findings/index.js";
+export type { PageFinding } from "./shared/element/index.js";

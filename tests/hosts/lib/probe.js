@@ -85,8 +85,8 @@ window.load = (name = "meshwright.js", options = {}) =>
     );
     document.head.append(script);
   });
-/** The parts of a build's message for its author. */
+/** What a build tells its author. */
 window.findings = (index = 0) => {
   const build = document.querySelectorAll("mw-build")[index];
-  return [...(build.shadowRoot?.querySelectorAll("li") ?? [])].map((item) => item.textContent.trim());
+  return (build.findings ?? []).map(({ at, message }) => `${at} ${message}`.trim());
 };

@@ -26,9 +26,36 @@ const straightened = (text: string): string =>
       piece[0] === '"' ? piece.replace(/[^\S\n\r]*[\n\r]\s*/g, " ").replace(/\t/g, " ") : " ",
     );
 
+const versionAt = /^\/(alternatives|measurements|revisions)(?:\/(\d+))?(?:\/|$)/;
+
+/**
+ * Reads a build whose faults may all lie in versions of it: these are told, and left out.
+ *
+ * @param json text, or the data that it stands for
+ */
+function sparing(json: unknown): Reading {
+  const reading = readBuild(json);
+  const errors = reading.findings.filter(({ severity }) => severity === "error");
+  if (reading.ok || !errors.every(({ at }) => versionAt.test(at))) return reading;
+  const data = { ...((typeof json === "string" ? JSON.parse(json) : json) as Record<string, unknown>) };
+  for (const [key, list] of Object.entries(data)) {
+    const broken = errors.flatMap(({ at }) => {
+      const [, name, place] = versionAt.exec(at)!;
+      return name === key ? (place ?? "") : [];
+    });
+    if (!broken.length) continue;
+    // Each revision leads on to an earlier one.
+    if (key === "revisions" || broken.includes("") || !Array.isArray(list)) delete data[key];
+    else data[key] = list.filter((_, n) => !broken.includes(String(n)));
+  }
+  const again = readBuild(data);
+  return again.ok ? { ...again, findings: reading.findings } : reading;
+}
+
 /**
  * Reads a build that stands as JSON inside a page. Typographers, Markdown and editors take it for prose: curled quotation
- * marks, character references, hard blanks and line ends within texts are put right where it cannot be read as it is.
+ * marks, character references, hard blanks and line ends within texts are put right where it cannot be read as it is. An
+ * alternative, a measurement or earlier revisions that cannot be made are told and left out; the rest is a build.
  *
  * @param json text, or the data that it stands for
  *
@@ -38,10 +65,10 @@ const straightened = (text: string): string =>
  * reading.ok && reading.build.outputs[0]!.label; // => "Rear axle"
  */
 export function readEmbedded(json: unknown): Reading {
-  const reading = readBuild(json);
+  const reading = sparing(json);
   if (reading.ok || typeof json !== "string") return reading;
   const mended = straightened(json.replace(/&(#x[\da-f]{1,6}|#\d{1,7}|[a-z]+);/gi, decoded));
-  const again = mended === json ? reading : readBuild(mended);
+  const again = mended === json ? reading : sparing(mended);
   // What is told of a text that cannot be mended is told of the text as it stands.
   return again.ok ? again : reading;
 }

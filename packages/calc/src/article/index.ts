@@ -3,6 +3,7 @@
  * command that mends articles and the notebook say the same. A function an element, each with only what it needs.
  * @module
  */
+export { askedFindings } from "./asked.js";
 export type { Block, BlockRow, BlockTable } from "./block.js";
 export { type SaidCard, sayCard } from "./card.js";
 export { type ChangeGroup, type ChangeRow, type SaidChanges, type Column, sayChanges } from "./changes.js";

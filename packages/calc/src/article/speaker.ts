@@ -2,9 +2,9 @@ import type { Rounding } from "../exact/index.js";
 import type { Evaluation } from "../evaluate/index.js";
 import { type FigureWords, type ReportWords } from "../languages/index.js";
 import { figureFrom, versionFault, Writer, type FigureTable, type QueryText } from "../report/index.js";
-import { nearestTo } from "../document/index.js";
-import { errorOf, type Finding } from "../stages/index.js";
+import type { Finding } from "../stages/index.js";
 import type { Build } from "../drivetrain/index.js";
+import { outputFault } from "./faults.js";
 
 /** Whoever says something of a build: its figures, in a language, in the rounding of the build. */
 export interface Speaker {
@@ -74,12 +74,8 @@ export function atFault(build: Build, at: string | null | undefined): Finding | 
 }
 
 /** The outputs that a block is about: all, or the one that it names. */
-export function outputsFor({ outputs }: Evaluation, of: string | undefined): typeof outputs | Unsaid {
-  if (of === undefined) return outputs;
-  const named = outputs.filter(({ id }) => id === of);
-  if (named.length) return named;
-  const known = outputs.map(({ id }) => id);
-  return {
-    findings: [errorOf("meaning", "missing-reference", "/of", { id: of, known, nearest: nearestTo(of, known) })],
-  };
+export function outputsFor({ build, outputs }: Evaluation, of: string | undefined): typeof outputs | Unsaid {
+  const findings = outputFault(build, of);
+  if (findings.length) return { findings };
+  return of === undefined ? outputs : outputs.filter(({ id }) => id === of);
 }

@@ -1,11 +1,10 @@
-import { nearestTo } from "../document/index.js";
 import { bounded } from "../exact/index.js";
 import type { OutputEvaluation } from "../evaluate/index.js";
 import { fill } from "../languages/index.js";
 import { electricalFindings, speedsOf, speedSymbols, type Loaded, type WheelSpeed } from "../motion/index.js";
-import { units } from "../report/index.js";
-import { errorOf, type Finding } from "../stages/index.js";
+import type { Finding } from "../stages/index.js";
 import { listed, type Block, type BlockRow, type BlockTable } from "./block.js";
+import { loadedFrom, speedFaults } from "./faults.js";
 import { isUnsaid, outputsFor, said, type Attributes, type Reporter, type Unsaid } from "./speaker.js";
 
 /** What `mw-wheel-speed` says of one output. */
@@ -22,29 +21,6 @@ export interface SaidSpeeds extends Block {
   /** What is wrong with the electrics. */
   readonly faults: readonly Finding[];
   readonly cautions: readonly string[];
-}
-
-/** "0.8 to 0.9", or one number: what load leaves of the free speed. */
-function loadedFrom(text: string): Loaded | undefined {
-  const [, from, to = from] = /^\s*([\d.]+)(?:\s*to\s*([\d.]+))?\s*$/.exec(text) ?? [];
-  const isShare = (share: string | undefined): share is string => Number(share) > 0 && Number(share) <= 1;
-  return isShare(from) && isShare(to) && Number(from) <= Number(to) ? { from, to } : undefined;
-}
-
-function attributeFaults(unit: string | undefined, loaded: string | undefined): readonly Finding[] {
-  const known = units.speed;
-  return [
-    ...(unit !== undefined && !known.includes(unit)
-      ? [
-          errorOf("meaning", "unknown-word", "/unit", {
-            ...{ field: "unit", found: JSON.stringify(unit), known, nearest: nearestTo(unit, known) },
-          }),
-        ]
-      : []),
-    ...(loaded !== undefined && !loadedFrom(loaded)
-      ? [errorOf("meaning", "not-understood", "/loaded", { found: JSON.stringify(loaded), example: "0.8 to 0.9" })]
-      : []),
-  ];
 }
 
 function speedOf(speaker: Reporter, output: OutputEvaluation, unit: string, share: Loaded | undefined): SaidSpeed {
@@ -96,7 +72,7 @@ export function saySpeeds(speaker: Reporter, attributes: Attributes): SaidSpeeds
   const { evaluation, reports } = speaker;
   const outputs = outputsFor(evaluation, said(attributes, "of"));
   const [unit, loaded] = [said(attributes, "unit"), said(attributes, "loaded")];
-  const findings = [...(isUnsaid(outputs) ? outputs.findings : []), ...attributeFaults(unit, loaded)];
+  const findings = [...(isUnsaid(outputs) ? outputs.findings : []), ...speedFaults(unit, loaded)];
   if (isUnsaid(outputs) || findings.length) return { findings };
   const share = loaded === undefined ? undefined : loadedFrom(loaded);
   const speeds = outputs.map((output) => speedOf(speaker, output, unit ?? "km/h", share));

@@ -1,6 +1,6 @@
 import { setOf, spotOf, valueAt, type GearSet } from "../drivetrain/index.js";
-import { checkQuery, driveText, queryNames, singleFault, type QueryText, type Writer } from "../report/index.js";
-import { errorOf } from "../stages/index.js";
+import { checkQuery, driveText, queryNames, type QueryText, type Writer } from "../report/index.js";
+import { countFault } from "./faults.js";
 import { said, type Attributes, type Speaker, type Unsaid } from "./speaker.js";
 
 /** The query that attributes stand for: a reduction where they name no figure. */
@@ -34,11 +34,6 @@ export function sayTeeth({ evaluation: { build }, writer }: Speaker, attributes:
   const stage = spotOf(build, of)?.stage;
   const set = stage?.id === of ? setOf(stage) : undefined;
   if (set) return setText(set, writer);
-  const fault = singleFault(build, of);
-  const value = valueAt(build, of);
-  if (fault || typeof value !== "number") {
-    const nearest = fault?.nearest ?? [];
-    return { findings: [errorOf("meaning", "missing-address", "/of", { address: of, nearest })] };
-  }
-  return writer.given(value);
+  const fault = countFault(build, said(attributes, "of"));
+  return fault ? { findings: [fault] } : writer.given(valueAt(build, of) as number);
 }

@@ -8,7 +8,7 @@ export const elementAttributes = {
     ...["figure", "of", "with", "group", "base", "scope", "from", "measure"],
     ...["over", "unit", "digits", "sign", "drive", "at"],
   ],
-  "mw-teeth": ["of", "label", "min", "max"],
+  "mw-teeth": ["of", "label", "min", "max", "free"],
   "mw-ratio-summary": ["of", "at"],
   "mw-overdrive-gauge": ["of", "with", "base", "scope", "at"],
   "mw-edits": [],

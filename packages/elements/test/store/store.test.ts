@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { changesFrom, linkOf, parseBuild } from "@meshwright/calc/document";
 import { changesOf, stagesOf, valueAt, type Build, type Change } from "@meshwright/calc/drivetrain";
-import type { Stage } from "@meshwright/calc/stages";
+import { errorOf, type Stage } from "@meshwright/calc/stages";
 import { BuildStore } from "../../src/shared/store/index.js";
 
 const seed = (name: string): string => readFileSync(new URL(`../../../../seeds/${name}.json`, import.meta.url), "utf8");
@@ -563,15 +563,20 @@ describe("whoever follows", () => {
     await Promise.resolve();
     const evaluation = store.evaluation();
     const [one, other] = [{}, {}];
-    store.complain(one, "asks for a figure that is not there");
-    store.complain(one, "asks for a figure that is not there");
-    store.complain(other, "names nobody");
+    const figure = errorOf("meaning", "unknown-figure", "/figure", { found: "laed" });
+    const nobody = errorOf("meaning", "missing-reference", "/of", { id: "nobody" });
+    store.complain(one, [figure]);
+    store.complain(one, [{ ...figure }]);
+    store.complain(other, [nobody]);
     await Promise.resolve();
     expect([told, heard]).toEqual([1, 2]);
-    expect(store.complaints.messages).toEqual(["asks for a figure that is not there", "names nobody"]);
+    expect([...store.complaints.all]).toEqual([
+      [one, [figure]],
+      [other, [nobody]],
+    ]);
     expect(store.evaluation()).toBe(evaluation);
     store.complain(one);
-    expect(store.complaints.messages).toEqual(["names nobody"]);
+    expect([...store.complaints.all.keys()]).toEqual([other]);
   });
 });
 

@@ -1,4 +1,5 @@
-import { buildFromAttributes, isPagesOwn, notationName, readBuild } from "@meshwright/calc/document";
+import { readEmbedded } from "@meshwright/calc/article";
+import { attributeFindings, buildFromAttributes, isPagesOwn, nearestTo, notationName } from "@meshwright/calc/document";
 import type { Build } from "@meshwright/calc/drivetrain";
 import { errorOf, type Finding, type FindingCode, type FindingValues } from "@meshwright/calc/stages";
 
@@ -37,7 +38,7 @@ export async function fetched(address: string, signal: AbortSignal): Promise<Fou
   try {
     const answer = await fetch(address, { signal });
     if (!answer.ok) return refused("load-failed", { address, found: answer.status });
-    return readBuild(await answer.text());
+    return readEmbedded(await answer.text());
   } catch (error) {
     return refused("load-failed", { address, found: (error as Error).message });
   }
@@ -46,13 +47,25 @@ export async function fetched(address: string, signal: AbortSignal): Promise<Fou
 /** A build written as attributes. */
 export const fromNotation = (attributes: Record<string, string>): Found => buildFromAttributes(attributes);
 
-/** A build written as JSON; as typographers and Markdown leave it where they took it for prose, if it cannot be read as it is. */
-export function fromJson(json: unknown): Found {
-  const found = readBuild(json);
-  if (found.build || typeof json !== "string") return found;
-  const straight = json.replace(/[“”]|&(?:quot|[lr]dquo|#34);/g, '"');
-  const mended = straight === json ? found : readBuild(straight);
-  return mended.build ? mended : found;
+/** A build written as JSON, as it is or as typographers and editors leave it. */
+export const fromJson = (json: unknown): Found => readEmbedded(json);
+
+/** What is wrong with attributes that are none of the data: names that nobody knows, and a mode that the build has not. */
+export function oddAbout(
+  element: Element,
+  mode: string | null,
+  build: Build | undefined,
+  told: readonly Finding[],
+): readonly Finding[] {
+  const names = element.getAttributeNames().filter((name) => !notationName(name));
+  // A notation's reader has looked at the names already.
+  const odd = attributeFindings(element.localName, names).filter(
+    (one) => !told.some(({ code, at }) => code === one.code && at === one.at),
+  );
+  const known = build?.modes?.map(({ id }) => id) ?? [];
+  const isMissing = build && mode && !known.includes(mode);
+  const missing = { id: mode ?? "", known, nearest: nearestTo(mode, known) };
+  return isMissing ? [...odd, errorOf("meaning", "missing-reference", "/mode", missing)] : odd;
 }
 
 /** Nothing was given at all. */

@@ -1,27 +1,36 @@
 import { labelAt } from "@meshwright/calc/drivetrain";
-import { errorOf, findingOf } from "@meshwright/calc/stages";
-import { html, nothing, type TemplateResult } from "lit";
+import { findingOf, type Finding } from "@meshwright/calc/stages";
+import { html, type TemplateResult } from "lit";
 import { changesFrom, linkCarries, linkOf } from "@meshwright/calc/document";
-import { buildsOf, MeshwrightElement, guard, properties } from "../../shared/element/index.js";
+import {
+  buildsOf,
+  MeshwrightElement,
+  oversight,
+  properties,
+  whenOverseen,
+  type Overseen,
+  type PageFinding,
+} from "../../shared/element/index.js";
 import { hashKey, linkWith, readHash, writeHash } from "../../shared/page/index.js";
-import { buildsMoved, BuildStore, page, type BuildHolder } from "../../shared/store/index.js";
-import { fillCount } from "../../shared/words/index.js";
-import { absent, fetched, fromJson, fromNotation, notationOf, scriptOf, type Found } from "./data.js";
+import { buildsMoved, BuildStore, page, sameFinding } from "../../shared/store/index.js";
+import { absent, fetched, fromJson, fromNotation, notationOf, oddAbout, scriptOf, type Found } from "./data.js";
 import { styles } from "./styles.js";
 
 /**
- * Holds a build for everything around it: as attributes, as a JSON script inside, or from a file. Draws only its content,
- * and on demand what is wrong with the data.
+ * Holds a build for everything around it: as attributes, as a JSON script inside, or from a file. Draws only its content;
+ * what is wrong with it and its elements is in `findings`, once `checked` is settled.
  *
  * @attr stages, front, rear, front-wheel, target, … the build in the notation of attributes
  * @attr src the address of a JSON file
  * @attr json the build as JSON, where a script inside does not live
  * @attr mode the mode that everything is evaluated in
+ * @attr seal a short hash over the notation, written by our tools
+ * @fires mw-findings the list of what is wrong has become another one
  * @attr permalink where a reader's version is to be opened; none: the article's own permalink, or this page
  */
-export class MwBuild extends MeshwrightElement implements BuildHolder {
+export class MwBuild extends MeshwrightElement implements Overseen {
   static override readonly tag = "mw-build";
-  static override styles = [properties, guard, styles];
+  static override styles = [properties, styles];
   static override properties = { src: {}, json: {}, mode: {}, permalink: {} };
 
   declare src: string | null;
@@ -35,20 +44,60 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
   #loading: AbortController | undefined;
   #key = "";
   #seen: string | undefined;
-  #refused: Found["findings"] = [];
+  #refused: readonly Finding[] = [];
 
   override get store(): BuildStore {
     return this.#own;
   }
 
-  readonly #complained = (): void => this.requestUpdate();
+  #reading: Found | undefined;
+  #oddity = "";
+  #findings: readonly PageFinding[] | undefined;
+  #read: { readonly promise: Promise<void>; readonly done: () => void } | undefined;
 
-  /** What is wrong or odd about the data. */
-  get findings(): Found["findings"] {
-    const asked = this.#own.complaints.messages.map((why) =>
-      errorOf("meaning", "figure-missing", "", { element: "", why }),
-    );
-    return [...this.#own.findings, ...this.#refused, ...asked];
+  readonly #complained = (): void => oversight()?.changed(this);
+
+  /** All that is wrong or odd about the build and the elements that belong to it; undefined until that has been looked at. */
+  get findings(): readonly PageFinding[] | undefined {
+    return this.#findings;
+  }
+
+  /**
+   * Settled when the build and the elements that are on the page now have been looked at: with what was found. Asked again, it
+   * is about the page as it stands then.
+   */
+  get checked(): Promise<readonly PageFinding[]> {
+    return whenOverseen()
+      .then((overseer) => overseer.checked(this))
+      .then(() => this.#findings ?? []);
+  }
+
+  get isRead(): boolean {
+    return this.#reading !== undefined;
+  }
+
+  get read(): Promise<void> {
+    if (this.isRead) return Promise.resolve();
+    if (!this.#read) {
+      let done!: () => void;
+      const promise = new Promise<void>((resolve) => (done = resolve));
+      this.#read = { promise, done };
+    }
+    return this.#read.promise;
+  }
+
+  get ownFindings(): readonly Finding[] {
+    return [...this.#own.articleFindings, ...this.#refused];
+  }
+
+  told(findings: readonly PageFinding[]): void {
+    const before = this.#findings;
+    const isSame =
+      before?.length === findings.length &&
+      findings.every((one, n) => sameFinding(one, before[n]!) && one.element === before[n]!.element);
+    if (isSame) return;
+    this.#findings = Object.freeze([...findings]);
+    this.dispatchEvent(new CustomEvent("mw-findings", { detail: this.#findings, bubbles: true, composed: true }));
   }
 
   override connectedCallback(): void {
@@ -81,8 +130,15 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
     buildsMoved();
   }
 
-  /** This one belongs to itself. */
+  /** This one belongs to itself, and is looked at as its data are read. */
   override findBuild(): void {}
+
+  override judge(): void {}
+
+  override languageChanged(): void {
+    super.languageChanged();
+    this.#complained();
+  }
 
   override contentChanged(): void {
     this.#readSource();
@@ -91,7 +147,7 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
     if (changed.has("mode")) this.#own.mode = this.mode ?? undefined;
-    if (this.isConnected && (changed.has("src") || changed.has("json"))) this.#readSource();
+    if (this.isConnected && ["src", "json", "mode"].some((name) => changed.has(name))) this.#readSource();
   }
 
   /** Looks for the data, and reads them if they are other than they were. */
@@ -101,7 +157,10 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
     const notation = notationOf(this);
     const json = this.json ?? script?.textContent ?? undefined;
     const source = json ?? (this.src ? [this.src, this.baseURI].join(" ") : JSON.stringify(notation));
-    if (source === this.#source) return;
+    if (source === this.#source) {
+      if (this.#reading && this.#odd() !== this.#oddity) this.#publish();
+      return;
+    }
     const coming = document.readyState === "loading";
     this.#loading?.abort();
     if (json !== undefined) {
@@ -111,6 +170,7 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
       this.#found(source, found);
     } else if (this.src) {
       this.#source = source;
+      this.#reading = undefined;
       const { signal } = (this.#loading = new AbortController());
       void fetched(new URL(this.src, this.baseURI).href, signal).then((found) => {
         if (!signal.aborted) this.#found(source, found);
@@ -119,11 +179,27 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
     else if (!coming) this.#found(source, absent());
   }
 
-  #found(source: unknown, { build, findings }: Found): void {
+  #found(source: unknown, found: Found): void {
     this.#source = source;
-    this.#own.publish(build, findings);
+    this.#reading = found;
+    this.#publish();
+    this.#read?.done();
+    this.#read = undefined;
+  }
+
+  /** What is to be known of attributes that are none of the data, so that they are looked at no oftener than they change. */
+  #odd(): string {
+    return JSON.stringify([this.getAttributeNames(), this.mode]);
+  }
+
+  #publish(): void {
+    this.#oddity = this.#odd();
+    const { build, findings } = this.#reading!;
+    const odd = oddAbout(this, this.mode, build, findings);
+    const isRefused = odd.some(({ severity }) => severity === "error");
+    this.#own.publish(isRefused ? undefined : build, [...odd, ...findings]);
     this.#address();
-    this.requestUpdate();
+    oversight()?.published(this);
   }
 
   /** Takes in what the address says about this build, if it says anything new. */
@@ -138,14 +214,14 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
     this.#seen = text;
     const { changes, structure, findings } = changesFrom(text, article);
     this.#refused = findings;
+    this.#complained();
     // What cannot be read takes nothing away.
     const isEmpty = !structure.length && !Object.keys(changes).length;
     if (!isEmpty || !findings.length) this.#own.arrive({ structure, sets: changes });
-    this.requestUpdate();
   };
 
   /** What of the reader's changes a link leaves out, because it is words. */
-  leftOut(): Found["findings"] {
+  leftOut(): readonly Finding[] {
     const { article, layer } = this.#own;
     const words = article ? Object.keys(layer.sets).filter((address) => !linkCarries(article, address)) : [];
     return words.map((address) =>
@@ -189,22 +265,6 @@ export class MwBuild extends MeshwrightElement implements BuildHolder {
   }
 
   protected override render(): TemplateResult {
-    const { findings } = this;
-    const wrong = findings.filter((finding) => finding.severity === "error");
-    return html`${
-        wrong.length
-          ? html`<details class="root" part="findings">
-              <summary
-                title=${fillCount(this.words.findings, findings.length, this.locale)}
-                aria-label=${fillCount(this.words.findings, findings.length, this.locale)}
-              >
-                !
-              </summary>
-              <ul>
-                ${findings.map(({ at, message }) => html`<li>${at ? html`<code>${at}</code> ` : nothing}${message}</li>`)}
-              </ul>
-            </details>`
-          : nothing
-      }<slot></slot>`;
+    return html`<slot></slot>`;
   }
 }

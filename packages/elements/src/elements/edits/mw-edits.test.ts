@@ -130,7 +130,7 @@ describe("mw-edits", () => {
     build().json = JSON.stringify(json);
     await settle();
     assert.deepEqual([...root.querySelectorAll("mw-value")].map(lineOf), ["66", "20"]);
-    assert.lengthOf(build().findings, 1);
+    assert.lengthOf(await build().checked, 1);
   });
 
   it("names a set once, with both its counts", async () => {
@@ -180,7 +180,7 @@ describe("mw-edits", () => {
       dispatchEvent(new HashChangeEvent("hashchange"));
       await settle();
       assert.equal(rear(), "44.02");
-      assert.lengthOf(build().findings, 1);
+      assert.lengthOf(await build().checked, 1);
     }
   });
 

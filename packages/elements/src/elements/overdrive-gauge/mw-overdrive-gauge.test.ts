@@ -125,7 +125,7 @@ describe("mw-overdrive-gauge", () => {
     ] as const) {
       await draw(`<mw-overdrive-gauge ${attributes}>Front 1.06 % ahead</mw-overdrive-gauge>`);
       assert.equal(lineOf(gauge()), "Front 1.06 % ahead", attributes);
-      assert.include(find<MwBuild>(page, "mw-build").findings[0]!.message, told);
+      assert.include((await find<MwBuild>(page, "mw-build").checked)[0]!.message, told);
     }
   });
 

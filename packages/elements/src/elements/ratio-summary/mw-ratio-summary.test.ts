@@ -74,7 +74,7 @@ describe("mw-ratio-summary", () => {
   it("leaves its content where it names an output that there is not, and tells the nearest that there is", async () => {
     await draw(`<mw-ratio-summary of="raer"><table><tr><td>Rear</td><td>43.32</td></tr></table></mw-ratio-summary>`);
     assert.equal(lineOf(summary()), "Rear43.32");
-    assert.include(find<MwBuild>(page, "mw-build").findings[0]!.message, "nearest: rear");
+    assert.include((await find<MwBuild>(page, "mw-build").checked)[0]!.message, "nearest: rear");
   });
 
   it("writes gears as a drive, in the direction of reading", async () => {

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from "lit";
-import { isUnsaid, sayTeeth, setText } from "@meshwright/calc/article";
+import { setText } from "@meshwright/calc/article";
 import { changesOf, sameSet, setOf, type ChangeSet, type GearSet } from "@meshwright/calc/drivetrain";
 import { Writer } from "@meshwright/calc/report";
 import type { Stage } from "@meshwright/calc/stages";
@@ -395,15 +395,7 @@ export class MwTeeth extends MeshwrightElement {
   protected override render(): TemplateResult {
     const value = this.#value;
     const choices = this.#choices;
-    if (typeof value !== "number" && !(value && choices)) {
-      // Whatever is wrong with the address is told, and the content stays.
-      this.says((speaker) => {
-        const said = sayTeeth(speaker, { of: this.of });
-        return isUnsaid(said) ? said : undefined;
-      });
-      return this.fallback(false);
-    }
-    this.store?.complain(this);
+    if (typeof value !== "number" && !(value && choices)) return this.fallback(false);
     const article = this.#article;
     const text = this.#text();
     const published = article === undefined ? "" : this.#text(article);

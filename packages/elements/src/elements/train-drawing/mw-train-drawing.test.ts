@@ -3,9 +3,11 @@ import { readBuild } from "@meshwright/calc/document";
 import { evaluate } from "@meshwright/calc/evaluate";
 import { layoutOf } from "@meshwright/calc/layout";
 import { define } from "../../shared/element/index.js";
+import { watchFindings } from "../../shared/findings/index.js";
 import { MwBuild } from "../build/index.js";
 import { MwTrainDrawing } from "./index.js";
 
+watchFindings();
 define(MwBuild, MwTrainDrawing);
 
 const primary = {
@@ -237,7 +239,7 @@ describe("mw-train-drawing", () => {
     const { root, build, drawing } = await show({ ...limpet, stages: [{ ...primary, module: undefined }], mounts: [] });
     assert.notOk(root.querySelector("svg"));
     assert.isAbove(drawing.querySelector("p")!.getBoundingClientRect().height, 0);
-    assert.match(build.findings.map((finding) => finding.message).join(), /No gears to draw/);
+    assert.match((await build.checked).map((finding) => finding.message).join(), /No gears to draw/);
   });
 
   it("carries no inline style and leaves the author's content alone", async () => {

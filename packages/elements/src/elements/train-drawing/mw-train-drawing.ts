@@ -43,8 +43,6 @@ export class MwTrainDrawing extends Picture {
   #frame = 0;
   /** What is drawn, and the article's where it may differ. */
   #layouts: { readonly shown?: Layout; readonly article?: Layout | undefined } = {};
-  /** What is wrong, for the author. */
-  #fault: string | undefined;
 
   get #shop(): ToolWords {
     return toolWordsFor(this.locale);
@@ -62,14 +60,14 @@ export class MwTrainDrawing extends Picture {
   protected override willUpdate(): void {
     const { store, at } = this;
     this.#layouts = {};
-    this.#fault = undefined;
+    this.fault = undefined;
     try {
       const shown = this.#layout(at);
       const differs = !at && store && store.build !== store.article;
       if (shown?.spans.length) this.#layouts = { shown, article: differs ? this.#layout("article") : undefined };
-      else if (shown) this.#fault = "No gears to draw; expected spur or helical gears of a known pitch.";
+      else if (shown) this.fault = "No gears to draw; expected spur or helical gears of a known pitch.";
     } catch (error) {
-      this.#fault = (error as Error).message;
+      this.fault = (error as Error).message;
     }
   }
 
@@ -154,7 +152,6 @@ export class MwTrainDrawing extends Picture {
 
   protected override updated(changed: Map<PropertyKey, unknown>): void {
     super.updated(changed);
-    this.store?.complain(this, this.#fault && `<${this.localName}> ${this.#fault}`);
     if (this.turning || changed.has("turning")) this.#run();
   }
 

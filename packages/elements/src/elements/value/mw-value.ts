@@ -49,7 +49,6 @@ export class MwValue extends MeshwrightElement {
     const before = this.#text;
     this.fault = undefined;
     this.#text = this.textOf(this.#query, this.at);
-    this.store?.complain(this, this.fault);
     return this.#text !== before;
   }
 

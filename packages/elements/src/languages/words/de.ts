@@ -36,5 +36,5 @@ export const words: Table<Words> = {
   structure: "die Stufen",
   start: "Start",
   enlarged: "das Ende, {0}×",
-  findings: { one: "1 Befund zu diesem Aufbau", other: "{0} Befunde zu diesem Aufbau" },
+  findings: { one: "1 Stelle zu berichtigen", other: "{0} Stellen zu berichtigen" },
 };

@@ -38,7 +38,7 @@ export const en = {
   structure: "the stages",
   start: "start",
   enlarged: "the end, {0}×",
-  findings: { one: "1 finding about this build", other: "{0} findings about this build" },
+  findings: { one: "1 thing to mend", other: "{0} things to mend" },
 };
 
 /** The strings of one language. */

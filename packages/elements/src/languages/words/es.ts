@@ -40,9 +40,5 @@ export const words: Table<Words> = {
   structure: "las etapas",
   start: "inicio",
   enlarged: "el extremo, {0}×",
-  findings: {
-    one: "1 aviso sobre esta transmisión",
-    many: "{0} de avisos sobre esta transmisión",
-    other: "{0} avisos sobre esta transmisión",
-  },
+  findings: { one: "1 cosa por corregir", many: "{0} de cosas por corregir", other: "{0} cosas por corregir" },
 };

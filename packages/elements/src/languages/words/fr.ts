@@ -40,9 +40,5 @@ export const words: Table<Words> = {
   structure: "les étages",
   start: "départ",
   enlarged: "le bout, {0}×",
-  findings: {
-    one: "{0} remarque sur cette transmission",
-    many: "{0} de remarques sur cette transmission",
-    other: "{0} remarques sur cette transmission",
-  },
+  findings: { one: "{0} point à corriger", many: "{0} de points à corriger", other: "{0} points à corriger" },
 };

@@ -36,5 +36,5 @@ export const words: Table<Words> = {
   structure: "段の構成",
   start: "始点",
   enlarged: "端、{0}倍",
-  findings: { other: "この構成への指摘{0}件" },
+  findings: { other: "直すところ{0}件" },
 };

@@ -9,7 +9,7 @@ import {
 } from "lit";
 import type { Build, Change, ChangeSet } from "@meshwright/calc/drivetrain";
 import type { Finding } from "@meshwright/calc/stages";
-import { atFault, isUnsaid, writerFor, type Speaker, type Unsaid } from "@meshwright/calc/article";
+import { isUnsaid, writerFor, type Speaker, type Unsaid } from "@meshwright/calc/article";
 import type { Evaluation } from "@meshwright/calc/evaluate";
 import type { FigureWords } from "@meshwright/calc/languages";
 import { figureFrom, type QueryText } from "@meshwright/calc/report";
@@ -18,8 +18,9 @@ import { figureWordsFor, whenWordsArrive, wordsFor, type Words } from "../words/
 import { standsForBlock } from "./content.js";
 import { version } from "./define.js";
 import { figures } from "./figures.js";
-import { findBuild, missingBuild } from "./find.js";
+import { findBuild } from "./find.js";
 import { follow, localeOf, unfollow } from "./locale.js";
+import { isStrange, oversight } from "./oversight.js";
 
 /** Texts of figures by what they are figures of: an article says the same in many places. */
 let texts = new WeakMap<Evaluation, Map<string, string>>();
@@ -87,6 +88,14 @@ function sheetFor(view: Window & typeof globalThis, style: CSSResult): CSSStyleS
   return sheet;
 }
 
+/** Adds a style sheet to what a root has. */
+export function dress(root: ShadowRoot, style: CSSResult): void {
+  const view = root.ownerDocument.defaultView;
+  if (!view || !root.adoptedStyleSheets) return adoptStyles(root, [style]);
+  const sheet = sheetFor(view, style);
+  if (!root.adoptedStyleSheets.includes(sheet)) root.adoptedStyleSheets = [...root.adoptedStyleSheets, sheet];
+}
+
 /**
  * What every element of the library is made from: it finds its build, follows it and its language, and draws. It holds no
  * number of its own.
@@ -117,9 +126,11 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
   /** The id of the `mw-build` that this is about; none: the nearest. */
   declare build: string | null;
 
-  /** Why the last text that was asked for could not be made. */
-  protected fault: string | undefined;
+  /** What stood against the last text that was asked for, though nothing is wrong with how it was. */
+  fault: string | undefined;
 
+  #toldFault: string | undefined;
+  #home: BuildHolder | undefined;
   #holder: BuildHolder | undefined;
   #store: BuildStore | undefined;
   #locale = "en";
@@ -131,12 +142,17 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
     return this.#store;
   }
 
+  /** The `mw-build` that this stands with, though an error may keep it from saying anything of it. */
+  get home(): BuildHolder | undefined {
+    return this.#home;
+  }
+
   /** The `mw-build` that this belongs to. */
   protected get holder(): BuildHolder | undefined {
     return this.#holder;
   }
 
-  protected get locale(): string {
+  get locale(): string {
     return this.#locale;
   }
 
@@ -159,37 +175,24 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
     return this.#store?.evaluation(at ?? "");
   }
 
-  /** Notes what is wrong with what was asked for: for the author. */
-  #blame(...findings: readonly Pick<Finding, "message">[]): undefined {
-    this.fault = `<${this.localName}> ${findings.map(({ message }) => message).join(" ")}`;
-    return undefined;
-  }
-
-  /** The figures of a version; where there is none of that name, `fault` says so. */
-  #version(at: string | null | undefined): Evaluation | undefined {
-    const evaluation = this.evaluation(at);
-    const { article } = this.#store ?? {};
-    const wrong = evaluation || !article ? undefined : atFault(article, at);
-    return wrong ? this.#blame(wrong) : evaluation;
-  }
-
   /**
    * The text of a figure or a verdict, in this element's language; nothing while there is no build, or where it asks for
-   * what there is not: then `fault` says why.
+   * what there is not.
    */
   protected textOf(query: QueryText, at?: string | null): string | undefined {
-    const evaluation = this.#version(at);
+    const evaluation = this.evaluation(at);
     if (!evaluation) return undefined;
     try {
       return textFor(evaluation, query, this.#locale, this.#store!);
     } catch (error) {
-      return this.#blame(error as Error);
+      this.fault = (error as Error).message;
+      return undefined;
     }
   }
 
   /** Whoever says what calc's article room makes of a version, in this element's language. */
   protected speaker(at?: string | null): Speaker | undefined {
-    const evaluation = this.#version(at);
+    const evaluation = this.evaluation(at);
     const [store, locale] = [this.#store!, this.#locale];
     if (!evaluation) return undefined;
     const words = figureWordsFor(locale);
@@ -206,7 +209,7 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
 
   /**
    * What this element says, as calc has it; nothing while there is no build, or where its attributes ask for what there is
-   * not: then the author is told, and the content stays.
+   * not: then the content stays.
    */
   protected says<Said extends object>(
     make: (speaker: Speaker) => Said | Unsaid | undefined,
@@ -218,10 +221,8 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
     try {
       said = speaker && make(speaker);
     } catch (error) {
-      this.#blame(error as Error);
+      this.fault = (error as Error).message;
     }
-    if (isUnsaid(said)) this.#blame(...said.findings);
-    this.#store?.complain(this, this.fault);
     return isUnsaid(said) ? undefined : said;
   }
 
@@ -280,8 +281,9 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
     super.disconnectedCallback();
     connected.delete(this);
     unfollow(this.#roots);
+    this.#home = undefined;
     this.#take(undefined);
-    this.#miss(undefined);
+    oversight()?.gone(this);
   }
 
   adoptedCallback(): void {
@@ -290,21 +292,15 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
 
   /** Looks where the build of this is now. */
   findBuild(): void {
-    const { build } = this;
-    const holder = findBuild(this, build);
-    this.#take(holder);
-    this.#miss(holder || !build || document.readyState === "loading" ? undefined : build);
+    this.#home = findBuild(this, this.build);
+    this.judge();
   }
 
-  /** Where a build was missed last: it is told beside the nearest that there is. */
-  #missed: BuildStore | undefined;
-
-  #miss(build: string | undefined): void {
-    const missing = build && missingBuild(build);
-    const nearest = missing ? findBuild(this, undefined)?.store : undefined;
-    if (nearest !== this.#missed) this.#missed?.complain(this);
-    this.#missed = nearest;
-    if (nearest && missing) nearest.complain(this, `<${this.localName}> ${missing.message}`);
+  /** Looks whether an error keeps this from saying anything: then it belongs nowhere, and the author's text stays. */
+  judge(): void {
+    if (!this.isConnected) return;
+    const isDark = oversight()?.judge(this) ?? isStrange(this);
+    this.#take(isDark ? undefined : this.#home);
   }
 
   #take(holder: BuildHolder | undefined): void {
@@ -312,7 +308,6 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
     this.#holder = holder;
     if (store === this.#store) return;
     this.#store?.followers.delete(this);
-    this.#store?.complain(this);
     this.#store = store;
     this.#drawn = undefined;
     store?.followers.add(this);
@@ -340,11 +335,21 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
     if (locale !== this.#locale) {
       this.#locale = locale;
       this.contentChanged();
+      if (this.#home) this.judge();
     }
   }
 
-  protected override updated(changed: Map<PropertyKey, unknown>): void {
-    if (changed.has("build") && this.isConnected) this.findBuild();
+  protected override shouldUpdate(changed: Map<PropertyKey, unknown>): boolean {
+    // What is asked for is looked at before it is drawn, so that nothing wrong is seen.
+    if (changed.has("build")) this.findBuild();
+    else if (changed.size) this.judge();
+    return true;
+  }
+
+  protected override updated(_: Map<PropertyKey, unknown>): void {
+    if (this.fault === this.#toldFault) return;
+    this.#toldFault = this.fault;
+    oversight()?.judge(this);
   }
 
   /** Tells the page what a reader did. Programs that change a build raise no events. */

@@ -25,15 +25,16 @@
  * @module
  */
 export { announce } from "./announce.js";
-export { rootsOf } from "./composed.js";
+export { composed, rootsOf } from "./composed.js";
 export { standsForBlock, standsForValue } from "./content.js";
 export { readCount, writeCount } from "./digits.js";
 export { paperOf } from "./paper.js";
 export { define, version, type ElementClass } from "./define.js";
-export { MeshwrightElement } from "./element.js";
+export { dress, MeshwrightElement } from "./element.js";
 export { addFigures, figures } from "./figures.js";
-export { buildsOf } from "./find.js";
+export { buildsOf, findBuild, missingBuild } from "./find.js";
 export { localeOf } from "./locale.js";
+export { install, oversight, whenOverseen, type Overseen, type Overseer, type PageFinding } from "./oversight.js";
 export { nameOf } from "./name.js";
 export { arrow, hatching, roomFor, round } from "./ink.js";
 export { Picture } from "./picture.js";

@@ -2,6 +2,7 @@
  * Everything that a page may refuse: its address, storage, the clipboard, markup. Nothing here throws.
  * @module
  */
+export { isAuthorHere, isAuthorsPlace, lookFrom } from "./author.js";
 export { copyText } from "./clipboard.js";
 export { hashKey, linkWith, readHash, writeHash } from "./hash.js";
 export { litPolicy, mayDraw, scriptAddress } from "./policy.js";

@@ -77,6 +77,11 @@ export class BuildStore {
     return this.#past.length > 0;
   }
 
+  /** Findings about the author's document. */
+  get articleFindings(): readonly Finding[] {
+    return this.#authors;
+  }
+
   /** Findings about the author's document, then about the reader's changes. */
   get findings(): readonly Finding[] {
     return [...this.#authors, ...this.notes];
@@ -218,9 +223,9 @@ export class BuildStore {
     this.#tell();
   }
 
-  /** An element could not draw what it was asked to; or, without a message, it can again or is gone. */
-  complain(whom: object, message?: string): void {
-    this.complaints.from(whom, message);
+  /** What stands against what an element asks for; or, with nothing, all is well again or it is gone. */
+  complain(whom: object, findings?: readonly Finding[]): void {
+    this.complaints.from(whom, findings);
   }
 
   #remember(): void {

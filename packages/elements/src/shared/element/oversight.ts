@@ -1,0 +1,62 @@
+import { isPagesOwn } from "@meshwright/calc/document";
+import type { Finding } from "@meshwright/calc/stages";
+import type { BuildHolder } from "../store/index.js";
+import type { MeshwrightElement } from "./element.js";
+
+/** Something wrong or odd on a page: of a build's own data, or of an element that belongs to it. */
+export interface PageFinding extends Finding {
+  /** The element that asks for what there is not; none: the build itself. */
+  readonly element?: Element;
+}
+
+/** A build whose findings are collected. */
+export interface Overseen extends BuildHolder {
+  /** Whether its data have been read: while they are loading nothing is said. */
+  readonly isRead: boolean;
+  /** Settled when its data are there, or cannot be had. */
+  readonly read: Promise<void>;
+  /** What is wrong with its own data, or with the link that it was opened by. */
+  readonly ownFindings: readonly Finding[];
+  /** All that is wrong, now that it is known. */
+  told(findings: readonly PageFinding[]): void;
+}
+
+/**
+ * Whoever looks after what is wrong on a page. It may arrive later than the elements, which are right without it: what has an
+ * attribute that they do not know leaves the author's text until somebody has looked at it.
+ */
+export interface Overseer {
+  /** Looks at an element, and says whether an error keeps it from saying anything. */
+  judge(element: MeshwrightElement): boolean;
+  /** An element is gone. */
+  gone(element: MeshwrightElement): void;
+  /** A build has come or has other data: all its elements have to be looked at. */
+  published(holder: Overseen): void;
+  /** What is wrong with a build may be something else. */
+  changed(holder: Overseen): void;
+  /** Settled when a build and the elements that are on the page now have been looked at. */
+  checked(holder: Overseen): Promise<void>;
+}
+
+let overseer: Overseer | undefined;
+let arrived: (one: Overseer) => void;
+const arrival = new Promise<Overseer>((resolve) => (arrived = resolve));
+
+/** The page's overseer, once there is one. */
+export const oversight = (): Overseer | undefined => overseer;
+
+/** The same, for whoever can wait. */
+export const whenOverseen = (): Promise<Overseer> => arrival;
+
+/** Takes over: whoever was first stays. */
+export function install(one: Overseer): void {
+  if (overseer) return;
+  overseer = one;
+  arrived(one);
+}
+
+/** Whether an element has an attribute that neither it nor the page knows. */
+export const isStrange = (element: Element): boolean => {
+  const { observedAttributes } = element.constructor as unknown as { readonly observedAttributes: readonly string[] };
+  return element.getAttributeNames().some((name) => !observedAttributes.includes(name) && !isPagesOwn(name));
+};

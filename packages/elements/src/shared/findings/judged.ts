@@ -1,0 +1,35 @@
+import { askedFindings } from "@meshwright/calc/article";
+import { attributeFindings, elementAttributes, type ElementTag } from "@meshwright/calc/document";
+import { errorOf, type Finding } from "@meshwright/calc/stages";
+import { missingBuild, type MeshwrightElement } from "../element/index.js";
+
+/** What an element asks for, by the names of its attributes: frameworks set properties instead. */
+function askedBy(element: MeshwrightElement): Record<string, string> {
+  const names: readonly string[] = elementAttributes[element.localName as ElementTag] ?? [];
+  const fields = element as unknown as Readonly<Record<string, unknown>>;
+  return Object.fromEntries(
+    names.flatMap((name) => {
+      const value = fields[name];
+      return /^(string|number|boolean)$/.test(typeof value) ? [[name, String(value)]] : [];
+    }),
+  );
+}
+
+/** No build at all, where one is looked for. */
+function homeFault({ build }: MeshwrightElement): Finding {
+  const missing = build ? missingBuild(build) : undefined;
+  return missing ?? errorOf("meaning", "missing-reference", "", { id: "mw-build" });
+}
+
+/** What is wrong with an element's own words: names of attributes, and what it asks of the build as the author has it. */
+export function findingsOf(element: MeshwrightElement): readonly Finding[] {
+  const names = attributeFindings(element.localName, element.getAttributeNames());
+  const { home } = element;
+  // A build may still be on its way.
+  if (!home) return document.readyState === "complete" ? [...names, homeFault(element)] : names;
+  const { store } = home;
+  const { article } = store;
+  if (!article) return names;
+  const version = (at: string) => store.evaluation(at)?.build;
+  return [...names, ...askedFindings(element.localName, article, askedBy(element), version)];
+}

@@ -1,0 +1,153 @@
+import { inOrder } from "@meshwright/calc/article";
+import { errorOf, type Finding } from "@meshwright/calc/stages";
+import {
+  composed,
+  findBuild,
+  install,
+  type MeshwrightElement,
+  type Overseen,
+  type Overseer,
+  type PageFinding,
+} from "../element/index.js";
+import { page, type BuildStore } from "../store/index.js";
+import { findingsOf } from "./judged.js";
+import { drawSign } from "./sign.js";
+import { warn } from "./warn.js";
+
+/** What is known of one element. */
+interface Judged {
+  findings: readonly Finding[];
+  /** Whose list its findings stand in: its own build's, else the nearest one's. */
+  store: BuildStore | undefined;
+}
+
+const isDark = (findings: readonly Finding[]): boolean => findings.some(({ severity }) => severity === "error");
+
+class Findings implements Overseer {
+  readonly #judged = new Map<MeshwrightElement, Judged>();
+  readonly #lists = new Set<Overseen>();
+  readonly #lost = new Set<MeshwrightElement>();
+  #soon: Promise<void> | undefined;
+  readonly #names = new MutationObserver((records) => {
+    for (const target of new Set(records.map((record) => record.target as MeshwrightElement)))
+      if (this.#judged.has(target)) target.judge();
+  });
+
+  judge(element: MeshwrightElement): boolean {
+    if (!this.#judged.has(element)) {
+      this.#judged.set(element, { findings: [], store: undefined });
+      this.#names.observe(element, { attributes: true });
+    }
+    const judged = this.#judged.get(element)!;
+    const own = findingsOf(element);
+    judged.findings = own.length || !element.fault || this.#isReaders(element) ? own : [faultOf(element.fault)];
+    this.#file(element, judged);
+    return isDark(own);
+  }
+
+  /** What cannot be drawn of a reader's version is nothing that the author could mend. */
+  #isReaders({ home, at }: MeshwrightElement): boolean {
+    return !at && home !== undefined && home.store.build !== home.store.article;
+  }
+
+  /** Puts what was found where it is told. */
+  #file(element: MeshwrightElement, judged: Judged): void {
+    const { findings } = judged;
+    const store = (element.home ?? (findings.length ? findBuild(element, undefined) : undefined))?.store;
+    if (store !== judged.store) judged.store?.complain(element);
+    judged.store = store;
+    store?.complain(element, findings);
+    if (element.home || !findings.length) {
+      if (this.#lost.delete(element)) drawSign(element, []);
+    } else {
+      this.#lost.add(element);
+      void this.#tell();
+    }
+  }
+
+  gone(element: MeshwrightElement): void {
+    this.#judged.get(element)?.store?.complain(element);
+    this.#judged.delete(element);
+    if (this.#lost.delete(element)) drawSign(element, []);
+  }
+
+  published(holder: Overseen): void {
+    for (const element of [...this.#judged.keys()]) if (element.home === holder) element.judge();
+    this.changed(holder);
+  }
+
+  changed(holder: Overseen): void {
+    this.#lists.add(holder);
+    void this.#tell();
+  }
+
+  async checked(holder: Overseen): Promise<void> {
+    this.changed(holder);
+    await this.#tell();
+    while (!holder.isRead) {
+      await holder.read;
+      this.changed(holder);
+      await this.#tell();
+    }
+  }
+
+  /** The address may have come to say that the author is here, or no longer. */
+  readonly lookAround = (): void => {
+    for (const holder of page().holders) if ("ownFindings" in holder) this.changed(holder as Overseen);
+    void this.#tell();
+  };
+
+  /** All that was still to come has come: whoever has no build now has none. */
+  readonly arrived = (): void => {
+    for (const element of [...this.#judged.keys()]) if (!element.home) element.judge();
+  };
+
+  /** Tells everything once things have come to rest: what is drawn in this turn is not kept waiting. */
+  #tell(): Promise<void> {
+    return (this.#soon ??= new Promise<void>((resolve) => {
+      const begin = () => setTimeout(resolve, 0);
+      if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", begin, { once: true });
+      else begin();
+    }).then(() => {
+      this.#soon = undefined;
+      this.#tellAll();
+    }));
+  }
+
+  #tellAll(): void {
+    const holders = [...this.#lists].filter(({ isRead, isConnected }) => isRead && isConnected);
+    for (const holder of holders) {
+      this.#lists.delete(holder);
+      const findings = listOf(holder);
+      for (const finding of findings) warn(finding, finding.element ?? holder);
+      holder.told(findings);
+      drawSign(holder as unknown as MeshwrightElement, findings);
+    }
+    for (const element of this.#lost) {
+      const findings = this.#judged.get(element)!.findings.map((finding): PageFinding => ({ ...finding, element }));
+      for (const finding of findings) warn(finding, element);
+      drawSign(element, findings);
+    }
+  }
+}
+
+const faultOf = (why: string): Finding => errorOf("meaning", "figure-missing", "", { element: "", why });
+
+/** All that is wrong with a build: its own data first, then its elements in the order of the page. */
+function listOf({ ownFindings, store }: Overseen): readonly PageFinding[] {
+  const { all } = store.complaints;
+  const elements = inOrder(composed, [...all.keys()] as Element[]);
+  return [
+    ...ownFindings,
+    ...elements.flatMap((element) => all.get(element)!.map((finding): PageFinding => ({ ...finding, element }))),
+  ];
+}
+
+/** Begins to look after what is wrong on this page. Does nothing outside a browser. */
+export function watchFindings(): void {
+  if (!globalThis.customElements || !globalThis.document) return;
+  const findings = new Findings();
+  install(findings);
+  addEventListener("hashchange", findings.lookAround);
+  if (document.readyState !== "complete") addEventListener("load", findings.arrived, { once: true });
+}

@@ -1,0 +1,144 @@
+import { css, html, nothing, render } from "lit";
+import { dress, type MeshwrightElement, type PageFinding } from "../element/index.js";
+import { isAuthorHere } from "../page/index.js";
+import { fillCount, wordsFor } from "../words/index.js";
+import { sentenceFor, spotOf } from "./spot.js";
+
+const styles = css`
+  /* Where it stands by itself, and in nobody's way: what is around it does not move. */
+  .to-mend {
+    position: absolute;
+    z-index: 1;
+    display: block;
+    font:
+      400 14px/1.45 system-ui,
+      sans-serif;
+    text-align: start;
+    text-indent: 0;
+    text-transform: none;
+    letter-spacing: normal;
+    white-space: normal;
+    color: CanvasText;
+  }
+  .to-mend button {
+    all: unset;
+    box-sizing: border-box;
+    display: block;
+    min-width: 24px;
+    min-height: 24px;
+    text-align: center;
+    font-weight: 700;
+    color: Canvas;
+    background: #9c2f1b;
+    border: 1px solid Canvas;
+    cursor: pointer;
+  }
+  .to-mend button:focus-visible {
+    outline: 2px solid CanvasText;
+    outline-offset: 2px;
+  }
+  .to-mend ul {
+    box-sizing: border-box;
+    width: max-content;
+    max-width: min(44em, 86vw);
+    max-height: 60vh;
+    overflow: auto;
+    margin: 0;
+    padding: 0.5em 0.8em 0.6em;
+    list-style: none;
+    background: Canvas;
+    border: 1px solid #9c2f1b;
+  }
+  .to-mend li + li {
+    margin-top: 0.5em;
+  }
+  .to-mend code {
+    display: block;
+    font-size: 0.92em;
+    overflow-wrap: anywhere;
+  }
+  @media (forced-colors: active) {
+    .to-mend button {
+      color: ButtonText;
+      background: ButtonFace;
+      border-color: ButtonText;
+    }
+  }
+  @media print {
+    .to-mend {
+      display: none;
+    }
+  }
+`;
+
+interface Sign {
+  readonly place: HTMLElement;
+  findings: readonly PageFinding[];
+  open: boolean;
+}
+
+const signs = new WeakMap<Element, Sign>();
+
+function draw(element: MeshwrightElement, sign: Sign): void {
+  const { place, open, findings } = sign;
+  const { locale } = element;
+  const name = fillCount(wordsFor(locale).findings, findings.length, locale);
+  const turn = (to: boolean): void => {
+    sign.open = to;
+    draw(element, sign);
+  };
+  const pressed = (event: KeyboardEvent): void => {
+    if (event.key !== "Escape" || !open) return;
+    event.stopPropagation();
+    turn(false);
+    place.querySelector("button")!.focus();
+  };
+  const clicked = (event: Event): void => {
+    // It may stand in a link or a summary of the page's own.
+    event.preventDefault();
+    event.stopPropagation();
+    turn(!sign.open);
+  };
+  render(
+    html`<button
+        type="button"
+        part="sign"
+        aria-expanded=${open ? "true" : "false"}
+        aria-label=${name}
+        title=${name}
+        @click=${clicked}
+        @keydown=${pressed}
+      >
+        !
+      </button>
+      ${
+        open
+          ? html`<ul part="findings" tabindex="-1" aria-label=${name} @keydown=${pressed}>
+              ${findings.map((one) => html`<li class=${one.severity}><code>${spotOf(one)}</code> ${sentenceFor(one)}</li>`)}
+            </ul>`
+          : nothing
+      }`,
+    place,
+  );
+}
+
+/** Puts a sign beside an element where there is something to mend and its author is here; takes it away otherwise. */
+export function drawSign(element: MeshwrightElement, findings: readonly PageFinding[]): void {
+  const root = element.shadowRoot;
+  const known = signs.get(element);
+  if (!root || !findings.length || !isAuthorHere()) {
+    known?.place.remove();
+    signs.delete(element);
+    return;
+  }
+  const sign = known ?? { place: element.ownerDocument.createElement("span"), findings, open: false };
+  sign.findings = findings;
+  if (!known) {
+    signs.set(element, sign);
+    sign.place.className = "to-mend";
+    dress(root, styles);
+  }
+  // Before what the element draws itself, which it may replace.
+  if (sign.place.parentNode !== root) root.prepend(sign.place);
+  draw(element, sign);
+}
