@@ -14,7 +14,7 @@ const policyModule = at("packages", "elements", "src", "shared", "page", "policy
 const packagesFromSource = {
   name: "packages-from-source",
   resolveId(id) {
-    const match = /^@meshwright\/(\w+)(?:\/([\w-]+))?$/.exec(id);
+    const match = /^@meshwright\/(\w+)(?:\/([\w-]+(?:\/lean)?))?$/.exec(id);
     if (match === null) return null;
     const sources = at("packages", match[1], "src");
     const candidates =

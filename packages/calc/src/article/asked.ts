@@ -2,8 +2,9 @@ import { stagesOf, type Build } from "../drivetrain/index.js";
 import { checkQuery, isToothPair, versionFault, versionOf } from "../report/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
 import { countFault, idFault, outputFault, outputIds, speedFaults } from "./faults.js";
-import { atFault, said, type Attributes } from "./speaker.js";
-import { queryOf } from "./value.js";
+import { said, type Attributes } from "./said.js";
+import { atFault } from "./speaker.js";
+import { queryOf } from "./query.js";
 
 const stageIds = (build: Build): string[] => stagesOf(build).map(({ stage }) => stage.id);
 const words = (text: string): string[] => text.split(/[\s,]+/).filter(Boolean);

@@ -16,7 +16,6 @@ export { dateText, moneyText, needText, partName, partsOf, sumText } from "./par
 export { type BuyRow, type SaidOrder, type SaidPart, type SaidParts, sayOrder, sayParts } from "./parts.js";
 export { misfits, placeName } from "./places.js";
 export {
-  type Attributes,
   type Reporter,
   type Speaker,
   type Speaking,
@@ -24,10 +23,10 @@ export {
   atFault,
   isUnsaid,
   outputsFor,
-  said,
   speakerOf,
   writerFor,
 } from "./speaker.js";
+export { said, type Attributes } from "./said.js";
 export { type SaidSpeed, type SaidSpeeds, saySpeeds } from "./speeds.js";
 export { type SaidSummary, saySummary } from "./summary.js";
 export { type SummaryRow, summaryRows } from "./summary-rows.js";
@@ -43,6 +42,7 @@ export {
   inherited,
   localeOf,
 } from "./tree.js";
-export { queryOf, sayTeeth, sayValue, setText } from "./value.js";
+export { queryOf } from "./query.js";
+export { sayTeeth, sayValue, setText } from "./value.js";
 export { type SaidWorking, sayWorking } from "./working.js";
 export { versionOf } from "../report/index.js";

@@ -1,4 +1,4 @@
-import { css } from "lit";
+import { css } from "@lit/reactive-element";
 
 export const styles = css`
   :host {

@@ -3,7 +3,8 @@ import { setText } from "@meshwright/calc/article";
 import { Writer } from "@meshwright/calc/report";
 import type { Finding } from "@meshwright/calc/stages";
 import { setOf, spotOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
-import { announce, block, MeshwrightElement, nameOf, properties, writeCount } from "../../shared/element/index.js";
+import { DrawnElement, announce } from "../../shared/drawn/index.js";
+import { block, nameOf, properties, writeCount } from "../../shared/element/index.js";
 import { copyText } from "../../shared/page/index.js";
 import { fill, fillCount } from "../../shared/words/index.js";
 
@@ -20,7 +21,7 @@ interface Sender {
  * @fires mw-undo, mw-reset, mw-copy what the reader did
  * @csspart changes the list · @csspart told what went along, or could not be kept · @csspart actions the buttons
  */
-export class MwEdits extends MeshwrightElement {
+export class MwEdits extends DrawnElement {
   static override readonly tag = "mw-edits";
   static override styles = [
     properties,

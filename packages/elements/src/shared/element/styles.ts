@@ -1,4 +1,4 @@
-import { css } from "lit";
+import { css } from "@lit/reactive-element";
 
 /**
  * The public properties, each mapped once to a private one. Every element's styles begin with this.
