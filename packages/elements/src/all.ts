@@ -5,7 +5,6 @@
 import { fitFigures, motionFigures } from "@meshwright/calc/report";
 import { addFigures } from "./shared/drawn/index.js";
 import { define } from "./shared/element/index.js";
-import { watchFindings } from "./shared/findings/index.js";
 import { makeWhole } from "./second/index.js";
 import { MwBuild } from "./elements/build/index.js";
 import { MwChangeTable } from "./elements/change-table/index.js";
@@ -24,7 +23,6 @@ import { MwWheelSpeed } from "./elements/wheel-speed/index.js";
 import { MwWorking } from "./elements/working/index.js";
 
 addFigures({ ...fitFigures, ...motionFigures });
-watchFindings();
 makeWhole();
 define(
   MwBuild,

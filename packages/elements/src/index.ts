@@ -2,7 +2,10 @@
  * Every element's class, none of them registered: `define(MwTeeth)` does that, `@meshwright/elements/all` for all of them.
  * @module
  */
-export { define, MeshwrightElement } from "./shared/element/index.js";
+export { define } from "./second/define.js";
+export { makeWhole } from "./second/index.js";
+export { MeshwrightElement } from "./shared/element/index.js";
+export { DrawnElement } from "./shared/drawn/index.js";
 export { MwBuild } from "./elements/build/index.js";
 export { MwChangeTable } from "./elements/change-table/index.js";
 export { MwEdits } from "./elements/edits/index.js";

@@ -7,9 +7,11 @@ export { askedFindings } from "./asked.js";
 export type { Block, BlockRow, BlockTable } from "./block.js";
 export { type SaidCard, sayCard } from "./card.js";
 export { type ChangeGroup, type ChangeRow, type SaidChanges, type Column, sayChanges } from "./changes.js";
-export { type Content, hasDigit, standsForBlock, standsForValue } from "./content.js";
+export { standsForBlock } from "./block-content.js";
+export { type Content, hasDigit, standsForValue } from "./content.js";
 export { type SaidDrawing, drawnLength, sayDrawing, stepsToDraw, verdictOf, wallText } from "./drawing.js";
 export { readEmbedded } from "./embedded.js";
+export { holderFault } from "./holder-fault.js";
 export { type SaidGauge, sayGauge } from "./gauge.js";
 export { type PairTotal, type SaidTotal, pairText, sayTotals } from "./pairs.js";
 export { dateText, moneyText, needText, partName, partsOf, sumText } from "./part-text.js";
@@ -34,7 +36,6 @@ export {
   type Holders,
   type Inside,
   type Tree,
-  holderFault,
   holderIn,
   holderOf,
   holdersOf,

@@ -1,5 +1,7 @@
 import { errorOf, findingOf, type Finding } from "../stages/index.js";
-import { elementAttributes, isPagesOwn, notationNames, ofAll, type ElementTag } from "./attributes.js";
+import { elementAttributes, ofAll, type ElementTag } from "./attributes.js";
+import { isPagesOwn } from "./pages-own.js";
+import { notationNames } from "./notation-names.js";
 import { nearestTo, slipsBetween } from "./nearest.js";
 
 /**

@@ -3,19 +3,13 @@
  * @module
  */
 export { attributeFindings } from "./attribute-findings.js";
-export {
-  axleAttributeOf,
-  axleNames,
-  axleParts,
-  buildWords,
-  elementAttributes,
-  isPagesOwn,
-  notationName,
-  type ElementTag,
-} from "./attributes.js";
+export { axleAttributeOf, axleNames, axleParts, buildWords, notationName } from "./notation-names.js";
+export { elementAttributes, type ElementTag } from "./attributes.js";
+export { isPagesOwn } from "./pages-own.js";
 export { applyChanges } from "./changes.js";
 export { type Dropped, layOver } from "./lay-over.js";
-export { type Edited, type Editing, type Layer, asPublished, edited, sameLayer } from "./layer.js";
+export { type Edited, type Editing, type Layer, asPublished, sameLayer } from "./edited.js";
+export { edited } from "./layer.js";
 export { buildFromLink, linkOfBuild } from "./carrier.js";
 export { type LinkedChanges, changesFrom, linkCarries, linkOf } from "./links.js";
 export { buildFromAttributes } from "./notation.js";

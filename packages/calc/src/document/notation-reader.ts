@@ -1,6 +1,8 @@
 import { shapes, stageShape } from "../drivetrain/index.js";
 import { notations, type FindingCode, type FindingValues, type StageKind } from "../stages/index.js";
-import { axleAttributeOf, buildWords, elementAttributes, isPagesOwn, type BuildWord } from "./attributes.js";
+import { axleAttributeOf, buildWords, type BuildWord } from "./notation-names.js";
+import { elementAttributes } from "./attributes.js";
+import { isPagesOwn } from "./pages-own.js";
 import { plain, sealOf } from "./seal.js";
 
 type Data = Record<string, unknown>;

@@ -4,7 +4,7 @@ import { fill } from "../languages/index.js";
 import { isAsked } from "./asked.js";
 import { comparedIn } from "./compared.js";
 import type { FigureName, FigureNameOf, FigureQuery, QueryText } from "./vocabulary.js";
-import { BareWriter, type NumberForm, type Writing } from "./writer.js";
+import { BareWriter, type NumberForm, type Writing } from "./bare-writer.js";
 
 /** What a figure's maker is given: a query that was checked, and all that it needs to write. */
 export interface FigureContext {

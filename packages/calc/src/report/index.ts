@@ -47,5 +47,6 @@ export {
   vocabulary,
 } from "./vocabulary.js";
 export { type Working, type WorkingStep, working } from "./working.js";
-export { BareWriter, type NumberForm, Writer, type Writing, writeCount } from "./writer.js";
+export { BareWriter, type NumberForm, type Writing, writeCount } from "./bare-writer.js";
+export { Writer } from "./writer.js";
 export { type WorkingTable, type WorkingWriting, toHtml, toMarkdown, toText, workingTable } from "./written.js";

@@ -1,6 +1,6 @@
 import { fill, isRightToLeft, type FigureWords } from "../languages/index.js";
 import { displays, inners, type Stage } from "../stages/index.js";
-import type { BareWriter } from "./writer.js";
+import type { BareWriter } from "./bare-writer.js";
 
 /** How gears that drive each other are written: in a sentence, in tables and pictures, or to be read aloud. */
 export type DriveForm = "sentence" | "arrow" | "heard";

@@ -2,14 +2,20 @@ import { figureFrom } from "@meshwright/calc/report";
 import { MwBuild } from "../elements/build/index.js";
 import { announce, figures } from "../shared/drawn/index.js";
 import { contract, type Overseen } from "../shared/element/index.js";
+import { watchFindings } from "../shared/findings/index.js";
 import { fetchWords, figureWordsFor } from "../shared/words/index.js";
 import { check } from "./check.js";
 import { wholeEngine } from "./engine.js";
 import { BuildLinks } from "./link.js";
 import { CountTray, inSentence } from "./tray.js";
 
+let isWhole = false;
+
 /** Brings what comes after an article's first file. */
-export const makeWhole = (): void =>
+export function makeWhole(): void {
+  if (isWhole) return;
+  isWhole = true;
+  watchFindings();
   MwBuild.extend(
     {
       engine: wholeEngine,
@@ -24,3 +30,4 @@ export const makeWhole = (): void =>
     },
     contract,
   );
+}

@@ -1,5 +1,4 @@
 import { define } from "../shared/element/index.js";
-import { watchFindings } from "../shared/findings/index.js";
 import { makeWhole } from "../second/index.js";
 import { MwBuild } from "../elements/build/index.js";
 import { MwEdits } from "../elements/edits/index.js";
@@ -9,7 +8,6 @@ import { MwStageEditor } from "../elements/stage-editor/index.js";
 import { MwTeeth } from "../elements/teeth/index.js";
 import { MwValue } from "../elements/value/index.js";
 
-watchFindings();
 makeWhole();
 define(MwBuild, MwTeeth, MwValue, MwRatioSummary, MwOverdriveGauge, MwEdits, MwStageEditor);
 

@@ -1,6 +1,7 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import { sayChanges, type ChangeRow, type Column } from "@meshwright/calc/article";
-import { block, paperOf, properties } from "../../shared/element/index.js";
+import { paperOf, properties } from "../../shared/element/index.js";
+import { block } from "../../shared/drawn/index.js";
 import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
 
 /**

@@ -3,8 +3,8 @@ import { setText } from "@meshwright/calc/article";
 import { Writer } from "@meshwright/calc/report";
 import type { Finding } from "@meshwright/calc/stages";
 import { setOf, spotOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
-import { DrawnElement, announce } from "../../shared/drawn/index.js";
-import { block, nameOf, properties, writeCount } from "../../shared/element/index.js";
+import { DrawnElement, announce, block } from "../../shared/drawn/index.js";
+import { nameOf, properties, writeCount } from "../../shared/element/index.js";
 import { copyText } from "../../shared/page/index.js";
 import { fill, fillCount } from "../../shared/words/index.js";
 

@@ -1,8 +1,8 @@
 import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit";
 import { sayGauge, type SaidGauge } from "@meshwright/calc/article";
 import type { Comparison } from "@meshwright/calc/evaluate";
-import { Picture, arrow, hatching, roomFor, round } from "../../shared/drawn/index.js";
-import { block, drawing, properties, writeCount } from "../../shared/element/index.js";
+import { Picture, arrow, block, drawing, hatching, roomFor, round } from "../../shared/drawn/index.js";
+import { properties, writeCount } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { styles } from "./styles.js";
 

@@ -8,3 +8,4 @@ export { DrawnElement } from "./drawn.js";
 export { addFigures, figures } from "./figures.js";
 export { arrow, hatching, roomFor, round } from "./ink.js";
 export { Picture } from "./picture.js";
+export { block, drawing, guard, table } from "./styles.js";
