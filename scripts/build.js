@@ -13,7 +13,17 @@ const packageNames = ["calc", "elements", "figures"];
 
 /** Self-contained classic scripts: by package, the file and the source that it begins with. */
 const wholeScripts = {
-  elements: { "meshwright-article.js": "article.ts", "meshwright.js": "all.ts" },
+  elements: { "meshwright.js": "all.ts" },
+};
+
+/** The same in two files, the second of which comes later: the files and the sources that they begin with. */
+const splitScripts = {
+  elements: {
+    first: ["meshwright-article.js", "article.ts"],
+    second: ["meshwright-second.js", "second/article.ts"],
+    // They meet on the class of this element.
+    tag: "mw-build",
+  },
 };
 
 const isTest = (path) => path.endsWith(".test.ts") || /[\\/]src[\\/]test[\\/]/.test(path);
@@ -58,7 +68,7 @@ const banner = (version) =>
 
 /** The self-contained classic scripts of a package. */
 async function buildScripts(name) {
-  const { wholeScript } = await import("./lib/bundle.js");
+  const { splitScript, wholeScript } = await import("./lib/bundle.js");
   const { version } = JSON.parse(readFileSync(at("packages", name, "package.json"), "utf8"));
   const written = [];
   for (const [file, source] of Object.entries(wholeScripts[name] ?? {})) {
@@ -67,6 +77,23 @@ async function buildScripts(name) {
     const code = await wholeScript({ input, format: "iife", banner: banner(version) });
     writeFileSync(at("packages", name, "dist", file), code);
     written.push(file);
+  }
+  const split = splitScripts[name];
+  if (split) {
+    const sources = at("packages", name, "src");
+    const [first, second] = [split.first, split.second].map(([, source]) => join(sources, source));
+    const files = await splitScript({
+      first,
+      second,
+      tag: split.tag,
+      secondFile: split.second[0],
+      banner: banner(version),
+    });
+    for (const place of ["first", "second"]) {
+      const [file] = split[place];
+      writeFileSync(at("packages", name, "dist", file), files[place]);
+      written.push(file);
+    }
   }
   return written;
 }

@@ -269,7 +269,8 @@ const facetsApart = {
     if (dirname(id) !== stages) return null;
     const apart = code.replace(
       /import \{ (\w+)( as \w+)? \} from "(\.\/\w+)\.(?:js|ts)";/g,
-      (whole, name, _as, from) => (isKind(join(stages, `${from}.ts`)) ? whole.replace(`${from}.js`, `${from}~${name}.js`) : whole),
+      (whole, name, _as, from) =>
+        isKind(join(stages, `${from}.ts`)) ? whole.replace(`${from}.js`, `${from}~${name}.js`) : whole,
     );
     return apart === code ? null : { code: apart, map: null };
   },
@@ -300,8 +301,7 @@ export async function splitScript({ first, second, tag, secondFile, banner = "" 
   const both = {
     name: "both-files",
     resolveId: (id) => (id === entry ? entry : id === first || id === second ? { id, moduleSideEffects: true } : null),
-    load: (id) =>
-      id === entry ? `import ${JSON.stringify(first)};\nimport ${JSON.stringify(second)};` : null,
+    load: (id) => (id === entry ? `import ${JSON.stringify(first)};\nimport ${JSON.stringify(second)};` : null),
   };
   const bundle = await rollup({
     input: { first, second: entry },
@@ -321,7 +321,11 @@ export async function splitScript({ first, second, tag, secondFile, banner = "" 
   await bundle.close();
   const chunks = Object.fromEntries(output.map((chunk) => [chunk.fileName, chunk]));
   if (output.length !== 2) throw new Error(`Two files are expected; ${output.map((one) => one.fileName).join(", ")}.`);
-  const id = createHash("sha256").update(chunks["first.js"].code).update(chunks["second.js"].code).digest("base64").slice(0, 8);
+  const id = createHash("sha256")
+    .update(chunks["first.js"].code)
+    .update(chunks["second.js"].code)
+    .digest("base64")
+    .slice(0, 8);
   const home = `customElements.get(${JSON.stringify(tag)})`;
   const later = inAscii(
     await minified(
@@ -342,5 +346,9 @@ if(home&&!home.more)home.more=function(id,run){return id===${JSON.stringify(id)}
 })(${JSON.stringify([secondFile, hash])})`,
     ),
   );
-  return { first: banner + early, second: code, modules: { first: chunks["first.js"].modules, second: chunks["second.js"].modules } };
+  return {
+    first: banner + early,
+    second: code,
+    modules: { first: chunks["first.js"].modules, second: chunks["second.js"].modules },
+  };
 }
