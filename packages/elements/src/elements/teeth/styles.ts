@@ -1,4 +1,4 @@
-import { css } from "@lit/reactive-element";
+import { css } from "../../shared/element/index.js";
 
 export const styles = css`
   .root {

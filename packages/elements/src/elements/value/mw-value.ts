@@ -1,8 +1,8 @@
-import { css } from "@lit/reactive-element";
 import { queryOf } from "@meshwright/calc/article";
 import { queryNames, type QueryText } from "@meshwright/calc/report";
 import {
   authorsText,
+  css,
   isWrapped,
   MeshwrightElement,
   properties,

@@ -1,10 +1,3 @@
-import {
-  adoptStyles,
-  ReactiveElement,
-  type CSSResult,
-  type PropertyDeclaration,
-  type PropertyDeclarations,
-} from "@lit/reactive-element";
 import type { Build, Change, ChangeSet } from "@meshwright/calc/drivetrain";
 import type { Finding } from "@meshwright/calc/stages";
 import type { Evaluation } from "@meshwright/calc/evaluate";
@@ -15,6 +8,7 @@ import { version } from "./define.js";
 import { findBuild } from "./find.js";
 import { follow, localeOf, unfollow } from "./locale.js";
 import { isStrange, oversight } from "./oversight.js";
+import { Reactive, type Declaration, type Style } from "./reactive.js";
 import { forgetTexts, textFor } from "./texts.js";
 
 const connected = new Set<MeshwrightElement>();
@@ -61,10 +55,10 @@ function watch(): void {
   if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", readAll);
 }
 
-const sheets = new WeakMap<Document, Map<CSSResult, CSSStyleSheet>>();
+const sheets = new WeakMap<Document, Map<Style, CSSStyleSheet>>();
 
 /** A style sheet made by the document that it is used in: a frame's elements may have grown up in another one. */
-function sheetFor(view: Window & typeof globalThis, style: CSSResult): CSSStyleSheet {
+function sheetFor(view: Window & typeof globalThis, style: Style): CSSStyleSheet {
   const { document } = view;
   let known = sheets.get(document);
   if (!known) sheets.set(document, (known = new Map()));
@@ -77,40 +71,32 @@ function sheetFor(view: Window & typeof globalThis, style: CSSResult): CSSStyleS
   return sheet;
 }
 
-/** Adds a style sheet to what a root has. */
-export function dress(root: ShadowRoot, style: CSSResult): void {
+/** Adds style sheets to what a root has; as elements where a browser, or a document without a window, knows no others. */
+export function dress(root: ShadowRoot, ...styles: readonly Style[]): void {
   const view = root.ownerDocument.defaultView;
-  if (!view || !root.adoptedStyleSheets) return adoptStyles(root, [style]);
-  const sheet = sheetFor(view, style);
-  if (!root.adoptedStyleSheets.includes(sheet)) root.adoptedStyleSheets = [...root.adoptedStyleSheets, sheet];
+  if (view && root.adoptedStyleSheets) {
+    const more = styles.map((style) => sheetFor(view, style)).filter((one) => !root.adoptedStyleSheets.includes(one));
+    root.adoptedStyleSheets = [...root.adoptedStyleSheets, ...more];
+    return;
+  }
+  for (const { cssText } of styles) {
+    const element = root.ownerDocument.createElement("style");
+    const { litNonce } = globalThis as { litNonce?: string };
+    if (litNonce) element.nonce = litNonce;
+    element.textContent = cssText;
+    root.append(element);
+  }
 }
 
 /**
  * What every element of the library is made from: it finds its build, follows it and its language, and draws. It holds no
  * number of its own.
  */
-export abstract class MeshwrightElement extends ReactiveElement implements Follower {
+export abstract class MeshwrightElement extends Reactive implements Follower {
   static readonly version: string = version;
   static readonly tag: string = "";
 
-  static override properties: PropertyDeclarations = { build: {} };
-
-  /** Frameworks set anything: what is meant to be text becomes text, and what can be none counts as nothing. */
-  protected static override getPropertyDescriptor(
-    name: PropertyKey,
-    key: string | symbol,
-    options: PropertyDeclaration,
-  ): PropertyDescriptor | undefined {
-    const descriptor = super.getPropertyDescriptor(name, key, options);
-    if (!descriptor || options.state || options.type || name === "json") return descriptor;
-    return {
-      ...descriptor,
-      set(value: unknown) {
-        const text = /^(string|number|boolean)$/.test(typeof value) ? String(value) : null;
-        descriptor.set!.call(this, text);
-      },
-    };
-  }
+  static override properties: Readonly<Record<string, Declaration>> = { build: {} };
 
   /** The id of the `mw-build` that this is about; none: the nearest. */
   declare build: string | null;
@@ -191,10 +177,7 @@ export abstract class MeshwrightElement extends ReactiveElement implements Follo
   }
 
   #dress(root: ShadowRoot): void {
-    const styles = (this.constructor as typeof ReactiveElement).elementStyles as readonly CSSResult[];
-    const view = this.ownerDocument.defaultView;
-    if (!view || view === globalThis.window) adoptStyles(root, [...styles]);
-    else root.adoptedStyleSheets = styles.map((style) => sheetFor(view, style));
+    dress(root, ...([(this.constructor as typeof Reactive).styles].flat() as Style[]));
   }
 
   #parts: readonly HTMLElement[] = [];
@@ -233,7 +216,10 @@ export abstract class MeshwrightElement extends ReactiveElement implements Follo
   }
 
   adoptedCallback(): void {
-    if (this.shadowRoot && this.hasUpdated) this.#dress(this.shadowRoot);
+    if (!this.shadowRoot || !this.hasUpdated) return;
+    // Sheets of another document do not count here.
+    if (this.shadowRoot.adoptedStyleSheets) this.shadowRoot.adoptedStyleSheets = [];
+    this.#dress(this.shadowRoot);
   }
 
   /** Looks where the build of this is now. */

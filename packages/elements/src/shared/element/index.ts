@@ -50,4 +50,5 @@ export { localeOf } from "./locale.js";
 export { install, oversight, whenOverseen, type Overseen, type Overseer, type PageFinding } from "./oversight.js";
 export { nameOf } from "./name.js";
 export { properties } from "./styles.js";
+export { css, type Declaration, type Style } from "./reactive.js";
 export { sayBy, textFor, type SayFigure } from "./texts.js";

@@ -1,4 +1,4 @@
-import { css } from "@lit/reactive-element";
+import { css } from "./reactive.js";
 
 /**
  * The public properties, each mapped once to a private one. Every element's styles begin with this.
