@@ -1,4 +1,4 @@
-import { Bounded, bounded, format, lengthOf, type NumberStyle, type Rational, type Rounding } from "../exact/index.js";
+import { Bounded, format, type NumberStyle, type Rational, type Rounding } from "../exact/index.js";
 import { fill, isPlainEnglish, type FigureWords } from "../languages/index.js";
 
 /** How figures are to be written. */
@@ -71,7 +71,8 @@ export class BareWriter {
     this.#rounding = rounding;
   }
 
-  #one(value: Rational, { digits, least = digits, unit, ...style }: NumberForm, mode?: Mode): string {
+  /** One number, rounded as is asked for. */
+  protected one(value: Rational, { digits, least = digits, unit, ...style }: NumberForm, mode?: Mode): string {
     const fixed = { minimumFractionDigits: least ?? 2, maximumFractionDigits: digits ?? 2 };
     const base: Rounding =
       digits === undefined ? (this.#rounding ?? fixed) : { ...fixed, roundingMode: this.#rounding?.roundingMode };
@@ -84,32 +85,20 @@ export class BareWriter {
 
   /** A number; or both its ends, rounded outward, where they differ: what is not known is never shown narrower than it is. */
   number(value: Rational | Bounded, form: NumberForm = {}): string {
-    return value instanceof Bounded ? this.between(value.low, value.high, form) : this.#one(value, form);
+    return value instanceof Bounded ? this.between(value.low, value.high, form) : this.one(value, form);
   }
 
   /** What lies between two numbers, the lesser first. */
   between(low: Rational, high: Rational, form: NumberForm = {}): string {
-    const text = this.#one(low, form);
-    if (low === high || text === this.#one(high, form)) return text;
+    const text = this.one(low, form);
+    if (low === high || text === this.one(high, form)) return text;
     const { unit, ...bare } = form;
-    return this.range(this.#one(low, form.percent ? form : bare, "floor"), this.#one(high, form, "ceil"));
+    return this.range(this.one(low, form.percent ? form : bare, "floor"), this.one(high, form, "ceil"));
   }
 
   /** Two texts as a range. */
   range(low: string, high: string): string {
     return low === high ? high : fill(this.words.range, low, high);
-  }
-
-  /** One end of what may be, rounded inward: whatever lies within the text lies within the limit. */
-  limit(value: Bounded, end: "from" | "to", form: NumberForm = {}): string {
-    return end === "from" ? this.#one(value.high, form, "ceil") : this.#one(value.low, form, "floor");
-  }
-
-  /** Texts of which any one will do. */
-  oneOf(texts: readonly string[]): string {
-    if (!isPlainEnglish(this.locale)) return new Intl.ListFormat(this.locale, { type: "disjunction" }).format(texts);
-    const [last, ...rest] = [...texts].reverse();
-    return rest.length ? `${rest.reverse().join(", ")} or ${last}` : (last ?? "");
   }
 
   /** A value as it was given, with the digits that it was given with: only they are written as the language writes digits. */
@@ -127,34 +116,7 @@ export class BareWriter {
       if (!low.sign) return level;
       return `${this.number(low.sign < 0 ? value.times(-1) : value, form)} ${word(low.sign)}`;
     }
-    const end = (at: Rational): string => (at.sign ? `${this.#one(at.abs(), form, "ceil")} ${word(at.sign)}` : level);
+    const end = (at: Rational): string => (at.sign ? `${this.one(at.abs(), form, "ceil")} ${word(at.sign)}` : level);
     return fill(this.words.range, end(low), end(high));
-  }
-
-  /** A form for lengths in a unit, with so many digits as are meant where the unit is the millimetre. */
-  #lengthForm(form: NumberForm, digits: number, least: number): NumberForm & { readonly unit: string } {
-    const { unit = "mm" } = form;
-    if (form.digits !== undefined) return { ...form, unit };
-    const finer = unit === "mm" ? 0 : unit === "m" ? 3 : unit === "ft" ? 2 : 1;
-    // Inches are read to the thousandth, noughts and all.
-    const few = unit === "in" || unit === "ft" ? digits : least;
-    return { ...form, unit, digits: Math.max(0, digits + finer), least: Math.max(0, few + finer) };
-  }
-
-  /**
-   * A length given in millimetres, in the form's unit.
-   *
-   * @param digits fraction digits that are meant in millimetres, where the form has none
-   * @param least of these, how many stay where they are noughts
-   */
-  length(value: Rational | Bounded, form: NumberForm = {}, digits = 1, least = digits): string {
-    const own = this.#lengthForm(form, digits, least);
-    return this.number(bounded(value).over(lengthOf(`1 ${own.unit}`)), own);
-  }
-
-  /** One end of lengths that may be, in millimetres, rounded inward. */
-  lengthLimit(value: Bounded, end: "from" | "to", form: NumberForm = {}, digits = 1, least = digits): string {
-    const own = this.#lengthForm(form, digits, least);
-    return this.limit(value.over(lengthOf(`1 ${own.unit}`)), end, own);
   }
 }

@@ -2,8 +2,7 @@ import { bounded, lengthOf, type Bounded } from "../exact/index.js";
 import { changeOf, rolledBy, type OutputEvaluation, type Quantity } from "../evaluate/index.js";
 import { valueAt } from "../drivetrain/index.js";
 import { fill } from "../languages/index.js";
-import { aside, compared, lengthForm, outputOf, type FigureContext, type Makers } from "./figure.js";
-import type { FigureNameOf } from "./vocabulary.js";
+import { aside, compared, lengthForm, outputOf, type CommonFigure, type FigureContext, type Makers } from "./figure.js";
 
 /** A reduction with what nobody asked for but has to be told. */
 interface Told {
@@ -41,7 +40,7 @@ function partOf(context: FigureContext): Quantity | undefined {
   return undefined;
 }
 
-function reductionOf(context: FigureContext): Told {
+export function reductionOf(context: FigureContext): Told {
   const { evaluation, query } = context;
   const isPart = query.group !== undefined || (query.of !== undefined && !evaluation.output(query.of));
   return isPart ? { bounds: partOf(context)?.bounds, absent: "none" } : drivenTo(context, outputOf(context));
@@ -77,49 +76,29 @@ export function gapOf(context: FigureContext): Gap {
 
 export const percent = { percent: true } as const;
 /** A size where the sign is known: the words beside it say which way. */
-const unsigned = (value: Bounded): Bounded => (value.high.sign <= 0 ? value.times(-1) : value);
+export const unsigned = (value: Bounded): Bounded => (value.high.sign <= 0 ? value.times(-1) : value);
 
 /** A gap made into a text, and what has to be told; "not known" where there is none. */
-function told(context: FigureContext, write: (gap: Bounded) => string): string {
+export function told(context: FigureContext, write: (gap: Bounded) => string): string {
   const { bounds, remark } = gapOf(context);
   return bounds ? aside(context, write(bounds), remark) : context.writer.words.unknown;
 }
 
-type Common = Exclude<FigureNameOf<"gears">, "counts" | "taken-up" | "mean">;
-
 /** The figures of the gears alone that sentences use most. */
-export const commonFigures: Makers<Common> = {
+export const commonFigures: Makers<CommonFigure> = {
   reduction(context) {
     const { bounds, absent, remark } = reductionOf(context);
     const { writer, form } = context;
     return bounds ? aside(context, writer.number(bounds, form), remark) : writer.words[absent];
-  },
-  fraction(context) {
-    const { bounds, absent, remark } = reductionOf(context);
-    if (!bounds?.isExact) return context.writer.words[bounds ? "unknown" : absent];
-    return aside(context, bounds.low.toFraction().replace(/\/1$/, ""), remark);
   },
   standing(context) {
     const { words } = context.writer;
     const output = outputOf(context);
     return output.reduction ? words[output.standing ?? "unknown"] : words.none;
   },
-  range({ evaluation, writer, form }) {
-    const { target } = evaluation.build;
-    if (!target) return writer.words.unknown;
-    const { from, to } = target;
-    if (form.digits === undefined) return writer.range(writer.given(from), writer.given(to));
-    return writer.range(writer.limit(bounded(from), "from", form), writer.limit(bounded(to), "to", form));
-  },
   count({ evaluation, query, writer }) {
     const value = valueAt(evaluation.build, query.of!);
     return typeof value === "number" || typeof value === "string" ? writer.given(value) : writer.words.unknown;
-  },
-  direction(context) {
-    const { words } = context.writer;
-    return { "same way": words.same, "opposite way": words.opposite, "not known": words.unknown }[
-      outputOf(context).turns
-    ];
   },
   gap: (context) => told(context, (gap) => context.writer.number(unsigned(gap), { ...context.form, ...percent })),
   lead: (context) =>
@@ -132,42 +111,4 @@ export const commonFigures: Makers<Common> = {
       const { farther, lessFar, asFar } = context.writer.words;
       return context.writer.worded(gap, farther, lessFar, asFar, { ...context.form, ...percent });
     }),
-  leader: (context) =>
-    told(context, ({ low, high }) => {
-      const { ahead, behind, level, uncertain } = context.writer.words;
-      if (low.sign !== high.sign) return uncertain;
-      return low.sign ? (low.sign > 0 ? ahead : behind) : level;
-    }),
-  drift: (context) =>
-    told(context, (gap) =>
-      context.writer.length(unsigned(gap.times(lengthOf(context.query.over ?? "10 m"))), lengthForm(context), 0),
-    ),
-  travel(context) {
-    const output = outputOf(context);
-    const { wheel } = output.output;
-    const { remark } = drivenTo(context, output);
-    const reduction = context.query.drive === "locked" ? output.locked : (output.reduction ?? output.locked);
-    const known = context.query.drive === "straight-on" ? output.reduction : reduction;
-    if (!known || !wheel) return context.writer.words.unknown;
-    const travel = rolledBy(wheel).over(known).bounds;
-    return aside(context, context.writer.length(travel, lengthForm(context), 2), remark);
-  },
-  change(context) {
-    const { query, writer, form } = context;
-    const { measure = "reduction", from = "article", sign } = query;
-    const now = outputOf(context);
-    const before = context.version(from)?.output(now.id);
-    const value =
-      measure === "travel"
-        ? before?.travel && now.travel && changeOf(now.travel.over(before.travel).bounds).reduction
-        : before?.reduction && now.reduction && changeIn(now.reduction.over(before.reduction), measure);
-    if (!value) return writer.words.unknown;
-    const shown = sign === "none" ? unsigned(value) : value;
-    return writer.number(shown, { ...form, ...percent, sign: sign === "none" ? "auto" : "exceptZero" });
-  },
 };
-
-function changeIn(quotient: Quantity, measure: string): Bounded {
-  const { reduction, wheelSpeed, wheelTorque, midpoint } = changeOf(quotient.bounds);
-  return { "wheel-speed": wheelSpeed, "wheel-torque": wheelTorque, midpoint }[measure] ?? reduction;
-}

@@ -1,7 +1,7 @@
 import { MeshwrightError } from "../exact/index.js";
 import type { Evaluation } from "../evaluate/index.js";
-import { figureWords } from "../languages/index.js";
-import { madeFigure, type FigureOptions, type FigureTable } from "./figure.js";
+import { madeFigure, roundingOf, type FigureOptions, type FigureTable } from "./figure.js";
+import { Writer } from "./writer.js";
 import { checkQuery } from "./query.js";
 import { versionOf } from "./version.js";
 import type { FigureQuery, QueryText } from "./vocabulary.js";
@@ -26,7 +26,8 @@ export function figureFrom(
     const other = known ? undefined : versionOf(build, id);
     return known ?? (other && evaluation.again(other));
   };
-  const text = madeFigure(figures, evaluation, query, { ...options, version, words: options.words ?? figureWords });
+  const writer = new Writer({ ...options, rounding: options.rounding ?? roundingOf(evaluation) });
+  const text = madeFigure(figures, evaluation, query, { ...options, version }, writer);
   if (text !== undefined) return text;
   const { figure = "reduction" } = query as FigureQuery;
   const known = Object.keys(figures).join(", ");

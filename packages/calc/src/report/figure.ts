@@ -4,13 +4,14 @@ import { fill } from "../languages/index.js";
 import { isAsked } from "./asked.js";
 import { comparedIn } from "./compared.js";
 import type { FigureName, FigureNameOf, FigureQuery, QueryText } from "./vocabulary.js";
+import type { Writer } from "./writer.js";
 import { BareWriter, type NumberForm, type Writing } from "./bare-writer.js";
 
 /** What a figure's maker is given: a query that was checked, and all that it needs to write. */
 export interface FigureContext {
   readonly evaluation: Evaluation;
   readonly query: FigureQuery;
-  readonly writer: BareWriter;
+  readonly writer: Writer;
   readonly form: Pick<NumberForm, "digits" | "unit">;
   /** Another version of the build: as published, or an alternative. */
   version(id: string): Evaluation | undefined;
@@ -60,34 +61,41 @@ type Versioned = Required<Pick<FigureOptions, "version">>;
 /** A table of makers that a bundle has filled as far as it needs. */
 export type FigureTable = { readonly [Name in FigureName]?: Figure | undefined };
 
+/** The figures that sentences use most. */
+export type CommonFigure = "reduction" | "standing" | "count" | "gap" | "lead" | "farther";
+
 /**
- * The text of a figure from a table of them; nothing where the query asks for what there is not, or the table has no maker for it.
+ * The text of a figure from a table of the commonest; nothing where the query asks for what there is not, or the table has no maker for it.
  * For whoever tells nobody what is wrong.
  */
 export function figureIn(
-  figures: FigureTable,
+  figures: Pick<FigureTable, CommonFigure>,
   evaluation: Evaluation,
   query: FigureQuery | QueryText,
   options: FigureOptions & Worded & Versioned,
 ): string | undefined {
-  return isAsked(query, evaluation.build) ? madeFigure(figures, evaluation, query, options) : undefined;
+  if (!isAsked(query, evaluation.build)) return undefined;
+  const writer = new BareWriter({ ...options, rounding: options.rounding ?? roundingOf(evaluation) });
+  // The commonest figures need no more of a writer; others come with one of their own.
+  return madeFigure(figures, evaluation, query, options, writer as Writer);
 }
+
+/** The rounding that a build asks for. */
+export const roundingOf = ({ build }: Evaluation): Rounding | undefined => build.rounding as Rounding | undefined;
 
 /** The text of a figure that is asked for in the words of the vocabulary; nothing where the table has no maker for it. */
 export function madeFigure(
   figures: FigureTable,
   evaluation: Evaluation,
   query: FigureQuery | QueryText,
-  options: FigureOptions & Worded,
+  options: FigureOptions,
+  writer: Writer,
 ): string | undefined {
   const { figure = "reduction", digits, unit } = query as FigureQuery;
   return figures[figure]?.({
     evaluation,
     query: query as FigureQuery,
-    writer: new BareWriter({
-      ...options,
-      rounding: options.rounding ?? (evaluation.build.rounding as Rounding | undefined),
-    }),
+    writer,
     form: { digits: digits === undefined ? undefined : Number(digits), unit },
     version: (id) => options.version?.(id),
   });

@@ -5,6 +5,7 @@ import { readBuild } from "../../src/document/index.js";
 import { leanVersion } from "../../src/document/lean/index.js";
 import { evaluate, totalsOf } from "../../src/evaluate/index.js";
 import { figureWords } from "../../src/languages/index.js";
+import { isAsked } from "../../src/report/asked.js";
 import {
   checkQuery,
   commonFigures,
@@ -51,15 +52,15 @@ it("what is asked without sentences is answered as it is with them, or not at al
   fc.assert(
     fc.property(query, (asked) => {
       const isRight = checkQuery(asked, build).length === 0;
-      const text = figureIn(figures, full, asked, { words: figureWords, version });
-      if (text === undefined) {
+      if (!isAsked(asked, build)) {
         if (isRight) missed++;
         else refused++;
-      } else {
-        answered++;
-        expect(isRight).toBe(true);
-        expect(text).toBe(figureFrom(figures, full, asked));
+        expect(figureIn(commonFigures, full, asked, { words: figureWords, version })).toBeUndefined();
+        return;
       }
+      answered++;
+      expect(isRight).toBe(true);
+      const text = figureFrom(figures, full, asked);
       // What totals alone cannot tell, they say: nobody gets another figure.
       let alone: string | undefined;
       try {

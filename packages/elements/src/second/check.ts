@@ -22,9 +22,13 @@ function oddAbout(
   return isMissing ? [...odd, errorOf("meaning", "missing-reference", "/mode", missing)] : odd;
 }
 
+/** Whether an attribute says something of a build. */
+const isSpoken = (name: string): boolean => name !== "seal" && notationName(name);
+
 /** Reads the data of a build as they are, or as typographers and editors leave them. */
 function read(source: Source): Found {
-  if (!source) return { findings: [errorOf("meaning", "no-build", "")] };
+  const isNone = source && "notation" in source && !Object.keys(source.notation).some(isSpoken);
+  if (!source || isNone) return { findings: [errorOf("meaning", "no-build", "")] };
   if ("json" in source) return readEmbedded(source.json);
   if ("notation" in source) return buildFromAttributes(source.notation);
   return { findings: [errorOf("meaning", "load-failed", "", { ...source })] };

@@ -1,7 +1,7 @@
 import { setText } from "@meshwright/calc/article";
 import { sameSet, setOf, spotOf, type GearSet } from "@meshwright/calc/drivetrain";
 import { Writer } from "@meshwright/calc/report";
-import { html, nothing, render, type TemplateResult } from "lit";
+import { html, nothing, render, type TemplateResult } from "lit/html.js";
 import { dress, paperOf, type CountState, type More, type Tray } from "../shared/element/index.js";
 import { figureWordsFor, fill, wordsFor } from "../shared/words/index.js";
 import { choicesFor, type Choice } from "./sets.js";

@@ -1,18 +1,12 @@
-import { isPagesOwn, notationName } from "@meshwright/calc/document";
+import { isPagesOwn } from "@meshwright/calc/document";
 import { leanRead } from "@meshwright/calc/document/lean";
 import { isStrange, type Found, type Source } from "../../shared/element/index.js";
 
 /** The attributes that speak of the build, or may have been meant to: all but the page's own and those of `mw-build`. */
-export function notationOf(element: Element): Record<string, string> {
-  const attributes: Record<string, string> = {};
-  let speaks = false;
-  for (const { name, value } of element.attributes)
-    if (!isPagesOwn(name) && !isOwn(name)) {
-      attributes[name] = value;
-      speaks ||= name !== "seal" && notationName(name);
-    }
-  return speaks ? attributes : {};
-}
+export const notationOf = (element: Element): Record<string, string> =>
+  Object.fromEntries(
+    [...element.attributes].flatMap(({ name, value }) => (isPagesOwn(name) || isOwn(name) ? [] : [[name, value]])),
+  );
 
 const isOwn = (name: string): boolean => /^(src|json|mode|permalink|build)$/.test(name);
 

@@ -1,10 +1,10 @@
-import { css, html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { setText } from "@meshwright/calc/article";
 import { Writer } from "@meshwright/calc/report";
 import type { Finding } from "@meshwright/calc/stages";
 import { setOf, spotOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
 import { DrawnElement, announce, block } from "../../shared/drawn/index.js";
-import { nameOf, properties, writeCount } from "../../shared/element/index.js";
+import { css, nameOf, properties, writeCount } from "../../shared/element/index.js";
 import { copyText } from "../../shared/page/index.js";
 import { fill, fillCount } from "../../shared/words/index.js";
 

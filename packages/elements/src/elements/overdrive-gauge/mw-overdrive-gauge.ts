@@ -1,4 +1,4 @@
-import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit";
+import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit/html.js";
 import { sayGauge, type SaidGauge } from "@meshwright/calc/article";
 import type { Comparison } from "@meshwright/calc/evaluate";
 import { Picture, arrow, block, drawing, hatching, roomFor, round } from "../../shared/drawn/index.js";

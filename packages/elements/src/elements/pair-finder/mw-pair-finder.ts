@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { moneyText, pairText, partName, type Reporter } from "@meshwright/calc/article";
 import type { ReportWords } from "@meshwright/calc/languages";
 import { limitsOf } from "@meshwright/calc/fit";

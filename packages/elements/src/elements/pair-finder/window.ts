@@ -1,4 +1,4 @@
-import { html, nothing, svg, type TemplateResult } from "lit";
+import { html, nothing, svg, type TemplateResult } from "lit/html.js";
 import { roomFor, round } from "../../shared/drawn/index.js";
 import { placeLabels } from "./labels.js";
 import { drawn, type Listed } from "./listed.js";

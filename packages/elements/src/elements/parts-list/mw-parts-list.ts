@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { sayParts } from "@meshwright/calc/article";
 import { properties } from "../../shared/element/index.js";
 import { block } from "../../shared/drawn/index.js";

@@ -1,4 +1,4 @@
-import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit";
+import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit/html.js";
 import { saySummary, type BlockTable, type SaidSummary } from "@meshwright/calc/article";
 import type { OutputEvaluation } from "@meshwright/calc/evaluate";
 import { Picture, block, drawing, hatching, roomFor, round, table } from "../../shared/drawn/index.js";

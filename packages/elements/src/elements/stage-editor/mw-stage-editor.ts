@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { repeat } from "lit/directives/repeat.js";
 import { changesOf, valueAt, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
 import { arrowFor } from "@meshwright/calc/report";

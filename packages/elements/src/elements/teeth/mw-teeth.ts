@@ -1,7 +1,7 @@
 import { changesOf, sameSet, setOf, type ChangeSet, type GearSet } from "@meshwright/calc/drivetrain";
 import { fill } from "@meshwright/calc/languages";
 import type { Stage } from "@meshwright/calc/stages";
-import { en, type Words } from "../../languages/words/en.js";
+import { countWords } from "../../languages/counts.js";
 import {
   authorsText,
   isWrapped,
@@ -77,8 +77,8 @@ export class MwTeeth extends MeshwrightElement {
   #tray: Tray | undefined;
   #host: HTMLElement | undefined;
 
-  get #words(): Words {
-    return wordsThere("words", en, this.locale);
+  get #words(): typeof countWords {
+    return wordsThere("words", countWords, this.locale);
   }
 
   get #address(): string {

@@ -1,4 +1,4 @@
-import { nothing, svg, type SVGTemplateResult } from "lit";
+import { nothing, svg, type SVGTemplateResult } from "lit/html.js";
 import type { Bounded } from "@meshwright/calc/exact";
 import type { PlacedMount } from "@meshwright/calc/layout";
 import { hatching, roomFor, round } from "../../shared/drawn/index.js";

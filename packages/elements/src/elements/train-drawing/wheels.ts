@@ -1,4 +1,4 @@
-import { nothing, svg, type SVGTemplateResult } from "lit";
+import { nothing, svg, type SVGTemplateResult } from "lit/html.js";
 import { gearOutline } from "@meshwright/calc/gears";
 import type { Layout, PlacedWheel, Span } from "@meshwright/calc/layout";
 import { roomFor, round } from "../../shared/drawn/index.js";

@@ -1,4 +1,4 @@
-import { html, type TemplateResult } from "lit";
+import { html, type TemplateResult } from "lit/html.js";
 import { saySpeeds, type SaidSpeed } from "@meshwright/calc/article";
 import { properties } from "../../shared/element/index.js";
 import { block } from "../../shared/drawn/index.js";

@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { sayWorking } from "@meshwright/calc/article";
 import type { WorkingTable } from "@meshwright/calc/report";
 import { properties } from "../../shared/element/index.js";

@@ -1,6 +1,6 @@
 import { isUnsaid, writerFor, type Speaker, type Unsaid } from "@meshwright/calc/article";
 import type { FigureWords } from "@meshwright/calc/languages";
-import { html, render, type RootPart, type TemplateResult } from "lit";
+import { html, render, type RootPart, type TemplateResult } from "lit/html.js";
 import { MeshwrightElement, textFor } from "../element/index.js";
 import { figureWordsFor, wordsFor, type Words } from "../words/index.js";
 import { standsForBlock } from "./content.js";

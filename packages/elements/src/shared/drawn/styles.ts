@@ -1,4 +1,4 @@
-import { css } from "lit";
+import { css } from "../element/index.js";
 
 /** What a page lets down through inheritance is stopped here: on an element inside, because a page's `*` beats `:host`. */
 export const guard = css`

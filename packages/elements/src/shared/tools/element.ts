@@ -1,4 +1,4 @@
-import { html, type TemplateResult } from "lit";
+import { html, type TemplateResult } from "lit/html.js";
 import type { Reporter, Speaker, Unsaid } from "@meshwright/calc/article";
 import type { ReportWords } from "@meshwright/calc/languages";
 import { DrawnElement } from "../drawn/index.js";

@@ -1,4 +1,4 @@
-import { css } from "lit";
+import { css } from "../element/index.js";
 import { table } from "../drawn/index.js";
 
 /** Tables, and the notes below them. */
