@@ -20,7 +20,7 @@ const wholeScripts = {
 const splitScripts = {
   elements: {
     first: ["meshwright-article.js", "article.ts"],
-    second: ["meshwright-second.js", "second/article.ts"],
+    second: ["meshwright-second.js", "second.ts"],
     // They meet on the class of this element.
     tag: "mw-build",
   },
@@ -80,15 +80,7 @@ async function buildScripts(name) {
   }
   const split = splitScripts[name];
   if (split) {
-    const sources = at("packages", name, "src");
-    const [first, second] = [split.first, split.second].map(([, source]) => join(sources, source));
-    const files = await splitScript({
-      first,
-      second,
-      tag: split.tag,
-      secondFile: split.second[0],
-      banner: banner(version),
-    });
+    const files = await splitScript({ ...splitSources(name), banner: banner(version) });
     for (const place of ["first", "second"]) {
       const [file] = split[place];
       writeFileSync(at("packages", name, "dist", file), files[place]);
@@ -96,6 +88,13 @@ async function buildScripts(name) {
     }
   }
   return written;
+}
+
+/** What a script in two files is made from. */
+export function splitSources(name = "elements") {
+  const { first, second, tag } = splitScripts[name];
+  const source = ([, path]) => at("packages", name, "src", path);
+  return { first: source(first), second: source(second), tag, secondFile: second[0] };
 }
 
 /** The languages as classic scripts, beside the self-contained ones that load them: `figures-de.js`, `words-de.js`. */

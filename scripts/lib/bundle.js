@@ -219,7 +219,11 @@ export async function wholeScript({ input, format, banner = "" }) {
 
 /** The bytes that each module brings into a whole script, minified by itself: `[path, bytes]`, the heaviest first. */
 export async function weightsOf({ input, format }) {
-  const { modules } = await bundled({ input, format });
+  return weighed((await bundled({ input, format })).modules);
+}
+
+/** The same of modules that Rollup has put together. */
+export async function weighed(modules) {
   const weights = [];
   for (const [path, { code }] of Object.entries(modules)) {
     // Its names are used elsewhere, which a minifier that sees one module alone cannot know.
@@ -281,7 +285,7 @@ const facetsApart = {
 const isKind = (path) => existsSync(path) && /^export const effect:/m.test(readFileSync(path, "utf8"));
 
 /** Takes the place of Rollup's loader: hands what one file has made on to the other. */
-const register = (id) => `
+const register = `
 var System={register:function(deps,declare){var made=declare(put,{});(made.setters||[]).forEach(function(set){set(shared);setters.push(set)});made.execute()}},
 shared={},setters=[];
 function put(name,value){
@@ -339,7 +343,7 @@ console.warn("Meshwright: ${secondFile} and the file before it are not of one bu
   const hash = `sha384-${createHash("sha384").update(code).digest("base64")}`;
   const early = inAscii(
     await minified(
-      `(function(meshwrightSecond){if(!globalThis.HTMLElement)return;${register(id)}
+      `(function(meshwrightSecond){if(!globalThis.HTMLElement)return;${register}
 ${chunks["first.js"].code}
 var home=${home};
 if(home&&!home.more)home.more=function(id,run){return id===${JSON.stringify(id)}&&(run(System),true)};

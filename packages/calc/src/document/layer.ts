@@ -8,7 +8,7 @@ import {
   type ChangeSet,
   type Finder,
 } from "../drivetrain/index.js";
-import { inners, type Finding, type Stage } from "../stages/index.js";
+import { inners, type Stage } from "../stages/index.js";
 import { drafted } from "./carry.js";
 import { changedBy, told, type Check } from "./changes.js";
 import { checkBuild } from "./check.js";

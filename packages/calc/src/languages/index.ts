@@ -7,6 +7,7 @@ export { type FigureWords, type VerdictWords, figureWords } from "./figures/en.j
 export { canonicalLocale, isPlainEnglish, isRightToLeft, languageOf } from "./locale.js";
 export { pitchText, reasonText } from "./reason-text.js";
 export { type ReasonWords, type ReportWords, reportWords } from "./reports/en.js";
-export { fill, fillCount } from "./sentences.js";
+export { fillCount } from "./counted.js";
+export { fill } from "./sentences.js";
 export { verdictWords } from "./verdicts.js";
 export { type Forms, type Table, type Widened, stringsFrom } from "./tables.js";

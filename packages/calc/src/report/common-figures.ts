@@ -1,8 +1,8 @@
-import { bounded, lengthOf, type Bounded } from "../exact/index.js";
-import { changeOf, rolledBy, type OutputEvaluation, type Quantity } from "../evaluate/index.js";
+import type { Bounded } from "../exact/index.js";
+import type { OutputEvaluation, Quantity } from "../evaluate/index.js";
 import { valueAt } from "../drivetrain/index.js";
 import { fill } from "../languages/index.js";
-import { aside, compared, lengthForm, outputOf, type CommonFigure, type FigureContext, type Makers } from "./figure.js";
+import { aside, compared, outputOf, type CommonFigure, type FigureContext, type Makers } from "./figure.js";
 
 /** A reduction with what nobody asked for but has to be told. */
 interface Told {

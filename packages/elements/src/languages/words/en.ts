@@ -6,8 +6,6 @@ import { countWords } from "../counts.js";
  * where a count decides the form, the forms bear the names of `Intl.PluralRules`.
  */
 export const en = /* @__PURE__ */ Object.assign({}, countWords, {
-  comma: ",",
-  set: "{0}, set",
   yours: "yours {0} · article {1}",
   less: "One less",
   more: "One more",
