@@ -11,6 +11,10 @@ export default defineConfig({
       { find: /^@meshwright\/calc\/(\w+\/lean)$/, replacement: `${packages}calc/src/$1/index.ts` },
       { find: /^@meshwright\/calc\/(\w+)$/, replacement: `${packages}calc/src/$1/index.ts` },
       { find: /^@meshwright\/elements\/(all|article)$/, replacement: `${packages}elements/src/$1.ts` },
+      {
+        find: /^@meshwright\/elements\/(store|tools|words)$/,
+        replacement: `${packages}elements/src/shared/$1/index.ts`,
+      },
       { find: /^@meshwright\/elements\/([\w-]+)$/, replacement: `${packages}elements/src/elements/$1/index.ts` },
       { find: /^@meshwright\/(elements|figures)$/, replacement: `${packages}$1/src/index.ts` },
     ],
@@ -18,7 +22,10 @@ export default defineConfig({
   test: {
     include: ["packages/*/test/**/*.test.ts", "tests/**/*.test.{ts,js}"],
     // Rows of other people's software have a runner of their own: npm run test:hosts.
-    exclude: ["**/node_modules/**", "tests/hosts/**", "tests/vectors-runner/vectors.test.ts", "tests/long/**"],
+    exclude: [
+      ...["**/node_modules/**", "tests/hosts/**", "tests/vectors-runner/vectors.test.ts", "tests/long/**"],
+      "tests/words/**",
+    ],
     environment: "node",
     // Property tests with arbitrary precision take their time on a small machine that does other work as well.
     testTimeout: 30_000,

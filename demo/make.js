@@ -74,7 +74,17 @@ const folders = (path) => readdirSync(path, { withFileTypes: true }).filter((one
 
 /** An article's own first, then what goes deeper; whatever is new comes last. */
 const order = [
-  ...["build", "teeth", "value", "ratio-summary", "overdrive-gauge", "edits", "stage-editor", "train-drawing"],
+  ...[
+    "build",
+    "teeth",
+    "value",
+    "ratio-summary",
+    "overdrive-gauge",
+    "edits",
+    "stage-editor",
+    "train-drawing",
+    "drive-line",
+  ],
   ...["pair-finder", "change-table", "wheel-speed", "working", "order-list", "parts-list", "bench-card"],
 ].map((name) => `mw-${name}`);
 const place = ({ tag }) => (order.includes(tag) ? order.indexOf(tag) : order.length);

@@ -9,11 +9,12 @@ import { hashesOf, isAsRecorded, record } from "./lib/record.js";
 import { commandOf, runNode } from "./lib/run.js";
 
 /** In this order: each may use the ones before. */
-const packageNames = ["calc", "elements", "figures"];
+const packageNames = ["calc", "elements", "figures", "notebook"];
 
 /** Self-contained classic scripts: by package, the file and the source that it begins with. */
 const wholeScripts = {
   elements: { "meshwright.js": "all.ts" },
+  notebook: { "notebook.js": "index.ts" },
 };
 
 /** The same in two files, the second of which comes later: the files and the sources that they begin with. */
@@ -26,6 +27,9 @@ const splitScripts = {
   },
 };
 
+/** The drivetrain that the notebook opens a copy of as an example. */
+const example = at("seeds", "limpet.json");
+
 const isTest = (path) => path.endsWith(".test.ts") || /[\\/]src[\\/]test[\\/]/.test(path);
 const isSource = (path) => path.endsWith(".ts") && !path.endsWith(".d.ts") && !isTest(path);
 
@@ -36,6 +40,7 @@ const inputsOf = (name) => [
     .flatMap((one) => filesBelow(at("packages", one), (path) => isSource(path) || path.endsWith(".json"))),
   ...filesBelow(at("scripts", "lib")),
   ...["scripts/build.js", "package-lock.json", "tsconfig.json"].map((path) => at(path)),
+  ...(name === "notebook" ? [example, at("demo", "notebook", "index.html")] : []),
 ];
 const outputsOf = (name) => filesBelow(at("packages", name, "dist"));
 
@@ -74,7 +79,7 @@ async function buildScripts(name) {
   for (const [file, source] of Object.entries(wholeScripts[name] ?? {})) {
     const input = at("packages", name, "src", source);
     if (!existsSync(input)) continue;
-    const code = await wholeScript({ input, format: "iife", banner: banner(version) });
+    const code = await wholeScript({ input, format: "iife", banner: banner(version), foreign: name === "notebook" });
     writeFileSync(at("packages", name, "dist", file), code);
     written.push(file);
   }
@@ -131,6 +136,26 @@ async function writeSchema() {
   writeFileSync(at("packages", "calc", "dist", "build.schema.json"), text);
 }
 
+/** The notebook as one file, to keep beside a blog or on a stick: page, script and example in one. */
+function writeNotebookFile() {
+  const folder = at("packages", "notebook", "dist");
+  // What closes a script, or opens a comment in one, stands in it as an escape.
+  const inside = (code) => code.replace(/<(?=\/script|!--)/gi, "\\x3c");
+  const script = inside(readFileSync(join(folder, "notebook.js"), "utf8"));
+  const seed = inside(JSON.stringify(JSON.stringify(JSON.parse(readFileSync(example, "utf8")))));
+  const page = readFileSync(at("demo", "notebook", "index.html"), "utf8");
+  const styles = readFileSync(at("demo", "notebook", "notebook.css"), "utf8");
+  const whole = page
+    .replace(/ *<link rel="(icon|stylesheet)"[^>]*>\n/g, "")
+    .replace(
+      /<script[^>]*><\/script>/,
+      () => `<script>globalThis.meshwrightExample = ${seed};</script>\n    <style>${styles}</style>`,
+    )
+    .replace("</body>", () => `<script>${script}</script>\n  </body>`)
+    .replace(/ *<footer class="back">.*?<\/footer>\n/s, "");
+  writeFileSync(join(folder, "notebook.html"), whole);
+}
+
 async function buildPackage(name) {
   const inputs = hashesOf(inputsOf(name));
   const written = await buildModules(name, external);
@@ -138,6 +163,7 @@ async function buildPackage(name) {
     written.push(...(await buildScripts(name)), ...(await buildLanguages(name)));
     removeOthers(at("packages", name, "dist"), written);
     if (name === "calc") await writeSchema();
+    if (name === "notebook") writeNotebookFile();
     await declarations(name);
   }
   record(`build-${name}`, { inputs, outputs: hashesOf(outputsOf(name)) });

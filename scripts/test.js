@@ -20,6 +20,7 @@ const steps = () => ({
   "calc and tools": vitest("--coverage", "--exclude", compared),
   "hostile input": vitest(compared),
   vectors: vitest("--config", "vitest.vectors.config.ts"),
+  "words and slips": [commandOf("vitest"), "run", "--config", "vitest.words.config.ts"],
   "elements in chromium": ["scripts/engines.js", "chromium"],
   "elements in firefox": ["scripts/engines.js", "firefox"],
   "elements in webkit": ["scripts/engines.js", "webkit"],

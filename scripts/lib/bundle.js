@@ -194,9 +194,12 @@ const terserOptions = {
 };
 
 /** The smallest code that does the same. */
-async function minified(code, { module = false, toplevel = true } = {}) {
+async function minified(code, { module = false, toplevel = true, foreign = false } = {}) {
   // A copy: what a call is told becomes part of the options that it was given.
-  const result = await minify(code, { ...structuredClone(terserOptions), module, toplevel });
+  const options = { ...structuredClone(terserOptions), module, toplevel };
+  // Other people's code makes classes of functions, which arrows cannot be.
+  if (foreign) Object.assign(options.compress, { unsafe_arrows: false, unsafe_methods: false });
+  const result = await minify(code, options);
   return result.code;
 }
 
@@ -209,11 +212,12 @@ const inAscii = (code) =>
 
 /**
  * One self-contained script; everything it imports is inside. `format` is "es" for a module and "iife" for a classic
- * script, which is in ASCII: a page in another encoding takes it for one of its own.
+ * script, which is in ASCII: a page in another encoding takes it for one of its own. `foreign`: there is code in it that is not
+ * ours, beside Lit.
  */
-export async function wholeScript({ input, format, banner = "" }) {
+export async function wholeScript({ input, format, banner = "", foreign = false }) {
   const { code } = await bundled({ input, format });
-  const script = await minified(code, { module: format === "es" });
+  const script = await minified(code, { module: format === "es", foreign });
   return banner + (format === "es" ? script : inAscii(script));
 }
 

@@ -35,6 +35,7 @@ const breaking: [rule: string, file: string, imported: string][] = [
   ["shared-words", "elements/src/shared/words/table.ts", "../store/index.js"],
   ["shared-store", "elements/src/shared/store/layer.ts", "../element/index.js"],
   ["shared-element", "elements/src/shared/element/draw.ts", "../tools/index.js"],
+  ["shared-findings", "elements/src/shared/findings/list.ts", "../tools/index.js"],
   ["shared-tools", "elements/src/shared/tools/button.ts", "../../elements/teeth/index.js"],
   ["languages-run-nothing", "elements/src/languages/words/fr.ts", "../../shared/words/index.js"],
   ["languages-types", "elements/src/languages/words/es.ts", "type ../../shared/store/index.js"],

@@ -8,6 +8,7 @@ import { define } from "./shared/element/index.js";
 import { makeWhole } from "./second/index.js";
 import { MwBuild } from "./elements/build/index.js";
 import { MwChangeTable } from "./elements/change-table/index.js";
+import { MwDriveLine } from "./elements/drive-line/index.js";
 import { MwEdits } from "./elements/edits/index.js";
 import { MwOverdriveGauge } from "./elements/overdrive-gauge/index.js";
 import { MwBenchCard } from "./elements/bench-card/index.js";
@@ -34,6 +35,7 @@ define(
   MwStageEditor,
   MwChangeTable,
   MwTrainDrawing,
+  MwDriveLine,
   MwWheelSpeed,
   MwWorking,
   MwBenchCard,

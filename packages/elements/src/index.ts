@@ -7,6 +7,7 @@ export { MeshwrightElement } from "./shared/element/index.js";
 export { DrawnElement } from "./shared/drawn/index.js";
 export { MwBuild } from "./elements/build/index.js";
 export { MwChangeTable } from "./elements/change-table/index.js";
+export { MwDriveLine } from "./elements/drive-line/index.js";
 export { MwEdits } from "./elements/edits/index.js";
 export { MwOverdriveGauge } from "./elements/overdrive-gauge/index.js";
 export { MwRatioSummary } from "./elements/ratio-summary/index.js";

@@ -76,13 +76,13 @@ export function checkArticle(article: Article, load: Load): Checked {
 
   const elements = [...elementsIn(article)];
   const expected = new Map<Element, Expected>();
-  for (const element of elements) if (saysFigures(element)) expected.set(element, builds.expected(element));
+  for (const element of elements)
+    if (isKnown(element.tag) && element.tag !== "mw-build") expected.set(element, builds.expected(element));
   const isText = (element: Element) => expected.get(element)?.kind === "text";
   const inBlock = (element: Element, edit: Edit | string): Edit | string => {
     if (!element.inside || element.selfClosed) return "its element has no end tag of its own";
     return enclosing(element, isText) ? "it stands in another figure" : edit;
   };
-  const has = (element: Element) => expected.has(element);
 
   for (const { element, build, why } of builds.all) if (!build) untold(element, why);
   for (const element of elements) {
@@ -102,7 +102,7 @@ export function checkArticle(article: Article, load: Load): Checked {
       tell(element, { kind: "stale", found, expected: text, message: staleMessage(found, text), edit });
     } else if (should?.kind === "figures") {
       compared++;
-      for (const { at, found, expected: text, edit } of faultsOf(element, should, article, has)) {
+      for (const { at, found, expected: text, edit } of faultsOf(element, should, article, saysFigures)) {
         const whole = inBlock(element, edit);
         tell(element, { kind: "stale", found, expected: text, message: staleMessage(found, text), edit: whole }, at);
       }

@@ -1,11 +1,13 @@
 // What an element should say, which build it belongs to, which version and which language: calc's article room tells it, to
 // the command as to the page.
 import {
+  askedFindings,
   isUnsaid,
   readEmbedded,
   sayCard,
   sayChanges,
   sayDrawing,
+  sayDriveLine,
   sayGauge,
   sayOrder,
   sayParts,
@@ -34,8 +36,10 @@ import {
 import type { Build } from "@meshwright/calc/drivetrain";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 import { wordsFor } from "@meshwright/calc/languages/all";
+import type { Toothed } from "@meshwright/calc/gears";
 import { layoutOf } from "@meshwright/calc/layout";
-import { figures as allFigures, units } from "@meshwright/calc/report";
+import { figures as allFigures, modeFault, stageText, units } from "@meshwright/calc/report";
+import { errorOf, type Finding } from "@meshwright/calc/stages";
 import { textOf, type Article, type Element } from "./article.js";
 import { hasDigit } from "./canonical.js";
 import { Surroundings } from "./surroundings.js";
@@ -114,9 +118,15 @@ function readingOf(element: Element, script: Element | undefined, load: Load): R
     const file = load(attributes.src);
     return file === undefined ? `${attributes.src} could not be read` : readBuild(file);
   }
-  const notation = Object.entries(attributes).filter(([name]) => notationName(name));
-  if (!notation.length) return "no build here: expected attributes, a JSON script inside, or src";
-  return buildFromAttributes(Object.fromEntries(notation));
+  if (!Object.keys(attributes).some((name) => name !== "seal" && notationName(name)))
+    return "no build here: expected attributes, a JSON script inside, or src";
+  return buildFromAttributes(attributes);
+}
+
+/** What is wrong with the names of an element's attributes: those that a notation bears are for its reader to tell. */
+function misnamed({ tag, attributes }: Element): readonly Finding[] {
+  const names = Object.keys(attributes).filter((name) => tag !== "mw-build" || !notationName(name));
+  return attributeFindings(tag, names).filter(({ severity }) => severity === "error");
 }
 
 const text = (context: Context, ...texts: readonly (string | Unsaid)[]): Expected => {
@@ -209,10 +219,32 @@ function order({ element, speaker, other }: Context): Expected {
 }
 
 function drawing({ element, speaker }: Context): Expected {
-  const { evaluation } = speaker;
-  const layout = layoutOf(stepsToDraw(evaluation, said(element.attributes, "of")), evaluation.build.mounts);
+  const { evaluation, writer } = speaker;
+  const steps = stepsToDraw(evaluation, said(element.attributes, "of"));
+  const layout = layoutOf(steps, evaluation.build.mounts);
   const { title, told, verdicts, rest } = sayDrawing(speaker, layout);
-  return { kind: "figures", figures: [], sentences: [title, told, ...verdicts, rest] };
+  // Whoever tells a drawing in words tells the pitch of its gears.
+  const pitches = steps.flatMap(({ stage }) => {
+    const { module, diametralPitch } = stage as Toothed;
+    return module === undefined && diametralPitch === undefined ? [] : writer.given((module ?? diametralPitch)!);
+  });
+  return { kind: "figures", figures: [], sentences: [title, told, ...verdicts, rest, ...pitches] };
+}
+
+function line({ speaker }: Context): Expected {
+  const { cells, totals } = sayDriveLine(speaker);
+  const told = [...cells.values()].flatMap(({ stage, heard, shaft, notes }) => [
+    ...(stage ? [stageText(stage, "sentence", speaker.writer), stageText(stage, "arrow", speaker.writer)] : []),
+    heard,
+    ...(shaft ? [shaft.heard] : []),
+    ...notes,
+  ]);
+  const ends = [...totals.values()];
+  return {
+    kind: "figures",
+    figures: ends.map(({ label, text }) => ({ text, names: [label] })),
+    sentences: [...told, ...ends.map(({ heard }) => heard)].filter(hasDigit),
+  };
 }
 
 /** Every element: how it is checked, that it is not, or that it says no figure. */
@@ -231,6 +263,7 @@ const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
   "mw-order-list": order,
   "mw-parts-list": ({ speaker }) => figuresOf(sayParts(speaker)),
   "mw-stage-editor": "unchecked",
+  "mw-drive-line": line,
   "mw-pair-finder": "unchecked",
 };
 
@@ -258,8 +291,12 @@ export class Builds {
     this.all = this.#around.builds.map((element): ArticleBuild => {
       const reading = readingOf(element, this.#around.scriptOf(element), load);
       if (typeof reading === "string") return { element, build: undefined, why: reading };
-      const why = reading.findings.map(({ at, message }) => (at ? `${at}: ${message}` : message));
-      return { element, build: reading.build, why: why.join(" ") };
+      const { build, findings } = reading;
+      const { mode } = element.attributes;
+      const wrongMode = build && mode ? modeFault(build, mode) : undefined;
+      const wrong = [...(build ? misnamed(element) : []), ...(wrongMode ? [wrongMode] : [])];
+      const why = [...findings, ...wrong].map(({ at, message }) => (at ? `${at}: ${message}` : message));
+      return { element, build: wrong.length ? undefined : build, why: why.join(" ") };
     });
     this.#builds = new Map(this.all.map((one) => [one.element, one]));
   }
@@ -272,7 +309,7 @@ export class Builds {
     const version = buildAt(build, at);
     if (!version.ok) return version.findings.map(({ message }) => message).join(" ");
     const { mode } = element.attributes;
-    const evaluation = evaluate(version.build, build.modes?.some((one) => one.id === mode) ? mode : undefined);
+    const evaluation = evaluate(version.build, mode || undefined);
     this.#evaluations.set(key, evaluation);
     return evaluation;
   }
@@ -294,24 +331,38 @@ export class Builds {
     return speaker;
   }
 
+  /** Why an element has no build. */
+  #homeless({ attributes: { build: id } }: Element): string {
+    if (!id) return "it belongs to no mw-build";
+    const known = [...new Set(this.all.flatMap(({ element }) => element.attributes.id ?? []))];
+    const nearest = nearestTo(id, known);
+    return messages([errorOf("meaning", "missing-reference", "/build", { id, known, nearest })]);
+  }
+
   /** What an element's content should say. */
   expected(element: Element): Expected {
     const maker = Object.hasOwn(elements, element.tag) ? elements[element.tag]! : "silent";
+    const wrong = misnamed(element);
+    if (wrong.length) return untold(messages(wrong));
     if (maker === "silent") return { kind: "silent" };
     // Without content there is nothing to compare but in a sentence.
-    if (maker === "unchecked") return { kind: textOf(element) ? "unchecked" : "silent" };
+    const unchecked: Expected = { kind: textOf(element) ? "unchecked" : "silent" };
+    if (maker === "unchecked" && (element.foreign || element.computed.length)) return unchecked;
     if (element.foreign) return untold("it stands in a drawing, where the page does not know it");
     if (element.computed.length) return untold(`its ${element.computed.join(", ")} is worked out by a program`);
     const owner = this.#around.buildOf(element);
     const holder = owner && this.#builds.get(owner);
-    if (!holder) return untold("it belongs to no mw-build");
+    if (!holder)
+      return maker === "unchecked" && !element.attributes.build ? unchecked : untold(this.#homeless(element));
     const { build } = holder;
-    if (!build) return untold("its build could not be read");
-    const wrong = attributeFindings(element.tag, Object.keys(element.attributes));
-    const errors = wrong.filter(({ severity }) => severity === "error");
-    if (errors.length) return untold(messages(errors));
+    if (!build) return maker === "unchecked" ? unchecked : untold("its build could not be read");
     try {
       const whole = { ...holder, build };
+      // Of what is not compared, only the words that are there can be wrong.
+      const isWrong = ({ code }: Finding) => maker !== "unchecked" || code !== "word-needed";
+      const asked = askedFindings(element.tag, build, element.attributes).filter(isWrong);
+      if (asked.length) return untold(messages(asked));
+      if (maker === "unchecked") return unchecked;
       // What takes no version shows the build as it stands.
       const takes: readonly string[] = elementAttributes[element.tag as ElementTag];
       const at = takes.includes("at") ? element.attributes.at : "";

@@ -1,3 +1,4 @@
+import { elementAttributes, type ElementTag } from "../document/index.js";
 import { stagesOf, type Build } from "../drivetrain/index.js";
 import { checkQuery, isToothPair, versionFault, versionOf } from "../report/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
@@ -52,6 +53,13 @@ function startFaults(build: Build, from: string | undefined): Finding[] {
   return found.code === "missing-reference" ? [idFault("from", from!, known)] : [{ ...found, at: "/from" }];
 }
 
+/** What is chosen in the line of drive may have gone since: told, and nothing is chosen. */
+function chosenFaults(build: Build, chosen: string | undefined): Finding[] {
+  const known = stagesOf(build).map(({ stage }) => stage.id);
+  if (chosen === undefined || chosen.includes(":") || known.includes(chosen)) return [];
+  return [{ ...idFault("chosen", chosen, known), severity: "warning" }];
+}
+
 type Check = (build: Build, attributes: Attributes) => readonly Finding[];
 
 const ofOutput: Check = (build, attributes) => outputFault(build, said(attributes, "of"));
@@ -74,6 +82,7 @@ const checks: Readonly<Record<string, Check>> = {
     ...speedFaults(said(attributes, "unit"), said(attributes, "loaded")),
   ],
   "mw-train-drawing": (build, attributes) => drawnFaults(build, said(attributes, "of")),
+  "mw-drive-line": (build, attributes) => chosenFaults(build, said(attributes, "chosen")),
   "mw-pair-finder": (build, attributes) => pairFaults(build, said(attributes, "of")),
   "mw-change-table": (build, attributes) => shownFaults(build, said(attributes, "show")),
   "mw-order-list": (build, attributes) => startFaults(build, said(attributes, "from")),
@@ -99,7 +108,11 @@ export function askedFindings(
   attributes: Attributes,
   version: (at: string) => Build | undefined = (at) => versionOf(build, at),
 ): readonly Finding[] {
-  const at = said(attributes, "at");
+  // What takes no version shows the build as it stands.
+  const takes: readonly string[] = Object.hasOwn(elementAttributes, tag)
+    ? elementAttributes[tag as ElementTag]
+    : ["at"];
+  const at = takes.includes("at") ? said(attributes, "at") : undefined;
   const fault = atFault(build, at);
   if (fault) return [fault];
   const about = at === undefined || at === "article" ? build : version(at);

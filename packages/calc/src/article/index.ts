@@ -11,6 +11,17 @@ export { standsForBlock } from "./block-content.js";
 export { type Content, hasDigit, standsForValue } from "./content.js";
 export { type SaidDrawing, drawnLength, sayDrawing, stepsToDraw, verdictOf, wallText } from "./drawing.js";
 export { readEmbedded } from "./embedded.js";
+export { type MendedDraft, mendedDraft } from "./drive-draft.js";
+export {
+  type LinePiece,
+  type SaidCell,
+  type SaidLane,
+  type SaidLine,
+  type SaidLineTotal,
+  type SaidShaft,
+  type SaidStrand,
+  sayDriveLine,
+} from "./drive-line.js";
 export { holderFault } from "./holder-fault.js";
 export { type SaidGauge, sayGauge } from "./gauge.js";
 export { type PairTotal, type SaidTotal, pairText, sayTotals } from "./pairs.js";

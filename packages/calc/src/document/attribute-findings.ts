@@ -1,8 +1,22 @@
 import { errorOf, findingOf, type Finding } from "../stages/index.js";
 import { elementAttributes, ofAll, type ElementTag } from "./attributes.js";
-import { isPagesOwn } from "./pages-own.js";
+import { isHandler, isPagesOwn } from "./pages-own.js";
 import { notationNames } from "./notation-names.js";
 import { nearestTo, slipsBetween } from "./nearest.js";
+
+/** Every name that an element takes. */
+const namesFor = (tag: ElementTag): readonly string[] => [
+  ...elementAttributes[tag],
+  ...ofAll,
+  ...(tag === "mw-build" ? notationNames : []),
+];
+
+const isSlip = (name: string, nearest: readonly string[]): boolean =>
+  nearest.some((one) => slipsBetween(name.toLowerCase(), one) <= 1);
+
+/** Whether an attribute of an element is the page's own affair, and no slip from one of its names. */
+export const passes = (tag: ElementTag, name: string): boolean =>
+  isPagesOwn(name) && !(isHandler(name) && isSlip(name, nearestTo(name, namesFor(tag))));
 
 /**
  * What an attribute is that nobody knows: one slip from a name of ours, or one that can only have been meant for an axle, is
@@ -11,13 +25,10 @@ import { nearestTo, slipsBetween } from "./nearest.js";
  * @param value of an attribute of an `mw-build`, whether it reads like a list of stages
  */
 export function unknownAttribute(tag: ElementTag, name: string, looksLikeStages = false): Finding {
-  const own = elementAttributes[tag] as readonly string[];
-  const known = [...own, ...ofAll, ...(tag === "mw-build" ? notationNames : [])];
-  const nearest = nearestTo(name, known);
-  const isSlip = nearest.some((one) => slipsBetween(name, one) <= 1);
+  const nearest = nearestTo(name, namesFor(tag));
   const isAxles = tag === "mw-build" && (/-(wheel|motor)$/.test(name) || looksLikeStages);
   const values = { name, element: tag, nearest, ...(isAxles && !nearest.length && { example: `axle-${name}` }) };
-  return isSlip || isAxles
+  return isSlip(name, nearest) || isAxles
     ? errorOf("shape", "unknown-attribute", `/${name}`, values)
     : findingOf("warning", "shape", "unknown-attribute", `/${name}`, values);
 }
@@ -27,6 +38,6 @@ export function attributeFindings(tag: string, names: Iterable<string>): Finding
   if (!Object.hasOwn(elementAttributes, tag)) return [];
   const own: readonly string[] = elementAttributes[tag as ElementTag];
   return [...names]
-    .filter((name) => !own.includes(name) && !ofAll.includes(name) && !isPagesOwn(name))
+    .filter((name) => !own.includes(name) && !ofAll.includes(name) && !passes(tag as ElementTag, name))
     .map((name) => unknownAttribute(tag as ElementTag, name));
 }

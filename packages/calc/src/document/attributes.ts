@@ -14,6 +14,7 @@ export const elementAttributes = {
   "mw-edits": [],
   "mw-stage-editor": [],
   "mw-train-drawing": ["of", "at"],
+  "mw-drive-line": ["still", "chosen", "open", "at"],
   "mw-pair-finder": ["of"],
   "mw-change-table": ["show"],
   "mw-wheel-speed": ["of", "unit", "loaded"],

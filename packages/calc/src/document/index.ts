@@ -2,7 +2,7 @@
  * Reading and checking a build; its JSON Schema; applying changes; its notation in attributes; links that carry changes.
  * @module
  */
-export { attributeFindings } from "./attribute-findings.js";
+export { attributeFindings, passes } from "./attribute-findings.js";
 export { axleAttributeOf, axleNames, axleParts, buildWords, notationName } from "./notation-names.js";
 export { elementAttributes, type ElementTag } from "./attributes.js";
 export { isPagesOwn } from "./pages-own.js";
@@ -14,7 +14,7 @@ export { buildFromLink, linkOfBuild } from "./carrier.js";
 export { type LinkedChanges, changesFrom, linkCarries, linkOf } from "./links.js";
 export { buildFromAttributes } from "./notation.js";
 export { nearestTo, slipsBetween } from "./nearest.js";
-export { parseBuild, readBuild } from "./read-build.js";
+export { parseBuild, readBuild, readUnfinished } from "./read-build.js";
 export { scalarTexts } from "./expected.js";
 export { ShapeReader } from "./read.js";
 export type { Reading } from "./reading.js";

@@ -18,7 +18,7 @@ import type { Reading } from "./reading.js";
 import { sameValue } from "./same.js";
 
 /** Checks a reader's drafts without what names things that are gone, and says whether there was such. */
-export class TidyCheck {
+class TidyCheck {
   trimmed = false;
   readonly #before: Build;
 

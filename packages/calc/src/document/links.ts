@@ -205,7 +205,7 @@ export function changesFrom(link: string, build: Build): LinkedChanges {
     }
   if (!sets.size && !structure.length) return { changes: {}, structure, findings };
   const laid = layOver(build, { structure, sets: Object.fromEntries(sets) });
-  for (const { address, why } of laid.dropped) refuse("change-refused", address, { why: why.message });
+  for (const { address, why } of laid.dropped) refuse("change-refused", address, { why });
   return { changes: laid.layer.sets, structure: laid.layer.structure, findings };
 
   /** What a change is told of by: the stage, where it has one. */

@@ -82,6 +82,12 @@ class Teller {
     return this.#compared > mostCompared ? [] : nearestTo(found, known);
   }
 
+  /** Values with the known words nearest to the one that is none of them. */
+  near(values: FindingValues = {}): FindingValues {
+    const { id, known } = values;
+    return typeof id === "string" && Array.isArray(known) ? { ...values, nearest: this.nearest(id, known) } : values;
+  }
+
   range({ from, to }: { readonly from: string | number; readonly to: string | number }, at: string): void {
     if (rational(from).compare(to) > 0) this.bad("range-backwards", at, { from, to });
   }
@@ -113,7 +119,8 @@ function checkNames(build: Build, places: readonly Place[], teller: Teller): voi
 
 /** What a stage's kind has to say, and that of those which were turned along with it. */
 function checkStage(stage: Stage, pointer: string, teller: Teller): void {
-  const say: Say = (severity, code, field, values) => teller.say(severity, code, pointerTo(pointer, field), values);
+  const say: Say = (severity, code, field, values) =>
+    teller.say(severity, code, pointerTo(pointer, field), teller.near(values));
   checks[stage.kind](stage, say);
   unknowns[stage.kind]?.spans(stage).forEach((one, n) => {
     const at = `${pointer}/spans/${n}`;

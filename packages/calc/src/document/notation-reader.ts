@@ -2,7 +2,6 @@ import { shapes, stageShape } from "../drivetrain/index.js";
 import { notations, type FindingCode, type FindingValues, type StageKind } from "../stages/index.js";
 import { axleAttributeOf, buildWords, type BuildWord } from "./notation-names.js";
 import { elementAttributes } from "./attributes.js";
-import { isPagesOwn } from "./pages-own.js";
 import { plain, sealOf } from "./seal.js";
 
 type Data = Record<string, unknown>;
@@ -258,8 +257,8 @@ export class NotationReader {
     });
   }
 
-  /** Reads all attributes of an element into the document that they stand for. */
-  read(attributes: Readonly<Record<string, string>>, stranger: Stranger): Data {
+  /** Reads all attributes of an element into the document that they stand for, but for those that are the page's. */
+  read(attributes: Readonly<Record<string, string>>, stranger: Stranger, isPages: (name: string) => boolean): Data {
     const { document, outputs } = this;
     const lists: [name: string, text: string, axle: string | undefined][] = [];
     const partOnly = new Map<string, string>();
@@ -269,7 +268,7 @@ export class NotationReader {
       const axle = axleAttributeOf(name);
       if (!axle && !(buildWords as readonly string[]).includes(name)) {
         const own: readonly string[] = elementAttributes["mw-build"];
-        if (!own.includes(name) && name !== "build" && !isPagesOwn(name))
+        if (!own.includes(name) && name !== "build" && !isPages(name))
           stranger(name, () => readsLikeStages(plain(given.slice(0, longestPiece))));
         continue;
       }

@@ -1,5 +1,5 @@
 import { errorOf, findingOf, type Finding } from "../stages/index.js";
-import { unknownAttribute } from "./attribute-findings.js";
+import { passes, unknownAttribute } from "./attribute-findings.js";
 import { checkBuild } from "./check.js";
 import { nearestTo } from "./nearest.js";
 import { NotationReader } from "./notation-reader.js";
@@ -31,9 +31,13 @@ export function buildFromAttributes(attributes: Readonly<Record<string, string>>
     const nearest = word && { nearest: nearestTo(word.found, word.known) };
     findings.push(errorOf(about, code, `/${name}`, { ...values, ...nearest }));
   });
-  const document = reader.read(attributes, (name, looksLikeStages) => {
-    findings.push(unknownAttribute("mw-build", name, looksLikeStages()));
-  });
+  const document = reader.read(
+    attributes,
+    (name, looksLikeStages) => {
+      findings.push(unknownAttribute("mw-build", name, looksLikeStages()));
+    },
+    (name) => passes("mw-build", name),
+  );
   if (findings.some(({ severity }) => severity === "error")) return refused(...findings);
   const names = [...reader.outputs.keys()].map((axle) => reader.attributes.get(axle)!);
   const reading = checkBuild(document);

@@ -9,7 +9,10 @@ const global = new Set(
 
 /** What ARIA, scripts and frameworks put on elements that they know nothing of. */
 const prefixed =
-  /^(?:(?:data|aria|v|x|ng|hx|up|fs|astro|sveltekit|q|_ng[a-z]*|xml|xmlns|jsx|ssr)[-:]|on|wp-|[@:#*_[(]|.*[.[\]()@:])/;
+  /^(?:(?:data|aria|v|x|ng|hx|up|fs|astro|sveltekit|q|_ng[a-z]*|xml|xmlns|jsx|ssr)[-:]|wp-|[@:#*_[(]|.*[.[\]()@:])/;
 
-/** Whether an attribute is the page's own affair: global in HTML or ARIA, or a framework's. */
-export const isPagesOwn = (name: string): boolean => global.has(name) || prefixed.test(name);
+/** Handlers of events bear no sign of their own: what begins so may be a slip. */
+export const isHandler = (name: string): boolean => name.startsWith("on");
+
+/** Whether an attribute is the page's own affair: global in HTML or ARIA, a handler of events, or a framework's. */
+export const isPagesOwn = (name: string): boolean => global.has(name) || isHandler(name) || prefixed.test(name);

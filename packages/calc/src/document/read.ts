@@ -4,6 +4,7 @@ import {
   stageShapes,
   type Finding,
   type FindingCode,
+  type FindingTerm,
   type FindingValues,
   type Shape,
   type Stage,
@@ -19,10 +20,10 @@ const mostData = 250_000;
 const mostFindings = 100;
 
 /** What was found, in a few words. */
-const found = (value: unknown): string => {
-  if (value === undefined) return "@nothing";
-  if (Array.isArray(value)) return `@list ${value.length}`;
-  if (typeof value === "object" && value) return "@object";
+const found = (value: unknown): string | FindingTerm => {
+  if (value === undefined) return { term: "nothing" };
+  if (Array.isArray(value)) return { term: "list", amount: value.length };
+  if (typeof value === "object" && value) return { term: "object" };
   const text = typeof value === "string" ? JSON.stringify(value.slice(0, 40)) : String(value);
   return text.slice(0, 42);
 };

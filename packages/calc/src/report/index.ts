@@ -23,7 +23,7 @@ export { checkQuery } from "./query.js";
 export { comparedIn } from "./compared.js";
 export { type DriveForm, arrowFor, driveText, stageText } from "./stage-text.js";
 export { isToothPair } from "./tooth-pair.js";
-export { versionFault, versionOf } from "./version.js";
+export { modeFault, versionFault, versionOf } from "./version.js";
 export {
   type FigureBase,
   type FigureDrive,

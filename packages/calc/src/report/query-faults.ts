@@ -3,7 +3,7 @@ import type { FindingCode, FindingValues } from "../stages/index.js";
 import { comparedIn } from "./compared.js";
 import { groupsTo, isAbove, isTurns } from "./asked.js";
 import { hasVersion } from "./has-version.js";
-import { isSingle } from "./stray.js";
+import { singleFault } from "./address.js";
 import { isToothPair } from "./tooth-pair.js";
 import {
   figureSpecs,
@@ -46,7 +46,8 @@ const stageIds = (build: Build): string[] => stagesOf(build).map(({ stage }) => 
 
 function ofFault(build: Build, { of: about }: FigureSpec, id: string): QueryFault | undefined {
   if (about === "address") {
-    return isSingle(build, id) ? undefined : fault("missing-address", "of", { address: id });
+    const found = singleFault(build, id);
+    return found && fault("missing-address", "of", { ...found });
   }
   const takesOutput = about === "output" || about === "output-or-stage";
   if (takesOutput && hasOutput(build, id)) return undefined;
@@ -113,7 +114,7 @@ export function queryFaults(query: QueryText, build: Build): readonly QueryFault
   if (findings) return findings;
   if (spec.with && !comparedIn(build, query)) {
     const known = outputIds(build);
-    return [fault("word-needed", known.length > 1 ? "with" : "of", { figure, field: "of and with", known })];
+    return [fault("word-needed", known.length > 1 ? "with" : "of", { figure, field: ["of", "with"], known })];
   }
   if (spec.of === "pair" && query.of === undefined && !build.mounts?.length)
     return [

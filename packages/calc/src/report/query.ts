@@ -1,7 +1,6 @@
 import { nearestTo } from "../document/index.js";
 import type { Build } from "../drivetrain/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
-import { singleFault } from "./address.js";
 import { queryFaults, type QueryFault } from "./query-faults.js";
 import { versionFault } from "./version.js";
 import type { QueryText } from "./vocabulary.js";
@@ -10,8 +9,7 @@ import type { QueryText } from "./vocabulary.js";
 function told(build: Build, { code, field, values, word }: QueryFault): Finding {
   const at = `/${field}`;
   if (field === "from" && code === "missing-reference") return { ...versionFault(build, String(values.id))!, at };
-  if (code === "missing-address")
-    return errorOf("meaning", code, at, { ...singleFault(build, String(values.address)) });
+  if (code === "missing-address") return errorOf("meaning", code, at, values);
   const known = (values.known ?? values.takes) as readonly string[];
   return errorOf("meaning", code, at, { ...values, ...(word !== undefined && { nearest: nearestTo(word, known) }) });
 }

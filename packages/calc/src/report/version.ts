@@ -1,6 +1,6 @@
-import { buildAt } from "../document/index.js";
+import { buildAt, nearestTo } from "../document/index.js";
 import type { Build } from "../drivetrain/index.js";
-import type { Finding } from "../stages/index.js";
+import { errorOf, type Finding } from "../stages/index.js";
 
 /**
  * A version of a build by its name: `article` for the build as published, an alternative's or a reference's id, `revision-1`.
@@ -22,4 +22,11 @@ export function versionFault(build: Build, at: string): Finding | undefined {
   if (at === "article" || alternatives.some(({ id }) => id === at)) return undefined;
   const reading = buildAt(build, at);
   return reading.ok ? undefined : reading.findings.find(({ code }) => code === "missing-reference");
+}
+
+/** What is wrong with the name of a mode: that the build has none of it, with the nearest that it has. */
+export function modeFault(build: Build, mode: string): Finding | undefined {
+  const known = build.modes?.map(({ id }) => id) ?? [];
+  if (known.includes(mode)) return undefined;
+  return errorOf("meaning", "missing-reference", "/mode", { id: mode, known, nearest: nearestTo(mode, known) });
 }

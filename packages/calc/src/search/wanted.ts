@@ -26,7 +26,7 @@ export interface Aim {
   readonly range?: Range;
 }
 
-export type Range = readonly [from: Rational, to: Rational];
+type Range = readonly [from: Rational, to: Rational];
 
 function aboveZero(input: RationalInput, at: string): Rational {
   const value = rational(input, { at });

@@ -31,9 +31,9 @@ export const check: Check<BeltStage> = (stage, say) => {
   try {
     beltOf(stage);
   } catch (error) {
-    const { code, message } = error as MeshwrightError;
+    const { code } = error as MeshwrightError;
     const field = stage.beltTeeth === undefined ? "centre" : "beltTeeth";
-    if (code !== "pulleys-touch") say("error", "belt-refused", field, { why: message });
+    if (code !== "pulleys-touch") say("error", "belt-refused", field);
   }
 };
 

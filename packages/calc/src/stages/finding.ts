@@ -1,18 +1,29 @@
-/** A value that a finding's sentence needs: text of the document's own, a term (`@nothing`), a number, or a list of texts. */
-export type FindingValue = string | number | readonly string[];
+/** A finding that is the reason of another one. */
+export type FindingCause = Pick<Finding, "code" | "values">;
+/**
+ * What a finding's sentence calls by a word of its own language, `{ term: "nothing" }`, `{ term: "list", amount: 3 }`: apart
+ * from texts, so that nothing an author wrote can be taken for it.
+ */
+export interface FindingTerm {
+  readonly term: keyof typeof findingTerms;
+  readonly amount?: string | number;
+}
+
+/** A value that a finding's sentence needs: text of the document's own, a number, a term, a list, or the finding that is its reason. */
+export type FindingValue = string | number | FindingTerm | readonly (string | FindingTerm)[] | FindingCause;
 export type FindingValues = Readonly<Record<string, FindingValue | undefined>>;
 
 /**
  * What can be found wrong or odd, by code, and how it is said in English. `{name}` stands for a value; what stands in square
  * brackets is left out where a value in it is missing or an empty list.
  */
-export const findingTexts = {
+const findingTexts = {
   // The shape of a document
   "not-json": "Line {line}:{column}: found {found}, expected {expected}.",
   "not-data": "Expected plain data such as JSON.parse gives.",
   "key-repeated": "Line {line}:{column}: found the key {found} again, expected each key once.",
   "newer-format": "Written for {found}; this reads {expected}.",
-  "unknown-use": "Needs {found}, which this version does not know[; it knows {known}].",
+  "unknown-use": "Needs {found}, which this version does not know[; nearest: {nearest}][; it knows {known}].",
   "unknown-key": "There is no {found} here[; nearest: {nearest}]. Expected one of {known}, or x-….",
   "unknown-key-passed": "There is no {found} here[; nearest: {nearest}]. It is passed over.",
   missing: 'Expected "{field}", found nothing.',
@@ -73,7 +84,7 @@ export const findingTexts = {
   "worm-backwards": "A worm of {starts} starts on a wheel of {teeth} teeth; are they the right way round?",
   "angle-out-of-range": "Expected an angle from {from} to {to} degrees, found {found}.",
   "teeth-refused": "These figures cannot be those of a gear.",
-  "belt-refused": "No belt runs so. {why}",
+  "belt-refused": "These figures cannot be those of a belt.",
   "ratio-nominal": "{value} is a nominal figure; count the teeth.",
   "position-missing": 'No position "{id}"; expected one of {known}[; nearest: {nearest}].',
   "position-unclear": 'Position "{id}" needs either stages or released.',
@@ -117,28 +128,28 @@ export const findingTexts = {
   // Parts
   "part-incomplete": "A {is} without {field}; expected one.",
   "pitch-twice": "A module and a diametral pitch; expected the one that is marked.",
-  "column-unknown": 'Column "{column}" is not understood, and not used.',
-  "column-twice": 'Column "{column}" tells once more what another does; not used.',
-  "row-length": "Row {row} has {found} cells; expected {most}.",
-  "row-cell": "Row {row}[, {column}]: {why}",
   // Words that choose a figure
   "unknown-figure": "There is no figure {found}[; nearest: {nearest}]. Expected one of {known}.",
   "unknown-word": "There is no {field} {found} here[; nearest: {nearest}][. Expected one of {known}].",
   "word-not-taken": "{figure} takes no {field}[; nearest: {nearest}][. It takes {takes}].",
   "word-needed": "{figure} needs {field}[: one of {known}].",
   // What the elements of a page ask for
-  "figure-missing": "{element} {why}",
+  "figure-missing": "[{element}: ]{why}",
 } as const satisfies Readonly<Record<string, string>>;
 
 /** What can be found wrong or odd: a closed list. */
 export type FindingCode = keyof typeof findingTexts;
 
-/** What stands in a sentence instead of a value that is a word: `@nothing`, `@list 3`. */
-export const findingTerms = {
+/** What stands in a sentence instead of a value that is a word. */
+const findingTerms = {
   nothing: "nothing",
   list: "a list of {0}",
   object: "an object",
   end: "the end",
+  rest: "the rest of a text and a closing quote",
+  value: "a value",
+  key: "a key in double quotes",
+  commaOr: '"," or {0}',
   changes: "changes",
   build: "a whole build",
   mount: "its mount",
@@ -150,7 +161,14 @@ export const findingTerms = {
 export interface FindingWords {
   readonly texts: Readonly<Record<FindingCode, string>>;
   readonly terms: Readonly<Record<keyof typeof findingTerms, string>>;
+  /** Stands between the words of a list. */
+  readonly comma: string;
+  /** How a word of the document stands in a sentence, `{0}`: kept apart from it where the sentence runs the other way. */
+  readonly quoted: string;
 }
+
+/** The words of findings in English: the list of what every language has to say. */
+export const findingWords: FindingWords = { texts: findingTexts, terms: findingTerms, comma: ", ", quoted: "{0}" };
 
 /** Something that is wrong (error) or odd (warning), and where. */
 export interface Finding {
@@ -162,7 +180,7 @@ export interface Finding {
   readonly at: string;
   /** What its sentence is made with. */
   readonly values: FindingValues;
-  /** The sentence in English; `messageOf` says it in other languages. */
+  /** The sentence in English; `messageOf` in `languages` says it in others. */
   readonly message: string;
 }
 
@@ -170,27 +188,24 @@ export interface Finding {
 const listed = 12;
 
 /** A finding's sentence in the words given. */
-export function sentenceOf(code: FindingCode, values: FindingValues, { texts, terms }: FindingWords): string {
+export function sentenceOf({ code, values }: FindingCause, words: FindingWords): string {
+  const { texts, terms, comma, quoted } = words;
   const shown = (value: FindingValue): string => {
-    if (typeof value === "object")
-      return value.slice(0, listed).map(shown).join(", ") + (value.length > listed ? ", …" : "");
-    const [, term, amount = ""] = /^@(\w+)(?: (\d+))?$/.exec(String(value)) ?? [];
-    return term && Object.hasOwn(terms, term)
-      ? terms[term as keyof typeof findingTerms].replace("{0}", amount)
-      : String(value);
+    if (typeof value !== "object") return quoted.replace("{0}", () => String(value));
+    if ("code" in value) return sentenceOf(value, words);
+    if ("term" in value) return terms[value.term].replace("{0}", () => String(value.amount));
+    return value.slice(0, listed).map(shown).join(comma) + (value.length > listed ? `${comma}…` : "");
   };
   const isThere = (name: string): boolean => {
     const value = values[name];
-    return value !== undefined && value !== "" && !(typeof value === "object" && !value.length);
+    return value !== undefined && value !== "" && !(Array.isArray(value) && !value.length);
   };
-  return texts[code]
+  return (texts[code] ?? findingTexts[code])
     .replace(/\[([^[\]]*)\]/g, (_, part: string) =>
       [...part.matchAll(/{(\w+)}/g)].every(([, name]) => isThere(name!)) ? part : "",
     )
     .replace(/{(\w+)}/g, (_, name: string) => (isThere(name) ? shown(values[name]!) : "…"));
 }
-
-const english: FindingWords = { texts: findingTexts, terms: findingTerms };
 
 /** A finding, with its sentence in English. */
 export const findingOf = (
@@ -199,7 +214,7 @@ export const findingOf = (
   code: FindingCode,
   at: string,
   values: FindingValues = {},
-): Finding => ({ severity, about, code, at, values, message: sentenceOf(code, values, english) });
+): Finding => ({ severity, about, code, at, values, message: sentenceOf({ code, values }, findingWords) });
 
 /** A finding that keeps a build from being read or changed. */
 export const errorOf = (about: Finding["about"], code: FindingCode, at: string, values?: FindingValues): Finding =>

@@ -63,7 +63,7 @@ describe("a word that is none", () => {
     [{ figure: "count", of: "primry.driver" }, "missing-address /of primary.driver"],
     [{ figure: "count", of: "Primary.driver" }, "missing-address /of primary.driver"],
     [{ figure: "count", of: "primary.drivr" }, "missing-address /of primary.driver"],
-    [{ figure: "count", of: "front.whel.diameter" }, "missing-address /of front.wheel"],
+    [{ figure: "count", of: "front.whel.diameter" }, "missing-address /of front.wheel.diameter"],
     [{ figure: "count", of: "front.wheel.diametre" }, "missing-address /of front.wheel.diameter"],
     [{ figure: "count", of: "row.teeth.3" }, "missing-address /of row.teeth.0,row.teeth.1,row.teeth.2"],
     [{ figure: "count", of: "front.wheel" }, "missing-address /of front.wheel.diameter"],

@@ -1,6 +1,7 @@
 import { readEmbedded } from "@meshwright/calc/article";
-import { attributeFindings, buildFromAttributes, nearestTo, notationName } from "@meshwright/calc/document";
+import { attributeFindings, buildFromAttributes, notationName } from "@meshwright/calc/document";
 import type { Build } from "@meshwright/calc/drivetrain";
+import { modeFault } from "@meshwright/calc/report";
 import { errorOf, type Finding } from "@meshwright/calc/stages";
 import type { Found, More, Source } from "../shared/element/index.js";
 
@@ -16,10 +17,8 @@ function oddAbout(
   const odd = attributeFindings(element.localName, names).filter(
     (one) => !told.some(({ code, at }) => code === one.code && at === one.at),
   );
-  const known = build?.modes?.map(({ id }) => id) ?? [];
-  const isMissing = build && mode && !known.includes(mode);
-  const missing = { id: mode ?? "", known, nearest: nearestTo(mode, known) };
-  return isMissing ? [...odd, errorOf("meaning", "missing-reference", "/mode", missing)] : odd;
+  const fault = build && mode ? modeFault(build, mode) : undefined;
+  return fault ? [...odd, fault] : odd;
 }
 
 /** Whether an attribute says something of a build. */

@@ -14,7 +14,7 @@ export const wholeEngine: Engine = {
   layOver(article, layer, known) {
     const { dropped, ...state } = layOver(article, layer, known);
     const told = dropped.map(({ address, label, why }) =>
-      findingOf("warning", "meaning", "change-dropped", address, { label, why: why.message }),
+      findingOf("warning", "meaning", "change-dropped", address, { label, why }),
     );
     return { ...state, dropped: told };
   },

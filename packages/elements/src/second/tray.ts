@@ -133,6 +133,7 @@ export class CountTray implements Tray {
     const choices = this.#choices;
     if (!choices || choices.length === 1) return nothing;
     return html`<select
+      tabindex=${this.#state.passed ? "-1" : nothing}
       aria-label=${fill(wordsFor(element.locale).set, name)}
       @change=${this.#chosen}
       @input=${this.#stop}

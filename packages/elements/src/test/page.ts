@@ -66,7 +66,7 @@ export const withLimpet = (markup: string, attributes = ""): string =>
 const hiddenOf = (node: Element): boolean => node.matches("[hidden], .heard, [popover], .to-mend");
 
 /** What an element shows: its shadow, with what is slotted in its place. */
-export function textOf(node: Node): string {
+function textOf(node: Node): string {
   if (node.nodeType === 3) return node.textContent!;
   const element = node as Element;
   if (node.nodeType !== 1 && node.nodeType !== 11) return "";

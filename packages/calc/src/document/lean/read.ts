@@ -1,5 +1,6 @@
 import { stagesOf, type Build } from "../../drivetrain/index.js";
 import { NotationReader } from "../notation-reader.js";
+import { isHandler, isPagesOwn } from "../pages-own.js";
 import { bareOf } from "../steps-back.js";
 import { leanApply, leanCheck } from "./check.js";
 import { must, no } from "./shape.js";
@@ -56,6 +57,9 @@ export function leanRead(json: unknown): Build | undefined {
   }
 }
 
+/** Whether an attribute is the page's own, and cannot be a slip. */
+const isSurely = (name: string): boolean => isPagesOwn(name) && !isHandler(name);
+
 /**
  * Reads a build from attributes without telling what is wrong with them: the build that `buildFromAttributes` gives, or nothing.
  *
@@ -66,7 +70,7 @@ export function leanRead(json: unknown): Build | undefined {
  */
 export function leanFromAttributes(attributes: Readonly<Record<string, string>>): Build | undefined {
   try {
-    return leanCheck(new NotationReader(no).read(attributes, no));
+    return leanCheck(new NotationReader(no).read(attributes, no, isSurely));
   } catch {
     return undefined;
   }

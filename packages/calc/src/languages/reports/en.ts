@@ -208,6 +208,30 @@ export const reportWords = {
   gapNeeds: "{0} clear, needs {1}",
   dashed: "Dashed: the article’s.",
   notDrawn: "Not drawn: {0}.",
+
+  // The line of drive
+  line: {
+    name: "Drivetrain, from the motor to the wheels",
+    nameOf: "{0}: the drivetrain, from the motor to the wheels",
+    motor: "motor",
+    wheel: "wheel",
+    together: "axles locked together",
+    open: "open differential",
+    axleSpool: "locked axle",
+    axleDifferential: "differential",
+    total: "{0} motor turns for one wheel turn",
+    insideRange: "inside {0}",
+    waiting: "waiting for {0}",
+    soFar: "{0} motor turns up to here",
+    before: "Let something in before {0}",
+    ringLeft: "ring on the left",
+    ringRight: "ring on the right",
+    slot: "slot {0}",
+    scale: "Scale {0}",
+    guessed: "Dashed: pitch not known, size guessed.",
+    notToScale: "The smallest and the largest are not to scale.",
+    positions: "Where the lever of {0} stands",
+  },
 };
 
 /** The words of one language for reports. */

@@ -1,11 +1,12 @@
-import { isPagesOwn } from "@meshwright/calc/document";
 import { leanRead } from "@meshwright/calc/document/lean";
-import { isStrange, type Found, type Source } from "../../shared/element/index.js";
+import { isPages, isStrange, type Found, type Source } from "../../shared/element/index.js";
 
 /** The attributes that speak of the build, or may have been meant to: all but the page's own and those of `mw-build`. */
 export const notationOf = (element: Element): Record<string, string> =>
   Object.fromEntries(
-    [...element.attributes].flatMap(({ name, value }) => (isPagesOwn(name) || isOwn(name) ? [] : [[name, value]])),
+    [...element.attributes].flatMap(({ name, value }) =>
+      isOwn(name) || isPages(element, name) ? [] : [[name, value]],
+    ),
   );
 
 const isOwn = (name: string): boolean => /^(src|json|mode|permalink|build)$/.test(name);

@@ -48,6 +48,7 @@ export class MwTeeth extends MeshwrightElement {
     min: {},
     max: {},
     free: { type: Boolean },
+    passed: { state: true },
     open: { state: true },
     draft: { state: true },
     message: { state: true },
@@ -58,6 +59,8 @@ export class MwTeeth extends MeshwrightElement {
   declare min: string | number | null;
   declare max: string | number | null;
   declare free: boolean | null;
+  /** Whether the tab key passes it by: where something around it leads to it. */
+  declare passed: boolean | null;
   declare private open: "tray" | "strip" | undefined;
   declare private draft: string | undefined;
   declare private message: string | undefined;
@@ -331,9 +334,8 @@ export class MwTeeth extends MeshwrightElement {
 
   /** The field is what a page that focuses the count means. */
   override focus(options?: FocusOptions): void {
-    (this.renderRoot as ShadowRoot | undefined)
-      ?.querySelector<HTMLElement>("input:not([hidden]),select")
-      ?.focus(options) ?? super.focus(options);
+    (this.renderRoot as ShadowRoot | undefined)?.querySelector<HTMLElement>("input,select")?.focus(options) ??
+      super.focus(options);
   }
 
   protected override update(changed: Map<PropertyKey, unknown>): void {
@@ -360,10 +362,12 @@ export class MwTeeth extends MeshwrightElement {
     const after = differs ? ` ${fill(this.#words.article, published)}` : "";
     if (note.textContent !== after) note.textContent = after;
     note.hidden = !after;
-    input.hidden = !isCount;
+    if (!isCount) input.remove();
+    else if (input.parentNode !== root) choice.before(input);
     if (isCount) {
       input.inputMode = this.open ? input.inputMode : keyboard();
       setAttributes(input, {
+        tabindex: this.passed ? "-1" : undefined,
         "aria-label": fill(this.#words.teeth, this.#name),
         "aria-valuenow": String(this.#count),
         "aria-valuemin": String(this.#lowest),
@@ -410,6 +414,9 @@ export class MwTeeth extends MeshwrightElement {
       },
       get address() {
         return own().#address;
+      },
+      get passed() {
+        return !!own().passed;
       },
       get isSet() {
         return own().#isSet;

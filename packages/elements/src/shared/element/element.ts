@@ -181,6 +181,8 @@ export abstract class MeshwrightElement extends Reactive implements Follower {
   }
 
   #parts: readonly HTMLElement[] = [];
+  /** Those of them that stand in the root itself. */
+  #top: readonly HTMLElement[] = [];
 
   protected make<Tag extends keyof HTMLElementTagNameMap>(tag: Tag): HTMLElementTagNameMap[Tag] {
     return this.ownerDocument.createElement(tag);
@@ -189,10 +191,11 @@ export abstract class MeshwrightElement extends Reactive implements Follower {
   /** What this draws with: made once, and anew where somebody has taken a piece away. */
   protected parts<Parts extends readonly HTMLElement[]>(make: () => Parts): Parts {
     const root = this.renderRoot;
-    if (!this.#parts.length || this.#parts.some((one) => !root.contains(one))) {
-      for (const one of this.#parts) one.remove();
+    if (!this.#top.length || this.#top.some((one) => one.parentNode !== root)) {
+      for (const one of this.#top) one.remove();
       this.#parts = make();
-      root.append(...this.#parts.filter((one) => !one.parentNode));
+      this.#top = this.#parts.filter((one) => !one.parentNode);
+      root.append(...this.#top);
     }
     return this.#parts as Parts;
   }

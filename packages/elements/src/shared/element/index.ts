@@ -40,14 +40,22 @@ export {
   type Source,
   type Tray,
 } from "./more.js";
-export { isStrange } from "./oversight.js";
+export { isPages, isStrange } from "./oversight.js";
 export { authorsText, isWrapped, sameText } from "./own-text.js";
 export { paperOf } from "./paper.js";
 export { define, version, type ElementClass } from "./define.js";
 export { dress, lookAgain, MeshwrightElement } from "./element.js";
 export { buildsOf, findBuild } from "./find.js";
 export { localeOf } from "./locale.js";
-export { install, oversight, whenOverseen, type Overseen, type Overseer, type PageFinding } from "./oversight.js";
+export {
+  install,
+  oversight,
+  whenOverseen,
+  type Overseen,
+  type Overseer,
+  type PageFinding,
+  type Subject,
+} from "./oversight.js";
 export { nameOf } from "./name.js";
 export { properties } from "./styles.js";
 export { css, type Declaration, type Style } from "./reactive.js";

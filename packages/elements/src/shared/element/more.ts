@@ -49,6 +49,8 @@ export interface CountState {
   /** The address; of a set, where its counts may not be changed one by one, `isSet`. */
   readonly address: string;
   readonly isSet: boolean;
+  /** Whether the tab key passes it by. */
+  readonly passed: boolean;
   step(by: number): void;
   undo(): void;
   take(set: GearSet): void;

@@ -1,12 +1,24 @@
 import { isPagesOwn } from "@meshwright/calc/document";
 import type { Finding } from "@meshwright/calc/stages";
 import type { BuildHolder } from "../store/index.js";
-import type { MeshwrightElement } from "./element.js";
 
 /** Something wrong or odd on a page: of a build's own data, or of an element that belongs to it. */
 export interface PageFinding extends Finding {
   /** The element that asks for what there is not; none: the build itself. */
   readonly element?: Element;
+}
+
+/** An element that is looked at. */
+export interface Subject extends HTMLElement {
+  readonly build: string | null;
+  readonly at?: string | null;
+  readonly locale: string;
+  /** The build that it stands with. */
+  readonly home: BuildHolder | undefined;
+  /** What stood against its last text, though nothing is wrong with how that was asked for. */
+  readonly fault: string | undefined;
+  /** Looks again whether an error keeps it from saying anything. */
+  judge(): void;
 }
 
 /** A build whose findings are collected. */
@@ -27,9 +39,9 @@ export interface Overseen extends BuildHolder {
  */
 export interface Overseer {
   /** Looks at an element, and says whether an error keeps it from saying anything. */
-  judge(element: MeshwrightElement): boolean;
+  judge(element: Subject): boolean;
   /** An element is gone. */
-  gone(element: MeshwrightElement): void;
+  gone(element: Subject): void;
   /** A build has come or has other data: all its elements have to be looked at. */
   published(holder: Overseen): void;
   /** What is wrong with a build may be something else. */
@@ -55,8 +67,12 @@ export function install(one: Overseer): void {
   arrived(one);
 }
 
+/** Whether an attribute is the page's own: what begins like a handler of events and is none may be a slip. */
+export const isPages = (element: Element, name: string): boolean =>
+  isPagesOwn(name) && (!name.startsWith("on") || name in element);
+
 /** Whether an element has an attribute that neither it nor the page knows. */
 export const isStrange = (element: Element): boolean => {
   const { observedAttributes } = element.constructor as unknown as { readonly observedAttributes: readonly string[] };
-  return element.getAttributeNames().some((name) => !observedAttributes.includes(name) && !isPagesOwn(name));
+  return element.getAttributeNames().some((name) => !observedAttributes.includes(name) && !isPages(element, name));
 };

@@ -2,11 +2,11 @@ import { askedFindings } from "@meshwright/calc/article";
 import { attributeFindings, elementAttributes, type ElementTag } from "@meshwright/calc/document";
 import { errorOf, type Finding } from "@meshwright/calc/stages";
 import { holderFault } from "@meshwright/calc/article";
-import { composed, type MeshwrightElement } from "../element/index.js";
+import { composed, type Subject } from "../element/index.js";
 import { page } from "../store/index.js";
 
 /** What an element asks for, by the names of its attributes: frameworks set properties instead. */
-function askedBy(element: MeshwrightElement): Record<string, string> {
+function askedBy(element: Subject): Record<string, string> {
   const names: readonly string[] = elementAttributes[element.localName as ElementTag] ?? [];
   const fields = element as unknown as Readonly<Record<string, unknown>>;
   return Object.fromEntries(
@@ -18,13 +18,13 @@ function askedBy(element: MeshwrightElement): Record<string, string> {
 }
 
 /** No build at all, where one is looked for. */
-function homeFault({ build }: MeshwrightElement): Finding {
+function homeFault({ build }: Subject): Finding {
   const missing = build ? holderFault(composed, page().holders, build) : undefined;
   return missing ?? errorOf("meaning", "missing-reference", "", { id: "mw-build" });
 }
 
 /** What is wrong with an element's own words: names of attributes, and what it asks of the build as the author has it. */
-export function findingsOf(element: MeshwrightElement): readonly Finding[] {
+export function findingsOf(element: Subject): readonly Finding[] {
   const names = attributeFindings(element.localName, element.getAttributeNames());
   const { home } = element;
   // A build may still be on its way.

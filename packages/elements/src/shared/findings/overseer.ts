@@ -4,7 +4,7 @@ import {
   composed,
   findBuild,
   install,
-  type MeshwrightElement,
+  type Subject,
   type Overseen,
   type Overseer,
   type PageFinding,
@@ -24,16 +24,16 @@ interface Judged {
 const isDark = (findings: readonly Finding[]): boolean => findings.some(({ severity }) => severity === "error");
 
 class Findings implements Overseer {
-  readonly #judged = new Map<MeshwrightElement, Judged>();
+  readonly #judged = new Map<Subject, Judged>();
   readonly #lists = new Set<Overseen>();
-  readonly #lost = new Set<MeshwrightElement>();
+  readonly #lost = new Set<Subject>();
   #soon: Promise<void> | undefined;
   readonly #names = new MutationObserver((records) => {
-    for (const target of new Set(records.map((record) => record.target as MeshwrightElement)))
+    for (const target of new Set(records.map((record) => record.target as Subject)))
       if (this.#judged.has(target)) target.judge();
   });
 
-  judge(element: MeshwrightElement): boolean {
+  judge(element: Subject): boolean {
     if (!this.#judged.has(element)) {
       this.#judged.set(element, { findings: [], store: undefined });
       this.#names.observe(element, { attributes: true });
@@ -46,12 +46,12 @@ class Findings implements Overseer {
   }
 
   /** What cannot be drawn of a reader's version is nothing that the author could mend. */
-  #isReaders({ home, at }: MeshwrightElement): boolean {
+  #isReaders({ home, at }: Subject): boolean {
     return !at && home !== undefined && home.store.build !== home.store.article;
   }
 
   /** Puts what was found where it is told. */
-  #file(element: MeshwrightElement, judged: Judged): void {
+  #file(element: Subject, judged: Judged): void {
     const { findings } = judged;
     const store = (element.home ?? (findings.length ? findBuild(element, undefined) : undefined))?.store;
     if (store !== judged.store) judged.store?.complain(element);
@@ -65,7 +65,7 @@ class Findings implements Overseer {
     }
   }
 
-  gone(element: MeshwrightElement): void {
+  gone(element: Subject): void {
     this.#judged.get(element)?.store?.complain(element);
     this.#judged.delete(element);
     if (this.#lost.delete(element)) drawSign(element, []);
@@ -121,7 +121,7 @@ class Findings implements Overseer {
       const findings = listOf(holder);
       for (const finding of findings) warn(finding, finding.element ?? holder);
       holder.told(findings);
-      drawSign(holder as unknown as MeshwrightElement, findings);
+      drawSign(holder as unknown as Subject, findings);
     }
     for (const element of this.#lost) {
       const findings = this.#judged.get(element)!.findings.map((finding): PageFinding => ({ ...finding, element }));

@@ -1,5 +1,5 @@
 import { html, nothing, render } from "lit/html.js";
-import { css, dress, type MeshwrightElement, type PageFinding } from "../element/index.js";
+import { css, dress, type Subject, type PageFinding } from "../element/index.js";
 import { isAuthorHere } from "../page/index.js";
 import { fillCount, wordsFor } from "../words/index.js";
 import { sentenceFor, spotOf } from "./spot.js";
@@ -79,7 +79,7 @@ interface Sign {
 
 const signs = new WeakMap<Element, Sign>();
 
-function draw(element: MeshwrightElement, sign: Sign): void {
+function draw(element: Subject, sign: Sign): void {
   const { place, open, findings } = sign;
   const { locale } = element;
   const name = fillCount(wordsFor(locale).findings, findings.length, locale);
@@ -123,7 +123,7 @@ function draw(element: MeshwrightElement, sign: Sign): void {
 }
 
 /** Puts a sign beside an element where there is something to mend and its author is here; takes it away otherwise. */
-export function drawSign(element: MeshwrightElement, findings: readonly PageFinding[]): void {
+export function drawSign(element: Subject, findings: readonly PageFinding[]): void {
   const root = element.shadowRoot;
   const known = signs.get(element);
   if (!root || !findings.length || !isAuthorHere()) {

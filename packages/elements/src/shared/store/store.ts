@@ -140,6 +140,20 @@ export class BuildStore {
     this.#tell();
   }
 
+  /**
+   * Takes a build for the author's as it stands, with no changes over it and nothing to take back: for whoever keeps the
+   * build elsewhere, and has taken the reader's changes over.
+   */
+  adopt(article: Build, findings: readonly Finding[] = []): void {
+    this.#article = article;
+    this.#authors = findings;
+    this.#evaluations.clear();
+    this.#past = [];
+    this.#dropped = [];
+    this.#waiting = unchanged;
+    this.#touched(asPublished(article));
+  }
+
   /** Puts over the author's build what applies of a layer. */
   #lay(article: Build, layer: Layer): void {
     const { dropped, ...state } = engineNow().layOver(article, layer, this.build);
