@@ -329,6 +329,7 @@ export class MwTeeth extends MeshwrightElement {
       input.addEventListener(name, handle as EventListener);
     text.append(shown);
     root.append(text, input, choice, keys);
+    prose.append(slot);
     return [root, text, slot, shown, input, choice, keys, note, prose] as const;
   }
 
