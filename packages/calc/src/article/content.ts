@@ -12,7 +12,7 @@ export const hasDigit = (text: string): boolean => /\d/.test(text) || (/[^\0-\x7
 const unread = /^(script|style|template|br)$/;
 // Machine translation wraps text in FONT.
 export const phrasing =
-  /^(|a|abbr|b|bdi|bdo|cite|code|data|del|dfn|em|font|i|ins|kbd|mark|output|q|s|samp|small|span|strong|sub|sup|u|var|wbr)$/;
+  /^(|a|abbr|b|bdi|bdo|cite|code|data|del|dfn|em|font|i|ins|kbd|mark|output|q|rb|rp|rt|ruby|s|samp|small|span|strong|sub|sup|time|u|var|wbr)$/;
 
 /** What means something: no blank text, none of the empty lines that editors add, nothing that nobody reads. */
 export const meaning = (inside: readonly Content[]): readonly Content[] =>

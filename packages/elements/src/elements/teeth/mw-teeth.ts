@@ -141,7 +141,8 @@ export class MwTeeth extends MeshwrightElement {
     this.#takeIn();
     const published = this.#text(this.#article ?? this.#value);
     this.#right = published !== undefined && sameText(this.#inside, published) ? published : undefined;
-    this.#hides = published !== undefined && standsForValue(this, published);
+    // What says the same is known by that, whatever stands around it.
+    this.#hides = this.#right !== undefined || (published !== undefined && standsForValue(this, published));
   }
 
   /** What was right stays shown when something wraps it; what the author writes is judged. */

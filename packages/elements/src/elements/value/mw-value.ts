@@ -69,8 +69,9 @@ export class MwValue extends MeshwrightElement {
     this.#inside = authorsText(this);
     if (this.#text === undefined) return;
     const published = this.at || store?.build === store?.article ? this.#text : this.textOf(this.#query, "article");
-    this.#hides = standsForValue(this, published ?? this.#text);
     this.#right = published !== undefined && sameText(this.#inside, published) ? published : undefined;
+    // What says the same is known by that, whatever stands around it.
+    this.#hides = this.#right !== undefined || standsForValue(this, published ?? this.#text);
   }
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {

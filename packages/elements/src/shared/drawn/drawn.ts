@@ -73,7 +73,14 @@ export abstract class DrawnElement extends MeshwrightElement {
   protected abstract render(): unknown;
 
   protected override update(changed: Map<PropertyKey, unknown>): void {
-    const value = this.render();
+    let value: unknown;
+    try {
+      value = this.render();
+    } catch (error) {
+      // Whatever this browser cannot draw, the author's own text is read instead.
+      this.fault = (error as Error).message;
+      value = this.fallback(false);
+    }
     super.update(changed);
     const root = this.renderRoot as ShadowRoot & { _$litPart$?: unknown };
     // Whoever cleans a page may take the marks away between which templates are drawn: then all is drawn anew.
