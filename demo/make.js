@@ -5,7 +5,7 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { format, resolveConfig } from "prettier";
-import { scalars } from "@meshwright/calc/document";
+import { scalarTexts } from "@meshwright/calc/document";
 import { shapes, stageShape } from "@meshwright/calc/drivetrain";
 import { readBuild } from "@meshwright/calc/document";
 import { evaluate } from "@meshwright/calc/evaluate";
@@ -170,9 +170,7 @@ function shapeText(shape) {
   const [, item] = /^\[(.+)\]/.exec(bare) ?? [];
   const [, entry] = /^\{(.+)\}$/.exec(bare) ?? [];
   const one = (name) =>
-    name === "any"
-      ? "a value"
-      : (scalars[name]?.expected ?? (shapes[name] ? `<a href="#shape-${name}">${name}</a>` : name));
+    name === "any" ? "a value" : (scalarTexts[name] ?? (shapes[name] ? `<a href="#shape-${name}">${name}</a>` : name));
   const text =
     bare === "flag"
       ? "true or false"

@@ -3,8 +3,9 @@
  * @module
  */
 import { fitFigures, motionFigures } from "@meshwright/calc/report";
-import { addFigures, define } from "./shared/element/index.js";
-import { watchFindings } from "./shared/findings/index.js";
+import { addFigures } from "./shared/drawn/index.js";
+import { define } from "./shared/element/index.js";
+import { makeWhole } from "./second/index.js";
 import { MwBuild } from "./elements/build/index.js";
 import { MwChangeTable } from "./elements/change-table/index.js";
 import { MwCountFinder } from "./elements/count-finder/index.js";
@@ -29,7 +30,7 @@ import { MwWheelSpeed } from "./elements/wheel-speed/index.js";
 import { MwWorking } from "./elements/working/index.js";
 
 addFigures({ ...fitFigures, ...motionFigures });
-watchFindings();
+makeWhole();
 define(
   MwBuild,
   MwTeeth,

@@ -2,7 +2,9 @@
  * Every element's class, none of them registered: `define(MwTeeth)` does that, `@meshwright/elements/all` for all of them.
  * @module
  */
-export { define, MeshwrightElement } from "./shared/element/index.js";
+export { define, makeWhole } from "./second/index.js";
+export { MeshwrightElement } from "./shared/element/index.js";
+export { DrawnElement } from "./shared/drawn/index.js";
 export { MwBuild } from "./elements/build/index.js";
 export { MwChangeTable } from "./elements/change-table/index.js";
 export { MwCountFinder } from "./elements/count-finder/index.js";

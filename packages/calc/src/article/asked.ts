@@ -7,10 +7,11 @@ import { errorOf, type Finding } from "../stages/index.js";
 import { countsFaults } from "./counts.js";
 import { countFault, idFault, outputFault, outputIds, speedFaults } from "./faults.js";
 import { quantityFault } from "./quantity.js";
-import { boxFault } from "./turn-count.js";
-import { atFault, said, type Attributes } from "./speaker.js";
+import { queryOf } from "./query.js";
+import { said, type Attributes } from "./said.js";
+import { atFault } from "./speaker.js";
 import { trainsFaults } from "./trains.js";
-import { queryOf } from "./value.js";
+import { boxFault } from "./turn-count.js";
 
 const stageIds = (build: Build): string[] => stagesOf(build).map(({ stage }) => stage.id);
 const words = (text: string): string[] => text.split(/[\s,]+/).filter(Boolean);

@@ -9,7 +9,8 @@ import { errorOf, type Finding } from "../stages/index.js";
 import { countsIn, idFault, outputIds, wordFault } from "./faults.js";
 import { partName } from "./part-text.js";
 import { placeName } from "./places.js";
-import { said, type Attributes, type Reporter, type Unsaid } from "./speaker.js";
+import { said, type Attributes } from "./said.js";
+import { type Reporter, type Unsaid } from "./speaker.js";
 
 /** What may be wanted of an output. */
 export const wantedFigures = ["reduction", "travel", "speed", "lead"] as const;

@@ -9,7 +9,8 @@ import { idFault, outputIds } from "./faults.js";
 import { pairText, sayTotals } from "./pairs.js";
 import { moneyText, partName } from "./part-text.js";
 import { placeName } from "./places.js";
-import { said, type Attributes, type Reporter } from "./speaker.js";
+import { said, type Attributes } from "./said.js";
+import { type Reporter } from "./speaker.js";
 
 /** The stages that may be chosen: pairs and sets that an output drives. */
 export function stagesToChoose({ outputs }: Evaluation): string[] {

@@ -1,6 +1,7 @@
 import { assert } from "@esm-bundle/chai";
 import { fitFigures, motionFigures } from "@meshwright/calc/report";
-import { addFigures, define } from "../shared/element/index.js";
+import { addFigures } from "../shared/drawn/index.js";
+import { define } from "../shared/element/index.js";
 import { MwBenchCard } from "../elements/bench-card/index.js";
 import type { MwBuild } from "../elements/build/index.js";
 import { MwCountFinder } from "../elements/count-finder/index.js";

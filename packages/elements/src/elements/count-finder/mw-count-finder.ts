@@ -1,6 +1,7 @@
-import { css, html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { sayCounts, wantedExample, type SaidCount, type SaidCounts, type WantedName } from "@meshwright/calc/article";
-import { announce, block, properties } from "../../shared/element/index.js";
+import { announce, block } from "../../shared/drawn/index.js";
+import { properties, css } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
 

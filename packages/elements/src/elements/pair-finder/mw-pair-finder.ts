@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { drawnLength, moneyText, pairText, partName, placeName, type Reporter } from "@meshwright/calc/article";
 import type { Evaluation } from "@meshwright/calc/evaluate";
 import { valueAt } from "@meshwright/calc/drivetrain";
@@ -8,7 +8,8 @@ import { canBeHad, needsOf } from "@meshwright/calc/parts";
 import { Writer } from "@meshwright/calc/report";
 import { type Among, type NotAsked, type Order, takenIn, takePair } from "@meshwright/calc/search";
 import { rational, type Bounded, type Rounding } from "@meshwright/calc/exact";
-import { announce, block, Picture, properties } from "../../shared/element/index.js";
+import { Picture, announce, block } from "../../shared/drawn/index.js";
+import { properties } from "../../shared/element/index.js";
 import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
 import { reporting, tables, toolWordsFor, type ToolWords } from "../../shared/tools/index.js";
 import { drawn, listedFrom, type Listed } from "./listed.js";

@@ -1,5 +1,5 @@
-import { html, nothing, svg, type TemplateResult } from "lit";
-import { roomFor, round } from "../../shared/element/index.js";
+import { html, nothing, svg, type TemplateResult } from "lit/html.js";
+import { roomFor, round } from "../../shared/drawn/index.js";
 import { placeLabels } from "./labels.js";
 import { drawn, type Listed } from "./listed.js";
 

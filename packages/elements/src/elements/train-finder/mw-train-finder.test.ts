@@ -1,7 +1,8 @@
 import { assert } from "@esm-bundle/chai";
 import "axe-core";
 import type axeCore from "axe-core";
-import { addFigures, define } from "../../shared/element/index.js";
+import { addFigures } from "../../shared/drawn/index.js";
+import { define } from "../../shared/element/index.js";
 import { fitFigures, motionFigures } from "@meshwright/calc/report";
 import { MwOrderList } from "../order-list/index.js";
 import type { MwBuild } from "../build/index.js";

@@ -1,4 +1,4 @@
-import { css, html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import {
   leadFrom,
   leadsFrom,
@@ -20,7 +20,8 @@ import {
   type TrainAsking,
   type TrainQuestion,
 } from "@meshwright/calc/search";
-import { announce, block, properties } from "../../shared/element/index.js";
+import { announce, block } from "../../shared/drawn/index.js";
+import { properties, css } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
 import { Search, type Results } from "./search.js";
