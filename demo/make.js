@@ -74,28 +74,10 @@ const folders = (path) => readdirSync(path, { withFileTypes: true }).filter((one
 
 /** An article's own first, then what goes deeper; whatever is new comes last. */
 const order = [
-  ...[
-    "build",
-    "teeth",
-    "value",
-    "ratio-summary",
-    "overdrive-gauge",
-    "edits",
-    "stage-editor",
-    "train-drawing",
-    "drive-line",
-  ],
-  ...[
-    "pair-finder",
-    "count-finder",
-    "train-finder",
-    "change-table",
-    "wheel-speed",
-    "working",
-    "order-list",
-    "parts-list",
-    "bench-card",
-  ],
+  ...["build", "teeth", "value", "quantity", "ratio-summary", "overdrive-gauge", "edits"],
+  ...["stage-editor", "train-drawing", "drive-line", "pair-finder", "count-finder", "train-finder", "change-table"],
+  ...["wheel-speed", "working", "order-list", "parts-list", "bench-card"],
+  ...["measurements", "unmarked-gear", "turn-count"],
 ].map((name) => `mw-${name}`);
 const place = ({ tag }) => (order.includes(tag) ? order.indexOf(tag) : order.length);
 

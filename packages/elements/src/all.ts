@@ -20,6 +20,10 @@ import { MwStageEditor } from "./elements/stage-editor/index.js";
 import { MwTeeth } from "./elements/teeth/index.js";
 import { MwTrainFinder } from "./elements/train-finder/index.js";
 import { MwTrainDrawing } from "./elements/train-drawing/index.js";
+import { MwTurnCount } from "./elements/turn-count/index.js";
+import { MwUnmarkedGear } from "./elements/unmarked-gear/index.js";
+import { MwMeasurements } from "./elements/measurements/index.js";
+import { MwQuantity } from "./elements/quantity/index.js";
 import { MwValue } from "./elements/value/index.js";
 import { MwWheelSpeed } from "./elements/wheel-speed/index.js";
 import { MwWorking } from "./elements/working/index.js";
@@ -45,4 +49,8 @@ define(
   MwCountFinder,
   MwTrainFinder,
   MwPartsList,
+  MwTurnCount,
+  MwUnmarkedGear,
+  MwMeasurements,
+  MwQuantity,
 );

@@ -9,8 +9,10 @@ import {
   sayDrawing,
   sayDriveLine,
   sayGauge,
+  sayMeasurements,
   sayOrder,
   sayParts,
+  sayQuantity,
   saySpeeds,
   saySummary,
   sayTeeth,
@@ -276,6 +278,10 @@ const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
   "mw-pair-finder": "unchecked",
   "mw-count-finder": "unchecked",
   "mw-train-finder": "unchecked",
+  "mw-quantity": (context) => text(context, sayQuantity(context.speaker, context.element.attributes)),
+  "mw-measurements": ({ element, speaker }) => figuresOf(sayMeasurements(speaker, element.attributes)),
+  "mw-unmarked-gear": "unchecked",
+  "mw-turn-count": "unchecked",
 };
 
 /** Whether a tag is one of the elements. */

@@ -6,6 +6,8 @@ import { checkQuery, versionFault, versionOf } from "../report/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
 import { countsFaults } from "./counts.js";
 import { countFault, idFault, outputFault, outputIds, speedFaults } from "./faults.js";
+import { quantityFault } from "./quantity.js";
+import { boxFault } from "./turn-count.js";
 import { atFault, said, type Attributes } from "./speaker.js";
 import { trainsFaults } from "./trains.js";
 import { queryOf } from "./value.js";
@@ -82,8 +84,10 @@ const checks: Readonly<Record<string, Check>> = {
     ...[countFault(build, said(attributes, "of")) ?? []].flat(),
     ...limitFaults(attributes),
   ],
+  "mw-quantity": (build, attributes) => [quantityFault(build, said(attributes, "of")) ?? []].flat(),
   "mw-ratio-summary": ofOutput,
   "mw-working": ofOutput,
+  "mw-measurements": ofOutput,
   "mw-overdrive-gauge": (build, attributes) => {
     const asked = ["of", "with", "base", "scope"].map((name) => [name, said(attributes, name)]);
     return checkQuery({ figure: "farther", ...(Object.fromEntries(asked) as object) }, build);
@@ -97,6 +101,7 @@ const checks: Readonly<Record<string, Check>> = {
   "mw-pair-finder": (build, attributes) => pairFaults(build, said(attributes, "of")),
   "mw-count-finder": (build, attributes) => countsFaults(evaluate(build), attributes),
   "mw-train-finder": trainsFaults,
+  "mw-turn-count": (build, attributes) => boxFault(build, said(attributes, "of")),
   "mw-change-table": (build, attributes) => [
     ...shownFaults(build, said(attributes, "show")),
     ...againstFaults(build, said(attributes, "against")),

@@ -30,10 +30,19 @@ export {
   sayDriveLine,
 } from "./drive-line.js";
 export { type SaidGauge, sayGauge } from "./gauge.js";
+export { type MeasuredRow, type SaidMeasurements, sayMeasurements } from "./measurements.js";
 export { type PairTotal, type SaidTotal, pairText, sayTotals } from "./pairs.js";
 export { dateText, moneyText, needText, partName, partsOf, sumText } from "./part-text.js";
 export { type BuyRow, type SaidOrder, type SaidPart, type SaidParts, sayOrder, sayParts } from "./parts.js";
 export { misfits, placeName } from "./places.js";
+export {
+  type TypedQuantity,
+  quantityName,
+  quantityText,
+  sayQuantity,
+  steppedQuantity,
+  typedQuantity,
+} from "./quantity.js";
 export {
   type Attributes,
   type Reporter,
@@ -63,6 +72,16 @@ export {
   inherited,
   localeOf,
 } from "./tree.js";
+export { type AskedTurns, type SaidTurns, type TurnField, sayTurnCount } from "./turn-count.js";
+export {
+  type AskedGear,
+  type SaidPitch,
+  type SaidUnmarked,
+  type UnmarkedField,
+  sayUnmarked,
+  unmarkedFields,
+  usualWithin,
+} from "./unmarked.js";
 export { queryOf, sayTeeth, sayValue, setText } from "./value.js";
 export { type SaidWorking, sayWorking } from "./working.js";
 export { versionOf } from "../report/index.js";

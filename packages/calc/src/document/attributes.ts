@@ -27,6 +27,10 @@ export const elementAttributes = {
   "mw-order-list": ["from", "at"],
   "mw-parts-list": ["at"],
   "mw-bench-card": ["at"],
+  "mw-quantity": ["of", "label"],
+  "mw-measurements": ["of", "at"],
+  "mw-unmarked-gear": [],
+  "mw-turn-count": ["of"],
 } as const satisfies Readonly<Record<string, readonly string[]>>;
 
 export type ElementTag = keyof typeof elementAttributes;

@@ -86,7 +86,12 @@ export const rootOf = (address: string): string => address.split(".", 1)[0]!;
 export function based(article: Build, structure: readonly Change[]) {
   if (!structure.length) return { base: article, failed: [] };
   const { draft, failed, broken } = drafted(article, structure);
-  return broken ? { base: article, failed, broken } : { base: withoutNamesOf(article, draft), failed };
+  try {
+    if (!broken) return { base: withoutNamesOf(article, draft), failed };
+  } catch {
+    // What is no build any more has no names.
+  }
+  return { base: article, failed, broken: true };
 }
 
 /** Which stages stand where. */

@@ -2,7 +2,7 @@
  * What is shown: the one maker of figure text, and the working step by step.
  * @module
  */
-export { type AddressFault, addressFault, singleFault } from "./address.js";
+export { type AddressFault, addressFault, lettersAt, singleFault } from "./address.js";
 export { figureOf, figures } from "./all-figures.js";
 export {
   type Figure,

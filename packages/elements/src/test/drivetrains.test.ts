@@ -153,7 +153,7 @@ describe("odd drivetrains", () => {
     it(`${name}: every count, set and tyre that is found for a total gives it once it is taken`, async function () {
       this.timeout(60_000);
       const { build } = await read(name);
-      const [{ id }] = build.outputs as [{ id: string }];
+      const { id } = build.outputs[0]!;
       const page = await show(
         `<mw-build id="odd"><script type="application/json">${JSON.stringify(build)}</script></mw-build>
         <mw-count-finder output="${id}"></mw-count-finder>

@@ -2,7 +2,7 @@ import { css, html, nothing, type TemplateResult } from "lit";
 import { labelAt, oneIn, stagesOf } from "@meshwright/calc/drivetrain";
 import { NotebookPart, sheet } from "../frame/index.js";
 import { countedAgain } from "../model/index.js";
-import type { Chosen, Spot } from "./mw-notebook-line.js";
+import type { Chosen, MwNotebookLine, Spot } from "./mw-notebook-line.js";
 
 /** A count that was changed, until somebody says whether the part was swapped or counted again. */
 interface Recount {
@@ -43,21 +43,22 @@ export class MwNotebookDrivetrain extends NotebookPart {
     this.chosen = "";
   }
 
-  /** Chooses a stage, an axle, the motor, the split; nothing: the whole. */
-  choose(of: Chosen): void {
+  /**
+   * Chooses a stage, an axle, the motor, the split; nothing: the whole.
+   *
+   * @param isPointed it was pointed at in the line, where the focus stays: a count may be about to be typed
+   */
+  choose(of: Chosen, isPointed = false): void {
     this.chosen = of;
     this.spot = this.replaces = undefined;
-    // Its own heading is where a screen reader goes on.
-    void this.updateComplete.then(async () => {
-      const panel = this.renderRoot.querySelector<NotebookPart>(".chosen > *");
-      await panel?.updateComplete;
-      if (of) panel?.renderRoot.querySelector<HTMLElement>("h2")?.focus({ preventScroll: true });
-    });
+    if (!isPointed && of) void this.#focusPanel();
   }
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
     super.willUpdate(changed);
     const { build, chosen } = this;
+    // What was taken back is asked about no longer.
+    if (this.recount && (!build || oneIn(build).value(this.recount.address) !== this.recount.after)) this.#asksLater();
     // What is gone is not chosen any more.
     const isThere =
       !chosen ||
@@ -68,7 +69,11 @@ export class MwNotebookDrivetrain extends NotebookPart {
     if (!isThere) this.chosen = "";
   }
 
-  readonly #chosen = ({ detail }: CustomEvent<Chosen>): void => this.choose(detail);
+  readonly #chosen = (event: Event): void => {
+    const { detail } = event as CustomEvent<Chosen>;
+    const from = event.composedPath()[0] as HTMLElement;
+    this.choose(detail, from.localName === "mw-notebook-line" && (from as MwNotebookLine).isPointing);
+  };
 
   readonly #letIn = ({ detail }: CustomEvent<Spot>): void => {
     this.spot = detail;
@@ -82,11 +87,14 @@ export class MwNotebookDrivetrain extends NotebookPart {
     void this.#focusPanel();
   };
 
+  /** Its own heading is where a screen reader goes on. */
   async #focusPanel(): Promise<void> {
     await this.updateComplete;
-    const panel = this.renderRoot.querySelector<NotebookPart>("mw-notebook-let-in");
+    const panel = this.renderRoot.querySelector<NotebookPart>(".chosen > *");
     await panel?.updateComplete;
-    panel?.renderRoot.querySelector<HTMLElement>("h2")?.focus();
+    const heading = panel?.renderRoot.querySelector<HTMLElement>("h2");
+    heading?.focus({ preventScroll: true });
+    heading?.scrollIntoView({ block: "nearest" });
   }
 
   readonly #let = ({ detail }: CustomEvent<string | undefined>): void => {
@@ -97,7 +105,10 @@ export class MwNotebookDrivetrain extends NotebookPart {
   readonly #counted = ({ detail }: CustomEvent<Recount>): void => {
     const { versions, bench } = this.session.notebook;
     // There is nothing of the past that would be believed wrong.
-    this.recount = versions?.length || bench?.length || this.build?.measurements?.length ? detail : undefined;
+    const isAsked = versions?.length || bench?.length || this.build?.measurements?.length;
+    // Spun through several counts, it is one question.
+    const before = this.recount?.address === detail.address ? this.recount.before : detail.before;
+    this.recount = isAsked && before !== detail.after ? { ...detail, before } : undefined;
   };
 
   /** A count that was changed in the line or in a finder: what it was stands in the notebook until this event has gone up. */
@@ -109,6 +120,16 @@ export class MwNotebookDrivetrain extends NotebookPart {
     if (address && !others.length && typeof after === "number" && typeof before === "number")
       this.#counted(new CustomEvent("count", { detail: { address, before, after } }));
   };
+
+  /** A change in an element is told before the notebook has taken it over. */
+  #asksLater(): void {
+    const asked = this.recount;
+    queueMicrotask(() => {
+      const { build, recount } = this;
+      if (recount && recount === asked && (!build || oneIn(build).value(recount.address) !== recount.after))
+        this.recount = undefined;
+    });
+  }
 
   readonly #again = (): void => {
     const { address, before, after } = this.recount!;

@@ -1,6 +1,7 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import { stagesOf, type Build } from "@meshwright/calc/drivetrain";
 import type { Stage } from "@meshwright/calc/stages";
+import type { MwDriveLine } from "@meshwright/elements";
 import { NotebookPart, sheet } from "../frame/index.js";
 
 /** What is chosen in the line: a stage's or an axle's id, `motor`, `centre`, or nothing. */
@@ -61,6 +62,8 @@ export class MwNotebookLine extends NotebookPart {
   static override properties = { chosen: {} };
 
   declare chosen: Chosen;
+  /** Whether what is being told was pointed at in the picture. */
+  isPointing = false;
 
   #tell(type: string, detail: unknown): void {
     this.dispatchEvent(new CustomEvent(`mw-notebook-${type}`, { detail, bubbles: true, composed: true }));
@@ -71,7 +74,9 @@ export class MwNotebookLine extends NotebookPart {
     event.stopPropagation();
     const { key, stage } = (event as CustomEvent<{ key: string; stage?: string }>).detail;
     const [kind, id] = key.split(":");
+    this.isPointing = true;
     this.#tell("choose", stage ?? (kind === "motor" ? "motor" : kind === "split" ? "centre" : (id ?? key)));
+    this.isPointing = false;
   };
 
   /** With a stage chosen by its name: Delete takes it out, Insert lets something in behind it, Alt with an arrow moves it. */
@@ -83,16 +88,28 @@ export class MwNotebookLine extends NotebookPart {
     if (!place) return;
     const { index, list, stage } = place;
     const by = event.altKey ? { ArrowLeft: -1, ArrowUp: -1, ArrowRight: 1, ArrowDown: 1 }[event.key] : undefined;
-    if (event.key === "Delete") this.ask("line", [{ remove: stage.id }]);
-    else if (event.key === "Insert") {
+    if (event.key === "Delete") {
+      const neighbour = list[index + 1] ?? list[index - 1];
+      if (this.ask("line", [{ remove: stage.id }])) void this.#focusName(neighbour?.id);
+    } else if (event.key === "Insert") {
       const spot = spotsOf(this.build!).find(({ into, at }) => at === index + 1 && this.#listAt(into) === list);
       if (spot) this.#tell("let-in", spot);
     } else if (by && index + by >= 0 && index + by < list.length)
-      this.ask("line", [{ move: stage.id, at: index + by }]);
+      void (this.ask("line", [{ move: stage.id, at: index + by }]) && this.#focusName(stage.id));
     else return;
     event.preventDefault();
     event.stopPropagation();
   };
+
+  /** The focus goes on with the stage, or with what has taken its place. */
+  async #focusName(id: string | undefined): Promise<void> {
+    const line = this.renderRoot.querySelector<MwDriveLine>("mw-drive-line")!;
+    await new Promise((done) => setTimeout(done));
+    await line.updateComplete;
+    const root = line.shadowRoot!;
+    const name = id === undefined ? null : root.querySelector<HTMLElement>(`[data-name="${CSS.escape(id)}"]`);
+    (name ?? root.querySelector<HTMLElement>("[data-name]"))?.focus();
+  }
 
   #listAt(into: string | undefined): readonly Stage[] | undefined {
     const { stages, branches = [], outputs } = this.build!;

@@ -158,6 +158,7 @@ export abstract class NotebookPart extends LitElement {
         aria-invalid=${this.faults[address] ? "true" : nothing}
         placeholder=${placeholder}
         data-address=${address}
+        data-was=${text}
         .value=${text}
         @change=${(event: Event) => take(event.target as HTMLInputElement)}
         @keydown=${pressed}

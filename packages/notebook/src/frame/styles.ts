@@ -57,6 +57,15 @@ export const sheet = css`
     text-align: start;
     touch-action: manipulation;
   }
+  a.press,
+  label.press {
+    display: inline-flex;
+    align-items: center;
+    text-decoration: none;
+  }
+  h2 {
+    scroll-margin-block: 4em 1em;
+  }
   button:hover {
     border-color: currentColor;
   }

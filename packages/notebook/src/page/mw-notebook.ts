@@ -38,6 +38,10 @@ const parts = [
 
 const freshId = (): string => crypto.randomUUID?.() ?? `n${Math.random().toString(36).slice(2)}`;
 
+/** Whether a field holds something that nobody has taken yet: undoing is its own then. */
+const isHalfTyped = ({ value, dataset, ariaValueNow }: HTMLInputElement): boolean =>
+  value !== "" && value !== (dataset.was ?? ariaValueNow);
+
 /** Whether there is more in a notebook than the first question. */
 const hasMore = ({ build, shelf, post }: Notebook): boolean => !!(build ?? shelf ?? post);
 
@@ -137,7 +141,8 @@ export class MwNotebook extends LitElement implements BuildHolder {
     this.#shelf ??= await Shelf.open(databaseName(location.href));
     const id = idFromAddress();
     const [latest] = id ? [] : await this.#shelf.all();
-    const isFresh = new URLSearchParams(location.search).has("new");
+    const asked = new URLSearchParams(location.search);
+    const isFresh = asked.has("new") || asked.has("open");
     const kept = id ?? (isFresh ? undefined : latest?.id);
     await this.#open(kept ? newNotebook(kept) : this.session.notebook);
     if (new URLSearchParams(location.search).get("open") === "example" && !this.session.build)
@@ -187,34 +192,48 @@ export class MwNotebook extends LitElement implements BuildHolder {
     if (id && id !== this.session.notebook.id) void this.#open(newNotebook(id));
   };
 
-  /** Opens a notebook beside this one, which stays as it is. */
-  async #beside(notebook: Notebook): Promise<void> {
-    const taken = this.#all.filter(
-      ({ notebook: { title } }) => title.replace(/ \(\d+\)$/, "") === notebook.title,
-    ).length;
-    const title = taken ? `${notebook.title} (${taken + 1})` : notebook.title;
-    const copy = { ...notebook, title, id: freshId() };
-    await this.#keeper?.flush();
-    await this.#open(newNotebook(copy.id));
-    const { format: _format, id: _id, ...fields } = copy;
-    this.session.put(fields, `${title} opened`);
-    this.isBegun = hasMore(copy);
+  /** A title that none of the notebooks here has: "Limpet (2)". */
+  async #freeTitle(title: string): Promise<string> {
     await this.#keeper?.flush();
     await this.#look();
-    if (taken) this.message = `${title}, opened beside yours.`;
+    const plain = title.replace(/ \(\d+\)$/, "");
+    const others = this.#all.filter(({ id, notebook }) => id !== this.session.notebook.id || notebook.build);
+    const taken = new Set(others.map(({ notebook }) => notebook.title));
+    for (let n = 1; ; n++) {
+      const one = n === 1 ? plain : `${plain} (${n})`;
+      if (!taken.has(one)) return one;
+    }
+  }
+
+  /** Opens a notebook beside this one, which stays as it is. */
+  async #beside(notebook: Notebook): Promise<void> {
+    const title = await this.#freeTitle(notebook.title);
+    await this.#open(newNotebook(freshId()));
+    await this.#fill(notebook, title);
+    this.message = `${title}, opened beside yours.`;
+  }
+
+  /** What was opened becomes the notebook that is open, which is empty. */
+  async #fill(notebook: Notebook, title: string): Promise<void> {
+    const { format: _format, id: _id, ...fields } = notebook;
+    this.session.put({ ...fields, title }, `${title} opened`);
+    this.isBegun = hasMore(this.session.notebook);
+    await this.#keeper?.flush();
+    await this.#look();
   }
 
   // Ways in
 
   async #openExample(): Promise<void> {
+    // The notebook in one file brings its example along.
+    const inside = (globalThis as { meshwrightExample?: string }).meshwrightExample;
+    if (inside) return this.#takeIn(openText(inside, freshId()));
     try {
       const answer = await fetch(new URL(this.example ?? "limpet.json", document.baseURI));
       if (!answer.ok) throw new Error(String(answer.status));
       this.#takeIn(openText(await answer.text(), freshId()));
     } catch {
-      const data = (globalThis as { meshwrightExample?: string }).meshwrightExample;
-      if (data) this.#takeIn(openText(data, freshId()));
-      else this.message = "The example could not be loaded. Open a file, or begin with two gears.";
+      this.message = "The example could not be loaded. Open a file, or begin with two gears.";
     }
   }
 
@@ -222,12 +241,9 @@ export class MwNotebook extends LitElement implements BuildHolder {
     this.message = undefined;
     if (opened.kind === "refused") this.message = opened.why;
     else if (opened.kind === "notebook") {
-      const mine = this.#all.some(({ id }) => id === opened.notebook.id);
-      if (this.session.build === undefined && !mine) {
-        const { format: _format, id: _id, ...fields } = opened.notebook;
-        this.session.put(fields, `${opened.notebook.title} opened`);
-        this.isBegun = true;
-      } else void this.#beside(opened.notebook);
+      const { notebook } = opened;
+      if (hasMore(this.session.notebook)) void this.#beside(notebook);
+      else void this.#freeTitle(notebook.title).then((title) => this.#fill(notebook, title));
       const [odd] = opened.findings;
       if (odd) this.message = `Opened. ${opened.findings.length} things to look at; the first: ${odd.message}`;
     } else this.#dispatchTo(opened.kind, opened.text);
@@ -303,7 +319,7 @@ export class MwNotebook extends LitElement implements BuildHolder {
     const [inner] = event.composedPath() as HTMLElement[];
     // In the post, and while something is typed, undoing is the text's.
     if (inner?.isContentEditable || inner?.closest?.("[contenteditable], textarea")) return;
-    if (inner instanceof HTMLInputElement && inner.value !== inner.defaultValue && !inner.dataset.address) return;
+    if (inner instanceof HTMLInputElement && isHalfTyped(inner)) return;
     event.preventDefault();
     event.stopPropagation();
     if (/^y$/i.test(event.key) || event.shiftKey) this.#redo();

@@ -182,8 +182,10 @@ export class MwBenchCard extends ToolElement {
           ${this.#whose()} ${said.published ? `${said.published}. ` : ""}${fill(reports.printed, today)}
         </p>
         ${this.#table(said.gears)} ${this.#table(said.mesh)}
-        ${said.misfits.map((line) => html`<p class="fault">${line}</p>`)} ${this.#table(said.turns)}
-        <p class="note">${reports.howToCount}</p>
+        ${said.setting ? html`<p class="note">${said.setting}</p>` : nothing}
+        ${[...said.misfits, ...said.warnings].map((line) => html`<p class="fault">${line}</p>`)}
+        ${this.#table(said.turns)}
+        ${said.counting.length ? html`<p class="note">${said.counting.join(" ")}</p>` : nothing}
         <h4>${reports.firstRun}</h4>
         <ul class="boxes">
           ${said.cautions.map((caution) => html`<li><span class="box" aria-hidden="true"></span>${caution}</li>`)}
