@@ -51,6 +51,14 @@ function shownFaults(build: Build, show: string | undefined): Finding[] {
     .map((id) => idFault("show", id, known));
 }
 
+/** A version that others are held against. */
+function againstFaults(build: Build, against: string | undefined): Finding[] {
+  const found = against === undefined ? undefined : versionFault(build, against);
+  if (!found) return [];
+  const known = (found.values.known ?? []) as readonly string[];
+  return found.code === "missing-reference" ? [idFault("against", against!, known)] : [{ ...found, at: "/against" }];
+}
+
 /** A version that an order is counted from, or nothing at all. */
 function startFaults(build: Build, from: string | undefined): Finding[] {
   const found = from === undefined || from === "nothing" ? undefined : versionFault(build, from);
@@ -95,7 +103,10 @@ const checks: Readonly<Record<string, Check>> = {
   "mw-count-finder": (build, attributes) => countsFaults(evaluate(build), attributes),
   "mw-train-finder": trainsFaults,
   "mw-turn-count": (build, attributes) => boxFault(build, said(attributes, "of")),
-  "mw-change-table": (build, attributes) => shownFaults(build, said(attributes, "show")),
+  "mw-change-table": (build, attributes) => [
+    ...shownFaults(build, said(attributes, "show")),
+    ...againstFaults(build, said(attributes, "against")),
+  ],
   "mw-order-list": (build, attributes) => startFaults(build, said(attributes, "from")),
 };
 

@@ -6,7 +6,14 @@
 export { askedFindings } from "./asked.js";
 export type { Block, BlockRow, BlockTable } from "./block.js";
 export { type SaidCard, sayCard } from "./card.js";
-export { type ChangeGroup, type ChangeRow, type SaidChanges, type Column, sayChanges } from "./changes.js";
+export {
+  type Against,
+  type ChangeGroup,
+  type ChangeRow,
+  type SaidChanges,
+  type Column,
+  sayChanges,
+} from "./changes.js";
 export { standsForBlock } from "./block-content.js";
 export { type Content, hasDigit, standsForValue } from "./content.js";
 export { type SaidCount, type SaidCounts, type WantedName, sayCounts, wantedExample, wantedFigures } from "./counts.js";

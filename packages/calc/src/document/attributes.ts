@@ -18,7 +18,7 @@ export const elementAttributes = {
   "mw-pair-finder": ["of"],
   "mw-train-finder": ["of", "wheels", "lead"],
   "mw-count-finder": ["of", "figure", "output", "with", "want"],
-  "mw-change-table": ["show"],
+  "mw-change-table": ["show", "against"],
   "mw-wheel-speed": ["of", "unit", "loaded"],
   "mw-working": ["of", "at"],
   "mw-order-list": ["from", "at"],

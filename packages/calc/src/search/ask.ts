@@ -17,8 +17,13 @@ import type { Order } from "./batch.js";
 import type { GearChoice, PairQuestion, TrainQuestion, WantedOutput } from "./question.js";
 import type { WantedOfPair as WantedPairTotal } from "./wanted.js";
 
-/** Among which parts a search looks: all, those that can be had or of which nobody has said, or those that are there. */
-export type Among = "all" | "had" | "owned";
+/**
+ * Among which gears a search looks: all parts, those that can be had or of which nobody has said, those that are there; or
+ * any counts of the stage's own pitch, without a list: 6 to 60 teeth driving 6 to 120.
+ */
+export type Among = "all" | "had" | "owned" | "counts";
+
+const countsUpTo = (most: number): number[] => Array.from({ length: most - 5 }, (_, n) => n + 6);
 
 /** How a build is asked for gears. */
 export interface Asking {
@@ -65,7 +70,7 @@ function shopOf(build: Build, places: readonly string[], asking: Asking): Shop {
 
 /** Whether so many pieces of a part are among those that are looked at. */
 function isAmong({ stock, asking: { among = "had" } }: Shop, part: Part, pieces: number): boolean {
-  if (among === "all") return true;
+  if (among === "all" || among === "counts") return true;
   const lacking = stock.lineFor(part, pieces).pieces;
   return among === "owned" ? lacking <= 0 : canBeHad(part, lacking) !== false;
 }
@@ -104,13 +109,17 @@ function choiceOf(shop: Shop, id: string): (GearChoice & { readonly id: string }
     plain && !only ? of(kinds, "teeth").filter((part) => isSaid || part.stage === id) : [];
   const { shaft, steps, hubHoles, reach, line } = mount ?? {};
   const held = { shaft, steps, hubHoles, reach, line } as NonNullable<GearChoice["mount"]>;
+  const isBare = asking.among === "counts";
+  // A worm's starts, or gears that only come together, are no counts that anybody could choose.
+  const areGears = !only && each.length === 2 && each.every(({ is }) => is.includes("gear"));
+  const bare = (most: number) => (areGears ? countsUpTo(most) : []);
   const adapters = asking.adapters === false ? [] : parts.filter(({ is }) => is === "sleeve" || is === "plate");
   return {
     id,
     pieces,
-    drivers: loose(each[0]?.is ?? []),
-    drivens: loose(each[1]?.is ?? []),
-    sets: of(spec.is, "driver").filter(({ driven }) => driven !== undefined),
+    drivers: isBare ? bare(60) : loose(each[0]?.is ?? []),
+    drivens: isBare ? bare(120) : loose(each[1]?.is ?? []),
+    sets: isBare ? [] : of(spec.is, "driver").filter(({ driven }) => driven !== undefined),
     adapters: adapters.filter((part) => isAmong(shop, part, pieces)),
     pitch: {
       ...(module !== undefined && { module }),

@@ -117,6 +117,28 @@ describe("where a pair is looked for", () => {
   });
 });
 
+describe("bare counts", () => {
+  it("are looked for without a list, in the stage's own pitch, and fit its mount", () => {
+    const mounts = [{ stage: "it", from: "30.7 mm", to: "30.9 mm" }];
+    const data = { parts: undefined, mounts, stages: [pair("it", 15, 60, pitch)], target: { from: "4.1", to: "4.2" } };
+    const found = pairsOf(ask(data, "it", { among: "counts" }));
+    const expected: string[] = [];
+    // 30.8 mm is 77 teeth in all; of 30.7 to 30.9 mm nothing else is a whole number.
+    for (let driver = 6; driver <= 60; driver++) {
+      const driven = 77 - driver;
+      if (driven * 10 >= 41 * driver && driven * 10 <= 42 * driver) expected.push(`${driver} ${driven}`);
+    }
+    expect(found.map(({ counts }) => counts.join(" "))).toEqual(expected);
+    expect(expected).toEqual(["15 62"]);
+    expect(found[0]!.parts).toEqual([]);
+  });
+
+  it("are none where gears only come together", () => {
+    const worm = { id: "it", kind: "worm", starts: 1, teeth: 4 };
+    expect(pairsOf(ask({ stages: [worm] }, "it", { among: "counts" }))).toEqual([]);
+  });
+});
+
 describe("a pair behind an open differential", () => {
   const wheel = { diameter: "100 mm" };
   const outputs = [

@@ -18,6 +18,7 @@ export const words: Table<ReportWords> = {
   fit: "الملاءمة، {0}",
   cost: "للشراء",
   changedBy: "مقارنة بالبناء المنشور، {0}",
+  lacking: "غير موجود في {0}",
   reduction: "نسبة التخفيض",
   wheelSpeed: "سرعة العجلة",
   wheelTorque: "عزم العجلة",

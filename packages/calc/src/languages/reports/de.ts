@@ -18,6 +18,7 @@ export const words: Table<ReportWords> = {
   fit: "Passung, {0}",
   cost: "Zu kaufen",
   changedBy: "Gegenüber dem veröffentlichten Aufbau, {0}",
+  lacking: "nicht in {0}",
   reduction: "Untersetzung",
   wheelSpeed: "Raddrehzahl",
   wheelTorque: "Raddrehmoment",

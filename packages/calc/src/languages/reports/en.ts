@@ -23,6 +23,7 @@ export const reportWords = {
   fit: "Fit, {0}",
   cost: "To buy",
   changedBy: "Against the published build, {0}",
+  lacking: "not in {0}",
   reduction: "reduction",
   wheelSpeed: "wheel speed",
   wheelTorque: "wheel torque",

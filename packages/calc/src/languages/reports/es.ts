@@ -18,6 +18,7 @@ export const words: Table<ReportWords> = {
   fit: "Encaje, {0}",
   cost: "Por comprar",
   changedBy: "Frente a la versión publicada, {0}",
+  lacking: "no está en {0}",
   reduction: "reducción",
   wheelSpeed: "velocidad de rueda",
   wheelTorque: "par en la rueda",

@@ -18,6 +18,7 @@ export const words: Table<ReportWords> = {
   fit: "Compatibilité, {0}",
   cost: "À acheter",
   changedBy: "Par rapport à la version publiée, {0}",
+  lacking: "absent de {0}",
   reduction: "démultiplication",
   wheelSpeed: "vitesse de roue",
   wheelTorque: "couple à la roue",

@@ -18,6 +18,7 @@ export const words: Table<ReportWords> = {
   fit: "適合、{0}",
   cost: "購入分",
   changedBy: "公開時との差、{0}",
+  lacking: "{0}にはなし",
   reduction: "減速比",
   wheelSpeed: "車輪の回転数",
   wheelTorque: "車輪のトルク",

@@ -241,6 +241,22 @@ describe("mw-pair-finder", () => {
     assert.deepEqual(pairs(element, "hit"), []);
   });
 
+  it("finds bare counts without a list, and takes them without parts", async () => {
+    const mounts = [{ stage: "hub", from: "25 mm", to: "25 mm" }];
+    const element = await other({ parts: [], mounts, outputs: [{ id: "rear", stages: [pair("hub", 12, 38)] }] }, "hub");
+    await until(() => /No pair/.test(lineOf(element)));
+    const among = find<HTMLSelectElement>(element.shadowRoot!, 'select[name="among"]');
+    among.value = "counts";
+    among.dispatchEvent(new Event("change", { bubbles: true }));
+    await until(() => /1 pair reaches the range/.test(lineOf(element)));
+    // Fifty teeth in all, four times as many on the one.
+    assert.match(pairs(element, "hit").join(), /^10 → 40 4\.00 25\.0 mm – Take it/);
+    find(element.shadowRoot!, "tbody.hit button").click();
+    await settle(1);
+    const { layer } = find<MwBuild>(element.parentElement!, "mw-build").store;
+    assert.deepEqual(layer.sets, { "hub.driver": 10, "hub.driven": 40 });
+  });
+
   it("leaves axe nothing to find, and a narrow page in its place", async () => {
     const element = await finder(343);
     const { violations } = await axe.run(element.parentElement!, { rules: { region: { enabled: false } } });

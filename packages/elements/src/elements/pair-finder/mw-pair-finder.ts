@@ -20,7 +20,7 @@ import { windowOf } from "./window.js";
 
 /** How many pairs and how many near misses are shown at first, and how many more on request. */
 const [pairsAtFirst, missesAtFirst, more] = [8, 8, 12];
-const amongAll = { all: "amongAll", had: "amongHad", owned: "amongOwned" } as const;
+const amongAll = { all: "amongAll", had: "amongHad", owned: "amongOwned", counts: "amongCounts" } as const;
 type Sort = Order | "closest";
 
 /**
@@ -313,6 +313,7 @@ export class MwPairFinder extends Picture {
 
   #price({ one }: Listed): string {
     if (this.#isPublished(one)) return this.reports.stays;
+    if (!one.parts.length) return "–";
     const { sums, unpriced, buy } = one.pay;
     if (!buy.length) return this.reports.ownedAlready;
     if (unpriced || sums.length > 1) return this.reports.noPrice;
@@ -351,7 +352,7 @@ export class MwPairFinder extends Picture {
       </tr>
       <tr>
         <td colspan="5" class="words">
-          <span class="quiet">${parts.map(partName).join(" + ")}.</span>
+          ${parts.length ? html`<span class="quiet">${parts.map(partName).join(" + ")}.</span>` : nothing}
           <span class="narrow quiet">${this.reports.price}: ${this.#price(one)}.</span>
           ${why.map((sentence) => html`<span class="why">${sentence} </span>`)}
         </td>

@@ -15,6 +15,7 @@ export const words: Table<ToolWords> = {
   amongAll: "كل القطع المدرجة",
   amongHad: "القطع المتوفرة",
   amongOwned: "القطع الموجودة",
+  amongCounts: "أي أعداد أسنان، دون قائمة",
   sleeves: "مع جلب وصفائح مواءمة",
   sortBy: "أولًا",
   sorts: {

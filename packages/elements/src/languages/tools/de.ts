@@ -15,6 +15,7 @@ export const words: Table<ToolWords> = {
   amongAll: "allen gelisteten Teilen",
   amongHad: "lieferbaren Teilen",
   amongOwned: "vorhandenen Teilen",
+  amongCounts: "beliebige Zähnezahlen, ohne Liste",
   sleeves: "mit Hülsen und Adapterplatten",
   sortBy: "Zuerst",
   sorts: {

@@ -19,6 +19,7 @@ export const toolsEn = {
   amongAll: "all parts listed",
   amongHad: "parts that can be had",
   amongOwned: "parts that are owned",
+  amongCounts: "any counts, without a list",
   sleeves: "with sleeves and adapter plates",
   sortBy: "First",
   sorts: {

@@ -15,6 +15,7 @@ export const words: Table<ToolWords> = {
   amongAll: "todas las piezas de la lista",
   amongHad: "piezas disponibles",
   amongOwned: "piezas que ya se tienen",
+  amongCounts: "cualquier número de dientes, sin lista",
   sleeves: "con casquillos y placas adaptadoras",
   sortBy: "Primero",
   sorts: {

@@ -15,6 +15,7 @@ export const words: Table<ToolWords> = {
   amongAll: "toutes les pièces listées",
   amongHad: "les pièces disponibles",
   amongOwned: "les pièces en main",
+  amongCounts: "tous les nombres de dents, sans liste",
   sleeves: "avec bagues et plaques d’adaptation",
   sortBy: "D’abord",
   sorts: {

@@ -15,6 +15,7 @@ export const words: Table<ToolWords> = {
   amongAll: "一覧のすべての部品",
   amongHad: "入手できる部品",
   amongOwned: "手持ちの部品",
+  amongCounts: "一覧によらず任意の歯数",
   sleeves: "スリーブとアダプター板も使う",
   sortBy: "並べ順",
   sorts: {
