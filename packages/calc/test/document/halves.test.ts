@@ -1,6 +1,7 @@
 // Versions and stages that contradict themselves: told where they say it, and no more than anybody reads.
 import { describe, expect, it } from "vitest";
 import { buildAt, parseBuild, readBuild } from "../../src/document/index.js";
+import type { Build } from "../../src/drivetrain/index.js";
 import { displays } from "../../src/stages/index.js";
 import { document, pair, read, told } from "../make.js";
 
@@ -91,21 +92,15 @@ describe("a stage", () => {
 });
 
 describe("a history that cannot be gone through", () => {
+  const revisions = [
+    { number: 2, back: [{ set: "first.driver", to: 0 }] },
+    { number: 1, back: [{ set: "first.driver", to: 13 }] },
+  ];
+  const half = document([pair("first", 15, 62)], { rear: [] }, { revision: { number: 3 } });
+
   it("is told in a build that somebody left half done, and its states are refused", () => {
-    const half = document(
-      [pair("first", 15, 62)],
-      { rear: [] },
-      {
-        revision: { number: 3 },
-        revisions: [
-          { number: 2, back: [{ set: "first.driver", to: 0 }] },
-          { number: 1, back: [{ set: "first.driver", to: 13 }] },
-        ],
-      },
-    );
-    expect(readBuild(half).ok).toBe(false);
-    const whole = read({ ...half, revisions: undefined });
-    const build = { ...whole, revisions: half.revisions } as never;
+    expect(readBuild({ ...half, revisions }).ok).toBe(false);
+    const build = { ...read(half), revisions } as Build;
     expect(buildAt(build, "revision-3")).toMatchObject({ ok: true, build });
     for (const id of ["revision-2", "revision-1"])
       expect(told(buildAt(build, id).findings)).toEqual(["not-count at /stages/0/driver"]);
