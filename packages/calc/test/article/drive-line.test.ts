@@ -102,6 +102,59 @@ describe("what the line of drive says", () => {
     ]);
   });
 
+  it("says which way a shaft turns where the build does, and what nothing drives", () => {
+    const worm = { id: "worm", kind: "worm", starts: 1, teeth: 30 };
+    const box = { ...{ id: "box", kind: "selectable", selected: "out" }, positions: [{ id: "out", released: "free" }] };
+    const stages = [
+      pair("back", 10, 20, { reverses: true }),
+      pair("on", 10, 20, { reverses: false }),
+      { ...worm, label: "Worm" },
+    ];
+    const { cells, totals } = sayDriveLine(reporter(read(document(stages, { rear: [pair("last", 1, 2), box] }))));
+    expect(["back", "on", "worm"].map((id) => cells.get(id)!.shaft!.heard)).toEqual([
+      "2.00 motor turns up to here, opposite way",
+      "4.00 motor turns up to here, opposite way",
+      "120.00 motor turns up to here, not known",
+    ]);
+    expect(cells.get("box")!.shaft).toBeUndefined();
+    expect(totals.get("rear")!.heard).toBe("rear: not driven");
+    const forth = sayDriveLine(
+      reporter(read(document([pair("on", 10, 20, { reverses: false })], { rear: [pair("r", 1, 2)] }))),
+    );
+    expect(forth.cells.get("on")!.shaft!.heard).toBe("2.00 motor turns up to here, same way");
+  });
+
+  it("says where a total stands, what shares the torque, and that axles turn against each other", () => {
+    const said = (more: object, front: object[] = [pair("f", 10, 20)], rear: object[] = [pair("r", 10, 20)]) =>
+      sayDriveLine(reporter(read(document([], { front: front as never, rear: rear as never }, more as never))));
+    const verdicts = ({ totals }: ReturnType<typeof said>) => [...totals.values()].map(({ verdict }) => verdict);
+    expect(verdicts(said({}))).toEqual(["", ""]);
+    expect(verdicts(said({ target: { from: 3, to: 5 } }))).toEqual(["too few motor turns", "too few motor turns"]);
+    expect(verdicts(said({ target: { from: 1, to: 2, output: "rear" } }))).toEqual(["", "inside 1 to 2"]);
+    const split = (kind: string) => said({ centre: { kind } }).cells.get("split:")!.name;
+    expect([split("spool"), split("differential")]).toEqual(["axles locked together", "open differential"]);
+    const opposed = said({}, [pair("f", 10, 20, { reverses: true })], [pair("r", 10, 20, { reverses: false })]);
+    expect([opposed.faults.length, said({}).faults]).toEqual([1, []]);
+  });
+
+  it("tells of a mount that has one end no range, and of a lever before both axles the first one's total", () => {
+    const first = pair("first", 15, 62, { module: "0.8" });
+    const notes = (mount: object) =>
+      sayDriveLine(reporter(read(document([first], { rear: [] }, { mounts: [{ stage: "first", ...mount }] }))))
+        .cells.get("first")!
+        .notes.map(plain);
+    expect(notes({ to: "31 mm" })).toEqual(["module 0.8", "30.8 mm"]);
+    expect(notes({ from: "30 mm", to: "31 mm" })).toEqual(["module 0.8", "30.8 mm", "slot 30.0 mm to 31.0 mm"]);
+    const box = {
+      ...{ id: "box", kind: "selectable", selected: "low" },
+      positions: [{ id: "low", stages: [pair("low-pair", 10, 30)] }],
+    };
+    const lanes = sayDriveLine(reporter(read(document([box], { front: [pair("f", 1, 2)], rear: [] })))).cells.get(
+      "box",
+    )!.lanes;
+    expect(lanes.map(({ label, total }) => [label, total])).toEqual([["low", "6.00"]]);
+  });
+
   it("knows where something that is let in goes", () => {
     const { cells } = sayDriveLine(reporter());
     const places = ["motor:", "primary", "split:", "front-ring", "wheel:rear"].map(

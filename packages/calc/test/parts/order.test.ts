@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { parseBuild } from "../../src/document/index.js";
 import type { Build, Part } from "../../src/drivetrain/index.js";
-import { needsOf, orderOf, type Need, ownedOf, stockFor } from "../../src/parts/index.js";
+import { currencyOf, needsOf, orderOf, type Need, ownedOf, stockFor } from "../../src/parts/index.js";
 
 const price = (amount: string, currency = "EUR") => ({ amount, currency });
 const pitch = { module: "0.8" };
@@ -286,5 +286,33 @@ describe("stockFor", () => {
     // Three for the other place: one more than is owned, so a pack of four, of which three are left.
     expect(packs([], [need("other", 3)], 3)).toEqual([0, 3, "0/1"]);
     expect(packs([], [need("other", 3)], 4)).toEqual([1, 4, "31/10"]);
+  });
+});
+
+describe("of several parts that answer a place", () => {
+  const at = (id: string, more: object): Part => ({ id, is: "pinion", teeth: 15, ...pitch, stage: "primary", ...more });
+  const meant = [
+    at("a-gone", { available: false }),
+    at("b-sale", { price: price("4.20") }),
+    at("c-have", { owned: 1 }),
+    at("d-there", { status: "fitted" }),
+  ];
+  const first = (parts: readonly Part[], stage: object = {}) =>
+    needsOf(build({ stages: [pair("primary", 15, 62, { ...pitch, ...stage })], parts }))[0]!.part?.id;
+
+  it("it is the one that is there, else owned, else on sale, else not to be had now", () => {
+    expect([4, 3, 2, 1, 0].map((count) => first(meant.slice(0, count)))).toEqual([
+      ...["d-there", "c-have", "b-sale", "a-gone", undefined],
+    ]);
+  });
+
+  it("it is the one that the stage names, whatever else is there", () => {
+    expect(first(meant, { fitted: ["b-sale"] })).toBe("b-sale");
+  });
+
+  it("sums are in the currency that most prices are in, of equally many the first by its letters", () => {
+    const parts = ["GBP", "EUR"].map((currency, n) => at(`p${n}`, { price: price("1", currency) }));
+    expect([currencyOf(parts), currencyOf([...parts].reverse()), currencyOf([])]).toEqual(["EUR", "EUR", ""]);
+    expect(currencyOf([...parts, at("p2", { price: price("1", "GBP") })])).toBe("GBP");
   });
 });

@@ -193,3 +193,15 @@ describe("a count in a sentence", () => {
     expect(fillCount({ other: "{0}" }, 1, "en")).toBe("1");
   });
 });
+
+describe("a turning circle", () => {
+  it("is in feet where the build is in inches", () => {
+    const wheel = { diameter: "4 in" };
+    const axles = { front: { wheel, stages: [pair("f", 10, 20)] }, rear: { wheel, stages: [pair("r", 10, 21)] } };
+    const circle = (more: object) => figure({ figure: "circle" }, [], axles, { wheelbase: "12 in", ...more });
+    // The front rolls 21/20 as far: the rear's circle has a radius of 12 in · 20 / √(21² − 20²) = 37.5 in, 3.12 ft, 0.95 m.
+    expect(circle({ lengths: "in" })).toBe(`3.1${nbsp}ft`);
+    expect(circle({})).toMatch(/^(1|1\.0|0\.95)\u00a0m$/);
+    expect(figure({ figure: "circle" }, [], axles)).toBe("not known");
+  });
+});

@@ -155,3 +155,12 @@ describe("a sleeve or plate", () => {
       ]);
   });
 });
+
+describe("words of a column", () => {
+  it("mean what was said of them, wherever they stand in it, and no other cell", () => {
+    const lines = ["Name|What|Teeth", "A|gear|a score", "B|gear|17", "C|gear|a score", "D|gear|some"];
+    const { parts, questions } = sheet(lines, { columns: { "2": { words: { "a score": "20" } } } });
+    expect(parts.map(({ teeth }) => teeth)).toEqual([20, 17, 20, undefined]);
+    expect(questions.map(({ key, code }) => [key, code])).toEqual([["4.teeth", "count-unclear"]]);
+  });
+});
