@@ -3,7 +3,7 @@
  * @module
  */
 export { countedAgain } from "./counted-again.js";
-export { type Asking, type Blank, answerFault, askings, blanksOf, isAnswered, stageFrom } from "./asking.js";
+export { type Asking, type Blank, answerFault, askings, blanksOf, isAnswered, isMounted, stageFrom } from "./asking.js";
 export {
   type ExportChoice,
   type Opened,
