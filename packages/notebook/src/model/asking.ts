@@ -222,4 +222,7 @@ export function stageFrom(
 }
 
 /** Whether a stage is two gears that stand in a mount of their own: it has a driver, and its teeth a pitch. */
-export const isMounted = (stage: Stage): boolean => "driver" in stage && "module" in stageShapes[stage.kind];
+export const isMounted = (
+  stage: Stage,
+): stage is Stage & { readonly module?: unknown; readonly diametralPitch?: unknown } =>
+  "driver" in stage && "module" in stageShapes[stage.kind];
