@@ -8,6 +8,7 @@ export default defineConfig({
     alias: [
       { find: /^@meshwright\/calc$/, replacement: `${packages}calc/src/index.ts` },
       { find: /^@meshwright\/calc\/(languages\/.+)$/, replacement: `${packages}calc/src/$1.ts` },
+      { find: /^@meshwright\/calc\/(\w+\/lean)$/, replacement: `${packages}calc/src/$1/index.ts` },
       { find: /^@meshwright\/calc\/(\w+)$/, replacement: `${packages}calc/src/$1/index.ts` },
       { find: /^@meshwright\/elements\/(all|article)$/, replacement: `${packages}elements/src/$1.ts` },
       {

@@ -13,8 +13,18 @@ const packageNames = ["calc", "elements", "figures", "notebook"];
 
 /** Self-contained classic scripts: by package, the file and the source that it begins with. */
 const wholeScripts = {
-  elements: { "meshwright-article.js": "article.ts", "meshwright.js": "all.ts" },
+  elements: { "meshwright.js": "all.ts" },
   notebook: { "notebook.js": "index.ts" },
+};
+
+/** The same in two files, the second of which comes later: the files and the sources that they begin with. */
+const splitScripts = {
+  elements: {
+    first: ["meshwright-article.js", "article.ts"],
+    second: ["meshwright-second.js", "second.ts"],
+    // They meet on the class of this element.
+    tag: "mw-build",
+  },
 };
 
 /** The drivetrain that the notebook opens a copy of as an example. */
@@ -63,7 +73,7 @@ const banner = (version) =>
 
 /** The self-contained classic scripts of a package. */
 async function buildScripts(name) {
-  const { wholeScript } = await import("./lib/bundle.js");
+  const { splitScript, wholeScript } = await import("./lib/bundle.js");
   const { version } = JSON.parse(readFileSync(at("packages", name, "package.json"), "utf8"));
   const written = [];
   for (const [file, source] of Object.entries(wholeScripts[name] ?? {})) {
@@ -73,7 +83,23 @@ async function buildScripts(name) {
     writeFileSync(at("packages", name, "dist", file), code);
     written.push(file);
   }
+  const split = splitScripts[name];
+  if (split) {
+    const files = await splitScript({ ...splitSources(name), banner: banner(version) });
+    for (const place of ["first", "second"]) {
+      const [file] = split[place];
+      writeFileSync(at("packages", name, "dist", file), files[place]);
+      written.push(file);
+    }
+  }
   return written;
+}
+
+/** What a script in two files is made from. */
+export function splitSources(name = "elements") {
+  const { first, second, tag } = splitScripts[name];
+  const source = ([, path]) => at("packages", name, "src", path);
+  return { first: source(first), second: source(second), tag, secondFile: second[0] };
 }
 
 /** The languages as classic scripts, beside the self-contained ones that load them: `figures-de.js`, `words-de.js`. */

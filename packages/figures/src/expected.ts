@@ -9,8 +9,10 @@ import {
   sayDrawing,
   sayDriveLine,
   sayGauge,
+  sayMeasurements,
   sayOrder,
   sayParts,
+  sayQuantity,
   saySpeeds,
   saySummary,
   sayTeeth,
@@ -265,6 +267,12 @@ const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
   "mw-stage-editor": "unchecked",
   "mw-drive-line": line,
   "mw-pair-finder": "unchecked",
+  "mw-count-finder": "unchecked",
+  "mw-train-finder": "unchecked",
+  "mw-quantity": (context) => text(context, sayQuantity(context.speaker, context.element.attributes)),
+  "mw-measurements": ({ element, speaker }) => figuresOf(sayMeasurements(speaker, element.attributes)),
+  "mw-unmarked-gear": "unchecked",
+  "mw-turn-count": "unchecked",
 };
 
 /** Whether a tag is one of the elements. */

@@ -10,11 +10,8 @@ import {
   type Stage,
 } from "../stages/index.js";
 import { nearestTo } from "./nearest.js";
-import { longestText, scalars, type Scalar } from "./scalars.js";
+import { addressPattern, longestText, scalars, type Scalar } from "./scalars.js";
 import { pointerTo, shapes, stageShape } from "../drivetrain/index.js";
-
-/** How an address is written. */
-export const addressPattern = /^[a-z][A-Za-z0-9-]{0,99}(\.[A-Za-z0-9-]{1,99}){0,2}$/;
 
 const deepestStage = 50;
 const deepestData = 250;

@@ -50,5 +50,6 @@ export type { SelectableStage } from "./selectable.js";
 export { stageShapes } from "./shapes.js";
 export type { Position, StageBase, Turn } from "./stage.js";
 export type { TrainStage } from "./train.js";
+export { sures } from "./sures.js";
 export { unknowns } from "./unknowns.js";
 export type { WormStage } from "./worm.js";
