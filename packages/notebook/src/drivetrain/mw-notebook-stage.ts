@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { changesOf, stagesOf, type Part } from "@meshwright/calc/drivetrain";
 import { displays, stageShapes, type Stage } from "@meshwright/calc/stages";
 import { NotebookPart, sheet } from "../frame/index.js";
+import { isMounted } from "../model/index.js";
 
 /** What every kind is called here, and how well it is known. */
 const known: Record<Stage["kind"], readonly [name: string, how: string]> = {
@@ -141,7 +142,7 @@ export class MwNotebookStage extends NotebookPart {
     if (!place) return nothing;
     const { stage, list, index } = place;
     const [name, how] = known[stage.kind];
-    const isPair = stage.kind === "pair";
+    const isPair = isMounted(stage);
     const target = build.target;
     return html`<h2 tabindex="-1">${stage.label ?? stage.id}</h2>
       <p>

@@ -3,7 +3,7 @@ import { readUnfinished } from "@meshwright/calc/document";
 import { stagesOf, type Build } from "@meshwright/calc/drivetrain";
 import type { Finding } from "@meshwright/calc/stages";
 import { evaluationOf, NotebookPart, sheet } from "../frame/index.js";
-import { backToVersion, keepVersion, totalsText } from "../model/index.js";
+import { backToVersion, isMounted, keepVersion, totalsText } from "../model/index.js";
 
 /** What there is to do about a finding: a sentence, and what to choose for it. */
 interface Step {
@@ -78,7 +78,7 @@ export class MwNotebookWhole extends NotebookPart {
     const reading = readUnfinished(build);
     const out = outputs.flatMap(({ id, label, standing }) => {
       if (!standing || standing === "inside") return [];
-      const pair = (build.mounts?.[0]?.stage ?? build.stages.find(({ kind }) => kind === "pair")?.id) || id;
+      const pair = (build.mounts?.[0]?.stage ?? build.stages.find(isMounted)?.id) || id;
       const total = this.figure({ figure: "reduction", of: id });
       return [
         {
@@ -98,9 +98,8 @@ export class MwNotebookWhole extends NotebookPart {
       };
     });
     const inexact = outputs
-      .filter(({ bounds }) => bounds && !bounds.isExact)
-      .flatMap(({ steps }) => steps.map(({ stage }) => stage))
-      .filter((stage, n, all) => (stage.kind === "published" || stage.kind === "measured") && all.indexOf(stage) === n)
+      .flatMap(({ steps }) => steps.filter(({ reduction }) => !reduction.bounds.isExact).map(({ stage }) => stage))
+      .filter((stage, n, all) => all.indexOf(stage) === n)
       .map((stage) => ({
         finding: `${stage.label ?? stage.id} is known as a range, and so are the totals. Count its teeth, or turn it more often, to settle it.`,
         choose: stage.id,

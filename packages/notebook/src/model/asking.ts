@@ -1,5 +1,5 @@
 import { freeId, type Build } from "@meshwright/calc/drivetrain";
-import type { Stage } from "@meshwright/calc/stages";
+import { stageShapes, type Stage } from "@meshwright/calc/stages";
 
 // What can be let into the line of drive, and what has to be asked for it: as a person would ask, in one sentence.
 
@@ -213,10 +213,16 @@ export function stageFrom(
     ...stage,
   });
   const stage = named(made);
-  if (made.kind === "selectable")
+  if ("positions" in made)
     stage.positions = (made.positions as { label: string; stages: (typeof made)[] }[]).map((position) => ({
       ...position,
       stages: position.stages.map((one) => ({ ...named(one), label: position.label })),
     }));
   return stage as unknown as Stage;
 }
+
+/** Whether a stage is two gears that stand in a mount of their own: it has a driver, and its teeth a pitch. */
+export const isMounted = (
+  stage: Stage,
+): stage is Stage & { readonly module?: unknown; readonly diametralPitch?: unknown } =>
+  "driver" in stage && "module" in stageShapes[stage.kind];

@@ -4,7 +4,7 @@ import type { Node } from "prosemirror-model";
 import { postToHtml, postToMarkdown, postToText } from "../writing/index.js";
 
 /** Where a post goes. */
-export const places = {
+const places = {
   blocks: ["a block editor", "Paste this as one block of your own HTML. It has no blank line inside: leave it so."],
   html: ["a page of my own", "Paste this where the post is to stand."],
   markdown: ["Markdown", "Save this as the post. Every element stands on one line, and must."],
@@ -19,7 +19,7 @@ export interface Publishing {
 }
 
 /** What is handed out for a place. */
-export function handedOut(doc: Node, build: Build | undefined, { file, place }: Publishing): string | undefined {
+function handedOut(doc: Node, build: Build | undefined, { file, place }: Publishing): string | undefined {
   if (file === undefined || place === undefined) return undefined;
   if (place === "forum" || file === "no") return postToText(doc, build);
   return place === "markdown" ? postToMarkdown(doc, build) : postToHtml(doc, build);

@@ -83,7 +83,7 @@ export function candidatesOf(build: Build): readonly Candidate[] {
       else add("mw-value", { figure: "count", of }, say);
     }
     add("mw-value", { of: stage.id }, `what ${label} does alone`);
-    if (stage.kind === "pair") add("mw-value", { figure: "centre", of: stage.id }, `centre distance, ${label}`);
+    add("mw-value", { figure: "centre", of: stage.id }, `centre distance, ${label}`);
   }
   return found;
 }

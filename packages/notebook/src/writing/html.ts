@@ -14,9 +14,6 @@ import { figureText, reporterOf } from "./figures.js";
 import { writtenAs, type Written } from "./notation.js";
 import type { BlockAttrs, FigureAttrs } from "./schema.js";
 
-/** How the drivetrain itself is handed over. */
-export type Carrying = "attributes" | "json";
-
 const text = (one: string): string => one.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;");
 const quoted = (one: string): string => text(one).replace(/"/g, "&quot;");
 

@@ -6,4 +6,4 @@ export { candidatesOf, figureText, type Candidate } from "./figures.js";
 export { postToHtml, postToText } from "./html.js";
 export { postFromMarkdown, postToMarkdown } from "./markdown.js";
 export { matchesIn, wouldRead, type Match } from "./matches.js";
-export { blocks, emptyPost, postOf, schema, type BlockAttrs, type FigureAttrs } from "./schema.js";
+export { blocks, postOf, schema, type BlockAttrs, type FigureAttrs } from "./schema.js";

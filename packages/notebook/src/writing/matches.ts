@@ -107,7 +107,7 @@ export function matchesIn(doc: Node, build: Build, onlyText: readonly string[] =
 /** "If the motor pinion becomes 16, this reads: With 16 teeth …": what a choice would do. */
 export function wouldRead(build: Build, { before, after }: Match, choice: Candidate): string | undefined {
   const own = choice.tag === "mw-teeth" ? choice.ask.of! : undefined;
-  const first = stagesOf(build).find(({ stage }) => stage.kind === "pair")?.stage;
+  const first = stagesOf(build).find(({ stage }) => "driver" in stage)?.stage;
   const address = own ?? (first && `${first.id}.driver`);
   if (!address) return undefined;
   const [id, ...fields] = address.split(".") as [string, ...string[]];

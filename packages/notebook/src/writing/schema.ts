@@ -65,7 +65,7 @@ export const schema = new Schema({
 });
 
 /** An empty post. */
-export const emptyPost = (): Node => schema.node("doc", null, [schema.node("paragraph")]);
+const emptyPost = (): Node => schema.node("doc", null, [schema.node("paragraph")]);
 
 /** A post out of data that may have been anywhere; an empty one where it is none. */
 export function postOf(data: unknown): Node {

@@ -1,5 +1,6 @@
 import { assert } from "@esm-bundle/chai";
-import { addFigures, define } from "../../shared/element/index.js";
+import { addFigures } from "../../shared/drawn/index.js";
+import { define } from "../../shared/element/index.js";
 import { fitFigures, motionFigures } from "@meshwright/calc/report";
 import type { MwBuild } from "../build/index.js";
 import { clear, find, lineOf, settle, show } from "../../test/page.js";
