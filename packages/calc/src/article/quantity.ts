@@ -7,7 +7,7 @@ import { said, type Attributes, type Speaker, type Unsaid } from "./speaker.js";
 import { faultText, plainNumber, typedCounts, typedLength, typedNumber } from "./typed.js";
 
 /** What is typed there. */
-type Kind = "length" | "ratio" | "count" | "number" | "range";
+type Kind = "length" | "ratio" | "count" | "number" | "range" | "rolled";
 
 const kinds: Readonly<Record<string, Kind>> = {
   size: "length",
@@ -20,13 +20,15 @@ const kinds: Readonly<Record<string, Kind>> = {
   amount: "number",
   span: "range",
   target: "range",
+  rolled: "rolled",
 };
 
 /** What may be typed at an address; nothing where no such value stands there. */
 const kindAt = (build: Build, address: string): Kind | undefined => {
-  const letters = lettersAt(build, address)?.replace(/^[[{](\w+)[\]}].*$/, "$1");
+  const letters = lettersAt(build, address);
   const kind = letters === undefined || !Object.hasOwn(kinds, letters) ? undefined : kinds[letters]!;
   const value = valueAt(build, address);
+  if (kind === "rolled") return value === undefined ? undefined : kind;
   if (kind === "range") return typeof value === "object" ? kind : value === undefined ? undefined : "number";
   return typeof value === "string" || typeof value === "number" ? kind : undefined;
 };
@@ -51,8 +53,13 @@ export function quantityName(build: Build, address: string, words: Pick<FigureWo
 }
 export type Names = Readonly<Record<string, string>>;
 
+/** What of a value is typed: of ground rolled its length, for the same turns. */
+const typedIn = (value: unknown): unknown =>
+  typeof value === "object" && value !== null && "length" in value ? value.length : value;
+
 /** A value with the digits and the unit that it was typed with. */
-export function quantityText(value: unknown, writer: Writer): string {
+export function quantityText(whole: unknown, writer: Writer): string {
+  const value = typedIn(whole);
   if (typeof value === "object" && value !== null) {
     const { from, to } = value as { readonly from: string | number; readonly to: string | number };
     return writer.range(writer.given(from), writer.given(to));
@@ -107,7 +114,11 @@ export function typedQuantity(
 ): TypedQuantity {
   const kind = kindAt(build, address)!;
   const before = valueAt(build, address);
-  const wrong: TypedQuantity = { fault: faultText({ reports }, text, kind) };
+  const wrong: TypedQuantity = { fault: faultText({ reports }, text, kind === "rolled" ? "length" : kind) };
+  if (kind === "rolled") {
+    const length = typedLength(text, unitOf(typedIn(before)));
+    return length === undefined ? wrong : { changes: { [address]: { ...(before as object), length } } };
+  }
   if (kind === "range") {
     const range = readRange(text);
     const ends = before as { readonly from: unknown; readonly to: unknown };
@@ -141,7 +152,8 @@ function changesAt(build: Build, address: string, value: unknown): ChangeSet {
 }
 
 /** A value one step of its last digit up or down, as it is typed; nothing where it would not stay above zero. */
-export function steppedQuantity(value: unknown, by: number): string | undefined {
+export function steppedQuantity(whole: unknown, by: number): string | undefined {
+  const value = typedIn(whole);
   if (typeof value === "object" || /[/:]/.test(String(value))) return undefined;
   const [, number = "", rest = ""] = /^\s*([\d.]+)(.*)$/.exec(String(value)) ?? [];
   if (!number) return undefined;

@@ -105,7 +105,7 @@ export const words: Table<ToolWords> = {
   quantities: {
     diameter: "القطر",
     loadedDiameter: "القطر تحت الحمل",
-    length: "المسافة المقطوعة",
+    travel: "المسافة المقطوعة",
     turns: "الدورات",
     value: "النسبة المطبوعة",
     cells: "الخلايا",

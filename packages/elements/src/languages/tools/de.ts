@@ -105,7 +105,7 @@ export const words: Table<ToolWords> = {
   quantities: {
     diameter: "Durchmesser",
     loadedDiameter: "Durchmesser unter Last",
-    length: "Abrollweg",
+    travel: "Abrollweg",
     turns: "Umdrehungen",
     value: "aufgedruckte Übersetzung",
     cells: "Zellen",

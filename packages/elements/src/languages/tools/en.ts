@@ -114,7 +114,7 @@ export const toolsEn = {
   quantities: {
     diameter: "diameter",
     loadedDiameter: "diameter under load",
-    length: "ground rolled",
+    travel: "ground rolled",
     turns: "turns",
     value: "printed ratio",
     cells: "cells",

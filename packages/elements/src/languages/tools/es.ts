@@ -105,7 +105,7 @@ export const words: Table<ToolWords> = {
   quantities: {
     diameter: "diámetro",
     loadedDiameter: "diámetro con carga",
-    length: "recorrido",
+    travel: "recorrido",
     turns: "vueltas",
     value: "relación impresa",
     cells: "celdas",

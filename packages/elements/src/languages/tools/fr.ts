@@ -105,7 +105,7 @@ export const words: Table<ToolWords> = {
   quantities: {
     diameter: "diamètre",
     loadedDiameter: "diamètre en charge",
-    length: "chemin parcouru",
+    travel: "chemin parcouru",
     turns: "tours",
     value: "rapport imprimé",
     cells: "éléments",

@@ -105,7 +105,7 @@ export const words: Table<ToolWords> = {
   quantities: {
     diameter: "直径",
     loadedDiameter: "荷重時の直径",
-    length: "転がった距離",
+    travel: "転がった距離",
     turns: "回転数",
     value: "印字された比",
     cells: "セル数",
