@@ -47,7 +47,8 @@ export function quantityFault(build: Build, of: string | undefined): Finding | u
 export function quantityName(build: Build, address: string, words: Pick<FigureWords, "told">, names: Names): string {
   const last = address.split(".").filter((step) => !/^\d+$/.test(step));
   const field = last.at(-1)!;
-  const name = Object.hasOwn(names, field) ? names[field]! : field;
+  // A unit of the trade is called what it is in every language.
+  const name = Object.hasOwn(names, field) ? names[field]! : field === "kv" ? "kV" : field;
   const label = labelAt(build, address);
   return label === address ? name : fill(words.told, label, name);
 }

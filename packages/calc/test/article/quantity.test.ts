@@ -133,7 +133,7 @@ describe("a value in a sentence", () => {
   });
 
   it("has a name", () => {
-    const names = { diameter: "diameter", value: "printed ratio", kv: "kV", target: "range" };
+    const names = { diameter: "diameter", value: "printed ratio", target: "range" };
     const name = (of: string) => quantityName(limpet, of, figureWords, names);
     expect(["front.wheel.diameter", "front-hub.value", "motor.kv", "target"].map(name)).toEqual([
       "Front: diameter",

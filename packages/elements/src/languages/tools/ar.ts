@@ -109,7 +109,6 @@ export const words: Table<ToolWords> = {
     turns: "الدورات",
     value: "النسبة المطبوعة",
     cells: "الخلايا",
-    kv: "kV",
     maxRpm: "أعلى سرعة",
     maxVolts: "أعلى جهد",
     wheelbase: "قاعدة العجلات",

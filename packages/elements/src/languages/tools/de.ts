@@ -109,7 +109,6 @@ export const words: Table<ToolWords> = {
     turns: "Umdrehungen",
     value: "aufgedruckte Übersetzung",
     cells: "Zellen",
-    kv: "kV",
     maxRpm: "höchste Drehzahl",
     maxVolts: "höchste Spannung",
     wheelbase: "Radstand",

@@ -118,7 +118,6 @@ export const toolsEn = {
     turns: "turns",
     value: "printed ratio",
     cells: "cells",
-    kv: "kV",
     maxRpm: "highest speed",
     maxVolts: "highest volts",
     wheelbase: "wheelbase",

@@ -109,7 +109,6 @@ export const words: Table<ToolWords> = {
     turns: "vueltas",
     value: "relación impresa",
     cells: "celdas",
-    kv: "kV",
     maxRpm: "velocidad máxima",
     maxVolts: "tensión máxima",
     wheelbase: "batalla",

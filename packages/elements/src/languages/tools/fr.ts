@@ -109,7 +109,6 @@ export const words: Table<ToolWords> = {
     turns: "tours",
     value: "rapport imprimé",
     cells: "éléments",
-    kv: "kV",
     maxRpm: "régime maximal",
     maxVolts: "tension maximale",
     wheelbase: "empattement",

@@ -109,7 +109,6 @@ export const words: Table<ToolWords> = {
     turns: "回転数",
     value: "印字された比",
     cells: "セル数",
-    kv: "kV",
     maxRpm: "最高回転数",
     maxVolts: "最高電圧",
     wheelbase: "ホイールベース",
