@@ -199,6 +199,15 @@ describe("without scripts, the article is right to the last digit", () => {
     );
   });
 
+  test("the sentences that stand for the line of drive", () => {
+    const counts = (of: string): string => figure({ figure: "counts", of });
+    const axle = (of: string): string =>
+      `${counts(`${of}-ring`)}, ${counts(`${of}-hub`)}, in all ${figure({ figure: "reduction", of })}.`;
+    expect(textOf(all("mw-drive-line")[0]!)).toBe(
+      `From the motor: ${counts("primary")}, then ${counts("row")}. Front: ${axle("front")} Rear: ${axle("rear")}`,
+    );
+  });
+
   test("the sentence that stands for the picture of the ground", () => {
     const drift = figure({ figure: "drift", over: "10 m" });
     const gap = figure({ figure: "gap" });
@@ -226,7 +235,7 @@ describe("without scripts, the article is right to the last digit", () => {
 
 describe("the article", () => {
   const isPlate = (element: Element): boolean =>
-    /^(script|svg|table|mw-build|mw-overdrive-gauge|mw-train-drawing|mw-pair-finder|mw-order-list)$/.test(
+    /^(script|svg|table|mw-build|mw-overdrive-gauge|mw-train-drawing|mw-drive-line|mw-pair-finder|mw-order-list)$/.test(
       element.tagName,
     ) || attributesOf(element).class === "sheets";
 

@@ -31,7 +31,7 @@ export const partly = <T>(fields: { readonly [K in keyof T]: fc.Arbitrary<T[K]> 
   fc.record(fields, { requiredKeys: [] }) as fc.Arbitrary<Partial<T>>;
 
 /** Where a result holds a number that is none; nothing where all are finite. */
-export function notFinite(value: unknown, at = "result"): string[] {
+function notFinite(value: unknown, at = "result"): string[] {
   if (typeof value === "number") return Number.isFinite(value) ? [] : [`${at} is ${value}`];
   if (value instanceof Rational) return /^-?\d+\/\d+$/.test(value.toFraction()) ? [] : [`${at} is ${value}`];
   if (value instanceof Bounded) return [...notFinite(value.low, `${at}.low`), ...notFinite(value.high, `${at}.high`)];

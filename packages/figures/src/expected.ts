@@ -7,6 +7,7 @@ import {
   sayCard,
   sayChanges,
   sayDrawing,
+  sayDriveLine,
   sayGauge,
   sayMeasurements,
   sayOrder,
@@ -37,8 +38,9 @@ import {
 import type { Build } from "@meshwright/calc/drivetrain";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 import { wordsFor } from "@meshwright/calc/languages/all";
+import type { Toothed } from "@meshwright/calc/gears";
 import { layoutOf } from "@meshwright/calc/layout";
-import { figures as allFigures, modeFault, units } from "@meshwright/calc/report";
+import { figures as allFigures, modeFault, stageText, units } from "@meshwright/calc/report";
 import { errorOf, type Finding } from "@meshwright/calc/stages";
 import { textOf, type Article, type Element } from "./article.js";
 import { hasDigit } from "./canonical.js";
@@ -219,10 +221,32 @@ function order({ element, speaker, other }: Context): Expected {
 }
 
 function drawing({ element, speaker }: Context): Expected {
-  const { evaluation } = speaker;
-  const layout = layoutOf(stepsToDraw(evaluation, said(element.attributes, "of")), evaluation.build.mounts);
+  const { evaluation, writer } = speaker;
+  const steps = stepsToDraw(evaluation, said(element.attributes, "of"));
+  const layout = layoutOf(steps, evaluation.build.mounts);
   const { title, told, verdicts, rest } = sayDrawing(speaker, layout);
-  return { kind: "figures", figures: [], sentences: [title, told, ...verdicts, rest] };
+  // Whoever tells a drawing in words tells the pitch of its gears.
+  const pitches = steps.flatMap(({ stage }) => {
+    const { module, diametralPitch } = stage as Toothed;
+    return module === undefined && diametralPitch === undefined ? [] : writer.given((module ?? diametralPitch)!);
+  });
+  return { kind: "figures", figures: [], sentences: [title, told, ...verdicts, rest, ...pitches] };
+}
+
+function line({ speaker }: Context): Expected {
+  const { cells, totals } = sayDriveLine(speaker);
+  const told = [...cells.values()].flatMap(({ stage, heard, shaft, notes }) => [
+    ...(stage ? [stageText(stage, "sentence", speaker.writer), stageText(stage, "arrow", speaker.writer)] : []),
+    heard,
+    ...(shaft ? [shaft.heard] : []),
+    ...notes,
+  ]);
+  const ends = [...totals.values()];
+  return {
+    kind: "figures",
+    figures: ends.map(({ label, text }) => ({ text, names: [label] })),
+    sentences: [...told, ...ends.map(({ heard }) => heard)].filter(hasDigit),
+  };
 }
 
 /** Every element: how it is checked, that it is not, or that it says no figure. */
@@ -241,7 +265,10 @@ const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
   "mw-order-list": order,
   "mw-parts-list": ({ speaker }) => figuresOf(sayParts(speaker)),
   "mw-stage-editor": "unchecked",
+  "mw-drive-line": line,
   "mw-pair-finder": "unchecked",
+  "mw-count-finder": "unchecked",
+  "mw-train-finder": "unchecked",
   "mw-quantity": (context) => text(context, sayQuantity(context.speaker, context.element.attributes)),
   "mw-measurements": ({ element, speaker }) => figuresOf(sayMeasurements(speaker, element.attributes)),
   "mw-unmarked-gear": "unchecked",

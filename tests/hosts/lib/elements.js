@@ -9,6 +9,7 @@ export const blocks = [
   ["mw-overdrive-gauge", "<p>The front rolls 1.06 % farther.</p>"],
   ["mw-change-table", "<table><tr><th>Front<td>44.30</table>"],
   ["mw-train-drawing", "<p>Pinion 15, spur 62.</p>"],
+  ["mw-drive-line", "<p>15 to 62, 18 to 31 to 45</p>"],
   ["mw-wheel-speed", "<p>12.3 km/h</p>"],
   ["mw-working", "<p>62/15 × 45/18</p>"],
   ["mw-edits", "", "limpet"],

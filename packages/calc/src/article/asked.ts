@@ -1,11 +1,17 @@
+import { elementAttributes, type ElementTag } from "../document/index.js";
 import { stagesOf, type Build } from "../drivetrain/index.js";
-import { checkQuery, isToothPair, versionFault, versionOf } from "../report/index.js";
+import { needsOfStage } from "../parts/index.js";
+import { evaluate } from "../evaluate/index.js";
+import { checkQuery, versionFault, versionOf } from "../report/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
+import { countsFaults } from "./counts.js";
 import { countFault, idFault, outputFault, outputIds, speedFaults } from "./faults.js";
 import { quantityFault } from "./quantity.js";
+import { queryOf } from "./query.js";
+import { said, type Attributes } from "./said.js";
+import { atFault } from "./speaker.js";
+import { trainsFaults } from "./trains.js";
 import { boxFault } from "./turn-count.js";
-import { atFault, said, type Attributes } from "./speaker.js";
-import { queryOf } from "./value.js";
 
 const stageIds = (build: Build): string[] => stagesOf(build).map(({ stage }) => stage.id);
 const words = (text: string): string[] => text.split(/[\s,]+/).filter(Boolean);
@@ -29,9 +35,9 @@ function drawnFaults(build: Build, of: string | undefined): Finding[] {
   return asked.filter((id) => !stages.includes(id)).map((id) => idFault("of", id, [...outputs, ...stages]));
 }
 
-/** The pair that is looked for: the one named, else the first that has a mount. */
+/** The pair or set that is looked for: the one named, else the first that has a mount. */
 function pairFaults(build: Build, of: string | undefined): Finding[] {
-  const pairs = stagesOf(build).flatMap(({ stage }) => (isToothPair(stage) ? stage.id : []));
+  const pairs = stagesOf(build).flatMap(({ stage }) => (needsOfStage(stage).together ? stage.id : []));
   if (of !== undefined) return pairs.includes(of) ? [] : [idFault("of", of, pairs)];
   return build.mounts?.length
     ? []
@@ -51,6 +57,13 @@ function startFaults(build: Build, from: string | undefined): Finding[] {
   if (!found) return [];
   const known = ["nothing", ...((found.values.known ?? []) as readonly string[])];
   return found.code === "missing-reference" ? [idFault("from", from!, known)] : [{ ...found, at: "/from" }];
+}
+
+/** What is chosen in the line of drive may have gone since: told, and nothing is chosen. */
+function chosenFaults(build: Build, chosen: string | undefined): Finding[] {
+  const known = stagesOf(build).map(({ stage }) => stage.id);
+  if (chosen === undefined || chosen.includes(":") || known.includes(chosen)) return [];
+  return [{ ...idFault("chosen", chosen, known), severity: "warning" }];
 }
 
 type Check = (build: Build, attributes: Attributes) => readonly Finding[];
@@ -77,7 +90,10 @@ const checks: Readonly<Record<string, Check>> = {
     ...speedFaults(said(attributes, "unit"), said(attributes, "loaded")),
   ],
   "mw-train-drawing": (build, attributes) => drawnFaults(build, said(attributes, "of")),
+  "mw-drive-line": (build, attributes) => chosenFaults(build, said(attributes, "chosen")),
   "mw-pair-finder": (build, attributes) => pairFaults(build, said(attributes, "of")),
+  "mw-count-finder": (build, attributes) => countsFaults(evaluate(build), attributes),
+  "mw-train-finder": trainsFaults,
   "mw-turn-count": (build, attributes) => boxFault(build, said(attributes, "of")),
   "mw-change-table": (build, attributes) => shownFaults(build, said(attributes, "show")),
   "mw-order-list": (build, attributes) => startFaults(build, said(attributes, "from")),
@@ -103,7 +119,11 @@ export function askedFindings(
   attributes: Attributes,
   version: (at: string) => Build | undefined = (at) => versionOf(build, at),
 ): readonly Finding[] {
-  const at = said(attributes, "at");
+  // What takes no version shows the build as it stands.
+  const takes: readonly string[] = Object.hasOwn(elementAttributes, tag)
+    ? elementAttributes[tag as ElementTag]
+    : ["at"];
+  const at = takes.includes("at") ? said(attributes, "at") : undefined;
   const fault = atFault(build, at);
   if (fault) return [fault];
   const about = at === undefined || at === "article" ? build : version(at);

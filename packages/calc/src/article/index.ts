@@ -7,9 +7,23 @@ export { askedFindings } from "./asked.js";
 export type { Block, BlockRow, BlockTable } from "./block.js";
 export { type SaidCard, sayCard } from "./card.js";
 export { type ChangeGroup, type ChangeRow, type SaidChanges, type Column, sayChanges } from "./changes.js";
-export { type Content, hasDigit, standsForBlock, standsForValue } from "./content.js";
+export { standsForBlock } from "./block-content.js";
+export { type Content, hasDigit, standsForValue } from "./content.js";
+export { type SaidCount, type SaidCounts, type WantedName, sayCounts, wantedExample, wantedFigures } from "./counts.js";
 export { type SaidDrawing, drawnLength, sayDrawing, stepsToDraw, verdictOf, wallText } from "./drawing.js";
 export { readEmbedded } from "./embedded.js";
+export { type MendedDraft, mendedDraft } from "./drive-draft.js";
+export {
+  type LinePiece,
+  type SaidCell,
+  type SaidLane,
+  type SaidLine,
+  type SaidLineTotal,
+  type SaidShaft,
+  type SaidStrand,
+  sayDriveLine,
+} from "./drive-line.js";
+export { holderFault } from "./holder-fault.js";
 export { type SaidGauge, sayGauge } from "./gauge.js";
 export { type MeasuredRow, type SaidMeasurements, sayMeasurements } from "./measurements.js";
 export { type PairTotal, type SaidTotal, pairText, sayTotals } from "./pairs.js";
@@ -25,7 +39,6 @@ export {
   typedQuantity,
 } from "./quantity.js";
 export {
-  type Attributes,
   type Reporter,
   type Speaker,
   type Speaking,
@@ -33,18 +46,18 @@ export {
   atFault,
   isUnsaid,
   outputsFor,
-  said,
   speakerOf,
   writerFor,
 } from "./speaker.js";
+export { said, type Attributes } from "./said.js";
 export { type SaidSpeed, type SaidSpeeds, saySpeeds } from "./speeds.js";
 export { type SaidSummary, saySummary } from "./summary.js";
 export { type SummaryRow, summaryRows } from "./summary-rows.js";
+export { type SaidTrain, leadFrom, leadsFrom, sayTrain, stagesToChoose } from "./trains.js";
 export {
   type Holders,
   type Inside,
   type Tree,
-  holderFault,
   holderIn,
   holderOf,
   holdersOf,
@@ -62,6 +75,7 @@ export {
   unmarkedFields,
   usualWithin,
 } from "./unmarked.js";
-export { queryOf, sayTeeth, sayValue, setText } from "./value.js";
+export { queryOf } from "./query.js";
+export { sayTeeth, sayValue, setText } from "./value.js";
 export { type SaidWorking, sayWorking } from "./working.js";
 export { versionOf } from "../report/index.js";

@@ -6,7 +6,8 @@ import { listed } from "./block.js";
 import { outputFault } from "./faults.js";
 import { dateText } from "./part-text.js";
 import { placeName } from "./places.js";
-import { said, type Attributes, type Reporter, type Unsaid } from "./speaker.js";
+import { said, type Attributes } from "./said.js";
+import { type Reporter, type Unsaid } from "./speaker.js";
 
 /** One measurement, and what it says of the build. */
 export interface MeasuredRow extends BlockRow {

@@ -50,23 +50,23 @@ export function needText(need: Need, speaker: Reporter): string {
   const { words, reports, writer, locale, evaluation } = speaker;
   const { is, teeth, either, driver, driven, value, pitch, beltPitch, length } = need;
   const { diameter, loadedDiameter, travel, bore, outside, label } = need;
-  const size = diameter ?? loadedDiameter ?? travel?.length ?? (bore && outside ? `${bore}, ${outside}` : label);
-  const [first, second] = [driver, driven].map((count) => (count === undefined ? "" : writer.given(count)));
+  const given = (text: string | number | undefined): string => (text === undefined ? "" : writer.given(text));
+  const between = bore && outside && `${given(bore)}, ${given(outside)}`;
+  const size = given(diameter ?? loadedDiameter ?? travel?.length) || between || label;
+  const [first, second] = [given(driver), given(driven)];
   // The sun of a planetary set runs in its ring; of any other two gears one drives the other.
   const both = is.includes("planetary")
     ? `${words.joints.sun} ${first} ${words.joints["in ring"]} ${second}`
-    : driveText([first!, second!], "arrow", writer);
+    : driveText([first, second], "arrow", writer);
   const stage = either && spotOf(evaluation.build, need.stage)?.stage;
   const counts = either
-    ? new Intl.ListFormat(locale, { type: "disjunction" }).format(
-        stage ? beltTexts(speaker, stage) : either.map(String),
-      )
-    : (teeth ?? (driver && driven ? both : (value ?? size ?? "")));
+    ? new Intl.ListFormat(locale, { type: "disjunction" }).format(stage ? beltTexts(speaker, stage) : either.map(given))
+    : given(teeth) || (driver && driven ? both : given(value) || (size ?? ""));
   const kind = (reports.partKinds as Readonly<Record<string, string>>)[is[0]!] ?? "";
   const texts = [
     `${kind} ${counts}`.trim(),
     pitch && pitchText(pitch, reports.reasons),
-    beltPitch,
+    given(beltPitch),
     length && drawnLength(speaker, bounded(length)),
   ];
   return listed(

@@ -3,7 +3,8 @@ import { rational, type Rational } from "../exact/index.js";
 import { fill, type FigureWords, type ReportWords } from "../languages/index.js";
 import { addressFault, lettersAt, singleFault, type Writer } from "../report/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
-import { said, type Attributes, type Speaker, type Unsaid } from "./speaker.js";
+import { said, type Attributes } from "./said.js";
+import { type Speaker, type Unsaid } from "./speaker.js";
 import { faultText, plainNumber, typedCounts, typedLength, typedNumber } from "./typed.js";
 
 /** What is typed there. */

@@ -6,7 +6,8 @@ import { fill, fillCount } from "../languages/index.js";
 import { driveText } from "../report/index.js";
 import { unknowns, type Stage, type StageOf } from "../stages/index.js";
 import { idFault } from "./faults.js";
-import { said, type Attributes, type Reporter, type Unsaid } from "./speaker.js";
+import { said, type Attributes } from "./said.js";
+import { type Reporter, type Unsaid } from "./speaker.js";
 import { faultText, plainNumber, typedCounts, typedNumber } from "./typed.js";
 
 /** What somebody typed of a box that was turned. Empty fields say nothing. */

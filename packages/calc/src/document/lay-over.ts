@@ -12,19 +12,9 @@ import {
   type Unit,
 } from "../drivetrain/index.js";
 import { inners, type Finding, type Stage } from "../stages/index.js";
-import { problem } from "./carry.js";
-import {
-  arrangementOf,
-  asPublished,
-  based,
-  editedTo,
-  idOf,
-  rootOf,
-  settled,
-  valued,
-  type Edited,
-  type Layer,
-} from "./layer.js";
+import { problem } from "./changes.js";
+import { asPublished, type Edited, type Layer } from "./edited.js";
+import { arrangementOf, based, editedTo, idOf, rootOf, settled, valued } from "./layer.js";
 import { refused, type Reading } from "./reading.js";
 
 /** A change that no longer applies, and why. */
@@ -68,7 +58,8 @@ export function layOver(
   };
   const whole = (structure: readonly Change[], sets: ChangeSet) => {
     tries--;
-    const { base, failed } = based(article, structure);
+    const { base, failed, broken } = based(article, structure);
+    if (broken) return { reading: refused(problem("not-data", "")), trimmed: false };
     if (!failed.length) return valued(base, sets);
     return { reading: refused(...failed.map(([, why]) => why)), trimmed: false };
   };
@@ -156,14 +147,21 @@ function keptStructure(
   const failed = new Map(based(article, structure).failed);
   for (const [change, why] of failed) leave(change, why);
   const left = structure.filter((change) => !failed.has(change));
-  if (attempt(left).ok) return { structure: left, absent };
+  const together = attempt(left);
+  if (together.ok) return { structure: left, absent };
   let kept: readonly Change[] = [];
   for (const change of left) {
-    const isLost = [idOf(change), "into" in change ? rootOf(change.into ?? "") : ""].some((id) => absent.has(id));
-    const reading = mayTry() && !isLost ? attempt([...kept, change]) : undefined;
-    if (reading?.ok) kept = [...kept, change];
-    else if (reading) leave(change, errorIn(reading));
-    else if ("insert" in change) for (const { id } of stagesInside(change.insert)) absent.add(id);
+    const isLost = [rootOf(idOf(change)), "into" in change ? rootOf(change.into ?? "") : ""].some((id) =>
+      absent.has(id),
+    );
+    if (isLost) {
+      // It goes with what is told already.
+      if ("insert" in change) for (const { id } of stagesInside(change.insert)) absent.add(id);
+      continue;
+    }
+    const reading = mayTry() ? attempt([...kept, change]) : together;
+    if (reading.ok) kept = [...kept, change];
+    else leave(change, errorIn(reading));
   }
   return { structure: kept, absent };
 }

@@ -209,9 +209,7 @@ export class StageUnpacker {
   }
 
   /** A change, if what it was made for is as it was; else the lists that it would have changed are not to be counted on. */
-  change(packed: unknown): Change {
-    if (!Array.isArray(packed)) throw new Tampered();
-    const [what, one, two, three, four] = packed as unknown[];
+  change([what, one, two, three, four]: readonly unknown[]): Change {
     if (what === "insert") {
       const first = this.#made.length;
       try {
@@ -228,15 +226,12 @@ export class StageUnpacker {
     const own = this.#find(id)?.stage;
     const home = own ? (this.#find(id)!.holder as unknown as readonly Stage[]) : [];
     if (what === "remove") return this.#unless(!!own && two !== checkOfStage(own), [home], { remove: id });
-    if (what !== "move") throw new Tampered();
     const { into, list } = two === 0 ? { into: {}, list: [] } : this.#place(two);
     return this.#unless(four !== checkOfOrder(home, list), [home, list], { move: id, ...into, at: Number(three) });
   }
 
   /** The label of the author's stage or shaft that a change speaks of, to tell people. */
-  subjectOf(packed: unknown): string {
-    if (!Array.isArray(packed)) return "";
-    const id: unknown = packed[1];
+  subjectOf([, id]: readonly unknown[]): string {
     return typeof id === "string" && this.#find(id) ? id : "";
   }
 

@@ -198,9 +198,9 @@ export function checksIn(build: Build, find: Finder): (address: string) => strin
     const unit = spot?.stage || !isList ? id : `${id}.${field}`;
     let check = known.get(unit);
     if (check === undefined) {
-      const shape = spot?.stage ? "stage" : shapeAt(find, unit);
-      const value = shape === undefined ? undefined : find.value(unit);
-      const own = spot?.stage ? numbersIn(spot.stage) : canonical(shape && numbersOf(shape, value, ids));
+      const own = spot?.stage
+        ? numbersIn(spot.stage)
+        : canonical(numbersOf(shapeAt(find, unit)!, find.value(unit), ids));
       known.set(unit, (check = checkOf(`${unit} ${own}`)));
     }
     return check;

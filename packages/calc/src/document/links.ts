@@ -15,7 +15,7 @@ import { layOver } from "./lay-over.js";
 import { mostStructure, Stale, StagePacker, StageUnpacker, Tampered } from "./link-stages.js";
 import { counted, digits, fromLetters, hashOf, inLetters, linkFault, opened, sealed, Taker } from "./link-text.js";
 import { checksIn, idsIn, isObject, numbersOf, shapeAt } from "./link-values.js";
-import { addressPattern } from "./read.js";
+import { addressPattern } from "./scalars.js";
 import { sameValue } from "./same.js";
 
 // What a link for changes holds: how many counts are others, then each: three characters for its address, four for what it
@@ -183,12 +183,11 @@ export function changesFrom(link: string, build: Build): LinkedChanges {
   const ids = idsIn(build);
   for (const one of rest ?? [])
     try {
-      if (!Array.isArray(one)) throw new Tampered();
       if (typeof one[0] === "string" && /^(insert|move|remove)$/.test(one[0])) {
         if (structure.length < mostStructure) structure.push(stages.change(one));
         continue;
       }
-      const [check, address, to] = one as unknown[];
+      const [check, address, to] = one;
       if (typeof address !== "string" || !addressPattern.test(address)) throw new Tampered();
       const shape = shapeAt(find, address);
       if (!shape) refuse(find(address) ? "link-words" : "change-stale", find(address) && address);
@@ -243,12 +242,12 @@ function readCounts(
   }
 }
 
-/** What stands in JSON behind the counts; nothing where it cannot be read. */
-function restOf(text: string): readonly unknown[] | undefined {
+/** What stands in JSON behind the counts, a list each; nothing where it cannot be read. */
+function restOf(text: string): readonly (readonly unknown[])[] | undefined {
   if (!text) return [];
   try {
     const rest: unknown = JSON.parse(fromLetters(text));
-    return Array.isArray(rest) ? rest : undefined;
+    return Array.isArray(rest) && rest.every((one) => Array.isArray(one)) ? (rest as unknown[][]) : undefined;
   } catch {
     return undefined;
   }

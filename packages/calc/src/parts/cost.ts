@@ -72,7 +72,7 @@ export function costOfLine({ packs, cost }: BuyLine, currency: string): Cost {
   return { fresh: 1, amount: ceilOf(cost.amount.times(1000)), unpriced: 0 };
 }
 
-export const nothing: Cost = { fresh: 0, amount: 0, unpriced: 0 };
+const nothing: Cost = { fresh: 0, amount: 0, unpriced: 0 };
 
 /** Fewest without a price first, then cheapest, then by id. */
 export const cheapestFirst = (parts: readonly Part[], costOf: (part: Part) => Cost): Part[] =>

@@ -1,11 +1,21 @@
+import { applyChanges } from "../document/index.js";
 import { type Build, oneIn, type Part } from "../drivetrain/index.js";
-import { type Evaluation, type OutputEvaluation, pi, type Quantity, quantityOf, rolledBy } from "../evaluate/index.js";
+import {
+  evaluate,
+  type Evaluation,
+  type OutputEvaluation,
+  pi,
+  type Quantity,
+  quantityOf,
+  rolledBy,
+} from "../evaluate/index.js";
 import { comparePitch, moduleOf, type Toothed } from "../gears/index.js";
-import { rational } from "../exact/index.js";
+import { type Bounded, rational } from "../exact/index.js";
 import { canBeHad, currencyOf, type Need, needsOf, needsOfStage, type Stock, stockFor } from "../parts/index.js";
 import { drawings, type Stage } from "../stages/index.js";
 import type { Order } from "./batch.js";
 import type { GearChoice, PairQuestion, TrainQuestion, WantedOutput } from "./question.js";
+import type { WantedOfPair as WantedPairTotal } from "./wanted.js";
 
 /** Among which parts a search looks: all, those that can be had or of which nobody has said, or those that are there. */
 export type Among = "all" | "had" | "owned";
@@ -31,8 +41,11 @@ export interface TrainAsking extends Asking {
   readonly compare?: Omit<NonNullable<TrainQuestion["compare"]>, "rest" | "tyres">;
 }
 
-/** Why there is nothing to look for: no such stage, one that is no pair of gears, one that drives nothing, no range for what it drives. */
-export type NotAsked = "no-stage" | "not-a-pair" | "not-driven" | "no-range";
+/**
+ * Why there is nothing to look for: no such stage, one that is no pair of gears, one that drives nothing, no range for what it
+ * drives; of several stages at once, one behind an open differential, where totals are sums and no products.
+ */
+export type NotAsked = "no-stage" | "not-a-pair" | "not-driven" | "no-range" | "open-differential";
 
 /** What a build has, and how it is asked. */
 interface Shop {
@@ -118,15 +131,57 @@ function ownOf({ steps }: OutputEvaluation, ids: readonly string[]): Quantity | 
     : undefined;
 }
 
+/**
+ * What an output's total is made of where a differential is open, straight on: what the stage turns into, and what the other
+ * axles ask for besides. The total is a sum, of which the stage is in one part: at twice its ratio that part is twice as much.
+ */
+function parted(
+  evaluation: Evaluation,
+  id: string,
+  own: Quantity,
+): ReadonlyMap<string, { readonly rest: Bounded; readonly beside: Bounded }> | undefined {
+  const { build, mode, outputs } = evaluation;
+  if (!outputs.some(({ isOpen }) => isOpen)) return undefined;
+  const stage = oneIn(build)(id)!.stage!;
+  const [first, second] = needsOfStage(stage).together?.fields ?? [];
+  if (second === undefined) return undefined;
+  const counts = stage as unknown as Readonly<Record<string, number>>;
+  const changes = { [`${id}.${first}`]: counts[first!], [`${id}.${second}`]: counts[second]! * 2 };
+  const { build: twice } = applyChanges(build, changes);
+  if (!twice) return undefined;
+  const then = evaluate(twice, mode);
+  const parts = outputs.flatMap((output) => {
+    const [now, doubled] = [output.bounds, then.output(output.id)?.bounds];
+    if (!now?.isExact || !doubled?.isExact || !own.bounds.isExact) return [];
+    const mine = doubled.minus(now);
+    return mine.low.sign > 0 ? ([[output.id, { rest: mine.over(own.bounds), beside: now.minus(mine) }]] as const) : [];
+  });
+  return new Map(parts);
+}
+
 /** What is wanted of the outputs that some stages drive. */
-function outputsFor({ build, outputs }: Evaluation, ids: readonly string[]): WantedOutput[] | NotAsked {
+function outputsFor(
+  evaluation: Evaluation,
+  ids: readonly string[],
+): (WantedOutput & Pick<WantedPairTotal, "beside">)[] | NotAsked {
+  const { build, outputs } = evaluation;
   const { target } = build;
-  const driven = outputs.flatMap((output) => {
-    const own = output.reduction && ownOf(output, ids);
-    if (!own) return [];
+  const owns = outputs.map((output) => output.reduction && ownOf(output, ids));
+  const first = owns.find((own) => own);
+  const parts = ids.map((id) => {
+    const own = ids.length === 1 ? first : outputs.map((output) => ownOf(output, [id])).find((one) => one);
+    return own && parted(evaluation, id, own);
+  });
+  const isSum = parts.some((one) => one && [...one.values()].some(({ beside }) => beside.low.sign));
+  if (isSum && ids.length > 1) return "open-differential";
+  const driven = outputs.flatMap((output, n) => {
     const isWanted = target && (target.output ?? output.id) === output.id;
     const range = isWanted && { from: target.from, to: target.to };
-    return { id: output.id, rest: output.reduction!.over(own).bounds, ...range };
+    // What an open differential takes up reaches axles that the stage does not drive.
+    const part = isSum ? parts[0]!.get(output.id) : undefined;
+    if (part) return { id: output.id, ...part, ...range };
+    const own = owns[n];
+    return own ? { id: output.id, rest: output.reduction!.over(own).bounds, ...range } : [];
   });
   if (!driven.length) return "not-driven";
   return driven.some((output) => "from" in output) ? driven : "no-range";
@@ -197,6 +252,7 @@ export function askTrains(
   const shop = shopOf(evaluation.build, [...stages, ...wheels], asking);
   const outputs = outputsFor(evaluation, stages);
   if (typeof outputs === "string") return outputs;
+  if (outputs.some(({ beside }) => beside)) return "open-differential";
   const choices: (GearChoice & { readonly id: string })[] = [];
   for (const stage of stages) {
     const choice = choiceOf(shop, stage);

@@ -13,13 +13,7 @@ export interface Groups {
 const waysOf = (ways: readonly number[], from: number, to: number): number => ways[to]! - ways[from]!;
 
 /** Sets what each output is multiplied by, for one choice in the outer tables from `first` on; answers its ways. */
-export function look(
-  { aims, outer, on, cast }: Plan,
-  choice: number,
-  tops: Whole[],
-  bottoms: Whole[],
-  first = 0,
-): number {
+function look({ aims, outer, on, cast }: Plan, choice: number, tops: Whole[], bottoms: Whole[], first = 0): number {
   const size = aims.length;
   let ways = 1;
   for (let n = 0; n < size; n++) tops[n] = bottoms[n] = cast(1);

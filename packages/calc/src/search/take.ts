@@ -41,12 +41,22 @@ function fixed(build: Build, stage: Stage, pitch: Toothed): Setting[] {
         (most, at) => (!most || at.compare(most) * (end === "from" ? 1 : -1) > 0 ? at : most),
         undefined,
       );
-  const gone = (["knownPair", "closer", "farther", "toothSum"] as const).filter((field) => mount[field] !== undefined);
+  // Over shafts whose diameters nobody has told no length can be written: the ends stand between the axes then.
+  const areShaftsKnown = mount.shaft !== undefined && mount.drivenShaft !== undefined;
+  const fields = [
+    "knownPair",
+    "closer",
+    "farther",
+    "toothSum",
+    ...(areShaftsKnown ? [] : ["measured" as const]),
+  ] as const;
+  const gone = fields.filter((field) => mount[field] !== undefined);
+  const more = areShaftsKnown ? toAxes(mount) : rational(0);
   return [
     ...(["from", "to"] as const).flatMap((end) => {
       const at = endOf(end);
       // As the slot is measured: between the axes, or over or between the shafts.
-      return at ? { set: `mounts.${n}.${end}`, to: lengthText(at.minus(toAxes(mount))) } : [];
+      return at ? { set: `mounts.${n}.${end}`, to: lengthText(at.minus(more)) } : [];
     }),
     ...gone.map((field) => ({ set: `mounts.${n}.${field}`, to: null })),
   ];

@@ -54,7 +54,7 @@ function stageFrom(random: Random, id: string): Data {
 }
 
 /** The data of a build: two axles, sometimes wheels, a range, a rounding, an alternative, a motor with its pack. */
-export function buildFrom(random: Random): Data {
+function buildFrom(random: Random): Data {
   const some = (prefix: string, most: number) =>
     Array.from({ length: 1 + random(most) }, (_, n) => stageFrom(random, `${prefix}-${n + 1}`));
   const wheels = random(4) > 0;

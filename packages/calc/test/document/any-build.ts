@@ -8,7 +8,7 @@ const numeric = fc.oneof(count, fc.constantFrom("0.8", "62/15", "0.000000000001"
 const size = fc.constantFrom("120 mm", "4.65 in", "0.001\u00a0mm", "1/8 ft", "999999 m");
 const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined, freq: 2 });
 /** So many turns, or from and to. */
-export const span = fc.oneof(
+const span = fc.oneof(
   numeric,
   fc.tuple(count, fc.nat(5)).map(([from, more]) => ({ from, to: from + more })),
 );

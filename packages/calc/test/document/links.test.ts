@@ -16,6 +16,7 @@ import {
 import { stagesOf, valueAt, type Build, type Change, type ChangeSet } from "../../src/drivetrain/index.js";
 import type { Stage } from "../../src/stages/index.js";
 import { document, pair, read, told } from "../make.js";
+import { alphabet, checkAt as checkOf, forged, withSeal } from "./forge.js";
 
 const limpet = read(readFileSync(new URL("../../../../seeds/limpet.json", import.meta.url), "utf8"));
 const back = (changes: ChangeSet, build: Build = limpet, later: Build = build) =>
@@ -39,26 +40,7 @@ const sent = ({ layer }: Edited, build: Build, later: Build = build) => {
   const { changes, structure, findings } = changesFrom(link, later);
   return { link, findings, build: layOver(later, { structure, sets: changes }).build, structure };
 };
-const alphabet = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
-
-/** The seal of a link, by the rule: FNV-1a, mixed, 24 bits, three of the alphabet and a letter. */
-function withSeal(text: string): string {
-  let hash = 0x811c9dc5;
-  for (const one of text) hash = Math.imul(hash ^ one.charCodeAt(0), 0x01000193);
-  hash = Math.imul(hash ^ (hash >>> 15), 0x2c1b3c6d);
-  const check = (hash ^ (hash >>> 13)) >>> 8;
-  const upper = Math.floor(check / 52);
-  return text + [upper >> 12, upper >> 6, upper, NaN].map((n, at) => alphabet[at < 3 ? n & 63 : check % 52]).join("");
-}
-/** A link with anything as JSON in it, sealed as if it were ours. */
-const forged = (content: unknown, head = "1cA"): string =>
-  withSeal(head + btoa(JSON.stringify(content)).replace(/\+/g, "-").replace(/\//g, "_").replace(/=/g, ""));
-/** The check that a link has of an address, taken from a link of ours. */
-const checkAt = (address: string, to: unknown, build: Build = limpet): string => {
-  const text = linkOf(build, { [address]: to }).slice(3, -4);
-  const [[check]] = JSON.parse(atob(text.replace(/-/g, "+").replace(/_/g, "/"))) as [[string]];
-  return check;
-};
+const checkAt = (address: string, to: unknown): string => checkOf(limpet, address, to);
 
 describe("a link for changed values", () => {
   it("carries three changed counts in forty characters at most", () => {

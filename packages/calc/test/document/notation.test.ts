@@ -416,3 +416,54 @@ describe("the names of an element's attributes", () => {
     expect(attributeFindings("p", ["figur"])).toEqual([]);
   });
 });
+
+describe("words that are understood in part", () => {
+  const heard = (more: Record<string, string>) => buildFromAttributes({ stages: "Spur: 15 to 62", rear: "", ...more });
+  const faults = (more: Record<string, string>) => told(heard(more).findings);
+
+  it.each([
+    ["motor", "1850 kv, most rpm"],
+    ["centre", "differential: front"],
+    ["centre", "differential: front 2,"],
+    ["wheelbase", ""],
+    ["headline", ""],
+    ["lengths", ""],
+    ["mount", "Spur: between here and there"],
+    ["mount", "Spur: 30 mm to 31 mm, somehow"],
+    ["mount", "Spur: 30 mm to 31 mm; 30 mm"],
+    ["mount", "30 mm to 31 mm"],
+  ])("are an error at %s: %s", (name, text) => {
+    expect(faults({ [name]: text })).toEqual([`not-understood at /${name}`]);
+  });
+
+  it.each(["15 to 62, module", "15 to 62, reverses maybe", "15 to 62, modul 0.8"])(
+    "of a stage name the field that is not understood: %s",
+    (rear) => {
+      const { findings } = heard({ rear });
+      expect(told(findings)).toEqual(["unknown-field at /rear"]);
+      expect(findings[0]!.values.found).toBe(JSON.stringify(rear.split(", ")[1]));
+    },
+  );
+
+  it("say the unit once for both ends of a mount, and its other fields by name", () => {
+    const mounts = (mount: string) => heard({ mount }).build!.mounts;
+    expect(mounts("Spur: 30 to 31 mm")).toEqual([{ stage: "spur", from: "30 mm", to: "31 mm" }]);
+    expect(mounts("Spur: 30mm to 31mm, opening 0.1 mm;")).toEqual([
+      { stage: "spur", from: "30mm", to: "31mm", opening: "0.1 mm" },
+    ]);
+    // No unit at all is for the check of the build to tell.
+    expect(faults({ mount: "Spur: 30 to 31" })).toEqual(["not-size at /mounts/0/from", "not-size at /mounts/0/to"]);
+    expect(mounts("")).toEqual([]);
+  });
+
+  it("say a centre by its kind alone, a flag by its name and its opposite, volts as well as turns", () => {
+    expect(heard({ centre: "spool" }).build!.centre).toEqual({ kind: "spool" });
+    expect(heard({ lengths: "in" }).build!.lengths).toBe("in");
+    expect(heard({ motor: "1850 kv, 30000 rpm at most, 12.6 V at most" }).build!.motor).toEqual({
+      ...{ kv: "1850", maxRpm: "30000", maxVolts: "12.6" },
+    });
+    expect(
+      heard({ rear: "Ring: 12 to 35, reverses not; Hub: 16 to 23, reverses" }).build!.outputs[0]!.stages,
+    ).toMatchObject([{ reverses: false }, { reverses: true }]);
+  });
+});

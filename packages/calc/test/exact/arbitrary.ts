@@ -25,7 +25,7 @@ export const pair: fc.Arbitrary<Pair> = fc
 export const value: fc.Arbitrary<Rational> = pair.map((made) => made.value);
 
 /** Greatest common divisor, the plain way. */
-export const divisorOf = (a: bigint, b: bigint): bigint => (b === 0n ? (a < 0n ? -a : a) : divisorOf(b, a % b));
+const divisorOf = (a: bigint, b: bigint): bigint => (b === 0n ? (a < 0n ? -a : a) : divisorOf(b, a % b));
 
 /** `n/d` in lowest terms, worked out apart from the code under test. */
 export function fraction(top: bigint, bottom: bigint): string {

@@ -35,6 +35,7 @@ const shared = new Set([
   "fr.reports.nominal",
   "fr.reports.room",
   "es.reports.nominal",
+  "es.reports.line.motor",
 ]);
 
 describe.each(others)("%s", (code) => {

@@ -81,7 +81,7 @@ export class Shop {
   }
 }
 
-export const moduleOf = ({ module, diametralPitch }: Part): Ratio | undefined =>
+const moduleOf = ({ module, diametralPitch }: Part): Ratio | undefined =>
   module !== undefined
     ? read(module)
     : diametralPitch !== undefined

@@ -1,5 +1,9 @@
 import { assert } from "@esm-bundle/chai";
+import { define } from "../shared/element/index.js";
+import { MwDriveLine } from "../elements/drive-line/index.js";
 import { clear, countIn, find, press, settle, show, type, withLimpet } from "./page.js";
+
+define(MwDriveLine);
 
 interface Axe {
   run(root: Element): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
@@ -27,7 +31,7 @@ describe("the article's elements", () => {
         `<p>With <mw-teeth of="primary.driver">15</mw-teeth> to <mw-teeth of="primary.driven">62</mw-teeth>, <mw-teeth of="rear-ring">12 driving 35</mw-teeth>: ` +
           `<mw-value of="rear">43.32</mw-value>, <mw-value figure="standing" of="rear">inside</mw-value>.</p>` +
           `<mw-ratio-summary></mw-ratio-summary><mw-overdrive-gauge></mw-overdrive-gauge><mw-overdrive-gauge at="as-printed"></mw-overdrive-gauge>` +
-          `<mw-edits></mw-edits><mw-stage-editor></mw-stage-editor><mw-build id="other" stages="Pair: 0 to 1"></mw-build>`,
+          `<mw-drive-line chosen="row"></mw-drive-line><mw-drive-line still></mw-drive-line><mw-edits></mw-edits><mw-stage-editor></mw-stage-editor><mw-build id="other" stages="Pair: 0 to 1"></mw-build>`,
       ),
     );
     const violations = async (): Promise<string[]> =>

@@ -1,5 +1,5 @@
 import { define } from "../shared/element/index.js";
-import { watchFindings } from "../shared/findings/index.js";
+import { makeWhole } from "../second/index.js";
 import { MwBuild } from "../elements/build/index.js";
 import { MwEdits } from "../elements/edits/index.js";
 import { MwOverdriveGauge } from "../elements/overdrive-gauge/index.js";
@@ -8,7 +8,7 @@ import { MwStageEditor } from "../elements/stage-editor/index.js";
 import { MwTeeth } from "../elements/teeth/index.js";
 import { MwValue } from "../elements/value/index.js";
 
-watchFindings();
+makeWhole();
 define(MwBuild, MwTeeth, MwValue, MwRatioSummary, MwOverdriveGauge, MwEdits, MwStageEditor);
 
 // What is wrong on purpose would fill the run's log; whoever tests warnings listens for them.
@@ -66,7 +66,7 @@ export const withLimpet = (markup: string, attributes = ""): string =>
 const hiddenOf = (node: Element): boolean => node.matches("[hidden], .heard, [popover], .to-mend");
 
 /** What an element shows: its shadow, with what is slotted in its place. */
-export function textOf(node: Node): string {
+function textOf(node: Node): string {
   if (node.nodeType === 3) return node.textContent!;
   const element = node as Element;
   if (node.nodeType !== 1 && node.nodeType !== 11) return "";

@@ -101,7 +101,8 @@ export const words: Table<ReportWords> = {
 
   found: { one: "1 Paar erreicht den Bereich und passt.", other: "{0} Paare erreichen den Bereich und passen." },
   noneFound: "Kein Paar erreicht den Bereich und passt.",
-  missed: { one: "1 knapp daneben", other: "{0} knapp daneben" },
+  missed: "Knapp daneben, zuerst, was am wenigsten Änderung braucht",
+  setAt: "Eingestellt auf {0}, um {1} geöffnet.",
   outsideRange: "{0} {1}: {2}.",
   unsureRange:
     "Eine Übersetzung im Strang ist nur wie aufgedruckt bekannt: Ein Paar zählt nur, wo alles, was sie sein kann, im Bereich liegt.",
@@ -112,6 +113,22 @@ export const words: Table<ReportWords> = {
     "Der Kasten ist, was Halterung und Bereich zulassen. Punkt: im Bereich und passt; Kreuz: nicht; mit Ring: eingebaut.",
   noParts: "Der Aufbau listet keine Zahnräder zur Auswahl.",
   noTarget: "Der Aufbau nennt keinen Bereich als Ziel.",
+  noTargetFor: "Der Aufbau nennt keinen Bereich für das, was {0} antreibt.",
+  notDriven: "So wie die Hebel stehen, treibt {0} nichts an.",
+  notPair: "{0} ist weder ein Zahnradpaar noch ein Satz.",
+  tooMany: "Es gibt mehr Möglichkeiten, als auf einmal durchgesehen werden können: unter weniger wählen.",
+  openSplit: "Hinter einem offenen Differential sind Gesamtwerte Summen: immer nur eine Stufe suchen.",
+  counts: {
+    change: "Ändern",
+    wanted: "Gewünscht",
+    of: "Von",
+    choice: "Wahl",
+    off: "Daneben",
+    exactly: "Genau: {0}.",
+    example: "Nicht verstanden; zum Beispiel {0}.",
+    figures: { reduction: "Motorumdrehungen je Radumdrehung", travel: "Weg je Motorumdrehung", speed: "ideale Geschwindigkeit bei voller Ladung", lead: "Vorsprung" },
+    reasons: { "no-address": "Der Aufbau hat keine solche Zähnezahl.", "no-choices": "Der Aufbau listet hier nichts zur Auswahl.", "no-effect": "Daran ändert es nichts.", "not-known": "Dafür sagt der Aufbau nicht genug." },
+  },
   reasons: {
     texts: {
       "pitch-near": "Ähnlich, nicht gleich: {coarse} ist {coarser} gröber als {fine}. Nicht paaren.",
@@ -214,6 +231,29 @@ export const words: Table<ReportWords> = {
   gapNeeds: "{0} frei, braucht {1}",
   dashed: "Gestrichelt: der Artikel.",
   notDrawn: "Nicht gezeichnet: {0}.",
+
+  line: {
+    name: "Antrieb, vom Motor zu den Rädern",
+    nameOf: "{0}: der Antrieb, vom Motor zu den Rädern",
+    motor: "Motor",
+    wheel: "Rad",
+    together: "Achsen starr verbunden",
+    open: "offenes Differential",
+    axleSpool: "starre Achse",
+    axleDifferential: "Differential",
+    total: "{0} Motorumdrehungen je Radumdrehung",
+    insideRange: "innerhalb von {0}",
+    waiting: "wartet auf: {0}",
+    soFar: "{0} Motorumdrehungen bis hierher",
+    before: "Etwas einfügen vor: {0}",
+    ringLeft: "Tellerrad links",
+    ringRight: "Tellerrad rechts",
+    slot: "Langloch {0}",
+    scale: "Maßstab {0}",
+    guessed: "Gestrichelt: Teilung nicht bekannt, Größe geschätzt.",
+    notToScale: "Die kleinsten und größten sind nicht maßstäblich.",
+    positions: "Stellung des Hebels von {0}",
+  },
 
   typed: {
     found: "Gefunden: {0}; erwartet: {1}.",

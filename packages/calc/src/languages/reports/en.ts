@@ -109,7 +109,8 @@ export const reportWords = {
   // Finding a pair
   found: { one: "1 pair reaches the range and fits.", other: "{0} pairs reach the range and fit." },
   noneFound: "No pair reaches the range and fits.",
-  missed: { one: "1 near miss", other: "{0} near misses" },
+  missed: "Near misses, those first that need the least to change",
+  setAt: "Set at {0}, opened by {1}.",
   outsideRange: "{0} {1}: {2}.",
   unsureRange:
     "A ratio in the train is known only as printed: a pair counts only where all that it can be is in the range.",
@@ -120,6 +121,24 @@ export const reportWords = {
     "The box is what the mount and the range allow. Filled: reaches and fits; crossed: does not; ringed: in the build.",
   noParts: "The build lists no gears to choose from.",
   noTarget: "The build names no range to reach.",
+  noTargetFor: "The build names no range for what {0} drives.",
+  notDriven: "As the levers stand, {0} drives nothing.",
+  notPair: "{0} is no pair of gears, and no set.",
+  tooMany: "There are more choices than can be looked through at once: choose among fewer.",
+  openSplit: "Behind an open differential totals are sums: look for one stage at a time.",
+
+  // Finding a count
+  counts: {
+    change: "Change",
+    wanted: "Wanted",
+    of: "Of",
+    choice: "Choice",
+    off: "Off",
+    exactly: "Exactly: {0}.",
+    example: "Not understood; for example {0}.",
+    figures: { reduction: "motor turns for one wheel turn", travel: "travel for one motor turn", speed: "ideal speed at full charge", lead: "lead" },
+    reasons: { "no-address": "The build has no such count.", "no-choices": "The build lists nothing to choose from here.", "no-effect": "It changes nothing about this.", "not-known": "The build does not say enough for this." },
+  },
 
   reasons: {
     /** A sentence or two for each code; the names in braces are those of the reason's fields. */
@@ -226,6 +245,30 @@ export const reportWords = {
   gapNeeds: "{0} clear, needs {1}",
   dashed: "Dashed: the article’s.",
   notDrawn: "Not drawn: {0}.",
+
+  // The line of drive
+  line: {
+    name: "Drivetrain, from the motor to the wheels",
+    nameOf: "{0}: the drivetrain, from the motor to the wheels",
+    motor: "motor",
+    wheel: "wheel",
+    together: "axles locked together",
+    open: "open differential",
+    axleSpool: "locked axle",
+    axleDifferential: "differential",
+    total: "{0} motor turns for one wheel turn",
+    insideRange: "inside {0}",
+    waiting: "waiting for {0}",
+    soFar: "{0} motor turns up to here",
+    before: "Let something in before {0}",
+    ringLeft: "ring on the left",
+    ringRight: "ring on the right",
+    slot: "slot {0}",
+    scale: "Scale {0}",
+    guessed: "Dashed: pitch not known, size guessed.",
+    notToScale: "The smallest and the largest are not to scale.",
+    positions: "Where the lever of {0} stands",
+  },
 
   // Fields
   typed: {

@@ -49,9 +49,14 @@ export interface SheetContext {
 export type CellsOf = (index: number) => Iterable<string>;
 
 /** What the cells of a column decide for each other. */
-function decided(field: SheetField, set: ColumnMeaning, cells: () => Iterable<string>): Partial<CellContext> {
+function decided(
+  field: SheetField,
+  set: ColumnMeaning,
+  cells: () => Iterable<string>,
+  isJapanese: boolean,
+): Partial<CellContext> {
   if (field === "checked") {
-    const { order, years } = datesIn(cells());
+    const { order, years } = datesIn(cells(), isJapanese);
     return { years, ...(order && !set.order && { order }) };
   }
   if (field === "available" || field === "owned") {
@@ -149,7 +154,9 @@ export function columnsOf(
     const { unit, currency, order, isEither, why: byGroup } = understood[index]!;
     const isPrice = field === "price" || field === "currency";
     const isLength = field !== undefined && lengthFields.has(field);
-    const found = field ? decided(field, { ...(order && { order }), ...set }, () => cellsOf(index)) : {};
+    const found = field
+      ? decided(field, { ...(order && { order }), ...set }, () => cellsOf(index), sheet.isJapanese)
+      : {};
     const said = {
       ...(unit && { unit }),
       ...(!unit && isLength && sheet.unit && { unit: sheet.unit }),

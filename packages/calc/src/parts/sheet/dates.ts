@@ -70,7 +70,10 @@ const dateOnly = (text: string): string =>
   text.replace(/[T ,]+\d{1,2}:\d\d(:\d\d)?(\.\d+)?( ?[ap]\.?m\.?)?(Z|[+-]\d\d:?\d\d)?$/i, "");
 
 /** Which of the first two numbers is the day, and which years are written in full, among the dates of a column. */
-export function datesIn(texts: Iterable<string>): {
+export function datesIn(
+  texts: Iterable<string>,
+  isJapanese: boolean,
+): {
   readonly order?: "day-month" | "month-day";
   readonly years: ReadonlySet<number>;
 } {
@@ -80,9 +83,10 @@ export function datesIn(texts: Iterable<string>): {
     if (text.length > 40) continue;
     const [year] = /\d{4}/.exec(text) ?? [];
     if (year && Number(year) > 1900 && Number(year) < 2200) years.add(Number(year));
-    const [, first, sign, second] = numeric.exec(dateOnly(text)) ?? [];
+    const [, first, sign, second, third] = numeric.exec(dateOnly(text)) ?? [];
     if (!first || sign === ".") continue;
-    if (Number(first) > 12) orders.add("day-month");
+    // Where the year can stand first, a number above 12 is no day yet.
+    if (Number(first) > 12 && !(isJapanese && third!.length === 2)) orders.add("day-month");
     if (Number(second) > 12) orders.add("month-day");
   }
   const [order] = orders;
@@ -109,7 +113,7 @@ function dayOf(text: string, context: CellContext): string | readonly [string, s
       : undefined;
   if (years.length && days.length === 1) return isoOf(Number(years[0]), named, Number(days[0]));
   if (!years.length && days.length === 2) return isoOf(fullYear(days[1]!), named, Number(days[0]));
-  return days.length + years.length === 2 ? undefined : "partial";
+  return "partial";
 }
 
 function numericDay(
@@ -122,9 +126,8 @@ function numericDay(
   const isSaid = order === "day-month" || order === "month-day";
   if (isJapanese && third.length === 2 && !years?.has(year)) {
     const yearFirst = isoOf(fullYear(first), b, Number(third));
-    const other = dayFirst ?? monthFirst;
-    if (yearFirst && other && !isSaid) return [yearFirst, other];
-    if (yearFirst && !other) return yearFirst;
+    if (yearFirst && !dayFirst) return yearFirst;
+    if (yearFirst && dayFirst && !isSaid) return [yearFirst, dayFirst];
   }
   if (sign === ".") return dayFirst;
   if (!dayFirst || !monthFirst || dayFirst === monthFirst) return dayFirst ?? monthFirst;
@@ -147,9 +150,12 @@ export const readDate: CellReader = (text, context) => {
   if (typeof day === "string") return { set: { checked: day } };
   if (day) {
     const orders = ["day-month", "month-day"] as const;
-    return {
-      ask: { code: "date-ambiguous", choices: day.map((answer, n) => ({ answer, column: { order: orders[n]! } })) },
-    };
+    // No order of day and month gives a date whose year is first: it is chosen for its cell alone.
+    const choices = day.map((answer) => {
+      const order = orders.find((one) => dayOf(dateOnly(text), { ...context, order: one }) === answer);
+      return { answer, ...(order && { column: { order } }) };
+    });
+    return { ask: { code: "date-ambiguous", choices } };
   }
   const serial = serialDay(text);
   return serial

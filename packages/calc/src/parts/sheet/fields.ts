@@ -15,8 +15,7 @@ import { readAvailable } from "./yes.js";
 const needsMark = (text: string): boolean => /^[=+\-@']/.test(text) || isEmpty(tidy(text)) || isFailure(tidy(text));
 export const markText = (text: string): string => (needsMark(text) ? `'${text}` : text);
 /** A cell's text without its mark. */
-export const unmarked = (text: string): string =>
-  text.startsWith("'") && needsMark(text.slice(1)) ? text.slice(1) : text;
+const unmarked = (text: string): string => (text.startsWith("'") && needsMark(text.slice(1)) ? text.slice(1) : text);
 
 const textReader =
   (field: "id" | "name" | "number" | "maker" | "source"): CellReader =>

@@ -23,7 +23,7 @@ const countsOf = ({ teeth, driver, driven, value }: Partial<Part>): string =>
   ).replace(/^part-/, "");
 
 /** Whether text is an id as it stands. */
-export const isId = (text: string): boolean => /^[a-z][a-z0-9-]{0,99}$/.test(text);
+const isId = (text: string): boolean => /^[a-z][a-z0-9-]{0,99}$/.test(text);
 
 /** An id that stays as it is, and what one can be made of. */
 export interface Named {

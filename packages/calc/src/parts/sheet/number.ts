@@ -19,7 +19,6 @@ const isGrouped = (whole: string, sign: string): boolean => {
  * @returns undefined where it is none
  */
 export function readNumber(text: string, decimal?: Decimal): NumberRead | undefined {
-  if (text.length > 40) return undefined;
   if (/^\d+$/.test(text)) return { value: plainNumber(text) };
   const joined = text.replace(/(\d)[ '](?=\d{3}(?!\d))/g, "$1");
   if (!/^[\d.,]*\d$/.test(joined)) return undefined;

@@ -24,9 +24,14 @@ function pitchNumber(text: string): string | undefined {
   return Number(value) > 0 && /^\d{1,12}(\.\d{1,12})?$/.test(value) ? value : undefined;
 }
 
+const sizeOf = (value: string): number => {
+  const [top, bottom = 1] = value.split("/").map(Number);
+  return top! / bottom;
+};
+
 /** A number without a mark: what the column says, what both of its heads leave, or a question. */
 function bare(value: string, { field, unit, isEither }: CellContext, is: PartKind): CellRead {
-  const number = Number(value.split("/")[0]) / Number(value.split("/")[1] ?? 1);
+  const number = sizeOf(value);
   const isOdd = field === "module" ? number > usual.module : field === "diametralPitch" && number < usual.diametral;
   if (!isOdd && (field === "module" || unit === "module")) return moduleRead(value);
   if (!isOdd && (field === "diametralPitch" || unit === "DP")) return diametralRead(value);
@@ -77,7 +82,7 @@ export const readPitch: CellReader = (text, context, is) => {
   if (moduleWords.has(after)) return moduleRead(value);
   if (diametralWords.has(after)) {
     // 0.8P is nobody's diametral pitch.
-    return Number(value) >= border.module || context.isAnswer ? diametralRead(value) : unclear;
+    return sizeOf(value) >= border.module || context.isAnswer ? diametralRead(value) : unclear;
   }
   const { length, ask } = readLength(`${value} ${parts[3]}`, context);
   if (length === undefined || ask) return unclear;

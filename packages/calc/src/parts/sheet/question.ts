@@ -46,7 +46,7 @@ export function questionText(question: SheetQuestion, words: SheetWords = sheetW
     field: field ? words.fields[field] : "",
     most: String(longestText),
   };
-  const fill = (sentence: string): string => sentence.replace(/\{(\w+)\}/g, (_, name: string) => values[name] ?? "");
+  const fill = (sentence: string): string => sentence.replace(/\{(\w+)\}/g, (_, name: string) => values[name]!);
   const sentences = [
     words.questions[code],
     ...(guess === undefined ? [] : [words.guesses[taken ? "taken" : "offered"]]),

@@ -1,6 +1,7 @@
-import { css, html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { sayCard, type BlockTable } from "@meshwright/calc/article";
-import { block, properties } from "../../shared/element/index.js";
+import { css, properties } from "../../shared/element/index.js";
+import { block } from "../../shared/drawn/index.js";
 import { fill, fillCount } from "../../shared/words/index.js";
 import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
 

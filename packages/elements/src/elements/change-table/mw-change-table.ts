@@ -1,6 +1,7 @@
-import { css, html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { sayChanges, type ChangeRow, type Column } from "@meshwright/calc/article";
-import { block, paperOf, properties } from "../../shared/element/index.js";
+import { css, paperOf, properties } from "../../shared/element/index.js";
+import { block } from "../../shared/drawn/index.js";
 import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
 
 /**

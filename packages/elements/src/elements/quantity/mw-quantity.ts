@@ -1,6 +1,7 @@
-import { html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { quantityName, quantityText, sayQuantity, steppedQuantity, typedQuantity } from "@meshwright/calc/article";
-import { announce, paperOf, properties, standsForValue } from "../../shared/element/index.js";
+import { announce } from "../../shared/drawn/index.js";
+import { paperOf, properties, standsForValue } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { ToolElement } from "../../shared/tools/index.js";
 import { styles } from "./styles.js";

@@ -1,6 +1,7 @@
-import { html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { sayTurnCount, type SaidTurns, type TurnField } from "@meshwright/calc/article";
-import { announce, block, properties } from "../../shared/element/index.js";
+import { announce, block } from "../../shared/drawn/index.js";
+import { properties } from "../../shared/element/index.js";
 import { choice, field, fields, tables, ToolElement } from "../../shared/tools/index.js";
 
 type Typed = Readonly<Record<TurnField, string>>;

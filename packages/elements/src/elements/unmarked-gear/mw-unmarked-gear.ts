@@ -1,4 +1,4 @@
-import { css, html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import {
   sayUnmarked,
   unmarkedFields,
@@ -7,7 +7,8 @@ import {
   type SaidUnmarked,
   type UnmarkedField,
 } from "@meshwright/calc/article";
-import { announce, block, properties } from "../../shared/element/index.js";
+import { announce, block } from "../../shared/drawn/index.js";
+import { properties, css } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { choice, field, fields, tables, ToolElement } from "../../shared/tools/index.js";
 

@@ -1,4 +1,5 @@
-import { css, html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
+import { css } from "../element/index.js";
 
 /** Fields with what they are called above them and their unit behind. */
 export const fields = css`

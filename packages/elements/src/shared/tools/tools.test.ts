@@ -1,7 +1,8 @@
 import { assert } from "@esm-bundle/chai";
 import "axe-core";
 import type axeCore from "axe-core";
-import { addFigures, define } from "../element/index.js";
+import { addFigures } from "../drawn/index.js";
+import { define } from "../element/index.js";
 import { fitFigures, motionFigures } from "@meshwright/calc/report";
 import { MwBenchCard } from "../../elements/bench-card/index.js";
 import { MwChangeTable } from "../../elements/change-table/index.js";

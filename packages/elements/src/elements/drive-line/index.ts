@@ -1,0 +1,1 @@
+export { MwDriveLine } from "./mw-drive-line.js";
