@@ -159,13 +159,15 @@ describe("without scripts, the article is right to the last digit", () => {
   });
 
   test("the card for the workshop", () => {
-    const turns = (of: string, measure?: string): string => figure({ figure: "hand-turns", over: "10", of, measure });
+    // Gear row, ring and hub, from the spur on; with one wheel held the other counts half.
+    const front = ((45 / 18) * 38 * 22) / (13 * 15);
+    const rear = ((45 / 18) * 35 * 23) / (12 * 16);
     expect(rowsOf("mw-bench-card")).toEqual([
       ["To check by hand", "Should be"],
       ["Spur and pinion, between centres", figure({ figure: "centre", of: "primary" })],
-      ["10 turns of the spur: front wheels", turns("front")],
-      ["The same, one front wheel held: the other", turns("front", "held")],
-      ["10 turns of the spur: rear wheels", turns("rear")],
+      ["Turns of the spur, both front wheels twice round", (2 * front).toFixed(2)],
+      ["The same, one front wheel held, the other three times", (1.5 * front).toFixed(2)],
+      ["Turns of the spur, both rear wheels twice round", (2 * rear).toFixed(2)],
     ]);
   });
 

@@ -4,7 +4,7 @@ import { fits } from "../fit/index.js";
 import { enclose } from "../gears/index.js";
 import { fill } from "../languages/index.js";
 import { isToothPair } from "../report/index.js";
-import { beltTexts } from "./belts.js";
+import { beltsOf } from "./belts.js";
 import type { BlockRow } from "./block.js";
 import { drawnLength } from "./drawing.js";
 import { placeName } from "./places.js";
@@ -47,14 +47,14 @@ function mountRows(speaker: Reporter, mount: Mount): BlockRow[] {
 
 /** The belts and chains of a build, each with those that there are for it. */
 function beltRows(speaker: Reporter): BlockRow[] {
-  const { evaluation, words, reports } = speaker;
+  const { evaluation, words } = speaker;
   const stages = new Set(evaluation.outputs.flatMap(({ steps }) => steps.map(({ stage }) => stage)));
-  return [...stages].flatMap((stage): BlockRow[] => {
-    const texts = beltTexts(speaker, stage);
-    return texts.length
-      ? [{ head: fill(words.told, placeName(evaluation, stage.id), reports.partKinds.belt), texts: [texts.join("; ")] }]
-      : [];
-  });
+  return [...stages].flatMap((stage) =>
+    beltsOf(speaker, stage).map(([belt, does]): BlockRow => ({
+      head: fill(words.told, placeName(evaluation, stage.id), belt),
+      texts: [does],
+    })),
+  );
 }
 
 /** What sets the distances between the axes: every mount, then every belt. */

@@ -8,7 +8,7 @@ import { type Speaker, type Unsaid } from "./speaker.js";
 import { faultText, plainNumber, typedCounts, typedLength, typedNumber } from "./typed.js";
 
 /** What is typed there. */
-type Kind = "length" | "ratio" | "count" | "number" | "range";
+type Kind = "length" | "ratio" | "count" | "number" | "range" | "rolled";
 
 const kinds: Readonly<Record<string, Kind>> = {
   size: "length",
@@ -21,13 +21,15 @@ const kinds: Readonly<Record<string, Kind>> = {
   amount: "number",
   span: "range",
   target: "range",
+  rolled: "rolled",
 };
 
 /** What may be typed at an address; nothing where no such value stands there. */
 const kindAt = (build: Build, address: string): Kind | undefined => {
-  const letters = lettersAt(build, address)?.replace(/^[[{](\w+)[\]}].*$/, "$1");
+  const letters = lettersAt(build, address);
   const kind = letters === undefined || !Object.hasOwn(kinds, letters) ? undefined : kinds[letters]!;
   const value = valueAt(build, address);
+  if (kind === "rolled") return value === undefined ? undefined : kind;
   if (kind === "range") return typeof value === "object" ? kind : value === undefined ? undefined : "number";
   return typeof value === "string" || typeof value === "number" ? kind : undefined;
 };
@@ -46,14 +48,20 @@ export function quantityFault(build: Build, of: string | undefined): Finding | u
 export function quantityName(build: Build, address: string, words: Pick<FigureWords, "told">, names: Names): string {
   const last = address.split(".").filter((step) => !/^\d+$/.test(step));
   const field = last.at(-1)!;
-  const name = Object.hasOwn(names, field) ? names[field]! : field;
+  // A unit of the trade is called what it is in every language.
+  const name = Object.hasOwn(names, field) ? names[field]! : field === "kv" ? "kV" : field;
   const label = labelAt(build, address);
   return label === address ? name : fill(words.told, label, name);
 }
 export type Names = Readonly<Record<string, string>>;
 
+/** What of a value is typed: of ground rolled its length, for the same turns. */
+const typedIn = (value: unknown): unknown =>
+  typeof value === "object" && value !== null && "length" in value ? value.length : value;
+
 /** A value with the digits and the unit that it was typed with. */
-export function quantityText(value: unknown, writer: Writer): string {
+export function quantityText(whole: unknown, writer: Writer): string {
+  const value = typedIn(whole);
   if (typeof value === "object" && value !== null) {
     const { from, to } = value as { readonly from: string | number; readonly to: string | number };
     return writer.range(writer.given(from), writer.given(to));
@@ -108,7 +116,11 @@ export function typedQuantity(
 ): TypedQuantity {
   const kind = kindAt(build, address)!;
   const before = valueAt(build, address);
-  const wrong: TypedQuantity = { fault: faultText({ reports }, text, kind) };
+  const wrong: TypedQuantity = { fault: faultText({ reports }, text, kind === "rolled" ? "length" : kind) };
+  if (kind === "rolled") {
+    const length = typedLength(text, unitOf(typedIn(before)));
+    return length === undefined ? wrong : { changes: { [address]: { ...(before as object), length } } };
+  }
   if (kind === "range") {
     const range = readRange(text);
     const ends = before as { readonly from: unknown; readonly to: unknown };
@@ -142,7 +154,8 @@ function changesAt(build: Build, address: string, value: unknown): ChangeSet {
 }
 
 /** A value one step of its last digit up or down, as it is typed; nothing where it would not stay above zero. */
-export function steppedQuantity(value: unknown, by: number): string | undefined {
+export function steppedQuantity(whole: unknown, by: number): string | undefined {
+  const value = typedIn(whole);
   if (typeof value === "object" || /[/:]/.test(String(value))) return undefined;
   const [, number = "", rest = ""] = /^\s*([\d.]+)(.*)$/.exec(String(value)) ?? [];
   if (!number) return undefined;

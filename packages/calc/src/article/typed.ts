@@ -47,4 +47,4 @@ export const faultText = (
   { reports }: Pick<Reporter, "reports">,
   found: string,
   expected: Exclude<keyof Reporter["reports"]["typed"], "found" | "reversed">,
-): string => fill(reports.typed.found, found.trim().slice(0, 40), reports.typed[expected]);
+): string => fill(reports.typed.found, found.trim().slice(0, 40), fill(reports.typed[expected], "17.6 mm", "0.69 in"));

@@ -108,7 +108,8 @@ export function lettersAt(build: Build, address: string): string | undefined {
   let part = partAt(build, id)!;
   let at = id;
   for (const field of fields) {
-    part = partOf(build, at, part, field);
+    const [, one] = /^\[(\w+)\]/.exec(part.letters) ?? [];
+    part = one === undefined ? partOf(build, at, part, field) : { shape: shapes[one], letters: one };
     at = `${at}.${field}`;
   }
   return part.letters;

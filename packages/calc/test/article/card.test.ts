@@ -80,11 +80,12 @@ describe("belts", () => {
     const card = (more: object, lengths = "mm") =>
       lines(cardOf([{ ...belt, ...more }], { rear: [] }, { lengths }).mesh.rows);
     expect(card({})).toEqual([
-      "belt: belt or chain = 101 teeth: sets 59.64 mm between centres; 102 teeth: sets 60.66 mm between centres",
+      "belt: 101 teeth = sets 59.64 mm between centres",
+      "belt: 102 teeth = sets 60.66 mm between centres",
     ]);
     // 60.659 / 25.4
-    expect(card({ beltTeeth: 102 }, "in")).toEqual(["belt: belt or chain = 102 teeth: sets 2.388 in between centres"]);
-    expect(card({ tensioner: true })).toEqual(["belt: belt or chain = 102 teeth: the tensioner takes up 1.29 mm"]);
+    expect(card({ beltTeeth: 102 }, "in")).toEqual(["belt: 102 teeth = sets 2.388 in between centres"]);
+    expect(card({ tensioner: true })).toEqual(["belt: 102 teeth = the tensioner takes up 1.29 mm"]);
     expect(card({ pitch: undefined })).toEqual([]);
   });
 

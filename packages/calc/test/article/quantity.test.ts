@@ -51,6 +51,22 @@ describe("a value in a sentence", () => {
     expect(said("controller.maxVolts")).toBe("12.6");
   });
 
+  it("is the end of a slot, a count of a row, or ground rolled", () => {
+    expect(["mounts.0.from", "mounts.0.to", "row.teeth.1"].map((of) => said(of))).toEqual([
+      "30.3 mm",
+      "1.232 in",
+      "31",
+    ]);
+    expect(typed("mounts.0.to", "1.24")).toEqual({ changes: { "mounts.0.to": "1.24 in" } });
+    const travel = { turns: 3, length: "1.17 m" };
+    const changed = applyChanges(limpet, { "front.wheel": { travel } });
+    if (!changed.ok) throw new Error();
+    expect(typed("front.wheel.travel", "1.2", changed.build)).toEqual({
+      changes: { "front.wheel.travel": { turns: 3, length: "1.2 m" } },
+    });
+    expect(steppedQuantity(travel, 1)).toBe("1.18 m");
+  });
+
   it("is told to the author where it is none", () => {
     expect(said("front.wheel.diametr")).toBe("missing-address");
     expect(said(undefined)).toBe("word-needed");
@@ -117,7 +133,7 @@ describe("a value in a sentence", () => {
   });
 
   it("has a name", () => {
-    const names = { diameter: "diameter", value: "printed ratio", kv: "kV", target: "range" };
+    const names = { diameter: "diameter", value: "printed ratio", target: "range" };
     const name = (of: string) => quantityName(limpet, of, figureWords, names);
     expect(["front.wheel.diameter", "front-hub.value", "motor.kv", "target"].map(name)).toEqual([
       "Front: diameter",

@@ -277,7 +277,7 @@ export const words: Table<ReportWords> = {
   typed: {
     found: "وُجد {0}؛ المتوقع {1}.",
     number: "عدد أكبر من 0، مثل 9.5",
-    length: "طول، مثل 17.6 mm أو 0.69 in",
+    length: "طول، مثل {0} أو {1}",
     counts: "عدد أسنان، أو عددان: 10 إلى 40",
     count: "عدد صحيح من 1",
     ratio: "نسبة مطبوعة، مثل 2.74 أو 52/19",

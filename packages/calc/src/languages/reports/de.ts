@@ -259,7 +259,7 @@ export const words: Table<ReportWords> = {
   typed: {
     found: "Gefunden: {0}; erwartet: {1}.",
     number: "eine Zahl über 0, etwa 9,5",
-    length: "eine Länge, etwa 17,6 mm oder 0,69 in",
+    length: "eine Länge, etwa {0} oder {1}",
     counts: "eine Zähnezahl oder zwei: 10 bis 40",
     count: "eine ganze Zahl ab 1",
     ratio: "eine aufgedruckte Übersetzung, etwa 2,74 oder 52/19",

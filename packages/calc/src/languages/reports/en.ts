@@ -275,7 +275,7 @@ export const reportWords = {
   typed: {
     found: "Found {0}; expected {1}.",
     number: "a number above 0, such as 9.5",
-    length: "a length such as 17.6 mm or 0.69 in",
+    length: "a length such as {0} or {1}",
     counts: "a count of teeth, or two: 10 to 40",
     count: "a whole number from 1",
     ratio: "a ratio as printed, such as 2.74 or 52/19",

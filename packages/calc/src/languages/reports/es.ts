@@ -203,7 +203,7 @@ export const words: Table<ReportWords> = {
   oneHeld: "{0}, una rueda sujeta, la otra {1}×; vueltas de: {2}",
   othersHeld: "Los demás ejes sujetos: {0}",
   firstDriven: "primera rueda conducida",
-  motorShaft: "motor",
+  motorShaft: "eje del motor",
   oneOff: "Cada cuenta es tan larga que un engranaje con un diente de diferencia se nota en un tercio de vuelta o más.",
   hands: {
     nominal: "{0} es un valor nominal; cuenta los dientes.",
@@ -263,7 +263,7 @@ export const words: Table<ReportWords> = {
   typed: {
     found: "Se encontró {0}; se esperaba {1}.",
     number: "un número mayor que 0, como 9,5",
-    length: "una longitud como 17,6 mm o 0,69 in",
+    length: "una longitud como {0} o {1}",
     counts: "un número de dientes, o dos: 10 a 40",
     count: "un número entero desde 1",
     ratio: "una relación impresa, como 2,74 o 52/19",

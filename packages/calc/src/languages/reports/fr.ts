@@ -262,7 +262,7 @@ export const words: Table<ReportWords> = {
   typed: {
     found: "Trouvé : {0} ; attendu : {1}.",
     number: "un nombre au-dessus de 0, par exemple 9,5",
-    length: "une longueur, par exemple 17,6 mm ou 0,69 in",
+    length: "une longueur, par exemple {0} ou {1}",
     counts: "un nombre de dents, ou deux : 10 à 40",
     count: "un nombre entier à partir de 1",
     ratio: "un rapport imprimé, par exemple 2,74 ou 52/19",
@@ -312,7 +312,7 @@ export const words: Table<ReportWords> = {
     output: "Essieu",
     counted: "Compté",
     build: "D’après l’ensemble",
-    verdict: "Verdict",
+    verdict: "Conclusion",
     turns: "{0} en entrée, {1} en sortie",
     held: "une roue tenue",
     agrees: "concorde",

@@ -254,7 +254,7 @@ export const words: Table<ReportWords> = {
   typed: {
     found: "{0}とあります。{1}を入れてください。",
     number: "0より大きい数（例：9.5）",
-    length: "長さ（例：17.6 mm、0.69 in）",
+    length: "長さ（例：{0}、{1}）",
     counts: "歯数、または二つの歯数（例：10〜40）",
     count: "1以上の整数",
     ratio: "印字された比（例：2.74、52/19）",

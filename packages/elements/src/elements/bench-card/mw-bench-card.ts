@@ -98,26 +98,35 @@ export class MwBenchCard extends ToolElement {
       }
       @media print {
         .card {
-          font-size: 8.5pt;
-          line-height: 1.35;
+          font-size: 8pt;
+          line-height: 1.28;
           color: #000;
           background: #fff;
         }
         th,
         td {
-          padding-block: 0.24em;
+          padding-block: 0.13em;
         }
         .measured {
           min-width: 8em;
         }
         h4 {
-          margin-top: 0.7em;
+          margin-top: 0.5em;
         }
         ul.boxes li {
-          margin: 0.2em 0;
+          margin: 0.1em 0;
+        }
+        .fault,
+        .note,
+        .whose,
+        ul.boxes {
+          margin-block: 0.25em;
+        }
+        .scroll + .scroll {
+          margin-top: 0.4em;
         }
         .lines {
-          height: 1.9em;
+          height: 1.7em;
         }
       }
       /* A5 holds all of it; a larger sheet may be read from farther off. */

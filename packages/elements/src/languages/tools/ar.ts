@@ -118,11 +118,10 @@ export const words: Table<ToolWords> = {
   quantities: {
     diameter: "القطر",
     loadedDiameter: "القطر تحت الحمل",
-    length: "المسافة المقطوعة",
+    travel: "المسافة المقطوعة",
     turns: "الدورات",
     value: "النسبة المطبوعة",
     cells: "الخلايا",
-    kv: "kV",
     maxRpm: "أعلى سرعة",
     maxVolts: "أعلى جهد",
     wheelbase: "قاعدة العجلات",

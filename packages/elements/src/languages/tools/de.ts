@@ -118,11 +118,10 @@ export const words: Table<ToolWords> = {
   quantities: {
     diameter: "Durchmesser",
     loadedDiameter: "Durchmesser unter Last",
-    length: "Abrollweg",
+    travel: "Abrollweg",
     turns: "Umdrehungen",
     value: "aufgedruckte Übersetzung",
     cells: "Zellen",
-    kv: "kV",
     maxRpm: "höchste Drehzahl",
     maxVolts: "höchste Spannung",
     wheelbase: "Radstand",

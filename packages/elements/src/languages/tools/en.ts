@@ -127,11 +127,10 @@ export const toolsEn = {
   quantities: {
     diameter: "diameter",
     loadedDiameter: "diameter under load",
-    length: "ground rolled",
+    travel: "ground rolled",
     turns: "turns",
     value: "printed ratio",
     cells: "cells",
-    kv: "kV",
     maxRpm: "highest speed",
     maxVolts: "highest volts",
     wheelbase: "wheelbase",

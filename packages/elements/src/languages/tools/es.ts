@@ -118,11 +118,10 @@ export const words: Table<ToolWords> = {
   quantities: {
     diameter: "diámetro",
     loadedDiameter: "diámetro con carga",
-    length: "recorrido",
+    travel: "recorrido",
     turns: "vueltas",
     value: "relación impresa",
     cells: "celdas",
-    kv: "kV",
     maxRpm: "velocidad máxima",
     maxVolts: "tensión máxima",
     wheelbase: "batalla",

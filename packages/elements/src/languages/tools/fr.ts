@@ -118,11 +118,10 @@ export const words: Table<ToolWords> = {
   quantities: {
     diameter: "diamètre",
     loadedDiameter: "diamètre en charge",
-    length: "chemin parcouru",
+    travel: "chemin parcouru",
     turns: "tours",
     value: "rapport imprimé",
     cells: "éléments",
-    kv: "kV",
     maxRpm: "régime maximal",
     maxVolts: "tension maximale",
     wheelbase: "empattement",

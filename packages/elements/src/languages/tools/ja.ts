@@ -118,11 +118,10 @@ export const words: Table<ToolWords> = {
   quantities: {
     diameter: "直径",
     loadedDiameter: "荷重時の直径",
-    length: "転がった距離",
+    travel: "転がった距離",
     turns: "回転数",
     value: "印字された比",
     cells: "セル数",
-    kv: "kV",
     maxRpm: "最高回転数",
     maxVolts: "最高電圧",
     wheelbase: "ホイールベース",
