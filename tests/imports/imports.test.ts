@@ -98,7 +98,9 @@ const others = [
     .split(" ")
     .map((room) => `calc/src/${room}/index.ts`),
   "calc/src/exact/number-inside.ts",
-  ..."page tables store element drawn findings tools".split(" ").map((folder) => `elements/src/shared/${folder}/index.ts`),
+  ..."page tables store element drawn findings tools"
+    .split(" ")
+    .map((folder) => `elements/src/shared/${folder}/index.ts`),
   "elements/src/languages/words/en.ts",
   ..."index deep".split(" ").map((name) => `elements/src/elements/teeth/${name}.ts`),
   "elements/src/elements/build/mw-build.ts",
