@@ -17,7 +17,7 @@ const order = [
   ["article"],
 ];
 /** What the elements share, each importing only what stands before it. */
-const sharedOrder = ["page", "words", "store", "element", "findings", "tools"];
+const sharedOrder = ["page", "tables", "store", "element", "words", "drawn", "findings", "tools"];
 /** Elements do not import each other, but for these. */
 const elementsThatImport = { edits: ["teeth"] };
 
@@ -86,6 +86,25 @@ const languages = [
   ),
 ];
 
+const notebook = "^packages/notebook/src";
+/** The rooms of the notebook: what is kept and written knows no page; the parts of the page do not know each other. */
+const notebookRooms = [
+  ["model", []],
+  ["writing", []],
+  ["keeping", ["model"]],
+  ["frame", ["model"]],
+  ...["start", "drivetrain", "parts", "buy", "workshop"].map((part) => [part, ["model", "frame"]]),
+  ["post", ["model", "frame", "writing"]],
+  ["page", ["model", "frame", "keeping", "drivetrain"]],
+].map(([room, may]) =>
+  forbid(
+    `notebook-${room}`,
+    `${room} imports only ${may.join(", ") || "what stands outside of the notebook"}.`,
+    { path: `${notebook}/${room}/`, pathNot: tests },
+    { path: `${notebook}/`, pathNot: [room, ...may].map((one) => `${notebook}/${one}/`) },
+  ),
+);
+
 export default {
   forbidden: [
     forbid("circle", "Nothing goes round in a circle.", {}, { circular: true }),
@@ -113,6 +132,7 @@ export default {
     ...shared,
     ...languages,
     ...apart,
+    ...notebookRooms,
     forbid(
       "elements-need",
       "The elements need lit and calc only.",
@@ -162,7 +182,7 @@ export default {
       "top",
       "Nothing inside a package imports its top: that would bring everything.",
       { path: "^packages/([\\w-]+)/src/[\\w-]+/", pathNot: tests },
-      { path: "^packages/$1/src/(index|all|article)\\.ts$" },
+      { path: "^packages/$1/src/(index|all|article|second)\\.ts$" },
     ),
     forbid(
       "other-package-by-name",

@@ -8,8 +8,13 @@ export default defineConfig({
     alias: [
       { find: /^@meshwright\/calc$/, replacement: `${packages}calc/src/index.ts` },
       { find: /^@meshwright\/calc\/(languages\/.+)$/, replacement: `${packages}calc/src/$1.ts` },
+      { find: /^@meshwright\/calc\/(\w+\/lean)$/, replacement: `${packages}calc/src/$1/index.ts` },
       { find: /^@meshwright\/calc\/(\w+)$/, replacement: `${packages}calc/src/$1/index.ts` },
       { find: /^@meshwright\/elements\/(all|article)$/, replacement: `${packages}elements/src/$1.ts` },
+      {
+        find: /^@meshwright\/elements\/(store|tools|words)$/,
+        replacement: `${packages}elements/src/shared/$1/index.ts`,
+      },
       { find: /^@meshwright\/elements\/([\w-]+)$/, replacement: `${packages}elements/src/elements/$1/index.ts` },
       { find: /^@meshwright\/(elements|figures)$/, replacement: `${packages}$1/src/index.ts` },
     ],

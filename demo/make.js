@@ -5,7 +5,7 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { format, resolveConfig } from "prettier";
-import { scalars } from "@meshwright/calc/document";
+import { scalarTexts } from "@meshwright/calc/document";
 import { shapes, stageShape } from "@meshwright/calc/drivetrain";
 import { readBuild } from "@meshwright/calc/document";
 import { evaluate } from "@meshwright/calc/evaluate";
@@ -74,18 +74,10 @@ const folders = (path) => readdirSync(path, { withFileTypes: true }).filter((one
 
 /** An article's own first, then what goes deeper; whatever is new comes last. */
 const order = [
-  ...[
-    "build",
-    "teeth",
-    "value",
-    "ratio-summary",
-    "overdrive-gauge",
-    "edits",
-    "stage-editor",
-    "train-drawing",
-    "drive-line",
-  ],
-  ...["pair-finder", "change-table", "wheel-speed", "working", "order-list", "parts-list", "bench-card"],
+  ...["build", "teeth", "value", "quantity", "ratio-summary", "overdrive-gauge", "edits"],
+  ...["stage-editor", "train-drawing", "drive-line", "pair-finder", "count-finder", "train-finder", "change-table"],
+  ...["wheel-speed", "working", "order-list", "parts-list", "bench-card"],
+  ...["measurements", "unmarked-gear", "turn-count"],
 ].map((name) => `mw-${name}`);
 const place = ({ tag }) => (order.includes(tag) ? order.indexOf(tag) : order.length);
 
@@ -178,9 +170,7 @@ function shapeText(shape) {
   const [, item] = /^\[(.+)\]/.exec(bare) ?? [];
   const [, entry] = /^\{(.+)\}$/.exec(bare) ?? [];
   const one = (name) =>
-    name === "any"
-      ? "a value"
-      : (scalars[name]?.expected ?? (shapes[name] ? `<a href="#shape-${name}">${name}</a>` : name));
+    name === "any" ? "a value" : (scalarTexts[name] ?? (shapes[name] ? `<a href="#shape-${name}">${name}</a>` : name));
   const text =
     bare === "flag"
       ? "true or false"

@@ -9,12 +9,26 @@ import { hashesOf, isAsRecorded, record } from "./lib/record.js";
 import { commandOf, runNode } from "./lib/run.js";
 
 /** In this order: each may use the ones before. */
-const packageNames = ["calc", "elements", "figures"];
+const packageNames = ["calc", "elements", "figures", "notebook"];
 
 /** Self-contained classic scripts: by package, the file and the source that it begins with. */
 const wholeScripts = {
-  elements: { "meshwright-article.js": "article.ts", "meshwright.js": "all.ts" },
+  elements: { "meshwright.js": "all.ts" },
+  notebook: { "notebook.js": "index.ts" },
 };
+
+/** The same in two files, the second of which comes later: the files and the sources that they begin with. */
+const splitScripts = {
+  elements: {
+    first: ["meshwright-article.js", "article.ts"],
+    second: ["meshwright-second.js", "second.ts"],
+    // They meet on the class of this element.
+    tag: "mw-build",
+  },
+};
+
+/** The drivetrain that the notebook opens a copy of as an example. */
+const example = at("seeds", "limpet.json");
 
 const isTest = (path) => path.endsWith(".test.ts") || /[\\/]src[\\/]test[\\/]/.test(path);
 const isSource = (path) => path.endsWith(".ts") && !path.endsWith(".d.ts") && !isTest(path);
@@ -26,6 +40,7 @@ const inputsOf = (name) => [
     .flatMap((one) => filesBelow(at("packages", one), (path) => isSource(path) || path.endsWith(".json"))),
   ...filesBelow(at("scripts", "lib")),
   ...["scripts/build.js", "package-lock.json", "tsconfig.json"].map((path) => at(path)),
+  ...(name === "notebook" ? [example, at("demo", "notebook", "index.html")] : []),
 ];
 const outputsOf = (name) => filesBelow(at("packages", name, "dist"));
 
@@ -58,17 +73,33 @@ const banner = (version) =>
 
 /** The self-contained classic scripts of a package. */
 async function buildScripts(name) {
-  const { wholeScript } = await import("./lib/bundle.js");
+  const { splitScript, wholeScript } = await import("./lib/bundle.js");
   const { version } = JSON.parse(readFileSync(at("packages", name, "package.json"), "utf8"));
   const written = [];
   for (const [file, source] of Object.entries(wholeScripts[name] ?? {})) {
     const input = at("packages", name, "src", source);
     if (!existsSync(input)) continue;
-    const code = await wholeScript({ input, format: "iife", banner: banner(version) });
+    const code = await wholeScript({ input, format: "iife", banner: banner(version), foreign: name === "notebook" });
     writeFileSync(at("packages", name, "dist", file), code);
     written.push(file);
   }
+  const split = splitScripts[name];
+  if (split) {
+    const files = await splitScript({ ...splitSources(name), banner: banner(version) });
+    for (const place of ["first", "second"]) {
+      const [file] = split[place];
+      writeFileSync(at("packages", name, "dist", file), files[place]);
+      written.push(file);
+    }
+  }
   return written;
+}
+
+/** What a script in two files is made from. */
+export function splitSources(name = "elements") {
+  const { first, second, tag } = splitScripts[name];
+  const source = ([, path]) => at("packages", name, "src", path);
+  return { first: source(first), second: source(second), tag, secondFile: second[0] };
 }
 
 /** The languages as classic scripts, beside the self-contained ones that load them: `figures-de.js`, `words-de.js`. */
@@ -105,6 +136,26 @@ async function writeSchema() {
   writeFileSync(at("packages", "calc", "dist", "build.schema.json"), text);
 }
 
+/** The notebook as one file, to keep beside a blog or on a stick: page, script and example in one. */
+function writeNotebookFile() {
+  const folder = at("packages", "notebook", "dist");
+  // What closes a script, or opens a comment in one, stands in it as an escape.
+  const inside = (code) => code.replace(/<(?=\/script|!--)/gi, "\\x3c");
+  const script = inside(readFileSync(join(folder, "notebook.js"), "utf8"));
+  const seed = inside(JSON.stringify(JSON.stringify(JSON.parse(readFileSync(example, "utf8")))));
+  const page = readFileSync(at("demo", "notebook", "index.html"), "utf8");
+  const styles = readFileSync(at("demo", "notebook", "notebook.css"), "utf8");
+  const whole = page
+    .replace(/ *<link rel="(icon|stylesheet)"[^>]*>\n/g, "")
+    .replace(
+      /<script[^>]*><\/script>/,
+      () => `<script>globalThis.meshwrightExample = ${seed};</script>\n    <style>${styles}</style>`,
+    )
+    .replace("</body>", () => `<script>${script}</script>\n  </body>`)
+    .replace(/ *<footer class="back">.*?<\/footer>\n/s, "");
+  writeFileSync(join(folder, "notebook.html"), whole);
+}
+
 async function buildPackage(name) {
   const inputs = hashesOf(inputsOf(name));
   const written = await buildModules(name, external);
@@ -112,6 +163,7 @@ async function buildPackage(name) {
     written.push(...(await buildScripts(name)), ...(await buildLanguages(name)));
     removeOthers(at("packages", name, "dist"), written);
     if (name === "calc") await writeSchema();
+    if (name === "notebook") writeNotebookFile();
     await declarations(name);
   }
   record(`build-${name}`, { inputs, outputs: hashesOf(outputsOf(name)) });

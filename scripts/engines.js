@@ -113,7 +113,7 @@ export async function testElements(engines, { show = true } = {}) {
 
 if (isMain(import.meta)) {
   const { build } = await import("./build.js");
-  if (!(await build(["calc"]))) process.exit(1);
+  if (!(await build(["calc", "elements"]))) process.exit(1);
   const named = process.argv.slice(2).filter((name) => allEngines.includes(name));
   const counts = await testElements(named.length > 0 ? named : allEngines);
   let passed = 0;

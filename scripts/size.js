@@ -8,9 +8,16 @@ import { countsLine } from "./lib/counts.js";
 import { isMain } from "./lib/main.js";
 import { at, shown } from "./lib/paths.js";
 
-/** What is wanted of each; each language has the last one. Whatever is above it stands in not-reached.json with the reason. */
-const limits = { exact: 4000, calc: 16_000, article: 18_000, all: 40_000 };
+/**
+ * What is wanted of each; each language has the last one. Whatever is above it stands in not-reached.json with the reason. What has
+ * none is on record only.
+ */
+const limits = { exact: 4096, read_and_evaluate: 13_312, figure: 18_432, first: 20_480, article: 47_104 };
+const onRecord = ["read_notation", "second", "calc", "all", "notebook"];
 const languageLimit = 800;
+
+/** The two files of an article. */
+const parts = ["first", "second"];
 
 /** Within this, a change is noise of another compiler version; beyond it, somebody should look. */
 const tolerance = 64;
@@ -29,20 +36,29 @@ const brotli = (code) =>
   }).length;
 
 /** What is measured, and the source that it is made from. */
+const sized = (name) => ({ input: at("tests", "size", "entries", `${name}.ts`), format: "es" });
 const entries = {
   exact: { input: at("packages", "calc", "src", "exact", "index.ts"), format: "es" },
+  read_and_evaluate: sized("read-and-evaluate"),
+  read_notation: sized("read-notation"),
+  figure: sized("figure"),
   calc: { input: at("packages", "calc", "src", "index.ts"), format: "es" },
-  article: { input: at("packages", "elements", "src", "article.ts"), format: "iife" },
   all: { input: at("packages", "elements", "src", "all.ts"), format: "iife" },
+  notebook: { input: at("packages", "notebook", "src", "index.ts"), format: "iife", foreign: true },
 };
 
 /** Measures what is there: an object of bytes by name. */
 export async function measure() {
-  const { languageScript, languageSources, wholeScript } = await import("./lib/bundle.js");
+  const { languageScript, languageSources, splitScript, wholeScript } = await import("./lib/bundle.js");
+  const { splitSources } = await import("./build.js");
   const sizes = {};
   for (const [name, entry] of Object.entries(entries)) {
     if (existsSync(entry.input)) sizes[name] = brotli(Buffer.from(await wholeScript(entry)));
   }
+  const { first, second } = await splitScript(splitSources());
+  sizes.first = brotli(Buffer.from(first));
+  sizes.second = brotli(Buffer.from(second));
+  sizes.article = sizes.first + sizes.second;
   for (const [owner, kind] of [
     ["calc", "figures"],
     ["elements", "words"],
@@ -54,13 +70,17 @@ export async function measure() {
 
 /** Prints what one script is made of. */
 async function tellModules(name) {
-  const { weightsOf } = await import("./lib/bundle.js");
-  for (const [path, bytes] of await weightsOf(entries[name])) {
+  const { splitScript, weighed, weightsOf } = await import("./lib/bundle.js");
+  const { splitSources } = await import("./build.js");
+  const weights = parts.includes(name)
+    ? await weighed((await splitScript(splitSources())).modules[name])
+    : await weightsOf(entries[name]);
+  for (const [path, bytes] of weights) {
     process.stdout.write(`${String(bytes).padStart(7)} ${shown(path)}\n`);
   }
 }
 
-const limitOf = (name) => limits[name] ?? languageLimit;
+const limitOf = (name) => limits[name] ?? (onRecord.includes(name) ? Infinity : languageLimit);
 
 /** What is wrong with the sizes, one sentence each. `notReached` names what is known to be above its limit, and why. */
 export function sizeProblems(sizes, expected, notReached = {}) {
@@ -93,7 +113,8 @@ export async function checkSizes() {
   const notReached = existsSync(notReachedFile) ? JSON.parse(readFileSync(notReachedFile, "utf8")) : {};
   for (const [name, bytes] of Object.entries(sizes)) {
     const known = bytes > limitOf(name) && name in notReached ? `  not reached: ${notReached[name]}` : "";
-    process.stdout.write(`${name.padEnd(10)} ${String(bytes).padStart(6)} of ${limitOf(name)} bytes${known}\n`);
+    const limit = Number.isFinite(limitOf(name)) ? `of ${limitOf(name)} bytes` : "bytes, on record";
+    process.stdout.write(`${name.padEnd(17)} ${String(bytes).padStart(6)} ${limit}${known}\n`);
   }
   const problems = sizeProblems(sizes, expected, notReached);
   for (const problem of problems) process.stdout.write(`${problem}\n`);
@@ -107,7 +128,8 @@ if (isMain(import.meta)) {
   if (!(await build(["calc", "elements"]))) process.exit(1);
   const of = process.argv[process.argv.indexOf("--of") + 1];
   if (process.argv.includes("--of")) {
-    if (!Object.hasOwn(entries, of)) throw new Error(`--of ${of}; expected one of ${Object.keys(entries).join(", ")}.`);
+    const known = [...Object.keys(entries), ...parts];
+    if (!known.includes(of)) throw new Error(`--of ${of}; expected one of ${known.join(", ")}.`);
     await tellModules(of);
     process.exit(0);
   }

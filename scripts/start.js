@@ -19,6 +19,7 @@ if (!isBuilt) process.exit(1);
 const mounts = {
   "/": at("demo"),
   "/meshwright/": at("packages", "elements", "dist"),
+  "/notebook/script/": at("packages", "notebook", "dist"),
   "/calc/": at("packages", "calc", "dist"),
   "/seeds/": at("seeds"),
   "/api/": at("dist", "api"),

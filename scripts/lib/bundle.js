@@ -1,4 +1,5 @@
 // How sources become what is published: modules as they are written, and whole scripts in one file.
+import { createHash } from "node:crypto";
 import { existsSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import nodeResolve from "@rollup/plugin-node-resolve";
@@ -14,7 +15,7 @@ const policyModule = at("packages", "elements", "src", "shared", "page", "policy
 const packagesFromSource = {
   name: "packages-from-source",
   resolveId(id) {
-    const match = /^@meshwright\/(\w+)(?:\/([\w-]+))?$/.exec(id);
+    const match = /^@meshwright\/(\w+)(?:\/([\w-]+(?:\/lean)?))?$/.exec(id);
     if (match === null) return null;
     const sources = at("packages", match[1], "src");
     const candidates =
@@ -39,7 +40,9 @@ const isLanguage = /[\\/]languages[\\/]\w+[\\/](?!en\.)[a-z]{2,3}(-[A-Za-z]+)*\.
 const loadersOfClassicScripts = {
   name: "loaders-of-classic-scripts",
   resolveId: (id, importer) =>
-    id === "./load.js" && importer?.startsWith(elements) ? join(dirname(importer), "load-classic.ts") : null,
+    /^\.\/load(-second)?\.js$/.test(id) && importer?.startsWith(elements)
+      ? join(dirname(importer), id.replace(".js", "-classic.ts"))
+      : null,
 };
 
 /** The values of a table in the order of the English one, whose names are known: they would be a third of the file. */
@@ -191,9 +194,12 @@ const terserOptions = {
 };
 
 /** The smallest code that does the same. */
-async function minified(code, { module = false, toplevel = true } = {}) {
+async function minified(code, { module = false, toplevel = true, foreign = false } = {}) {
   // A copy: what a call is told becomes part of the options that it was given.
-  const result = await minify(code, { ...structuredClone(terserOptions), module, toplevel });
+  const options = { ...structuredClone(terserOptions), module, toplevel };
+  // Other people's code makes classes of functions, which arrows cannot be.
+  if (foreign) Object.assign(options.compress, { unsafe_arrows: false, unsafe_methods: false });
+  const result = await minify(code, options);
   return result.code;
 }
 
@@ -206,17 +212,22 @@ const inAscii = (code) =>
 
 /**
  * One self-contained script; everything it imports is inside. `format` is "es" for a module and "iife" for a classic
- * script, which is in ASCII: a page in another encoding takes it for one of its own.
+ * script, which is in ASCII: a page in another encoding takes it for one of its own. `foreign`: there is code in it that is not
+ * ours, beside Lit.
  */
-export async function wholeScript({ input, format, banner = "" }) {
+export async function wholeScript({ input, format, banner = "", foreign = false }) {
   const { code } = await bundled({ input, format });
-  const script = await minified(code, { module: format === "es" });
+  const script = await minified(code, { module: format === "es", foreign });
   return banner + (format === "es" ? script : inAscii(script));
 }
 
 /** The bytes that each module brings into a whole script, minified by itself: `[path, bytes]`, the heaviest first. */
 export async function weightsOf({ input, format }) {
-  const { modules } = await bundled({ input, format });
+  return weighed((await bundled({ input, format })).modules);
+}
+
+/** The same of modules that Rollup has put together. */
+export async function weighed(modules) {
   const weights = [];
   for (const [path, { code }] of Object.entries(modules)) {
     // Its names are used elsewhere, which a minifier that sees one module alone cannot know.
@@ -226,20 +237,21 @@ export async function weightsOf({ input, format }) {
   return weights.sort((a, b) => b[1] - a[1]);
 }
 
+const pluginsFor = (format) => [
+  ...(format === "iife" ? [loadersOfClassicScripts] : []),
+  packagesFromSource,
+  nodeResolve({ exportConditions: ["browser", "default"] }),
+  ...(format === "iife" && existsSync(policyModule) ? [litPolicy()] : []),
+  typescript(),
+  shorterTemplates,
+];
+
 /** One file of code, not minified yet, and the modules that it was put together from. */
 async function bundled({ input, format }) {
-  const hooked = format === "iife" && existsSync(policyModule);
   const bundle = await rollup({
     input,
     onwarn,
-    plugins: [
-      ...(format === "iife" ? [loadersOfClassicScripts] : []),
-      packagesFromSource,
-      nodeResolve({ exportConditions: ["browser", "default"] }),
-      ...(hooked ? [litPolicy()] : []),
-      typescript(),
-      shorterTemplates,
-    ],
+    plugins: pluginsFor(format),
     treeshake: { moduleSideEffects: true, propertyReadSideEffects: false },
   });
   const { output } = await bundle.generate({
@@ -251,4 +263,100 @@ async function bundled({ input, format }) {
   });
   await bundle.close();
   return output[0];
+}
+
+const stages = at("packages", "calc", "src", "stages");
+
+/**
+ * A kind's file holds all that the kind is. A script that comes first takes only some facets of it: each facet that is imported by
+ * name is a module of its own then, and what a facet needs comes with it and not before.
+ */
+const facetsApart = {
+  name: "facets-apart",
+  transform(code, id) {
+    if (dirname(id) !== stages) return null;
+    const apart = code.replace(
+      /import \{ (\w+)( as \w+)? \} from "(\.\/\w+)\.(?:js|ts)";/g,
+      (whole, name, _as, from) =>
+        isKind(join(stages, `${from}.ts`)) ? whole.replace(`${from}.js`, `${from}~${name}.js`) : whole,
+    );
+    return apart === code ? null : { code: apart, map: null };
+  },
+  resolveId: (id, importer) =>
+    id.includes("~") && importer?.startsWith(stages) ? join(stages, id.replace(/\.js$/, ".ts")) : null,
+  load: (id) => (id.includes("~") && id.startsWith(stages) ? readFileSync(id.replace(/~\w+/, ""), "utf8") : null),
+};
+const isKind = (path) => existsSync(path) && /^export const effect:/m.test(readFileSync(path, "utf8"));
+
+/** Takes the place of Rollup's loader: hands what one file has made on to the other. */
+const register = `
+var System={register:function(deps,declare){var made=declare(put,{});(made.setters||[]).forEach(function(set){set(shared);setters.push(set)});made.execute()}},
+shared={},setters=[];
+function put(name,value){
+typeof name==="object"?Object.assign(shared,name):shared[name]=value;
+setters.forEach(function(set){set(shared)});
+return value}
+`;
+
+/**
+ * A classic script in two files: the first holds what runs at once, the second what may come later and takes from the first what both
+ * need. They meet on the class of an element; a first file of another build is left alone.
+ *
+ * @returns the code of both
+ */
+export async function splitScript({ first, second, tag, secondFile, banner = "" }) {
+  const entry = "\0second";
+  const both = {
+    name: "both-files",
+    resolveId: (id) => (id === entry ? entry : id === first || id === second ? { id, moduleSideEffects: true } : null),
+    load: (id) => (id === entry ? `import ${JSON.stringify(first)};\nimport ${JSON.stringify(second)};` : null),
+  };
+  const bundle = await rollup({
+    input: { first, second: entry },
+    onwarn,
+    preserveEntrySignatures: "allow-extension",
+    plugins: [both, ...pluginsFor("iife"), facetsApart].sort((one) => (one === facetsApart ? -1 : 0)),
+    treeshake: { moduleSideEffects: true, propertyReadSideEffects: false },
+  });
+  const { output } = await bundle.generate({
+    format: "system",
+    generatedCode: "es2015",
+    strict: true,
+    entryFileNames: "[name].js",
+    chunkFileNames: "[name].js",
+    systemNullSetters: false,
+  });
+  await bundle.close();
+  const chunks = Object.fromEntries(output.map((chunk) => [chunk.fileName, chunk]));
+  if (output.length !== 2) throw new Error(`Two files are expected; ${output.map((one) => one.fileName).join(", ")}.`);
+  const id = createHash("sha256")
+    .update(chunks["first.js"].code)
+    .update(chunks["second.js"].code)
+    .digest("base64")
+    .slice(0, 8);
+  const home = `customElements.get(${JSON.stringify(tag)})`;
+  const later = inAscii(
+    await minified(
+      `(function(home){
+if(!home||!home.more||!home.more(${JSON.stringify(id)},function(System){${chunks["second.js"].code}}))
+console.warn("Meshwright: ${secondFile} and the file before it are not of one build; the page stays as it is.")
+})(globalThis.customElements&&${home})`,
+    ),
+  );
+  const code = banner + later;
+  const hash = `sha384-${createHash("sha384").update(code).digest("base64")}`;
+  const early = inAscii(
+    await minified(
+      `(function(meshwrightSecond){if(!globalThis.HTMLElement)return;${register}
+${chunks["first.js"].code}
+var home=${home};
+if(home&&!home.more)home.more=function(id,run){return id===${JSON.stringify(id)}&&(run(System),true)};
+})(${JSON.stringify([secondFile, hash])})`,
+    ),
+  );
+  return {
+    first: banner + early,
+    second: code,
+    modules: { first: chunks["first.js"].modules, second: chunks["second.js"].modules },
+  };
 }

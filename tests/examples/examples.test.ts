@@ -62,6 +62,7 @@ async function run(example: Example): Promise<number> {
   for (const { name } of folders) {
     Object.assign(names, await import(join(sources, name, "index.ts")).catch(() => ({})));
   }
+  Object.assign(names, await import(join(sources, "document/lean/index.ts")));
   // What a file keeps to its folder may have examples as well.
   Object.assign(names, await import(join(sources, example.file)));
   const scope = {

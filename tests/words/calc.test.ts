@@ -4,7 +4,7 @@ import { addressFault, checkQuery } from "@meshwright/calc/report";
 import { notations, stageShapes, type Finding, type StageKind } from "@meshwright/calc/stages";
 import { describe, expect, it } from "vitest";
 import { buildAt } from "../../packages/calc/src/document/index.js";
-import { axleNames, axleParts, buildWords } from "../../packages/calc/src/document/attributes.js";
+import { axleNames, axleParts, buildWords } from "../../packages/calc/src/document/notation-names.js";
 import { chemistryNames } from "../../packages/calc/src/drivetrain/chemistry.js";
 import { shapes, stageShape } from "../../packages/calc/src/drivetrain/shapes.js";
 import { asked } from "./queries.js";

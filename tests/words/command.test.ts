@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { elementAttributes, isPagesOwn } from "@meshwright/calc/document";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { axleNames, axleParts, buildWords } from "../../packages/calc/src/document/attributes.js";
+import { axleNames, axleParts, buildWords } from "../../packages/calc/src/document/notation-names.js";
 import { run } from "../../packages/figures/src/command.js";
 import { asked } from "./queries.js";
 import { axles, modes, pairs, sample, stages, versions } from "./sample.js";

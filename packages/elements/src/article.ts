@@ -1,15 +1,14 @@
 /**
- * Registers what an article needs.
+ * Registers what an article begins with: its build, counts and figures. All else follows once the page has loaded, or somebody
+ * needs it.
  * @module
  */
-import { define } from "./shared/element/index.js";
-import { watchFindings } from "./shared/findings/index.js";
 import { MwBuild } from "./elements/build/index.js";
-import { MwEdits } from "./elements/edits/index.js";
-import { MwOverdriveGauge } from "./elements/overdrive-gauge/index.js";
-import { MwRatioSummary } from "./elements/ratio-summary/index.js";
 import { MwTeeth } from "./elements/teeth/index.js";
 import { MwValue } from "./elements/value/index.js";
+import { loadSecond } from "./load-second.js";
+import { define } from "./shared/element/index.js";
+import { later } from "./later.js";
 
-watchFindings();
-define(MwBuild, MwTeeth, MwValue, MwRatioSummary, MwOverdriveGauge, MwEdits);
+define(MwBuild, MwTeeth, MwValue);
+later(loadSecond, MwBuild);

@@ -9,8 +9,10 @@ import {
   sayDrawing,
   sayDriveLine,
   sayGauge,
+  sayMeasurements,
   sayOrder,
   sayParts,
+  sayQuantity,
   saySpeeds,
   saySummary,
   sayTeeth,
@@ -208,7 +210,16 @@ function changes({ element, speaker, other }: Context): Expected {
       const version = other(id);
       return version ? { label, speaker: version } : [];
     });
-  return figuresOf(sayChanges(speaker, published, [{ label: reports.published, speaker: published }, ...alternatives]));
+  const id = said(element.attributes, "against");
+  const held = id === undefined || id === "article" ? undefined : other(id);
+  if (id !== undefined && id !== "article" && !held) return untold(`there is no version "${id}" to hold it against`);
+  const { references = [], alternatives: listed = [] } = evaluation.build;
+  const against = held && {
+    label: [...references, ...listed].find((one) => one.id === id)?.label ?? id!,
+    speaker: held,
+  };
+  const columns = [...(against ? [against] : []), { label: reports.published, speaker: published }, ...alternatives];
+  return figuresOf(sayChanges(speaker, published, columns, against));
 }
 
 function order({ element, speaker, other }: Context): Expected {
@@ -265,6 +276,12 @@ const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
   "mw-stage-editor": "unchecked",
   "mw-drive-line": line,
   "mw-pair-finder": "unchecked",
+  "mw-count-finder": "unchecked",
+  "mw-train-finder": "unchecked",
+  "mw-quantity": (context) => text(context, sayQuantity(context.speaker, context.element.attributes)),
+  "mw-measurements": ({ element, speaker }) => figuresOf(sayMeasurements(speaker, element.attributes)),
+  "mw-unmarked-gear": "unchecked",
+  "mw-turn-count": "unchecked",
 };
 
 /** Whether a tag is one of the elements. */

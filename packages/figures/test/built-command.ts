@@ -11,7 +11,18 @@ export function builtCommand(): { readonly path: string; readonly remove: () => 
   mkdirSync(cache, { recursive: true });
   const folder = mkdtempSync(join(cache, "figures-"));
   const path = join(folder, "command.mjs");
-  const rooms = ["document", "drivetrain", "evaluate", "exact", "report", "stages", "article", "languages", "layout", "gears"];
+  const rooms = [
+    "document",
+    "drivetrain",
+    "evaluate",
+    "exact",
+    "report",
+    "stages",
+    "article",
+    "languages",
+    "layout",
+    "gears",
+  ];
   buildSync({
     entryPoints: [join(root, "packages/figures/src/command.ts")],
     outfile: path,

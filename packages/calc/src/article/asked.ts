@@ -1,10 +1,17 @@
 import { elementAttributes, type ElementTag } from "../document/index.js";
 import { stagesOf, type Build } from "../drivetrain/index.js";
-import { checkQuery, isToothPair, versionFault, versionOf } from "../report/index.js";
+import { needsOfStage } from "../parts/index.js";
+import { evaluate } from "../evaluate/index.js";
+import { checkQuery, versionFault, versionOf } from "../report/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
+import { countsFaults } from "./counts.js";
 import { countFault, idFault, outputFault, outputIds, speedFaults } from "./faults.js";
-import { atFault, said, type Attributes } from "./speaker.js";
-import { queryOf } from "./value.js";
+import { quantityFault } from "./quantity.js";
+import { queryOf } from "./query.js";
+import { said, type Attributes } from "./said.js";
+import { atFault } from "./speaker.js";
+import { trainsFaults } from "./trains.js";
+import { boxFault } from "./turn-count.js";
 
 const stageIds = (build: Build): string[] => stagesOf(build).map(({ stage }) => stage.id);
 const words = (text: string): string[] => text.split(/[\s,]+/).filter(Boolean);
@@ -28,9 +35,9 @@ function drawnFaults(build: Build, of: string | undefined): Finding[] {
   return asked.filter((id) => !stages.includes(id)).map((id) => idFault("of", id, [...outputs, ...stages]));
 }
 
-/** The pair that is looked for: the one named, else the first that has a mount. */
+/** The pair or set that is looked for: the one named, else the first that has a mount. */
 function pairFaults(build: Build, of: string | undefined): Finding[] {
-  const pairs = stagesOf(build).flatMap(({ stage }) => (isToothPair(stage) ? stage.id : []));
+  const pairs = stagesOf(build).flatMap(({ stage }) => (needsOfStage(stage).together ? stage.id : []));
   if (of !== undefined) return pairs.includes(of) ? [] : [idFault("of", of, pairs)];
   return build.mounts?.length
     ? []
@@ -42,6 +49,14 @@ function shownFaults(build: Build, show: string | undefined): Finding[] {
   return words(show ?? "")
     .filter((id) => !known.includes(id))
     .map((id) => idFault("show", id, known));
+}
+
+/** A version that others are held against. */
+function againstFaults(build: Build, against: string | undefined): Finding[] {
+  const found = against === undefined ? undefined : versionFault(build, against);
+  if (!found) return [];
+  const known = (found.values.known ?? []) as readonly string[];
+  return found.code === "missing-reference" ? [idFault("against", against!, known)] : [{ ...found, at: "/against" }];
 }
 
 /** A version that an order is counted from, or nothing at all. */
@@ -70,8 +85,10 @@ const checks: Readonly<Record<string, Check>> = {
     ...[countFault(build, said(attributes, "of")) ?? []].flat(),
     ...limitFaults(attributes),
   ],
+  "mw-quantity": (build, attributes) => [quantityFault(build, said(attributes, "of")) ?? []].flat(),
   "mw-ratio-summary": ofOutput,
   "mw-working": ofOutput,
+  "mw-measurements": ofOutput,
   "mw-overdrive-gauge": (build, attributes) => {
     const asked = ["of", "with", "base", "scope"].map((name) => [name, said(attributes, name)]);
     return checkQuery({ figure: "farther", ...(Object.fromEntries(asked) as object) }, build);
@@ -83,7 +100,13 @@ const checks: Readonly<Record<string, Check>> = {
   "mw-train-drawing": (build, attributes) => drawnFaults(build, said(attributes, "of")),
   "mw-drive-line": (build, attributes) => chosenFaults(build, said(attributes, "chosen")),
   "mw-pair-finder": (build, attributes) => pairFaults(build, said(attributes, "of")),
-  "mw-change-table": (build, attributes) => shownFaults(build, said(attributes, "show")),
+  "mw-count-finder": (build, attributes) => countsFaults(evaluate(build), attributes),
+  "mw-train-finder": trainsFaults,
+  "mw-turn-count": (build, attributes) => boxFault(build, said(attributes, "of")),
+  "mw-change-table": (build, attributes) => [
+    ...shownFaults(build, said(attributes, "show")),
+    ...againstFaults(build, said(attributes, "against")),
+  ],
   "mw-order-list": (build, attributes) => startFaults(build, said(attributes, "from")),
 };
 

@@ -3,7 +3,10 @@ import { fill } from "../languages/index.js";
 import { stageText } from "../report/index.js";
 import type { Block, BlockRow, BlockTable } from "./block.js";
 import { dateText } from "./part-text.js";
-import { misfits, placeName } from "./places.js";
+import { meshRows } from "./card-mesh.js";
+import { turnRows } from "./card-turns.js";
+import { warningsOf } from "./card-warnings.js";
+import { misfits } from "./places.js";
 import type { Reporter } from "./speaker.js";
 
 /** What `mw-bench-card` says: tables with room to write what was measured. */
@@ -14,7 +17,13 @@ export interface SaidCard extends Block {
   readonly gears: BlockTable;
   readonly mesh: BlockTable;
   readonly turns: BlockTable;
+  /** How a mesh is set; nothing where none is. */
+  readonly setting: string;
+  /** How the turns are counted. */
+  readonly counting: readonly string[];
   readonly misfits: readonly string[];
+  /** Nominal boxes, and what a full pack is too much for. */
+  readonly warnings: readonly string[];
   readonly cautions: readonly string[];
 }
 
@@ -32,44 +41,12 @@ function gearRows({ writer, words }: Reporter, outputs: readonly OutputEvaluatio
   );
 }
 
-function meshRows({ evaluation, reports, words, writer, figure }: Reporter): BlockRow[] {
-  const mounts = evaluation.build.mounts ?? [];
-  return mounts.flatMap(({ stage, opening }): BlockRow[] => {
-    // One mount is the only one; of several each says whose it is.
-    const head = (text: string): string =>
-      mounts.length > 1 ? fill(words.told, placeName(evaluation, stage), text) : text;
-    const row = (text: string, name: string): BlockRow => ({
-      head: head(text),
-      texts: [figure({ figure: name, of: stage })],
-    });
-    return [
-      row(reports.centreDistance, "centre"),
-      row(reports.slot, "slot"),
-      ...(opening
-        ? [{ head: head(reports.opening), texts: [writer.given(opening)] }, row(reports.backlash, "backlash")]
-        : []),
-    ];
-  });
-}
-
 /** What `mw-bench-card` says: what to fit, how to set it, and how to check it by hand. */
 export function sayCard(speaker: Reporter): SaidCard {
-  const { evaluation, reports, locale, figure } = speaker;
+  const { evaluation, reports, locale } = speaker;
   const { build, outputs } = evaluation;
   const { revision } = build;
-  const turns = outputs
-    .filter(({ reduction }) => reduction)
-    .flatMap(({ id, label, output }): BlockRow[] => [
-      { head: fill(reports.bothTurn, label), texts: [figure({ figure: "hand-turns", of: id, over: "10" })] },
-      ...(output.axle === "differential"
-        ? [
-            {
-              head: fill(reports.oneHeld, label),
-              texts: [figure({ figure: "hand-turns", of: id, over: "10", measure: "held" })],
-            },
-          ]
-        : []),
-    ]);
+  const turns = outputs.flatMap((output) => turnRows(speaker, output));
   const table = (head: string, rows: readonly BlockRow[]): BlockTable => ({
     caption: head,
     heads: [head, reports.should, reports.measured],
@@ -80,7 +57,9 @@ export function sayCard(speaker: Reporter): SaidCard {
     table(reports.mesh, meshRows(speaker)),
     table(reports.byHand, turns),
   ];
-  const wrong = misfits(speaker);
+  const setting = build.mounts?.length ? reports.tightest : "";
+  const counting = byHand.rows.length ? [reports.howToCount, reports.oneOff] : [];
+  const [wrong, warnings] = [misfits(speaker), warningsOf(speaker)];
   return {
     title: build.title ?? reports.card,
     published: [
@@ -89,8 +68,8 @@ export function sayCard(speaker: Reporter): SaidCard {
     ]
       .filter(Boolean)
       .join(", "),
-    ...{ gears, mesh, turns: byHand, misfits: wrong, cautions: reports.cautions },
+    ...{ gears, mesh, turns: byHand, setting, counting, misfits: wrong, warnings, cautions: reports.cautions },
     tables: [gears, mesh, byHand].filter(({ rows }) => rows.length),
-    notes: [...wrong, reports.howToCount],
+    notes: [...(setting ? [setting] : []), ...wrong, ...warnings, ...counting],
   };
 }

@@ -10,18 +10,17 @@ export interface Content {
 /** Whether there is a digit of any script. What has to be looked up in tables of scripts is asked last: it takes time. */
 export const hasDigit = (text: string): boolean => /\d/.test(text) || (/[^\0-\x7f]/.test(text) && /\p{Nd}/u.test(text));
 const unread = /^(script|style|template|br)$/;
-const wholeBlocks = /^(table|figure|dl|ol|ul|img|picture|svg|details)$/;
 // Machine translation wraps text in FONT.
-const phrasing =
-  /^(|a|abbr|b|bdi|bdo|cite|code|data|del|dfn|em|font|i|ins|kbd|mark|output|q|s|samp|small|span|strong|sub|sup|u|var|wbr)$/;
+export const phrasing =
+  /^(|a|abbr|b|bdi|bdo|cite|code|data|del|dfn|em|font|i|ins|kbd|mark|output|q|rb|rp|rt|ruby|s|samp|small|span|strong|sub|sup|time|u|var|wbr)$/;
 
 /** What means something: no blank text, none of the empty lines that editors add, nothing that nobody reads. */
-const meaning = (inside: readonly Content[]): readonly Content[] =>
+export const meaning = (inside: readonly Content[]): readonly Content[] =>
   inside.filter(({ tag, text, holds }) =>
     tag ? !unread.test(tag) && !(tag === "p" && !holds && !text.trim()) : text.trim(),
   );
 
-const textOf = (inside: readonly Content[]): string =>
+export const textOf = (inside: readonly Content[]): string =>
   inside.map(({ tag, text }) => (/^(script|style|template)$/.test(tag) ? "" : text)).join("");
 
 /**
@@ -42,22 +41,4 @@ export function standsForValue(inside: readonly Content[], value: string): boole
   // "<x-y/> turns of the motor": what follows a self-closed tag begins with a space or with the sentence's own stop.
   if (/^\s*[,.;:!?)\]]/.test(text) || (text.startsWith(" ") && /^ \p{L}/u.test(text))) return false;
   return hasDigit(bare) === hasDigit(value) && bare.length <= 2 * value.length + 12;
-}
-
-/**
- * Whether the content of a block element stands for it: one table, list, figure or picture, or one short line with a
- * figure in it.
- *
- * @example
- * standsForBlock([{ tag: "table", text: "Front 44.30", holds: true }]); // => true
- * standsForBlock([{ tag: "p", text: "And here the story goes on." }]); // => false
- */
-export function standsForBlock(inside: readonly Content[]): boolean {
-  const nodes = meaning(inside);
-  const [only] = nodes;
-  if (!only) return true;
-  if (nodes.length === 1 && wholeBlocks.test(only.tag)) return true;
-  const text = textOf(inside).trim();
-  const isLine = nodes.every(({ tag }) => phrasing.test(tag)) || (nodes.length === 1 && only.tag === "p");
-  return isLine && text.length <= 200 && hasDigit(text) && !/^[,.;:!?)\]]/.test(text);
 }

@@ -5,7 +5,7 @@ import { addressFault, singleFault, units } from "../report/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
 
 /** A word that has to be one of a few. */
-const wordFault = (field: string, found: string, known: readonly string[]): Finding =>
+export const wordFault = (field: string, found: string, known: readonly string[]): Finding =>
   errorOf("meaning", "unknown-word", `/${field}`, {
     ...{ field, found: JSON.stringify(found), known, nearest: nearestTo(found, known) },
   });
@@ -23,7 +23,7 @@ export function outputFault(build: Build, of: string | undefined): Finding[] {
 }
 
 /** The counts that a stage has, by address. */
-function countsIn(build: Build, id: string): string[] {
+export function countsIn(build: Build, id: string): string[] {
   const stage = spotOf(build, id)?.stage;
   if (stage?.id !== id) return [];
   const values = stage as unknown as Readonly<Record<string, unknown>>;

@@ -3,7 +3,8 @@ import type { Bounded } from "../exact/index.js";
 import { fill } from "../languages/index.js";
 import { turningRadius } from "../motion/index.js";
 import { checkQuery, comparedIn, type FigureScope } from "../report/index.js";
-import { said, type Attributes, type Speaker, type Unsaid } from "./speaker.js";
+import { said, type Attributes } from "./said.js";
+import type { Speaker, Unsaid } from "./speaker.js";
 
 /** What `mw-overdrive-gauge` says. */
 export interface SaidGauge {

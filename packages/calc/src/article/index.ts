@@ -6,8 +6,17 @@
 export { askedFindings } from "./asked.js";
 export type { Block, BlockRow, BlockTable } from "./block.js";
 export { type SaidCard, sayCard } from "./card.js";
-export { type ChangeGroup, type ChangeRow, type SaidChanges, type Column, sayChanges } from "./changes.js";
-export { type Content, hasDigit, standsForBlock, standsForValue } from "./content.js";
+export {
+  type Against,
+  type ChangeGroup,
+  type ChangeRow,
+  type SaidChanges,
+  type Column,
+  sayChanges,
+} from "./changes.js";
+export { standsForBlock } from "./block-content.js";
+export { type Content, hasDigit, standsForValue } from "./content.js";
+export { type SaidCount, type SaidCounts, type WantedName, sayCounts, wantedExample, wantedFigures } from "./counts.js";
 export { type SaidDrawing, drawnLength, sayDrawing, stepsToDraw, verdictOf, wallText } from "./drawing.js";
 export { readEmbedded } from "./embedded.js";
 export { type MendedDraft, mendedDraft } from "./drive-draft.js";
@@ -21,13 +30,22 @@ export {
   type SaidStrand,
   sayDriveLine,
 } from "./drive-line.js";
+export { holderFault } from "./holder-fault.js";
 export { type SaidGauge, sayGauge } from "./gauge.js";
+export { type MeasuredRow, type SaidMeasurements, sayMeasurements } from "./measurements.js";
 export { type PairTotal, type SaidTotal, pairText, sayTotals } from "./pairs.js";
 export { dateText, moneyText, needText, partName, partsOf, sumText } from "./part-text.js";
 export { type BuyRow, type SaidOrder, type SaidPart, type SaidParts, sayOrder, sayParts } from "./parts.js";
 export { misfits, placeName } from "./places.js";
 export {
-  type Attributes,
+  type TypedQuantity,
+  quantityName,
+  quantityText,
+  sayQuantity,
+  steppedQuantity,
+  typedQuantity,
+} from "./quantity.js";
+export {
   type Reporter,
   type Speaker,
   type Speaking,
@@ -35,18 +53,18 @@ export {
   atFault,
   isUnsaid,
   outputsFor,
-  said,
   speakerOf,
   writerFor,
 } from "./speaker.js";
+export { said, type Attributes } from "./said.js";
 export { type SaidSpeed, type SaidSpeeds, saySpeeds } from "./speeds.js";
 export { type SaidSummary, saySummary } from "./summary.js";
 export { type SummaryRow, summaryRows } from "./summary-rows.js";
+export { type SaidTrain, leadFrom, leadsFrom, sayTrain, stagesToChoose } from "./trains.js";
 export {
   type Holders,
   type Inside,
   type Tree,
-  holderFault,
   holderIn,
   holderOf,
   holdersOf,
@@ -54,6 +72,17 @@ export {
   inherited,
   localeOf,
 } from "./tree.js";
-export { queryOf, sayTeeth, sayValue, setText } from "./value.js";
+export { type AskedTurns, type SaidTurns, type TurnField, sayTurnCount } from "./turn-count.js";
+export {
+  type AskedGear,
+  type SaidPitch,
+  type SaidUnmarked,
+  type UnmarkedField,
+  sayUnmarked,
+  unmarkedFields,
+  usualWithin,
+} from "./unmarked.js";
+export { queryOf } from "./query.js";
+export { sayTeeth, sayValue, setText } from "./value.js";
 export { type SaidWorking, sayWorking } from "./working.js";
 export { versionOf } from "../report/index.js";

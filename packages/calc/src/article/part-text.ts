@@ -1,9 +1,11 @@
-import type { Build, Part } from "../drivetrain/index.js";
-import type { Rational } from "../exact/index.js";
+import { spotOf, type Build, type Part } from "../drivetrain/index.js";
+import { bounded, type Rational } from "../exact/index.js";
 import { fillCount, pitchText } from "../languages/index.js";
 import type { Need, OrderList } from "../parts/index.js";
 import { driveText } from "../report/index.js";
+import { beltTexts } from "./belts.js";
 import { listed } from "./block.js";
+import { drawnLength } from "./drawing.js";
 import type { Reporter } from "./speaker.js";
 
 /** The parts that a build lists. */
@@ -44,7 +46,8 @@ export function sumText(
 }
 
 /** What a place in the build asks for: what it is, its counts, its pitch. */
-export function needText(need: Need, { words, reports, writer, locale }: Reporter): string {
+export function needText(need: Need, speaker: Reporter): string {
+  const { words, reports, writer, locale, evaluation } = speaker;
   const { is, teeth, either, driver, driven, value, pitch, beltPitch, length } = need;
   const { diameter, loadedDiameter, travel, bore, outside, label } = need;
   const given = (text: string | number | undefined): string => (text === undefined ? "" : writer.given(text));
@@ -55,15 +58,16 @@ export function needText(need: Need, { words, reports, writer, locale }: Reporte
   const both = is.includes("planetary")
     ? `${words.joints.sun} ${first} ${words.joints["in ring"]} ${second}`
     : driveText([first, second], "arrow", writer);
+  const stage = either && spotOf(evaluation.build, need.stage)?.stage;
   const counts = either
-    ? new Intl.ListFormat(locale, { type: "disjunction" }).format(either.map(given))
+    ? new Intl.ListFormat(locale, { type: "disjunction" }).format(stage ? beltTexts(speaker, stage) : either.map(given))
     : given(teeth) || (driver && driven ? both : given(value) || (size ?? ""));
   const kind = (reports.partKinds as Readonly<Record<string, string>>)[is[0]!] ?? "";
   const texts = [
     `${kind} ${counts}`.trim(),
     pitch && pitchText(pitch, reports.reasons),
     given(beltPitch),
-    length && writer.length(length),
+    length && drawnLength(speaker, bounded(length)),
   ];
   return listed(
     texts.filter((text): text is string => !!text),

@@ -58,15 +58,6 @@ export interface Unsaid {
 export const isUnsaid = (said: unknown): said is Unsaid =>
   typeof said === "object" && said !== null && "findings" in said;
 
-/** Attributes of an element by name, as they stand; empty ones say nothing. */
-export type Attributes = Readonly<Record<string, string | number | boolean | null | undefined>>;
-
-/** An attribute's text, if it says anything. */
-export function said(attributes: Attributes, name: string): string | undefined {
-  const value = attributes[name];
-  return value === undefined || value === null || value === "" ? undefined : String(value);
-}
-
 /** A version that is asked for by a name which none of them has. */
 export function atFault(build: Build, at: string | null | undefined): Finding | undefined {
   const found = at ? versionFault(build, at) : undefined;

@@ -5,7 +5,8 @@ import { electricalFindings, speedsOf, speedSymbols, type Loaded, type WheelSpee
 import type { Finding } from "../stages/index.js";
 import { listed, type Block, type BlockRow, type BlockTable } from "./block.js";
 import { loadedFrom, speedFaults } from "./faults.js";
-import { isUnsaid, outputsFor, said, type Attributes, type Reporter, type Unsaid } from "./speaker.js";
+import { said, type Attributes } from "./said.js";
+import { isUnsaid, outputsFor, type Reporter, type Unsaid } from "./speaker.js";
 
 /** What `mw-wheel-speed` says of one output. */
 export interface SaidSpeed {

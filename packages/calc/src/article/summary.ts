@@ -2,7 +2,8 @@ import type { OutputEvaluation } from "../evaluate/index.js";
 import { fill } from "../languages/index.js";
 import { stageText } from "../report/index.js";
 import type { Block, BlockRow } from "./block.js";
-import { isUnsaid, outputsFor, said, type Attributes, type Speaker, type Unsaid } from "./speaker.js";
+import { said, type Attributes } from "./said.js";
+import { isUnsaid, outputsFor, type Speaker, type Unsaid } from "./speaker.js";
 import { summaryRows } from "./summary-rows.js";
 
 /** What `mw-ratio-summary` says. */

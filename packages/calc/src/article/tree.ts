@@ -1,6 +1,4 @@
-import { nearestTo } from "../document/index.js";
 import { canonicalLocale } from "../languages/index.js";
-import { errorOf, type Finding } from "../stages/index.js";
 
 /** What has to be known of a page's elements: a document of a browser, a parsed file, whatever holds elements in elements. */
 export interface Tree<Node> {
@@ -96,17 +94,6 @@ export const holderOf = <Node, Holder extends Node>(
     },
     element,
   );
-
-/** A build that is asked for by a name which none of them has. */
-export function holderFault<Node, Holder extends Node>(
-  tree: Tree<Node>,
-  all: Iterable<Holder>,
-  id: string,
-): Finding | undefined {
-  const known = [...new Set([...all].flatMap((holder) => tree.attribute(holder, "id") || []))];
-  if (known.includes(id)) return undefined;
-  return errorOf("meaning", "missing-reference", "/build", { id, known, nearest: nearestTo(id, known) });
-}
 
 /** The value of an attribute on the nearest ancestor that has it, the element itself first. An empty one says nothing. */
 export function inherited<Node>(tree: Tree<Node>, element: Node, name: string): string | undefined {

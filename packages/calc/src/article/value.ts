@@ -1,17 +1,9 @@
 import { setOf, spotOf, valueAt, type GearSet } from "../drivetrain/index.js";
-import { checkQuery, driveText, queryNames, type QueryText, type Writer } from "../report/index.js";
+import { checkQuery, driveText, type Writer } from "../report/index.js";
 import { countFault } from "./faults.js";
-import { said, type Attributes, type Speaker, type Unsaid } from "./speaker.js";
-
-/** The query that attributes stand for: a reduction where they name no figure. */
-export function queryOf(attributes: Attributes): QueryText {
-  const query: Record<string, string> = { figure: "reduction" };
-  for (const name of queryNames) {
-    const value = said(attributes, name);
-    if (value !== undefined) query[name] = value;
-  }
-  return query;
-}
+import { queryOf } from "./query.js";
+import { said, type Attributes } from "./said.js";
+import type { Speaker, Unsaid } from "./speaker.js";
 
 /** What `mw-value` says. */
 export function sayValue(speaker: Speaker, attributes: Attributes): string | Unsaid {

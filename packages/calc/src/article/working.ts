@@ -1,6 +1,7 @@
 import { working, workingTable, type WorkingTable } from "../report/index.js";
 import type { Block } from "./block.js";
-import { isUnsaid, outputsFor, said, type Attributes, type Reporter, type Unsaid } from "./speaker.js";
+import { said, type Attributes } from "./said.js";
+import { isUnsaid, outputsFor, type Reporter, type Unsaid } from "./speaker.js";
 
 /** What `mw-working` says. */
 export interface SaidWorking extends Block {

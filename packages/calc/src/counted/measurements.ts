@@ -8,6 +8,8 @@ import { agreement, type Agreement } from "./turn-count.js";
 export interface Checked {
   readonly measurement: Measurement;
   readonly agreement: Agreement | undefined;
+  /** What the build comes to with the counts that it was made with. */
+  readonly reduction: Bounded | undefined;
 }
 
 /** What an output came to when it was measured: with the counts put back that the measurement was made with. */
@@ -25,5 +27,5 @@ function boundsThen(evaluation: Evaluation, measurement: Measurement): Bounded |
 export const measurementsOf = (evaluation: Evaluation): Checked[] =>
   (evaluation.build.measurements ?? []).map((measurement) => {
     const bounds = boundsThen(evaluation, measurement);
-    return { measurement, agreement: bounds && agreement(bounds, measurement) };
+    return { measurement, agreement: bounds && agreement(bounds, measurement), reduction: bounds };
   });

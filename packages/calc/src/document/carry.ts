@@ -2,21 +2,25 @@ import {
   finderFor,
   labelAt,
   oneIn,
-  partedSets,
   spotOf,
   type Build,
   type Change,
   type ChangeSet,
   type Finder,
 } from "../drivetrain/index.js";
-import { errorOf, type Finding, type FindingCode, type FindingValues, type Stage } from "../stages/index.js";
-import { refused, type Reading } from "./reading.js";
+import type { FindingCode, FindingValues, Stage } from "../stages/index.js";
 
 // Changes are carried out on a draft, which is then checked by whoever asks: the reader of documents tries alternatives this
 // way, and has a check of its own.
 
-export const problem = (code: FindingCode, address: string, values?: FindingValues): Finding =>
-  errorOf("meaning", code, address, { address, ...values });
+/** What keeps a change from being made: no sentence, because whoever asks may have no use for one. */
+export interface Obstacle {
+  readonly code: FindingCode;
+  readonly address: string;
+  readonly values?: FindingValues | undefined;
+}
+
+const obstacle = (code: FindingCode, address: string, values?: FindingValues): Obstacle => ({ code, address, values });
 
 /** A copy in which everything around one place is new, and nothing else: one value can be changed there. */
 export function copyAround(build: Build, pointer: string): Build {
@@ -53,20 +57,20 @@ export function listOf(build: Build, find: Finder, into: string | undefined): St
   return position ? value?.positions?.find((one) => one.id === position)?.stages : value?.stages;
 }
 
-function carryOut(draft: Build, change: Change, find: Finder): Finding | undefined {
+function carryOut(draft: Build, change: Change, find: Finder): Obstacle | undefined {
   if ("set" in change) {
     const { set: address, to } = change;
     const spot = find(address);
-    if (!spot) return problem("missing-address", address);
+    if (!spot) return obstacle("missing-address", address);
     const { holder, key } = spot;
     if (to !== null) holder[key] = structuredClone(to);
-    else if (Array.isArray(holder)) return problem("not-optional", address);
+    else if (Array.isArray(holder)) return obstacle("not-optional", address);
     else delete holder[key];
     return undefined;
   }
   const id = "remove" in change ? change.remove : "move" in change ? change.move : undefined;
   const spot = id === undefined ? undefined : find(id);
-  if (id !== undefined && spot?.stage?.id !== id) return problem("not-a-stage", id);
+  if (id !== undefined && spot?.stage?.id !== id) return obstacle("not-a-stage", id);
   const home = spot?.holder as unknown as Stage[];
   const take = (): Stage => home.splice(spot!.key as number, 1)[0]!;
   if ("remove" in change) {
@@ -74,30 +78,30 @@ function carryOut(draft: Build, change: Change, find: Finder): Finding | undefin
     return undefined;
   }
   const list = "move" in change && change.into === undefined ? home : listOf(draft, find, change.into);
-  if (!list) return problem("missing-address", String(change.into));
+  if (!list) return obstacle("missing-address", String(change.into));
   const { at } = change;
   const most = "move" in change && list === home ? list.length - 1 : list.length;
   const label = id === undefined ? "" : labelAt(draft, id);
   if (!(Number.isInteger(at) && at >= 0 && at <= most))
-    return problem("not-a-place", id ?? "", { found: String(at), most });
+    return obstacle("not-a-place", id ?? "", { found: String(at), most });
   const stage = "insert" in change ? structuredClone(change.insert) : take();
   list.splice(at, 0, stage);
   if (id === undefined || spotOf(draft, id)) return undefined;
   // What went into itself is out of reach now: it goes back to where it was.
   list.splice(at, 1);
   home.splice(spot!.key as number, 0, stage);
-  return problem("into-itself", id, { address: label });
+  return obstacle("into-itself", id, { address: label });
 }
 
 /** Changes in a list, whichever way they were given. */
-const listed = (changes: ChangeSet | readonly Change[]): readonly Change[] =>
+export const listed = (changes: ChangeSet | readonly Change[]): readonly Change[] =>
   Array.isArray(changes) ? changes : Object.entries(changes).map(([set, to]) => ({ set, to }));
 
 /** What came of carrying changes out, before anybody has checked it. */
 export interface Drafted {
   readonly draft: Build;
   /** What kept a change from being made, with the change; the others were made. */
-  readonly failed: readonly (readonly [Change, Finding])[];
+  readonly failed: readonly (readonly [Change, Obstacle])[];
   /** Whether only plain values took the place of plain values: then every id and address is where it was. */
   readonly plain: boolean;
   /** What was set is no data, or an earlier change has left nothing to find one's way in. */
@@ -107,7 +111,7 @@ export interface Drafted {
 /** A copy of a build with changes carried out one after the other. Nothing is checked but that there is a place for each. */
 export function drafted(build: Build, changes: readonly Change[]): Drafted {
   const draft = draftOf(build, changes);
-  const failed: (readonly [Change, Finding])[] = [];
+  const failed: (readonly [Change, Obstacle])[] = [];
   let find: Finder | undefined;
   let plain = true;
   for (const change of changes)
@@ -127,19 +131,4 @@ export function drafted(build: Build, changes: readonly Change[]): Drafted {
       return { draft, failed, plain: false, broken: true };
     }
   return { draft, failed, plain, broken: false };
-}
-
-/** Looks at a draft: a build, or what keeps it from being one. */
-export type Check = (draft: Build, plain: boolean) => Reading;
-
-/** A build with changes carried out, if every one could be made, the draft stands the check, and no set was parted. */
-export function changedBy(build: Build, changes: ChangeSet | readonly Change[], check: Check): Reading {
-  const list = listed(changes);
-  const { draft, failed, plain, broken } = drafted(build, list);
-  if (failed.length && !broken) return refused(...failed.map(([, why]) => why));
-  const result = check(draft, plain);
-  if (!result.ok) return result;
-  if (broken) return refused(problem("not-data", ""));
-  const parted = partedSets(build, result.build, list);
-  return parted.length ? refused(...parted.map(({ id, label = id }) => problem("set-in-part", id, { label }))) : result;
 }

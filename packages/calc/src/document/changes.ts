@@ -1,7 +1,29 @@
-import type { Build, Change, ChangeSet } from "../drivetrain/index.js";
-import { changedBy } from "./carry.js";
+import { partedSets, type Build, type Change, type ChangeSet } from "../drivetrain/index.js";
+import { errorOf, type Finding, type FindingCode, type FindingValues } from "../stages/index.js";
+import { drafted, listed, type Obstacle } from "./carry.js";
 import { checkBuild } from "./check.js";
-import type { Reading } from "./reading.js";
+import { refused, type Reading } from "./reading.js";
+
+export const problem = (code: FindingCode, address: string, values?: FindingValues): Finding =>
+  errorOf("meaning", code, address, { address, ...values });
+
+/** An obstacle as a finding. */
+export const told = ({ code, address, values }: Obstacle): Finding => problem(code, address, values);
+
+/** Looks at a draft: a build, or what keeps it from being one. */
+export type Check = (draft: Build, plain: boolean) => Reading;
+
+/** A build with changes carried out, if every one could be made, the draft stands the check, and no set was parted. */
+export function changedBy(build: Build, changes: ChangeSet | readonly Change[], check: Check): Reading {
+  const list = listed(changes);
+  const { draft, failed, plain, broken } = drafted(build, list);
+  if (failed.length && !broken) return refused(...failed.map(([, why]) => told(why)));
+  const result = check(draft, plain);
+  if (!result.ok) return result;
+  if (broken) return refused(problem("not-data", ""));
+  const parted = partedSets(build, result.build, list);
+  return parted.length ? refused(...parted.map(({ id, label = id }) => problem("set-in-part", id, { label }))) : result;
+}
 
 /**
  * A build with changes carried out, checked again; the build given stays as it is.

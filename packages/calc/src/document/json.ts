@@ -1,5 +1,5 @@
 import { pointerTo } from "../drivetrain/index.js";
-import { errorOf, type Finding, type FindingCode, type FindingValues } from "../stages/index.js";
+import { errorOf, type Finding, type FindingCode, type FindingTerm, type FindingValues } from "../stages/index.js";
 
 /** JSON text nested deeper than this is no build: ten times what one has, and far from what a stack bears. */
 const deepest = 250;
@@ -34,8 +34,8 @@ export function faultIn(text: string): Finding | undefined {
     fault = errorOf("shape", code, path.reduce<string>(pointerTo, ""), { line, column: at - start + 1, ...values });
     return false;
   };
-  const expected = (what: string): false =>
-    fail("not-json", { found: at < text.length ? quoted(text.slice(at)) : "@end", expected: what });
+  const expected = (what: string | FindingTerm): false =>
+    fail("not-json", { found: at < text.length ? quoted(text.slice(at)) : { term: "end" }, expected: what });
 
   const skip = (): string => {
     for (;;) {
@@ -70,10 +70,10 @@ export function faultIn(text: string): Finding | undefined {
   const value = (): boolean => {
     const first = skip();
     if (++values > mostValues || seen.size > mostKeys) return fail("too-long", { found: values, most: mostValues });
-    if (first === '"') return readText() !== undefined || expected("@rest");
+    if (first === '"') return readText() !== undefined || expected({ term: "rest" });
     if (first !== "{" && first !== "[") {
       plain.lastIndex = at;
-      if (!plain.test(text)) return expected("@value");
+      if (!plain.test(text)) return expected({ term: "value" });
       at = plain.lastIndex;
       return true;
     }
@@ -90,7 +90,7 @@ export function faultIn(text: string): Finding | undefined {
         const key = skip() === '"' ? readText() : undefined;
         if (key === undefined) {
           path.pop();
-          return expected("@key");
+          return expected({ term: "key" });
         }
         path[path.length - 1] = key;
         let holders = seen.get(key);
@@ -107,13 +107,13 @@ export function faultIn(text: string): Finding | undefined {
       path.pop();
       const next = skip();
       if (next === end) return !!++at;
-      if (next !== ",") return expected(`@commaOr "${end}"`);
+      if (next !== ",") return expected({ term: "commaOr", amount: `"${end}"` });
       at++;
       skip();
     }
   };
 
   if (text.length > longest) fail("too-long", { found: text.length, most: longest });
-  else if (value() && skip()) expected("@end");
+  else if (value() && skip()) expected({ term: "end" });
   return fault;
 }

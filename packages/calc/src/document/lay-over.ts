@@ -12,19 +12,9 @@ import {
   type Unit,
 } from "../drivetrain/index.js";
 import { inners, type Finding, type Stage } from "../stages/index.js";
-import { problem } from "./carry.js";
-import {
-  arrangementOf,
-  asPublished,
-  based,
-  editedTo,
-  idOf,
-  rootOf,
-  settled,
-  valued,
-  type Edited,
-  type Layer,
-} from "./layer.js";
+import { problem } from "./changes.js";
+import { asPublished, type Edited, type Layer } from "./edited.js";
+import { arrangementOf, based, editedTo, idOf, rootOf, settled, valued } from "./layer.js";
 import { refused, type Reading } from "./reading.js";
 
 /** A change that no longer applies, and why. */

@@ -8,41 +8,14 @@ import {
   type ChangeSet,
   type Finder,
 } from "../drivetrain/index.js";
-import { inners, type Finding, type Stage } from "../stages/index.js";
-import { changedBy, drafted, type Check } from "./carry.js";
+import { inners, type Stage } from "../stages/index.js";
+import { drafted } from "./carry.js";
+import { changedBy, told, type Check } from "./changes.js";
 import { checkBuild } from "./check.js";
+import { asPublished, sameLayer, type Edited, type Editing, type Layer } from "./edited.js";
 import { goneWith, hasTwins, withoutNamesOf } from "./names.js";
 import type { Reading } from "./reading.js";
 import { sameValue } from "./same.js";
-
-/** What a reader did to an author's build: changes of structure in their order, then values by address. */
-export interface Layer {
-  readonly structure: readonly Change[];
-  readonly sets: ChangeSet;
-}
-
-/** An author's build with a layer over it. */
-export interface Edited {
-  /** The build as it stands. */
-  readonly build: Build;
-  /** What makes it out of the author's: no more than differs, sets whole. */
-  readonly layer: Layer;
-  /** The author's build with the changes of structure alone. */
-  readonly base: Build;
-  /** What went along with stages that are gone, in words. */
-  readonly gone: readonly Finding[];
-  /** Whether values took something along: what it is depends on all of them, and is looked for anew with each change. */
-  readonly trimmed: boolean;
-}
-
-/** A build as its author has it. */
-export const asPublished = (article: Build): Edited => ({
-  build: article,
-  layer: { structure: [], sets: {} },
-  base: article,
-  gone: [],
-  trimmed: false,
-});
 
 /** Checks a reader's drafts without what names things that are gone, and says whether there was such. */
 class TidyCheck {
@@ -85,7 +58,8 @@ export const rootOf = (address: string): string => address.split(".", 1)[0]!;
 /** The author's build with the structure of a layer, not checked yet; and the changes that could not be made. */
 export function based(article: Build, structure: readonly Change[]) {
   if (!structure.length) return { base: article, failed: [] };
-  const { draft, failed, broken } = drafted(article, structure);
+  const { draft, broken, ...made } = drafted(article, structure);
+  const failed = made.failed.map(([change, why]) => [change, told(why)] as const);
   try {
     if (!broken) return { base: withoutNamesOf(article, draft), failed };
   } catch {
@@ -215,16 +189,6 @@ export function settled(base: Build, build: Build, touched: readonly string[]): 
   };
   return Object.fromEntries([...sets].filter(([address]) => !isInside(address)));
 }
-
-/** Whether two layers hold the same changes. */
-export const sameLayer = (one: Layer, other: Layer): boolean =>
-  sameValue(one.structure, other.structure) &&
-  Object.keys(one.sets).length === Object.keys(other.sets).length &&
-  Object.keys(one.sets).every((address) => Object.hasOwn(other.sets, address)) &&
-  sameValue(one.sets, other.sets);
-
-/** What has been edited, told apart by `ok`. */
-export type Editing = ({ readonly ok: true } & Edited) | { readonly ok: false; readonly findings: readonly Finding[] };
 
 export function editedTo(
   article: Build,

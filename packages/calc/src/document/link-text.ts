@@ -83,5 +83,7 @@ export function opened(link: unknown, held: Held, longest: number): string | Fin
   const head = body.slice(0, 2);
   if (head === marks[held]) return body.slice(2);
   const other = Object.keys(marks).find((one) => marks[one as Held] === head);
-  return other ? linkFault("link-other", { found: `@${other}`, expected: `@${held}` }) : linkFault("newer-link");
+  return other
+    ? linkFault("link-other", { found: { term: other as Held }, expected: { term: held } })
+    : linkFault("newer-link");
 }

@@ -15,7 +15,7 @@ import { layOver } from "./lay-over.js";
 import { mostStructure, Stale, StagePacker, StageUnpacker, Tampered } from "./link-stages.js";
 import { counted, digits, fromLetters, hashOf, inLetters, linkFault, opened, sealed, Taker } from "./link-text.js";
 import { checksIn, idsIn, isObject, numbersOf, shapeAt } from "./link-values.js";
-import { addressPattern } from "./read.js";
+import { addressPattern } from "./scalars.js";
 import { sameValue } from "./same.js";
 
 // What a link for changes holds: how many counts are others, then each: three characters for its address, four for what it

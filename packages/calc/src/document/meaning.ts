@@ -23,6 +23,7 @@ import {
   type Place,
   type WrittenChange,
 } from "../drivetrain/index.js";
+import { isClear } from "./clear.js";
 import { nearestTo } from "./nearest.js";
 import type { ShapeReader } from "./read.js";
 import { roundingFault } from "./rounding.js";
@@ -180,10 +181,6 @@ function checkParts(build: Build, places: readonly Place[], teller: Teller): voi
   const homes = new Set([...places.map(({ stage }) => stage.id), ...idsOf(outputs)]);
   parts.forEach(({ stage }, n) => teller.refer(stage, homes, `/parts/${n}/stage`, "warning"));
 }
-
-/** Whether a wheel is known in one way. */
-export const isClear = (wheel: object): boolean =>
-  Object.keys(wheel).filter((key) => !key.startsWith("x-")).length === 1;
 
 /** Where everything is driven from, and what drives it there. */
 function checkDrive(build: Build, teller: Teller): void {

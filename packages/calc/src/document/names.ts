@@ -7,7 +7,7 @@ import {
   type Change,
   type Measurement,
 } from "../drivetrain/index.js";
-import { findingOf, type Finding, type Stage } from "../stages/index.js";
+import { findingOf, type Finding, type FindingTerm, type Stage } from "../stages/index.js";
 import { copyAround } from "./carry.js";
 import { sameValue } from "./same.js";
 
@@ -161,17 +161,17 @@ const idsOf = (list: readonly Named[] | undefined): Set<string> => new Set(list?
 
 /** What a reader's version lacks because the stages that it spoke of are others, a finding for each stage, by its label. */
 export function goneWith(article: Build, build: Build): readonly Finding[] {
-  const taken = new Map<string, string[]>();
-  const say = (id: string, what: string): void => void taken.set(id, [...(taken.get(id) ?? []), what]);
+  const taken = new Map<string, (string | FindingTerm)[]>();
+  const say = (id: string, what: string | FindingTerm): void => void taken.set(id, [...(taken.get(id) ?? []), what]);
   const lost = lostIn(article, build);
   for (const id of lost) {
-    if (article.mounts?.some(({ stage }) => stage === id)) say(id, "@mount");
+    if (article.mounts?.some(({ stage }) => stage === id)) say(id, { term: "mount" });
     const pieces = article.parts?.filter(({ stage }) => stage === id).length;
-    if (pieces) say(id, `@parts ${pieces}`);
+    if (pieces) say(id, { term: "parts", amount: pieces });
     const measured = article.measurements?.filter(
       (one) => one.what === id || Object.keys(madeWith(one)).some((address) => rootOf(address) === id),
     ).length;
-    if (measured) say(id, `@measurements ${measured}`);
+    if (measured) say(id, { term: "measurements", amount: measured });
   }
   const [modes, alternatives] = [idsOf(build.modes), idsOf(build.alternatives)];
   for (const { id, label = id, positions } of article.modes ?? []) {

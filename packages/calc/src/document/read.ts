@@ -4,16 +4,14 @@ import {
   stageShapes,
   type Finding,
   type FindingCode,
+  type FindingTerm,
   type FindingValues,
   type Shape,
   type Stage,
 } from "../stages/index.js";
 import { nearestTo } from "./nearest.js";
-import { longestText, scalars, type Scalar } from "./scalars.js";
+import { addressPattern, longestText, scalars, type Scalar } from "./scalars.js";
 import { pointerTo, shapes, stageShape } from "../drivetrain/index.js";
-
-/** How an address is written. */
-export const addressPattern = /^[a-z][A-Za-z0-9-]{0,99}(\.[A-Za-z0-9-]{1,99}){0,2}$/;
 
 const deepestStage = 50;
 const deepestData = 250;
@@ -22,10 +20,10 @@ const mostData = 250_000;
 const mostFindings = 100;
 
 /** What was found, in a few words. */
-const found = (value: unknown): string => {
-  if (value === undefined) return "@nothing";
-  if (Array.isArray(value)) return `@list ${value.length}`;
-  if (typeof value === "object" && value) return "@object";
+const found = (value: unknown): string | FindingTerm => {
+  if (value === undefined) return { term: "nothing" };
+  if (Array.isArray(value)) return { term: "list", amount: value.length };
+  if (typeof value === "object" && value) return { term: "object" };
   const text = typeof value === "string" ? JSON.stringify(value.slice(0, 40)) : String(value);
   return text.slice(0, 42);
 };

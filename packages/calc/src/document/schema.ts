@@ -1,4 +1,5 @@
-import { addressPattern } from "./read.js";
+import { addressPattern } from "./scalars.js";
+import { scalarTexts } from "./expected.js";
 import { longestText, scalars } from "./scalars.js";
 import { shapes, stageShape } from "../drivetrain/index.js";
 import { stageShapes, type Shape, type StageKind } from "../stages/index.js";
@@ -35,7 +36,8 @@ function schemaOf(shape: string): Schema | boolean {
 }
 
 function scalarOf(name: string): Schema {
-  const { expected, pattern, from, above, to, whole, among } = scalars[name]!;
+  const { pattern, from, above, to, whole, among } = scalars[name]!;
+  const expected = scalarTexts[name];
   const text = pattern
     ? { type: "string", pattern: pattern.source, maxLength: 119 }
     : { type: "string", maxLength: longestText };

@@ -1,4 +1,4 @@
-import { notationName } from "./attributes.js";
+import { notationName } from "./notation-names.js";
 
 /** Editors make typographic what was typed plain, and put in what nobody sees. */
 export const plain = (text: string): string =>

@@ -21,10 +21,10 @@ import {
 } from "../stages/index.js";
 import { applyChanges } from "./changes.js";
 import { isNewer } from "./check.js";
-import { isClear } from "./meaning.js";
+import { isClear } from "./clear.js";
 import { ShapeReader } from "./read.js";
 import { roundingFault } from "./rounding.js";
-import { bareOf, plainChanges, stepsBackTo } from "./versions.js";
+import { bareOf, plainChanges, stepsBackTo } from "./steps-back.js";
 
 /** Tells what keeps a version from being made, and where the document says it. */
 type Tell = (code: FindingCode, at: string, values: FindingValues) => void;

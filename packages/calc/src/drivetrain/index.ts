@@ -9,17 +9,7 @@ export { freeId, labelAt } from "./label.js";
 export type { Part, Price } from "./part.js";
 export { pointerTo } from "./pointer.js";
 export { isRead, markRead } from "./read-mark.js";
-export {
-  type GearSet,
-  type Unit,
-  changesOf,
-  finderFor,
-  partedSets,
-  partsSet,
-  sameSet,
-  setOf,
-  unitsOf,
-} from "./sets.js";
+export { type GearSet, changesOf, sameSet, setOf } from "./sets.js";
 export { shapes, stageShape } from "./shapes.js";
 export { type SplitPlace, splitsOf } from "./splits.js";
 export type {
@@ -45,6 +35,7 @@ export type {
   Wheel,
   WrittenChange,
 } from "./types.js";
+export { type Unit, finderFor, partedSets, partsSet, unitsOf } from "./units.js";
 export {
   type Finder,
   type Place,

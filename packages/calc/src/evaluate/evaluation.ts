@@ -1,14 +1,25 @@
 import { MeshwrightError } from "../exact/index.js";
 import { isRead, type Build } from "../drivetrain/index.js";
-import { Effect, findingOf, type Finding, type FindingCode, type FindingValues } from "../stages/index.js";
+import { Effect, type Finding } from "../stages/index.js";
 import { Comparison } from "./comparison.js";
 import { follow, positionsOf, Situation } from "./drive.js";
-import { OutputEvaluation, type Shared } from "./output.js";
-import { Splitting } from "./splitting.js";
+import { OutputEvaluation, type OutputFurther, type Shared } from "./output.js";
+import type { Axle, Splitting } from "./splitting.js";
 
 /** Whether anything in a build can be open. */
 const hasDifferential = ({ centre, branches }: Build): boolean =>
   centre?.kind === "differential" || !!branches?.some(({ split }) => split?.kind === "differential");
+
+/** What is worked out beside totals: given to an evaluation, so that a page which shows none of it need not load it. */
+export interface Further extends OutputFurther {
+  readonly findings: (
+    outputs: readonly OutputEvaluation[],
+    oppose: (one: OutputEvaluation, other: OutputEvaluation) => boolean,
+    splitting: Splitting | undefined,
+  ) => readonly Finding[];
+  /** How the drive splits where a differential may be open. */
+  readonly split: (situation: Situation, outputs: readonly Axle[]) => Splitting;
+}
 
 /** What a build comes to. Nothing is worked out before it is read, and nothing twice. */
 export class Evaluation {
@@ -18,8 +29,10 @@ export class Evaluation {
   #outputs: readonly OutputEvaluation[] | undefined;
   #splitting: Splitting | undefined;
 
+  readonly #further: Further;
+
   /** @throws MeshwrightError `not-read`, `mode-missing` */
-  constructor(build: Build, mode?: string) {
+  constructor(build: Build, mode: string | undefined, further: Further) {
     if (!isRead(build))
       throw new MeshwrightError(
         "not-read",
@@ -32,6 +45,7 @@ export class Evaluation {
     this.build = build;
     this.mode = mode;
     this.#situation = new Situation(build, positions);
+    this.#further = further;
   }
 
   get outputs(): readonly OutputEvaluation[] {
@@ -40,10 +54,11 @@ export class Evaluation {
       const situation = this.#situation;
       const effect = new Effect();
       const trunk = { effect, turn: follow(build.stages, effect, situation) };
-      const shared: Shared & { splitting: Splitting | undefined } = { situation, trunk, splitting: undefined };
+      const further = this.#further;
+      const shared: Shared & { splitting: Splitting | undefined } = { situation, trunk, further, splitting: undefined };
       this.#outputs = build.outputs.map((output) => new OutputEvaluation(shared, output));
       if (hasDifferential(build)) {
-        const splitting = new Splitting(situation, this.#outputs);
+        const splitting = further.split(situation, this.#outputs);
         if (splitting.isOpen) shared.splitting = this.#splitting = splitting;
       }
     }
@@ -65,44 +80,34 @@ export class Evaluation {
 
   /** What is odd about the drive as a whole. */
   get findings(): readonly Finding[] {
-    const findings: Finding[] = [];
-    const warn = (code: FindingCode, at: string, values: FindingValues) =>
-      findings.push(findingOf("warning", "meaning", code, at, values));
-    const first = this.outputs[0]!;
-    this.outputs.forEach((output, n) => {
-      if (n && new Comparison(this.#situation, this.#splitting, first, output).establishedSameWay === false)
-        warn("outputs-oppose", `/outputs/${n}`, { of: first.label, with: output.label });
-    });
-    for (const output of this.outputs)
-      if (output.locked && !output.reduction) {
-        const loose = this.#splitting!.looseOn(output);
-        if (loose) warn("differential-released", loose.at.pointer, { of: output.label });
-        else {
-          const missing = this.#splitting!.wheelless(output).map(({ label }) => label);
-          warn("wheel-needed", `/outputs/${this.outputs.indexOf(output)}`, { of: output.label, missing });
-        }
-      }
-    return findings;
+    const { outputs } = this;
+    const oppose = (one: OutputEvaluation, other: OutputEvaluation) =>
+      new Comparison(this.#situation, this.#splitting, one, other).establishedSameWay === false;
+    return this.#further.findings(outputs, oppose, this.#splitting);
+  }
+
+  /** Another build, worked out in the same mode and as far. */
+  again(build: Build): Evaluation {
+    return new Evaluation(build, this.mode, this.#further);
   }
 }
 
+const missing = (): never => {
+  throw new MeshwrightError("not-worked-out", "build", "Found totals only; expected evaluate().");
+};
+
 /**
- * Works a build out, as selected or in one of its modes. Lazy: reading two totals costs two totals.
+ * Works a build out as far as its totals go: reductions, directions and differences of outputs that no differential
+ * lets turn apart. Its steps, groups and findings, and differentials, throw `not-worked-out`. For pages that show totals first, and load what tells all else afterwards.
  *
  * @param build as `readBuild` or `parseBuild` gave it
- * @throws MeshwrightError `not-read` where it was not read, `mode-missing` where it has no such mode
+ * @throws MeshwrightError `not-read`, `mode-missing`
  *
  * @example
- * import { evaluate } from "@meshwright/calc/evaluate";
- * const stages = [{ id: "spur", kind: "pair", driver: 15, driven: 62 }, { id: "box", kind: "published", value: "2.6" }];
- * const front = { id: "front", stages: [{ id: "front-ring", kind: "pair", driver: 13, driven: 38 }], wheel: { diameter: "124 mm" } };
- * const rear = { id: "rear", stages: [{ id: "rear-ring", kind: "pair", driver: 12, driven: 35 }], wheel: { diameter: "120 mm" } };
- * const build = parseBuild({ format: "meshwright-build/1", stages, outputs: [front, rear] });
- * const evaluation = evaluate(build);
- * evaluation.output("rear").bounds.toDecimals({ maximumFractionDigits: 2 }); // => { low: "30.74", high: "31.95" }
- * evaluation.output("rear").turns; // => "not known"
- * evaluation.compare().difference("tyres").low.toFraction(); // => "85/2736"
- * evaluation.compare().sameWay; // => true
- * evaluate({ ...build }); // throws not-read
+ * import { totalsOf } from "@meshwright/calc/evaluate";
+ * const build = parseBuild({ format: "meshwright-build/1", outputs: [{ id: "rear", stages: [{ id: "ring", kind: "pair", driver: 12, driven: 35 }] }] });
+ * totalsOf(build).output("rear").bounds.low.toFraction(); // => "35/12"
+ * totalsOf(build).output("rear").steps; // throws not-worked-out
  */
-export const evaluate = (build: Build, mode?: string): Evaluation => new Evaluation(build, mode);
+export const totalsOf = (build: Build, mode?: string): Evaluation =>
+  new Evaluation(build, mode, { steps: missing, groups: missing, findings: missing, split: missing });

@@ -4,16 +4,24 @@ import { Effect, type Stage, type Turn } from "../stages/index.js";
 import { follow, isEstablished, leavesOf, type Leaf, type Released, type Situation } from "./drive.js";
 import { quantityOf, type Quantity } from "./quantity.js";
 import type { Splitting, TyreAssumption } from "./splitting.js";
-import { groupsOf, stepsOf, turnsOf, type Group, type Step, type Turns } from "./steps.js";
+import { turnsOf, type Turns } from "./turns.js";
+import type { Group, Step } from "./steps.js";
 import { rolledBy } from "./wheel.js";
 
 /** Where a total stands in the range that the builder likes. */
 export type Standing = "inside" | "below" | "above" | "uncertain";
 
+/** What is worked out of an output beside its totals. */
+export interface OutputFurther {
+  readonly steps: (leaves: readonly Leaf[], situation: Situation) => readonly Step[];
+  readonly groups: (leaves: readonly Leaf[], situation: Situation) => readonly Group[];
+}
+
 /** What a run through the shared stages left, for every output to go on from. */
 export interface Shared {
   readonly situation: Situation;
   readonly trunk: { readonly effect: Effect; readonly turn: Turn | Released };
+  readonly further: OutputFurther;
   /** How the places where the drive splits hang together; none where no differential is open. */
   readonly splitting: Splitting | undefined;
 }
@@ -152,12 +160,12 @@ export class OutputEvaluation {
 
   /** Every stage of the way, from the motor outwards. */
   get steps(): readonly Step[] {
-    return (this.#steps ??= stepsOf(this.#leaves, this.#shared.situation));
+    return (this.#steps ??= this.#shared.further.steps(this.#leaves, this.#shared.situation));
   }
 
   /** The reduction of each group of stages, in the order of the train. */
   get groups(): readonly Group[] {
-    return groupsOf(this.#leaves, this.#shared.situation);
+    return this.#shared.further.groups(this.#leaves, this.#shared.situation);
   }
 
   /** Ground rolled for one motor turn, in millimetres; undefined without a wheel or a drive. */

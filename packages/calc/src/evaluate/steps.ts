@@ -1,12 +1,8 @@
 import { Bounded, bounded, rational, ratioOf, type Rational } from "../exact/index.js";
-import { Effect, type Stage, type Turn, type Unknown } from "../stages/index.js";
+import { Effect, type Stage, type Unknown } from "../stages/index.js";
 import { onto, type Leaf, type Situation } from "./drive.js";
 import { Quantity, quantityOf, type Power } from "./quantity.js";
-
-/** Which way something turns against the motor. */
-export type Turns = "same way" | "opposite way" | "not known";
-
-export const turnsOf = (turn: Turn): Turns => (turn ? (turn > 0 ? "same way" : "opposite way") : "not known");
+import { turnsOf, type Turns } from "./turns.js";
 
 /** One stage of the way from the motor to a wheel. */
 export interface Step {

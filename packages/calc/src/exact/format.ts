@@ -28,14 +28,14 @@ const most = 20;
  * format(rational("1/94"), { minimumFractionDigits: 2 }, "en", { percent: true, sign: "always" }); // => "+1.06%"
  */
 export function format(value: Rational, rounding?: Rounding, locale = "en", style: NumberStyle = {}): string {
-  const { percent, sign = "auto", unit } = style;
+  const { percent, sign, unit } = style;
   const { numerator, denominator } = percent ? value.times(100) : value;
   const text = decimalText(numerator, denominator, rounding, percent ? 0 : 3);
   const [whole, fraction = ""] = text.split(".");
   const shown = fraction.slice(0, most);
   const tail = fraction.slice(most).replace(/\d/g, (digit) => numberFormat(locale).format(digit as unknown as number));
   return numberFormat(locale, {
-    style: percent ? "percent" : unit ? "unit" : "decimal",
+    style: percent ? "percent" : unit ? "unit" : undefined,
     unit,
     signDisplay: sign,
     minimumFractionDigits: shown.length,

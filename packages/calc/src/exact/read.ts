@@ -34,8 +34,8 @@ export function readText(
     if (!divisor) fail("zero-denominator", at, text, "another denominator");
     return [signed(top), divisor];
   }
-  if (Math.abs(Number(power)) > cap) fail("exponent-too-large", at, text, `an exponent up to ${cap}`);
-  const shift = Number(power) - fraction.length;
+  if (Math.abs(+power) > cap) fail("exponent-too-large", at, text, `an exponent up to ${cap}`);
+  const shift = +power - fraction.length;
   const tens = (exponent: number): number => cast(10) ** cast(Math.max(exponent, 0));
   return [signed(whole! + fraction) * tens(shift), tens(-shift)];
 }

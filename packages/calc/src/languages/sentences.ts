@@ -1,6 +1,3 @@
-import { isPlainEnglish } from "./locale.js";
-import type { Forms } from "./tables.js";
-
 /**
  * Puts values into a sentence.
  *
@@ -9,15 +6,3 @@ import type { Forms } from "./tables.js";
  */
 export const fill = (sentence: string, ...values: readonly (string | number)[]): string =>
   sentence.replace(/\{(\d)\}/g, (_, n) => String(values[n]));
-
-// Making these costs a hundred times as much as asking them.
-const counters = new Map<string, readonly [Intl.PluralRules, Intl.NumberFormat]>();
-
-/** A sentence in the form that a count asks for. */
-export function fillCount(forms: Forms, count: number, locale: string): string {
-  if (isPlainEnglish(locale) && count < 1000) return fill((count === 1 && forms.one) || forms.other!, count);
-  let counter = counters.get(locale);
-  if (!counter) counters.set(locale, (counter = [new Intl.PluralRules(locale), new Intl.NumberFormat(locale)]));
-  const [rules, numbers] = counter;
-  return fill(forms[rules.select(count)] ?? forms.other!, numbers.format(count));
-}

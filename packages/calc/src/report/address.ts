@@ -100,3 +100,16 @@ export function addressFault(build: Build, address: string): AddressFault | unde
   }
   return part ? undefined : { address, nearest: near(build, address) };
 }
+
+/** What may stand at an address, in the letters of its shape: `size`, `ratio`, `count`; nothing where the build has no such place. */
+export function lettersAt(build: Build, address: string): string | undefined {
+  if (addressFault(build, address)) return undefined;
+  const [id = "", ...fields] = address.split(".");
+  let part = partAt(build, id)!;
+  let at = id;
+  for (const field of fields) {
+    part = partOf(build, at, part, field);
+    at = `${at}.${field}`;
+  }
+  return part.letters;
+}

@@ -1,6 +1,7 @@
 import type { Evaluation } from "../evaluate/index.js";
 import { fitFigures } from "./fit-figures.js";
-import { figureFrom, type FigureOptions, type Makers } from "./figure.js";
+import type { FigureOptions, Makers } from "./figure.js";
+import { figureFrom } from "./figure-from.js";
 import { gearFigures } from "./gear-figures.js";
 import { motionFigures } from "./motion-figures.js";
 import type { FigureName, FigureQuery, QueryText } from "./vocabulary.js";

@@ -1,10 +1,11 @@
-import { MeshwrightError, type Rounding } from "../exact/index.js";
-import { Evaluation, type Comparison, type OutputEvaluation } from "../evaluate/index.js";
+import type { Rounding } from "../exact/index.js";
+import type { Comparison, Evaluation, OutputEvaluation } from "../evaluate/index.js";
 import { fill } from "../languages/index.js";
-import { checkQuery, comparedIn } from "./query.js";
-import { versionOf } from "./version.js";
+import { isAsked } from "./asked.js";
+import { comparedIn } from "./compared.js";
 import type { FigureName, FigureNameOf, FigureQuery, QueryText } from "./vocabulary.js";
-import { Writer, type NumberForm, type Writing } from "./writer.js";
+import type { Writer } from "./writer.js";
+import { BareWriter, type NumberForm, type Writing } from "./bare-writer.js";
 
 /** What a figure's maker is given: a query that was checked, and all that it needs to write. */
 export interface FigureContext {
@@ -54,39 +55,48 @@ export interface FigureOptions extends Writing {
   readonly version?: ((id: string) => Evaluation | undefined) | undefined;
 }
 
+type Worded = Required<Pick<FigureOptions, "words">>;
+type Versioned = Required<Pick<FigureOptions, "version">>;
+
 /** A table of makers that a bundle has filled as far as it needs. */
 export type FigureTable = { readonly [Name in FigureName]?: Figure | undefined };
 
+/** The figures that sentences use most. */
+export type CommonFigure = "reduction" | "standing" | "count" | "gap" | "lead" | "farther";
+
 /**
- * Makes a figure's text from a table of figures: what a page does not show, its bundle need not hold.
- *
- * @throws MeshwrightError with a finding's code and the field in `at`, where the query asks for what there is not; `figure-missing`
- * where the table has no maker for it
+ * The text of a figure from a table of the commonest; nothing where the query asks for what there is not, or the table has no maker for it.
+ * For whoever tells nobody what is wrong.
  */
-export function figureFrom(
+export function figureIn(
+  figures: Pick<FigureTable, CommonFigure>,
+  evaluation: Evaluation,
+  query: FigureQuery | QueryText,
+  options: FigureOptions & Worded & Versioned,
+): string | undefined {
+  if (!isAsked(query, evaluation.build)) return undefined;
+  const writer = new BareWriter({ ...options, rounding: options.rounding ?? roundingOf(evaluation) });
+  // The commonest figures need no more of a writer; others come with one of their own.
+  return madeFigure(figures, evaluation, query, options, writer as Writer);
+}
+
+/** The rounding that a build asks for. */
+export const roundingOf = ({ build }: Evaluation): Rounding | undefined => build.rounding as Rounding | undefined;
+
+/** The text of a figure that is asked for in the words of the vocabulary; nothing where the table has no maker for it. */
+export function madeFigure(
   figures: FigureTable,
   evaluation: Evaluation,
   query: FigureQuery | QueryText,
-  options: FigureOptions = {},
-): string {
-  const { build, mode } = evaluation;
-  const [fault] = checkQuery(query, build);
-  if (fault) throw new MeshwrightError(fault.code, fault.at.slice(1), fault.message);
+  options: FigureOptions,
+  writer: Writer,
+): string | undefined {
   const { figure = "reduction", digits, unit } = query as FigureQuery;
-  const make = figures[figure];
-  if (!make) {
-    const known = Object.keys(figures).join(", ");
-    throw new MeshwrightError("figure-missing", "figure", `No maker of "${figure}" here; expected one of ${known}.`);
-  }
-  return make({
+  return figures[figure]?.({
     evaluation,
     query: query as FigureQuery,
-    writer: new Writer({ ...options, rounding: options.rounding ?? (build.rounding as Rounding | undefined) }),
+    writer,
     form: { digits: digits === undefined ? undefined : Number(digits), unit },
-    version(id) {
-      const known = options.version?.(id);
-      const other = known ? undefined : versionOf(build, id);
-      return known ?? (other && new Evaluation(other, mode));
-    },
+    version: (id) => options.version?.(id),
   });
 }

@@ -2,7 +2,7 @@
  * What is shown: the one maker of figure text, and the working step by step.
  * @module
  */
-export { type AddressFault, addressFault, singleFault } from "./address.js";
+export { type AddressFault, addressFault, lettersAt, singleFault } from "./address.js";
 export { figureOf, figures } from "./all-figures.js";
 export {
   type Figure,
@@ -11,12 +11,16 @@ export {
   type FigureTable,
   type Makers,
   type MakersOf,
-  figureFrom,
+  figureIn,
 } from "./figure.js";
+export { figureFrom } from "./figure-from.js";
 export { type Mounted, fitFigures, mountedIn } from "./fit-figures.js";
+export { commonFigures } from "./common-figures.js";
 export { gearFigures } from "./gear-figures.js";
 export { motionFigures } from "./motion-figures.js";
-export { checkQuery, comparedIn } from "./query.js";
+export { hasVersion } from "./has-version.js";
+export { checkQuery } from "./query.js";
+export { comparedIn } from "./compared.js";
 export { type DriveForm, arrowFor, driveText, stageText } from "./stage-text.js";
 export { isToothPair } from "./tooth-pair.js";
 export { modeFault, versionFault, versionOf } from "./version.js";
@@ -43,5 +47,6 @@ export {
   vocabulary,
 } from "./vocabulary.js";
 export { type Working, type WorkingStep, working } from "./working.js";
-export { type NumberForm, Writer, type Writing, writeCount } from "./writer.js";
+export { BareWriter, type NumberForm, type Writing, writeCount } from "./bare-writer.js";
+export { Writer } from "./writer.js";
 export { type WorkingTable, type WorkingWriting, toHtml, toMarkdown, toText, workingTable } from "./written.js";

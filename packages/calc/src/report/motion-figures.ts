@@ -1,7 +1,7 @@
 import type { Bounded, Rational } from "../exact/index.js";
 import { packVolts, speedsOf, speedSymbols, turningRadius, type WheelSpeed } from "../motion/index.js";
 import { aside, lengthForm, outputOf, usualUnit, type FigureContext, type MakersOf } from "./figure.js";
-import { drivenTo, gapOf } from "./gear-figures.js";
+import { drivenTo, gapOf } from "./common-figures.js";
 
 /** The speeds at one state of the battery. */
 function speedOf(context: FigureContext): WheelSpeed | undefined {

@@ -1,6 +1,6 @@
 import { fill, isRightToLeft, type FigureWords } from "../languages/index.js";
 import { displays, inners, type Stage } from "../stages/index.js";
-import type { Writer } from "./writer.js";
+import type { BareWriter } from "./bare-writer.js";
 
 /** How gears that drive each other are written: in a sentence, in tables and pictures, or to be read aloud. */
 export type DriveForm = "sentence" | "arrow" | "heard";
@@ -15,7 +15,7 @@ export const arrowFor = (locale: string): string => (isRightToLeft(locale) ? "�
  * driveText(["18", "31", "45"], "arrow", new Writer()); // => "18 → 31 → 45"
  * driveText(["15", "62"], "sentence", new Writer()); // => "15 driving 62"
  */
-export function driveText(counts: readonly string[], form: DriveForm, { words, locale }: Writer): string {
+export function driveText(counts: readonly string[], form: DriveForm, { words, locale }: BareWriter): string {
   if (form === "arrow" || counts.length < 2) return counts.join(` ${arrowFor(locale)} `);
   const sentence = form === "heard" ? words.drives : words.driving;
   // Where the verb stands between, a row reads on; where it ends the sentence, each mesh is told by itself.
@@ -32,7 +32,7 @@ const joint = (words: FigureWords, word: keyof FigureWords["joints"]): string =>
  *
  * @param at the position that stands, where it is not the selected one
  */
-export function stageText(stage: Stage, form: DriveForm, writer: Writer, at?: string): string {
+export function stageText(stage: Stage, form: DriveForm, writer: BareWriter, at?: string): string {
   const { words } = writer;
   const inner = inners[stage.kind];
   if (inner) {

@@ -2,7 +2,8 @@ import type { Bounded } from "../exact/index.js";
 import { fill, reportWords, type ReportWords } from "../languages/index.js";
 import { stageText } from "./stage-text.js";
 import type { Working } from "./working.js";
-import { Writer, type Writing } from "./writer.js";
+import { type Writing } from "./bare-writer.js";
+import { Writer } from "./writer.js";
 
 /** How a working is to be written: its own rounding, and English, where nothing else is said. */
 export interface WorkingWriting extends Writing {

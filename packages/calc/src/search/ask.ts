@@ -1,14 +1,29 @@
+import { applyChanges } from "../document/index.js";
 import { type Build, oneIn, type Part } from "../drivetrain/index.js";
-import { type Evaluation, type OutputEvaluation, pi, type Quantity, quantityOf, rolledBy } from "../evaluate/index.js";
+import {
+  evaluate,
+  type Evaluation,
+  type OutputEvaluation,
+  pi,
+  type Quantity,
+  quantityOf,
+  rolledBy,
+} from "../evaluate/index.js";
 import { comparePitch, moduleOf, type Toothed } from "../gears/index.js";
-import { rational } from "../exact/index.js";
+import { type Bounded, rational } from "../exact/index.js";
 import { canBeHad, currencyOf, type Need, needsOf, needsOfStage, type Stock, stockFor } from "../parts/index.js";
 import { drawings, type Stage } from "../stages/index.js";
 import type { Order } from "./batch.js";
 import type { GearChoice, PairQuestion, TrainQuestion, WantedOutput } from "./question.js";
+import type { WantedOfPair as WantedPairTotal } from "./wanted.js";
 
-/** Among which parts a search looks: all, those that can be had or of which nobody has said, or those that are there. */
-export type Among = "all" | "had" | "owned";
+/**
+ * Among which gears a search looks: all parts, those that can be had or of which nobody has said, those that are there; or
+ * any counts of the stage's own pitch, without a list: 6 to 60 teeth driving 6 to 120.
+ */
+export type Among = "all" | "had" | "owned" | "counts";
+
+const countsUpTo = (most: number): number[] => Array.from({ length: most - 5 }, (_, n) => n + 6);
 
 /** How a build is asked for gears. */
 export interface Asking {
@@ -31,8 +46,11 @@ export interface TrainAsking extends Asking {
   readonly compare?: Omit<NonNullable<TrainQuestion["compare"]>, "rest" | "tyres">;
 }
 
-/** Why there is nothing to look for: no such stage, one that is no pair of gears, one that drives nothing, no range for what it drives. */
-export type NotAsked = "no-stage" | "not-a-pair" | "not-driven" | "no-range";
+/**
+ * Why there is nothing to look for: no such stage, one that is no pair of gears, one that drives nothing, no range for what it
+ * drives; of several stages at once, one behind an open differential, where totals are sums and no products.
+ */
+export type NotAsked = "no-stage" | "not-a-pair" | "not-driven" | "no-range" | "open-differential";
 
 /** What a build has, and how it is asked. */
 interface Shop {
@@ -52,7 +70,7 @@ function shopOf(build: Build, places: readonly string[], asking: Asking): Shop {
 
 /** Whether so many pieces of a part are among those that are looked at. */
 function isAmong({ stock, asking: { among = "had" } }: Shop, part: Part, pieces: number): boolean {
-  if (among === "all") return true;
+  if (among === "all" || among === "counts") return true;
   const lacking = stock.lineFor(part, pieces).pieces;
   return among === "owned" ? lacking <= 0 : canBeHad(part, lacking) !== false;
 }
@@ -91,13 +109,17 @@ function choiceOf(shop: Shop, id: string): (GearChoice & { readonly id: string }
     plain && !only ? of(kinds, "teeth").filter((part) => isSaid || part.stage === id) : [];
   const { shaft, steps, hubHoles, reach, line } = mount ?? {};
   const held = { shaft, steps, hubHoles, reach, line } as NonNullable<GearChoice["mount"]>;
+  const isBare = asking.among === "counts";
+  // A worm's starts, or gears that only come together, are no counts that anybody could choose.
+  const areGears = !only && each.length === 2 && each.every(({ is }) => is.includes("gear"));
+  const bare = (most: number) => (areGears ? countsUpTo(most) : []);
   const adapters = asking.adapters === false ? [] : parts.filter(({ is }) => is === "sleeve" || is === "plate");
   return {
     id,
     pieces,
-    drivers: loose(each[0]?.is ?? []),
-    drivens: loose(each[1]?.is ?? []),
-    sets: of(spec.is, "driver").filter(({ driven }) => driven !== undefined),
+    drivers: isBare ? bare(60) : loose(each[0]?.is ?? []),
+    drivens: isBare ? bare(120) : loose(each[1]?.is ?? []),
+    sets: isBare ? [] : of(spec.is, "driver").filter(({ driven }) => driven !== undefined),
     adapters: adapters.filter((part) => isAmong(shop, part, pieces)),
     pitch: {
       ...(module !== undefined && { module }),
@@ -118,15 +140,57 @@ function ownOf({ steps }: OutputEvaluation, ids: readonly string[]): Quantity | 
     : undefined;
 }
 
+/**
+ * What an output's total is made of where a differential is open, straight on: what the stage turns into, and what the other
+ * axles ask for besides. The total is a sum, of which the stage is in one part: at twice its ratio that part is twice as much.
+ */
+function parted(
+  evaluation: Evaluation,
+  id: string,
+  own: Quantity,
+): ReadonlyMap<string, { readonly rest: Bounded; readonly beside: Bounded }> | undefined {
+  const { build, mode, outputs } = evaluation;
+  if (!outputs.some(({ isOpen }) => isOpen)) return undefined;
+  const stage = oneIn(build)(id)!.stage!;
+  const [first, second] = needsOfStage(stage).together?.fields ?? [];
+  if (second === undefined) return undefined;
+  const counts = stage as unknown as Readonly<Record<string, number>>;
+  const changes = { [`${id}.${first}`]: counts[first!], [`${id}.${second}`]: counts[second]! * 2 };
+  const { build: twice } = applyChanges(build, changes);
+  if (!twice) return undefined;
+  const then = evaluate(twice, mode);
+  const parts = outputs.flatMap((output) => {
+    const [now, doubled] = [output.bounds, then.output(output.id)?.bounds];
+    if (!now?.isExact || !doubled?.isExact || !own.bounds.isExact) return [];
+    const mine = doubled.minus(now);
+    return mine.low.sign > 0 ? ([[output.id, { rest: mine.over(own.bounds), beside: now.minus(mine) }]] as const) : [];
+  });
+  return new Map(parts);
+}
+
 /** What is wanted of the outputs that some stages drive. */
-function outputsFor({ build, outputs }: Evaluation, ids: readonly string[]): WantedOutput[] | NotAsked {
+function outputsFor(
+  evaluation: Evaluation,
+  ids: readonly string[],
+): (WantedOutput & Pick<WantedPairTotal, "beside">)[] | NotAsked {
+  const { build, outputs } = evaluation;
   const { target } = build;
-  const driven = outputs.flatMap((output) => {
-    const own = output.reduction && ownOf(output, ids);
-    if (!own) return [];
+  const owns = outputs.map((output) => output.reduction && ownOf(output, ids));
+  const first = owns.find((own) => own);
+  const parts = ids.map((id) => {
+    const own = ids.length === 1 ? first : outputs.map((output) => ownOf(output, [id])).find((one) => one);
+    return own && parted(evaluation, id, own);
+  });
+  const isSum = parts.some((one) => one && [...one.values()].some(({ beside }) => beside.low.sign));
+  if (isSum && ids.length > 1) return "open-differential";
+  const driven = outputs.flatMap((output, n) => {
     const isWanted = target && (target.output ?? output.id) === output.id;
     const range = isWanted && { from: target.from, to: target.to };
-    return { id: output.id, rest: output.reduction!.over(own).bounds, ...range };
+    // What an open differential takes up reaches axles that the stage does not drive.
+    const part = isSum ? parts[0]!.get(output.id) : undefined;
+    if (part) return { id: output.id, ...part, ...range };
+    const own = owns[n];
+    return own ? { id: output.id, rest: output.reduction!.over(own).bounds, ...range } : [];
   });
   if (!driven.length) return "not-driven";
   return driven.some((output) => "from" in output) ? driven : "no-range";
@@ -197,6 +261,7 @@ export function askTrains(
   const shop = shopOf(evaluation.build, [...stages, ...wheels], asking);
   const outputs = outputsFor(evaluation, stages);
   if (typeof outputs === "string") return outputs;
+  if (outputs.some(({ beside }) => beside)) return "open-differential";
   const choices: (GearChoice & { readonly id: string })[] = [];
   for (const stage of stages) {
     const choice = choiceOf(shop, stage);

@@ -86,6 +86,11 @@ export class GearPick {
     return this.meeting.fit.opening;
   }
 
+  /** Between the axes at that opening, in millimetres: how they are set. */
+  get axes(): Bounded | undefined {
+    return this.meeting.fit.centre;
+  }
+
   /** Whether all parts can be had; undefined where nobody has said. */
   get had(): boolean | undefined {
     return areHad(this.lines);
@@ -150,7 +155,7 @@ export class FoundPair extends GearPick {
   /** Whether each output reaches its range for certain, or not, or nobody can tell. */
   get reaches(): readonly ("yes" | "no" | "cannot tell")[] {
     return this.totals.map((total, output) => {
-      const range = this.#wish.aims.find((aim) => aim.output === output)!.range;
+      const range = this.#wish.aims.find((aim) => aim.output === output)!.whole;
       if (!range) return "yes";
       const [from, to] = range;
       if (total.low.compare(from) >= 0 && total.high.compare(to) <= 0) return "yes";

@@ -4,6 +4,14 @@
  */
 export { type Among, askPairs, askTrains, type Asking, type NotAsked, type TrainAsking } from "./ask.js";
 export { type Batch, type Order, tradeOffs } from "./batch.js";
+export {
+  type CountChoice,
+  countsFor,
+  type CountsFound,
+  figureNow,
+  type NotCounted,
+  type WantedFigure,
+} from "./counts.js";
 export { FoundPair, GearPick } from "./found.js";
 export { mostCombinations, mostHeld } from "./limit.js";
 export { nearMisses } from "./near.js";
@@ -11,4 +19,4 @@ export { findPairs } from "./pairs.js";
 export type { GearChoice, GearOrCount, PairQuestion, StageChoice, TrainQuestion, WantedOutput } from "./question.js";
 export { type Setting, takenIn, takePair, takeTrain } from "./take.js";
 export { FoundTrain, findTrains } from "./trains.js";
-export type { Wanted as WantedTotal } from "./wanted.js";
+export type { Wanted as WantedTotal, WantedOfPair as WantedPairTotal } from "./wanted.js";

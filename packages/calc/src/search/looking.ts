@@ -65,7 +65,7 @@ export function lookingFor(question: PairQuestion): Looking {
     ...gears.shelves.flatMap(({ drivers, drivens }) => [...drivers, ...drivens].map(({ teeth }) => teeth)),
     ...gears.sets.flatMap((meeting) => meeting.counts),
   ];
-  const sizes = aims.flatMap((aim) => boundsOf(aim, Number as Cast) ?? []);
+  const sizes = aims.flatMap((aim) => (boundsOf(aim, Number as Cast) ?? []).map((one) => Math.abs(Number(one))));
   const cast = castFor(greatest(counts) * greatest(sizes));
   const bounds = aims.flatMap((aim) => {
     const one = boundsOf(aim, cast);

@@ -4,7 +4,7 @@ import type { FitMount } from "../fit/index.js";
 import { checkPair, checkTeeth as countOf, type Toothed, type ToothPair } from "../gears/index.js";
 import type { Stock } from "../parts/index.js";
 import type { Order } from "./batch.js";
-import type { Wanted } from "./wanted.js";
+import type { Wanted, WantedOfPair } from "./wanted.js";
 
 /** A part, or a bare count of the question's pitch. */
 export type GearOrCount = Part | number;
@@ -39,7 +39,7 @@ interface Asked {
 }
 
 export interface PairQuestion extends GearChoice, Asked {
-  readonly outputs: readonly Wanted[];
+  readonly outputs: readonly WantedOfPair[];
 }
 
 /** One stage of a train, and what it may be. */

@@ -19,10 +19,22 @@ export interface Wanted {
   readonly to?: RationalInput;
 }
 
+/** What one output's reduction is to be, of which a single pair is chosen. */
+export interface WantedOfPair extends Wanted {
+  /**
+   * What is added to it whatever is chosen: behind an open differential, the motor turns that the other axles ask for. 0
+   * where not given.
+   */
+  readonly beside?: RationalInput | Bounded;
+}
+
 /** One wanted output, read; both ends of an interval by themselves. */
 export interface Aim {
   readonly output: number;
   readonly rest: Rational;
+  readonly beside: Rational;
+  /** The range of the output, and what it leaves of it for what is chosen. */
+  readonly whole?: Range;
   readonly range?: Range;
 }
 
@@ -41,13 +53,22 @@ function rangeOf({ id, from, to }: Wanted): Range | undefined {
   throw new MeshwrightError("range-backwards", id, `Found ${range[0]} to ${range[1]}; expected the smaller first.`);
 }
 
+const endsOf = (value: RationalInput | Bounded): readonly RationalInput[] =>
+  value instanceof Bounded ? (value.isExact ? [value.low] : [value.low, value.high]) : [value];
+
 /** Reads what is wanted: the low and the high end of each output. At least one must have a range, or nothing would be nearest. */
-export function aimsOf(outputs: readonly Wanted[]): Aim[] {
+export function aimsOf(outputs: readonly WantedOfPair[]): Aim[] {
   const aims = outputs.flatMap((wanted, output): Aim[] => {
-    const { id, rest = 1 } = wanted;
-    const range = rangeOf(wanted);
-    const ends = rest instanceof Bounded ? (rest.isExact ? [rest.low] : [rest.low, rest.high]) : [rest];
-    return ends.map((end) => ({ output, rest: aboveZero(end, `${id}.rest`), ...(range && { range }) }));
+    const { id, rest = 1, beside = 0 } = wanted;
+    const whole = rangeOf(wanted);
+    const [own, more] = [endsOf(rest), endsOf(beside)];
+    const count = Math.max(own.length, more.length);
+    return Array.from({ length: count }, (_, n): Aim => {
+      const added = rational(more[n] ?? more[0]!, { at: `${id}.beside` });
+      const range = whole && ([whole[0].minus(added), whole[1].minus(added)] as const);
+      const aim = { output, rest: aboveZero(own[n] ?? own[0]!, `${id}.rest`), beside: added };
+      return { ...aim, ...(whole && range && { whole, range }) };
+    });
   });
   if (aims.some(({ range }) => range)) return aims;
   throw new MeshwrightError("no-target", "outputs", 'No range; expected "from" and "to" in one output at least.');
@@ -56,7 +77,12 @@ export function aimsOf(outputs: readonly Wanted[]): Aim[] {
 /** The total of each output: the product of what is chosen and all else. */
 export const totalsOf = (aims: readonly Aim[], outputs: number, ratioOn: (output: number) => Rational): Bounded[] =>
   Array.from({ length: outputs }, (_, output) => {
-    const ends = aims.filter((aim) => aim.output === output).map(({ rest }) => rest.times(ratioOn(output)));
+    const ends = aims
+      .filter((aim) => aim.output === output)
+      .map(({ rest, beside }) => {
+        const own = rest.times(ratioOn(output));
+        return beside.sign ? own.plus(beside) : own;
+      });
     return bounded(ends[0]!, ends.at(-1)!);
   });
 
@@ -66,7 +92,7 @@ export const totalsOf = (aims: readonly Aim[], outputs: number, ratioOn: (output
  */
 export const outsideOf = (aims: readonly Aim[], totals: readonly Bounded[]): Rational[] =>
   totals.map(({ low, high }, output) => {
-    const { range } = aims.find((aim) => aim.output === output)!;
+    const range = aims.find((aim) => aim.output === output)!.whole;
     const none = rational(0);
     if (!range) return none;
     const below = low.minus(range[0]);

@@ -1,6 +1,6 @@
 import type { MeshwrightError } from "../exact/index.js";
 import { beltOf, type BeltQuestion } from "../gears/index.js";
-import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape } from "./facets.js";
+import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape, Sure } from "./facets.js";
 import type { StageBase } from "./stage.js";
 
 /** Two pulleys with a belt, or two sprockets with a chain. Reduction: driven / driver. A belt keeps the direction. */
@@ -36,6 +36,12 @@ export const check: Check<BeltStage> = (stage, say) => {
     if (code !== "pulleys-touch") say("error", "belt-refused", field);
   }
 };
+
+const usual = /^\d?[1-9]\d?(\.\d{1,4})? ?(mm|cm|in)$/;
+
+/** Lengths beyond the usual are for geometry to judge. */
+export const sure: Sure<BeltStage> = ({ pitch, centre, beltTeeth = 1 }) =>
+  beltTeeth < 1e5 && [pitch, centre].every((length) => length === undefined || usual.test(length));
 
 export const effect: Effects<BeltStage> = (stage, into) => into.times(stage.driven, stage.driver);
 

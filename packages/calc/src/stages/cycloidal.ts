@@ -1,4 +1,4 @@
-import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape } from "./facets.js";
+import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape, Sure } from "./facets.js";
 import type { StageBase } from "./stage.js";
 
 /**
@@ -22,6 +22,8 @@ export const sample: Sample = { lobes: 19, pins: 20 };
 export const check: Check<CycloidalStage> = ({ lobes, pins }, say) => {
   if (pins <= lobes) say("error", "pins-too-few", "pins", { pins, lobes });
 };
+
+export const sure: Sure<CycloidalStage> = ({ lobes, pins }) => pins > lobes;
 
 /**
  * While the eccentric goes round once, the disc rolls past all pins with its lobes: by as many as there are pins more, the other

@@ -4,7 +4,7 @@ import type { Effect } from "./effect.js";
 import type { Position, StageBase, Turn } from "./stage.js";
 
 /**
- * What a kind of stage is, facet by facet. A kind's file exports each by its name: `shape`, `check`, `sample`, `effect`,
+ * What a kind of stage is, facet by facet. A kind's file exports each by its name: `shape`, `check`, `sure`, `sample`, `effect`,
  * `direction`, `notation`, `display`, `needs`, `drawn`; each facet has its own table of all kinds, so that a page
  * bundles only those that it uses. A kind with stages inside has an `inner` besides, and one whose ratio is not known exactly
  * an `unknown`.
@@ -27,6 +27,12 @@ export type Say = (severity: "error" | "warning", code: FindingCode, field: stri
 
 /** What cannot be seen from the shape alone. */
 export type Check<S extends StageBase> = (stage: S, say: Say) => void;
+
+/**
+ * Whether a stage of the right shape is surely without error: `check` finds none. What only geometry can tell is not sure. For
+ * pages that read a build before the checks and their sentences are there.
+ */
+export type Sure<S extends StageBase> = (stage: S) => boolean;
 
 /** The fields of a new stage of the kind, as an editor begins with them. */
 export type Sample = Readonly<Record<string, unknown>>;

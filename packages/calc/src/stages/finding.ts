@@ -1,10 +1,16 @@
 /** A finding that is the reason of another one. */
 export type FindingCause = Pick<Finding, "code" | "values">;
 /**
- * A value that a finding's sentence needs: text of the document's own, a term (`@nothing`), a number, a list of texts, or the
- * finding that is its reason.
+ * What a finding's sentence calls by a word of its own language, `{ term: "nothing" }`, `{ term: "list", amount: 3 }`: apart
+ * from texts, so that nothing an author wrote can be taken for it.
  */
-export type FindingValue = string | number | readonly string[] | FindingCause;
+export interface FindingTerm {
+  readonly term: keyof typeof findingTerms;
+  readonly amount?: string | number;
+}
+
+/** A value that a finding's sentence needs: text of the document's own, a number, a term, a list, or the finding that is its reason. */
+export type FindingValue = string | number | FindingTerm | readonly (string | FindingTerm)[] | FindingCause;
 export type FindingValues = Readonly<Record<string, FindingValue | undefined>>;
 
 /**
@@ -134,7 +140,7 @@ const findingTexts = {
 /** What can be found wrong or odd: a closed list. */
 export type FindingCode = keyof typeof findingTexts;
 
-/** What stands in a sentence instead of a value that is a word: `@nothing`, `@list 3`. */
+/** What stands in a sentence instead of a value that is a word. */
 const findingTerms = {
   nothing: "nothing",
   list: "a list of {0}",
@@ -185,13 +191,10 @@ const listed = 12;
 export function sentenceOf({ code, values }: FindingCause, words: FindingWords): string {
   const { texts, terms, comma, quoted } = words;
   const shown = (value: FindingValue): string => {
-    if (typeof value === "object" && "code" in value) return sentenceOf(value, words);
-    if (typeof value === "object")
-      return value.slice(0, listed).map(shown).join(comma) + (value.length > listed ? `${comma}…` : "");
-    const [, term, amount = ""] = /^@(\w+)(?: (\S+))?$/.exec(String(value)) ?? [];
-    return term && Object.hasOwn(terms, term)
-      ? terms[term as keyof typeof findingTerms].replace("{0}", amount)
-      : quoted.replace("{0}", () => String(value));
+    if (typeof value !== "object") return quoted.replace("{0}", () => String(value));
+    if ("code" in value) return sentenceOf(value, words);
+    if ("term" in value) return terms[value.term].replace("{0}", () => String(value.amount));
+    return value.slice(0, listed).map(shown).join(comma) + (value.length > listed ? `${comma}…` : "");
   };
   const isThere = (name: string): boolean => {
     const value = values[name];

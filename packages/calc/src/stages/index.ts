@@ -30,6 +30,7 @@ export {
   type Finding,
   type FindingCause,
   type FindingCode,
+  type FindingTerm,
   type FindingValue,
   type FindingValues,
   type FindingWords,
@@ -49,5 +50,6 @@ export type { SelectableStage } from "./selectable.js";
 export { stageShapes } from "./shapes.js";
 export type { Position, StageBase, Turn } from "./stage.js";
 export type { TrainStage } from "./train.js";
+export { sures } from "./sures.js";
 export { unknowns } from "./unknowns.js";
 export type { WormStage } from "./worm.js";

@@ -1,6 +1,18 @@
 import { bounded, rational, type Bounded } from "../exact/index.js";
 import type { Numeric } from "../gears/index.js";
-import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape, Unknowns } from "./facets.js";
+import type {
+  Check,
+  Direction,
+  Display,
+  Drawn,
+  Effects,
+  Needs,
+  Notation,
+  Sample,
+  Shape,
+  Sure,
+  Unknowns,
+} from "./facets.js";
 import type { StageBase } from "./stage.js";
 
 /**
@@ -53,6 +65,11 @@ export const unknown: Unknowns<MeasuredStage> = {
   },
   sameAs: ({ sameAs }) => sameAs,
   spans: ({ spans = [] }) => spans,
+};
+
+export const sure: Sure<MeasuredStage> = (stage) => {
+  const [from, to] = endsOf(stage);
+  return rational(from).compare(to) <= 0;
 };
 
 export const effect: Effects<MeasuredStage> = (stage, into, surroundings) => {

@@ -1,6 +1,7 @@
 import type { ToothPair, Toothed } from "../gears/index.js";
-import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape } from "./facets.js";
+import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape, Sure } from "./facets.js";
 import type { StageBase } from "./stage.js";
+import { surePitch } from "./sure.js";
 import { checkTeeth } from "./teeth.js";
 
 /** Two gears in mesh. Reduction: driven / driver. */
@@ -46,6 +47,17 @@ export const check: Check<PairStage> = (stage, say) => {
   if (internal && driven <= driver) say("error", "ring-too-small", "driven", { ring: driven, gear: driver });
   else checkTeeth(stage, say);
 };
+
+/** What more is said of its teeth than a pitch is for geometry to judge. */
+export const sure: Sure<PairStage> = (stage) =>
+  !(stage.internal && stage.driven <= stage.driver) &&
+  (stage.helixAngle ??
+    stage.driverShift ??
+    stage.drivenShift ??
+    stage.driverTip ??
+    stage.drivenTip ??
+    stage.thinning) === undefined &&
+  surePitch(stage);
 
 export const effect: Effects<PairStage> = (stage, into) => into.times(stage.driven, stage.driver);
 

@@ -1,6 +1,7 @@
 import type { Toothed } from "../gears/index.js";
-import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape } from "./facets.js";
+import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape, Sure } from "./facets.js";
 import type { StageBase } from "./stage.js";
+import { surePitch } from "./sure.js";
 import { checkPitch } from "./teeth.js";
 
 type Member = "sun" | "ring" | "carrier";
@@ -55,6 +56,9 @@ export const check: Check<PlanetaryStage> = (stage, say) => {
   if (planets && (sun + ring) % planets) say("warning", "planets-uneven", "planets", { planets, sum: sun + ring });
   checkPitch(stage, say);
 };
+
+export const sure: Sure<PlanetaryStage> = (stage) =>
+  new Set([stage.fixed, stage.input, stage.output]).size > 2 && stage.ring > stage.sun && surePitch(stage);
 
 /**
  * Willis: (sun − carrier) / (ring − carrier) = −ring teeth / sun teeth, in turns. Give the carrier the weight

@@ -1,5 +1,17 @@
 import { rational } from "../exact/index.js";
-import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape, Unknowns } from "./facets.js";
+import type {
+  Check,
+  Direction,
+  Display,
+  Drawn,
+  Effects,
+  Needs,
+  Notation,
+  Sample,
+  Shape,
+  Sure,
+  Unknowns,
+} from "./facets.js";
 import { printedInterval } from "./printed-interval.js";
 import type { StageBase } from "./stage.js";
 
@@ -35,6 +47,8 @@ export const unknown: Unknowns<PrintedStage> = {
   sameAs: ({ sameAs }) => sameAs,
   spans: () => [],
 };
+
+export const sure: Sure<PrintedStage> = () => true;
 
 export const effect: Effects<PrintedStage> = (stage, into, surroundings) => {
   const value = plain(stage.value);

@@ -1,4 +1,4 @@
-import type { Check, Direction, Display, Drawn, Effects, Inner, Needs, Sample, Shape } from "./facets.js";
+import type { Check, Direction, Display, Drawn, Effects, Inner, Needs, Sample, Shape, Sure } from "./facets.js";
 import type { Position, StageBase } from "./stage.js";
 
 /** A box with a lever: the stage is what its selected position is. */
@@ -27,6 +27,11 @@ export const check: Check<SelectableStage> = ({ positions, selected }, say) => {
   if (twice !== undefined) say("error", "id-repeated", "positions", { id: twice });
   for (const { id, stages, released } of positions)
     if (!stages === !released) say("error", "position-unclear", "positions", { id });
+};
+
+export const sure: Sure<SelectableStage> = ({ positions, selected }) => {
+  const ids = new Set(positions.map(({ id }) => id));
+  return ids.has(selected) && ids.size === positions.length && positions.every((one) => !one.stages !== !one.released);
 };
 
 /** Its stages do the work. */

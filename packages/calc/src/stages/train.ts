@@ -1,6 +1,7 @@
 import type { Toothed } from "../gears/index.js";
-import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape } from "./facets.js";
+import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape, Sure } from "./facets.js";
 import type { StageBase } from "./stage.js";
+import { surePitch } from "./sure.js";
 import { checkPitch } from "./teeth.js";
 
 /** A row of gears, each in mesh with the next. Reduction: last / first, whatever stands between. */
@@ -20,6 +21,8 @@ export const shape: Shape = {
 export const sample: Sample = { teeth: [20, 30, 40] };
 
 export const check: Check<TrainStage> = checkPitch;
+
+export const sure: Sure<TrainStage> = surePitch;
 
 export const effect: Effects<TrainStage> = ({ teeth }, into) => into.times(teeth[teeth.length - 1]!, teeth[0]!);
 

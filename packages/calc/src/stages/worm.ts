@@ -1,6 +1,7 @@
 import type { Toothed, WormPair } from "../gears/index.js";
-import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape } from "./facets.js";
+import type { Check, Direction, Display, Drawn, Effects, Needs, Notation, Sample, Shape, Sure } from "./facets.js";
 import type { StageBase } from "./stage.js";
+import { surePitch } from "./sure.js";
 import { checkPitch } from "./teeth.js";
 
 /** A worm and its wheel. Reduction: teeth / starts. Which way it turns depends on its hand: not known until said. */
@@ -24,6 +25,8 @@ export const check: Check<WormStage> = (stage, say) => {
   if (starts >= teeth) say("warning", "worm-backwards", "starts", { starts, teeth });
   checkPitch(stage, say);
 };
+
+export const sure: Sure<WormStage> = surePitch;
 
 export const effect: Effects<WormStage> = (stage, into) => into.times(stage.teeth, stage.starts);
 

@@ -24,7 +24,7 @@ import { bounded } from "../../src/exact/index.js";
 import { wordsFor } from "../../src/languages/all.js";
 import { layoutOf } from "../../src/layout/index.js";
 import { figures } from "../../src/report/index.js";
-import { document, evaluated, pair, read } from "../make.js";
+import { evaluated, pair } from "../make.js";
 
 const limpet = parseBuild(readFileSync(new URL("../../../../seeds/limpet.json", import.meta.url), "utf8"));
 const reporter = (build: Build = limpet, locale = "en"): Reporter =>
@@ -155,25 +155,6 @@ describe("what elements say", () => {
     expect(card.gears.rows[0]).toEqual({ head: "Spur and pinion", texts: ["15 → 62"] });
     expect(card.mesh.rows.map(({ texts }) => texts[0])).toContain(`30.3${nbsp}mm to 31.3${nbsp}mm`);
     expect(card.published).toBe("Revision 2, October 3, 2026");
-  });
-
-  it("of a card with two mounts: whose each is, to the hundredth of a millimetre", () => {
-    // 50 teeth of 32 DP: 50 · 25.4 / 64 = 19.84 mm.
-    const stages = [
-      pair("a", 15, 35, { diametralPitch: 32 }),
-      { ...pair("b", 15, 62, { module: "0.8" }), label: "Second" },
-    ];
-    const mounts = [
-      { stage: "a", from: "19.5 mm", to: "20.005 mm" },
-      { stage: "b", to: "31 mm" },
-    ];
-    const card = sayCard(reporter(read(document(stages, { rear: [] }, { mounts }))));
-    expect(card.mesh.rows.map(({ head, texts }) => [head, texts[0]])).toEqual([
-      ["a: Centre distance without play", `19.84${nbsp}mm`],
-      ["a: The mount can set", `19.5${nbsp}mm to 20.0${nbsp}mm`],
-      ["Second: Centre distance without play", `30.8${nbsp}mm`],
-      ["Second: The mount can set", `up to 31.0${nbsp}mm`],
-    ]);
   });
 
   it("of a drawing: what drives what, never as a range", () => {

@@ -173,7 +173,10 @@ const wrong = (): readonly Finding[] => [
     why,
     findingOf("warning", "meaning", "change-dropped", address, { label, why }),
   ]),
-  findingOf("warning", "meaning", "went-along", "box", { label: "Gearbox", what: ["@mount", "@parts 3", "Deeper"] }),
+  findingOf("warning", "meaning", "went-along", "box", {
+    label: "Gearbox",
+    what: [{ term: "mount" }, { term: "parts", amount: 3 }, "Deeper"],
+  }),
   ...changesFrom("no link", build()).findings,
   ...changesFrom(sealed("changes", "A"), build()).findings,
   ...changesFrom(sealed("build" as never, "A"), build()).findings,

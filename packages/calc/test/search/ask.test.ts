@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { parseBuild } from "../../src/document/index.js";
 import type { Part } from "../../src/drivetrain/index.js";
 import { evaluate } from "../../src/evaluate/index.js";
+import { rational } from "../../src/exact/index.js";
 import {
   type Asking,
   askPairs,
@@ -113,6 +114,69 @@ describe("where a pair is looked for", () => {
     const parts: readonly Part[] = [{ id: "ring", is: "set", driver: 13, driven: 52, ...pitch }];
     const [found] = pairsOf(ask({ parts, mounts, stages: [{ ...stage, internal: true }] }, "it"));
     expect(found!.centre!.low.toFraction()).toBe("78/5");
+  });
+});
+
+describe("bare counts", () => {
+  it("are looked for without a list, in the stage's own pitch, and fit its mount", () => {
+    const mounts = [{ stage: "it", from: "30.7 mm", to: "30.9 mm" }];
+    const data = { parts: undefined, mounts, stages: [pair("it", 15, 60, pitch)], target: { from: "4.1", to: "4.2" } };
+    const found = pairsOf(ask(data, "it", { among: "counts" }));
+    const expected: string[] = [];
+    // 30.8 mm is 77 teeth in all; of 30.7 to 30.9 mm nothing else is a whole number.
+    for (let driver = 6; driver <= 60; driver++) {
+      const driven = 77 - driver;
+      if (driven * 10 >= 41 * driver && driven * 10 <= 42 * driver) expected.push(`${driver} ${driven}`);
+    }
+    expect(found.map(({ counts }) => counts.join(" "))).toEqual(expected);
+    expect(expected).toEqual(["15 62"]);
+    expect(found[0]!.parts).toEqual([]);
+  });
+
+  it("are none where gears only come together", () => {
+    const worm = { id: "it", kind: "worm", starts: 1, teeth: 4 };
+    expect(pairsOf(ask({ stages: [worm] }, "it", { among: "counts" }))).toEqual([]);
+  });
+});
+
+describe("a pair behind an open differential", () => {
+  const wheel = { diameter: "100 mm" };
+  const outputs = [
+    { id: "front", stages: [pair("it", 10, 40, pitch)], wheel },
+    { id: "rear", stages: [pair("other", 10, 30)], wheel: { diameter: "50 mm" } },
+  ];
+  const parts = [gear("pinion", 10), ...[40, 44, 50].map((teeth) => gear("spur", teeth))];
+  const centre = { kind: "differential", share: { front: 1, rear: 3 } };
+
+  it("is in a sum: what it changes reaches the other axle too, and what that asks for stays", () => {
+    const data = { outputs, parts, centre, target: { from: 1, to: 20 }, mounts: [{ stage: "it", from: "1 mm" }] };
+    const found = pairsOf(ask(data, "it"));
+    // Turns a millimetre of rolling: a quarter of r / 100 and three quarters of 3 / 50, times the wheel: r / 4 + 4.5, and half of that.
+    const totals = (driven: number) =>
+      [`${driven + 180}/40`, `${driven + 180}/80`].map((text) => rational(text).toFraction());
+    expect(found.map(({ counts, totals: both }) => [counts[1], ...both.map(({ low }) => low.toFraction())])).toEqual(
+      expect.arrayContaining([40, 44, 50].map((driven) => [driven, ...totals(driven)])),
+    );
+    expect(found).toHaveLength(3);
+    // 5.5 and 2.75 to 5.75 and 2.875: of two ranges only the one that was asked about counts.
+    const narrow = { ...data, target: { from: "2.78", to: "2.85", output: "rear" } };
+    expect(pairsOf(ask(narrow, "it")).map(({ counts }) => counts[1])).toEqual([44]);
+    const near = [...nearMisses(ask(narrow, "it") as PairQuestion)].flatMap(({ found: some }) => some);
+    expect(near.map(({ counts, outside }) => [counts[1], outside[0]!.toFraction()])).toEqual([
+      [50, "1/40"],
+      [40, "-3/100"],
+    ]);
+  });
+
+  it("is not looked for with others at once: the totals are no products", () => {
+    const data = { outputs, parts, centre, target: { from: 1, to: 20 } };
+    expect(askTrains(evaluate(build(data)), ["it", "other"])).toBe("open-differential");
+  });
+
+  it("before it, is a product as ever", () => {
+    const stages = [pair("first", 10, 20, pitch)];
+    const question = ask({ stages, outputs, parts, centre }, "first") as PairQuestion;
+    expect(question.outputs.every((output) => !("beside" in output))).toBe(true);
   });
 });
 

@@ -5,7 +5,8 @@ import { expectedIn, type Expected } from "../../../calc/test/article/expected.j
 import { MwOverdriveGauge } from "../elements/overdrive-gauge/index.js";
 import { MwWheelSpeed } from "../elements/wheel-speed/index.js";
 import { MwWorking } from "../elements/working/index.js";
-import { addFigures, define } from "../shared/element/index.js";
+import { addFigures } from "../shared/drawn/index.js";
+import { define } from "../shared/element/index.js";
 import { clear, find, lineOf, settle, show } from "./page.js";
 
 addFigures({ ...fitFigures, ...motionFigures });

@@ -1,5 +1,5 @@
 import { define } from "../shared/element/index.js";
-import { watchFindings } from "../shared/findings/index.js";
+import { makeWhole } from "../second/index.js";
 import { MwBuild } from "../elements/build/index.js";
 import { MwEdits } from "../elements/edits/index.js";
 import { MwOverdriveGauge } from "../elements/overdrive-gauge/index.js";
@@ -8,7 +8,7 @@ import { MwStageEditor } from "../elements/stage-editor/index.js";
 import { MwTeeth } from "../elements/teeth/index.js";
 import { MwValue } from "../elements/value/index.js";
 
-watchFindings();
+makeWhole();
 define(MwBuild, MwTeeth, MwValue, MwRatioSummary, MwOverdriveGauge, MwEdits, MwStageEditor);
 
 // What is wrong on purpose would fill the run's log; whoever tests warnings listens for them.

@@ -3,7 +3,11 @@ import { describe, expect, it } from "vitest";
 import { changesFrom, linkOf, parseBuild } from "@meshwright/calc/document";
 import { changesOf, stagesOf, valueAt, type Build, type Change } from "@meshwright/calc/drivetrain";
 import { errorOf, type Stage } from "@meshwright/calc/stages";
-import { BuildStore } from "../../src/shared/store/index.js";
+import { wholeEngine } from "../../src/second/engine.js";
+import { BuildStore, runOn } from "../../src/shared/store/index.js";
+
+// What comes with an article's second file; the first one's has a test of its own.
+runOn(wholeEngine);
 
 const seed = (name: string): string => readFileSync(new URL(`../../../../seeds/${name}.json`, import.meta.url), "utf8");
 const limpet = seed("limpet");

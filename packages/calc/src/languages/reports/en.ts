@@ -23,6 +23,7 @@ export const reportWords = {
   fit: "Fit, {0}",
   cost: "To buy",
   changedBy: "Against the published build, {0}",
+  lacking: "not in {0}",
   reduction: "reduction",
   wheelSpeed: "wheel speed",
   wheelTorque: "wheel torque",
@@ -109,7 +110,8 @@ export const reportWords = {
   // Finding a pair
   found: { one: "1 pair reaches the range and fits.", other: "{0} pairs reach the range and fit." },
   noneFound: "No pair reaches the range and fits.",
-  missed: { one: "1 near miss", other: "{0} near misses" },
+  missed: "Near misses, those first that need the least to change",
+  setAt: "Set at {0}, opened by {1}.",
   outsideRange: "{0} {1}: {2}.",
   unsureRange:
     "A ratio in the train is known only as printed: a pair counts only where all that it can be is in the range.",
@@ -120,6 +122,24 @@ export const reportWords = {
     "The box is what the mount and the range allow. Filled: reaches and fits; crossed: does not; ringed: in the build.",
   noParts: "The build lists no gears to choose from.",
   noTarget: "The build names no range to reach.",
+  noTargetFor: "The build names no range for what {0} drives.",
+  notDriven: "As the levers stand, {0} drives nothing.",
+  notPair: "{0} is no pair of gears, and no set.",
+  tooMany: "There are more choices than can be looked through at once: choose among fewer.",
+  openSplit: "Behind an open differential totals are sums: look for one stage at a time.",
+
+  // Finding a count
+  counts: {
+    change: "Change",
+    wanted: "Wanted",
+    of: "Of",
+    choice: "Choice",
+    off: "Off",
+    exactly: "Exactly: {0}.",
+    example: "Not understood; for example {0}.",
+    figures: { reduction: "motor turns for one wheel turn", travel: "travel for one motor turn", speed: "ideal speed at full charge", lead: "lead" },
+    reasons: { "no-address": "The build has no such count.", "no-choices": "The build lists nothing to choose from here.", "no-effect": "It changes nothing about this.", "not-known": "The build does not say enough for this." },
+  },
 
   reasons: {
     /** A sentence or two for each code; the names in braces are those of the reason's fields. */
@@ -178,10 +198,28 @@ export const reportWords = {
   centreDistance: "Centre distance without play",
   slot: "The mount can set",
   opening: "Opening wanted",
-  backlash: "Play between the teeth",
-  byHand: "Ten turns of the first driven gear, by hand",
-  bothTurn: "{0}: both wheels turn",
-  oneHeld: "{0}: one wheel held, the other turns",
+  centreSet: "Centre distance as set",
+  playAlong: "Play along the pitch circle",
+  playAcross: "Play straight across, by paper or feeler",
+  allMet: "Turns of the driven gear until every pairing was met",
+  tightest: "Set a mesh at its tightest spot: turn until every pairing was met, find the spot, measure there. Plastic gears want more play than metal ones.",
+  beltTeeth: "{0} teeth",
+  links: "{0} links",
+  setsCentre: "sets {0} between centres",
+  takenUp: "the tensioner takes up {0}",
+  byHand: "Turned by hand",
+  bothTurn: "{0}, both wheels {1}× round; turns of: {2}",
+  oneHeld: "{0}, one wheel held, the other {1}× round; turns of: {2}",
+  othersHeld: "Other axles held: {0}",
+  firstDriven: "first driven gear",
+  motorShaft: "motor",
+  oneOff: "Each count is long enough that a gear one tooth off shows as a third of a turn or more.",
+  hands: {
+    nominal: "{0} is a nominal figure; count the teeth.",
+    controller: "{0} full cells reach {1} V, not {2}. Controller limit: {3} V.",
+    motor: "{0} full cells reach {1} V, not {2}. Motor limit: {3} V.",
+    rpm: "{0} kV at {1} V is above {2} a minute.",
+  },
   howToCount: "Wheels off the ground, battery disconnected. Mark a tooth and a tyre, turn slowly, count.",
   firstRun: "Before the first run",
   room: "Notes",
@@ -231,6 +269,72 @@ export const reportWords = {
     guessed: "Dashed: pitch not known, size guessed.",
     notToScale: "The smallest and the largest are not to scale.",
     positions: "Where the lever of {0} stands",
+  },
+
+  // Fields
+  typed: {
+    found: "Found {0}; expected {1}.",
+    number: "a number above 0, such as 9.5",
+    length: "a length such as 17.6 mm or 0.69 in",
+    counts: "a count of teeth, or two: 10 to 40",
+    count: "a whole number from 1",
+    ratio: "a ratio as printed, such as 2.74 or 52/19",
+    range: "two numbers, the smaller first: 38 to 46",
+    any: "a number, such as 0.3",
+    reversed: "Less than {0}; expected the smaller first.",
+  },
+
+  // A box counted by turns
+  turned: {
+    total: "All that turned: {0}.",
+    box: "The box: {0} turns in for one turn out.",
+    counts: {
+      one: "1 pair of counts can be behind it.",
+      other: "{0} pairs of counts can be behind it.",
+    },
+    noCounts: "No pair of counts between these can be behind it.",
+    narrow: "Teeth that can be seen narrow them down.",
+  },
+
+  // A gear without a mark
+  unmarked: {
+    canBe: "It can be:",
+    none: "No usual pitch reads so. Look at the count and the measurements again, or allow for shift and wear.",
+    full: "full-depth teeth",
+    stub: "stub teeth",
+    together: "no one shift explains all readings",
+    against: "{0} it would read {1}, not {2}",
+    gauges: {
+      outside: "over the tips",
+      span: "over {0} teeth",
+      "base pitch": "from {0} to {1} teeth",
+      "donor centre": "between the axes with its partner",
+    },
+    never: "What this never tells, however well it is read: {0}.",
+    untold: {
+      pressureAngle: "the pressure angle",
+      addendum: "the height of the teeth",
+      shift: "the shift",
+    },
+    blur: "Read so, {0}, {1} and {2} are not told apart: {3} between them.",
+    settles: "This would settle it: {0}, read to within {2}. {1}.",
+    narrows: "This would tell more: {0}. {1}.",
+  },
+
+  // Measurements against the build
+  measuring: {
+    caption: "Measured against the build",
+    output: "Axle",
+    counted: "Counted",
+    build: "The build says",
+    verdict: "Verdict",
+    turns: "{0} in, {1} out",
+    held: "one wheel held",
+    agrees: "agrees",
+    above: "disagrees: measured at least {0} more",
+    below: "disagrees: measured at least {0} less",
+    with: "Measured with {0}",
+    nothing: "Nothing was measured.",
   },
 };
 

@@ -1,6 +1,7 @@
-import { css, html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { sayCard, type BlockTable } from "@meshwright/calc/article";
-import { block, properties } from "../../shared/element/index.js";
+import { css, properties } from "../../shared/element/index.js";
+import { block } from "../../shared/drawn/index.js";
 import { fill, fillCount } from "../../shared/words/index.js";
 import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
 
@@ -182,8 +183,10 @@ export class MwBenchCard extends ToolElement {
           ${this.#whose()} ${said.published ? `${said.published}. ` : ""}${fill(reports.printed, today)}
         </p>
         ${this.#table(said.gears)} ${this.#table(said.mesh)}
-        ${said.misfits.map((line) => html`<p class="fault">${line}</p>`)} ${this.#table(said.turns)}
-        <p class="note">${reports.howToCount}</p>
+        ${said.setting ? html`<p class="note">${said.setting}</p>` : nothing}
+        ${[...said.misfits, ...said.warnings].map((line) => html`<p class="fault">${line}</p>`)}
+        ${this.#table(said.turns)}
+        ${said.counting.length ? html`<p class="note">${said.counting.join(" ")}</p>` : nothing}
         <h4>${reports.firstRun}</h4>
         <ul class="boxes">
           ${said.cautions.map((caution) => html`<li><span class="box" aria-hidden="true"></span>${caution}</li>`)}

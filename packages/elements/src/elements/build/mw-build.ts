@@ -1,19 +1,22 @@
-import { labelAt } from "@meshwright/calc/drivetrain";
-import { findingOf, type Finding } from "@meshwright/calc/stages";
-import { html, type TemplateResult } from "lit";
-import { changesFrom, linkCarries, linkOf } from "@meshwright/calc/document";
+import type { Finding } from "@meshwright/calc/stages";
 import {
-  buildsOf,
+  contract,
+  extend,
   MeshwrightElement,
+  more,
   oversight,
   properties,
+  wantMore,
   whenOverseen,
+  type Found,
+  type Linking,
+  type More,
   type Overseen,
   type PageFinding,
+  type Source,
 } from "../../shared/element/index.js";
-import { hashKey, linkWith, readHash, writeHash } from "../../shared/page/index.js";
 import { buildsMoved, BuildStore, page, sameFinding } from "../../shared/store/index.js";
-import { absent, fetched, fromJson, fromNotation, notationOf, oddAbout, scriptOf, type Found } from "./data.js";
+import { notationOf, plainly, scriptOf } from "./source.js";
 import { styles } from "./styles.js";
 
 /**
@@ -33,6 +36,14 @@ export class MwBuild extends MeshwrightElement implements Overseen {
   static override styles = [properties, styles];
   static override properties = { src: {}, json: {}, mode: {}, permalink: {} };
 
+  /** The number of what this copy's files say to each other by. */
+  static readonly contract = contract;
+
+  /** Takes in what comes after the first file. */
+  static extend(part: More, number: number): void {
+    extend(part, number);
+  }
+
   declare src: string | null;
   declare json: unknown;
   declare mode: string | null;
@@ -42,9 +53,8 @@ export class MwBuild extends MeshwrightElement implements Overseen {
   #observer: MutationObserver | undefined;
   #source: unknown;
   #loading: AbortController | undefined;
-  #key = "";
-  #seen: string | undefined;
-  #refused: readonly Finding[] = [];
+  #linking: Linking | undefined;
+  #raw: Source;
 
   override get store(): BuildStore {
     return this.#own;
@@ -87,7 +97,7 @@ export class MwBuild extends MeshwrightElement implements Overseen {
   }
 
   get ownFindings(): readonly Finding[] {
-    return [...this.#own.articleFindings, ...this.#refused];
+    return [...this.#own.articleFindings, ...(this.#linking?.refused ?? [])];
   }
 
   told(findings: readonly PageFinding[]): void {
@@ -109,10 +119,11 @@ export class MwBuild extends MeshwrightElement implements Overseen {
     this.#observer.observe(this, { attributes: true, childList: true });
     this.#own.followers.add(this);
     this.#own.complaints.watchers.add(this.#complained);
+    this.#linking ??= more().link?.(this);
     page().holders.add(this);
-    page().watchers.add(this.#address);
-    addEventListener("hashchange", this.#address);
-    addEventListener("pageshow", this.#address);
+    page().watchers.add(this.#look);
+    addEventListener("hashchange", this.#look);
+    addEventListener("pageshow", this.#look);
     buildsMoved();
     super.connectedCallback();
     this.#readSource();
@@ -124,9 +135,9 @@ export class MwBuild extends MeshwrightElement implements Overseen {
     this.#own.followers.delete(this);
     this.#own.complaints.watchers.delete(this.#complained);
     page().holders.delete(this);
-    page().watchers.delete(this.#address);
-    removeEventListener("hashchange", this.#address);
-    removeEventListener("pageshow", this.#address);
+    page().watchers.delete(this.#look);
+    removeEventListener("hashchange", this.#look);
+    removeEventListener("pageshow", this.#look);
     buildsMoved();
   }
 
@@ -158,33 +169,49 @@ export class MwBuild extends MeshwrightElement implements Overseen {
     const json = this.json ?? script?.textContent ?? undefined;
     const source = json ?? (this.src ? [this.src, this.baseURI].join(" ") : JSON.stringify(notation));
     if (source === this.#source) {
-      if (this.#reading && this.#odd() !== this.#oddity) this.#publish();
+      if (this.#reading && this.#odd() !== this.#oddity) this.renew();
       return;
     }
     const coming = document.readyState === "loading";
     this.#loading?.abort();
     if (json !== undefined) {
-      const found = fromJson(json);
+      const raw = { json };
+      const found = this.#reader(raw);
       // Half a script is no mistake.
       if (!found.build && coming && !this.json) return;
-      this.#found(source, found);
+      this.#found(source, raw, found);
     } else if (this.src) {
       this.#source = source;
       this.#reading = undefined;
       const { signal } = (this.#loading = new AbortController());
-      void fetched(new URL(this.src, this.baseURI).href, signal).then((found) => {
-        if (!signal.aborted) this.#found(source, found);
+      void loaded(new URL(this.src, this.baseURI).href, signal).then((raw) => {
+        if (!signal.aborted) this.#found(source, raw);
       });
-    } else if (Object.keys(notation).length) this.#found(source, fromNotation(notation));
-    else if (!coming) this.#found(source, absent());
+    } else if (Object.keys(notation).length) this.#found(source, { notation });
+    else if (!coming) this.#found(source, undefined);
   }
 
-  #found(source: unknown, found: Found): void {
+  #reader(raw: Source): Found {
+    return (more().check ?? plainly)(raw, this);
+  }
+
+  #found(source: unknown, raw: Source, found = this.#reader(raw)): void {
     this.#source = source;
+    this.#raw = raw;
     this.#reading = found;
+    // Whatever cannot be read plainly has to be read in full.
+    if (!found.build) wantMore();
     this.#publish();
     this.#read?.done();
     this.#read = undefined;
+  }
+
+  /** More can be read, and told, than before. */
+  renew(): void {
+    this.#linking ??= more().link?.(this);
+    if (!this.#reading) return;
+    this.#reading = this.#reader(this.#raw);
+    this.#publish();
   }
 
   /** What is to be known of attributes that are none of the data, so that they are looked at no oftener than they change. */
@@ -195,76 +222,41 @@ export class MwBuild extends MeshwrightElement implements Overseen {
   #publish(): void {
     this.#oddity = this.#odd();
     const { build, findings } = this.#reading!;
-    const odd = oddAbout(this, this.mode, build, findings);
-    const isRefused = odd.some(({ severity }) => severity === "error");
-    this.#own.publish(isRefused ? undefined : build, [...odd, ...findings]);
-    this.#address();
+    this.#own.publish(build, findings);
+    this.#look();
     oversight()?.published(this);
   }
 
   /** Takes in what the address says about this build, if it says anything new. */
-  readonly #address = (): void => {
-    const { article } = this.#own;
-    if (!article) return;
-    const key = hashKey(this.id, buildsOf(this.id).indexOf(this) + 1);
-    const text = readHash(key);
-    if (this.#key && key !== this.#key && this.#own.arrived && !text) this.#own.arrive({ structure: [], sets: {} });
-    this.#key = key;
-    if (!text || text === this.#seen) return;
-    this.#seen = text;
-    const { changes, structure, findings } = changesFrom(text, article);
-    this.#refused = findings;
-    this.#complained();
-    // What cannot be read takes nothing away.
-    const isEmpty = !structure.length && !Object.keys(changes).length;
-    if (!isEmpty || !findings.length) this.#own.arrive({ structure, sets: changes });
-  };
-
-  /** What of the reader's changes a link leaves out, because it is words. */
-  leftOut(): readonly Finding[] {
-    const { article, layer } = this.#own;
-    const words = article ? Object.keys(layer.sets).filter((address) => !linkCarries(article, address)) : [];
-    return words.map((address) =>
-      findingOf("warning", "meaning", "link-words", address, { address: labelAt(article!, address) }),
-    );
-  }
-
-  #written(): string | undefined {
-    const { article, layer } = this.#own;
-    if (!article) return undefined;
-    const sets = Object.entries(layer.sets).filter(([address]) => linkCarries(article, address));
-    if (!sets.length && !layer.structure.length) return undefined;
-    try {
-      return linkOf(article, Object.fromEntries(sets), layer.structure);
-    } catch {
-      // More than a link holds.
-      return undefined;
-    }
-  }
-
-  /** Where this build's article stands on its own. */
-  #permalink(): string {
-    const bookmark = this.closest("article, [role=article], .h-entry, .hentry")?.querySelector<HTMLAnchorElement>(
-      "a[rel~=bookmark][href], a.u-url[href]",
-    );
-    const own = this.permalink ? new URL(this.permalink, this.baseURI).href : bookmark?.href;
-    return own ?? location.href;
-  }
+  readonly #look = (): void => this.#linking?.look();
 
   /** A link that opens the article with the reader's changes in it. */
   link(): string {
-    const at = this.#permalink();
-    const here = at.split("#")[0] === location.href.split("#")[0];
-    return linkWith(at, here ? this.#key : hashKey(this.id, 1), this.#written() ?? "");
+    return this.#linking?.link() ?? location.href;
+  }
+
+  /** What of the reader's changes a link leaves out, because it is words. */
+  leftOut(): readonly Finding[] {
+    return this.#linking?.leftOut() ?? [];
   }
 
   override stateChanged(): void {
-    if (this.#key && !this.#own.arrived && (this.#own.changed || this.#own.canUndo))
-      writeHash(this.#key, () => (this.#seen = this.#written()));
+    this.#linking?.changed();
     super.stateChanged();
   }
 
-  protected override render(): TemplateResult {
-    return html`<slot></slot>`;
+  protected override update(changed: Map<PropertyKey, unknown>): void {
+    super.update(changed);
+    this.parts(() => [this.make("slot")]);
+  }
+}
+
+/** What a file says, or why it cannot be had. */
+async function loaded(address: string, signal: AbortSignal): Promise<Source> {
+  try {
+    const answer = await fetch(address, { signal });
+    return answer.ok ? { json: await answer.text() } : { address, found: answer.status };
+  } catch (error) {
+    return { address, found: (error as Error).message };
   }
 }

@@ -1,12 +1,15 @@
-import { css, html, nothing, type TemplateResult } from "lit";
-import { sayChanges, type ChangeRow, type Column } from "@meshwright/calc/article";
-import { block, paperOf, properties } from "../../shared/element/index.js";
+import { html, nothing, type TemplateResult } from "lit/html.js";
+import { sayChanges, type Against, type ChangeRow, type Column } from "@meshwright/calc/article";
+import { css, paperOf, properties } from "../../shared/element/index.js";
+import { block } from "../../shared/drawn/index.js";
 import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
 
 /**
  * The build as published, as the reader has it, and its alternatives, side by side: totals, front against rear, speed, fit,
  * what there is to buy for it, and what each changes against the published one: several differences, each with a name.
  *
+ * @attr against a version that all are held against instead of the published one, group by group too: a reference's id, an
+ * alternative's, `revision-1`
  * @attr show ids of the alternatives to show, with blanks between; all where not said
  * @csspart table the table
  */
@@ -47,14 +50,16 @@ export class MwChangeTable extends ToolElement {
         color: var(--_second);
         font-size: 0.86em;
       }
-      tbody tr > :nth-child(3) {
+      .root:not(.held) tbody tr > :nth-child(3),
+      .held tbody tr > :nth-child(4) {
         font-weight: 600;
       }
     `,
   ];
-  static override properties = { show: {} };
+  static override properties = { show: {}, against: {} };
 
   declare show: string | null;
+  declare against: string | null;
 
   protected override updated(changed: Map<PropertyKey, unknown>): void {
     super.updated(changed);
@@ -77,6 +82,16 @@ export class MwChangeTable extends ToolElement {
     );
   }
 
+  /** What all are held against, where that is not the published build; null where there is no such version. */
+  #against(): Against | undefined | null {
+    const id = this.against;
+    if (!id || id === "article" || !this.store?.build) return undefined;
+    const speaker = this.evaluation(id) && this.speaker(id);
+    const { references = [], alternatives = [] } = this.store.article!;
+    const label = [...references, ...alternatives].find((one) => one.id === id)?.label ?? id;
+    return speaker ? { label, speaker } : null;
+  }
+
   #row({ head, texts, words, cost }: ChangeRow): TemplateResult {
     return html`<tr>
       <th scope="row">${head}</th>
@@ -91,11 +106,16 @@ export class MwChangeTable extends ToolElement {
 
   protected override render(): TemplateResult {
     const columns = this.store?.build ? this.#columns() : [];
-    const said = this.says((speaker) => sayChanges(speaker, columns[0]!.speaker, columns));
+    const against = this.#against();
+    // What there is not is told to the author, and their text stays.
+    if (against === null) return this.fallback(false);
+    const said = this.says((speaker) =>
+      sayChanges(speaker, columns[0]!.speaker, against ? [against, ...columns] : columns, against),
+    );
     if (!said) return this.fallback(false);
-    return html`<div class="root" part="root">
+    return html`<div class="root ${against ? "held" : ""}" part="root">
         ${scrolling(
-          columns.map(({ label }) => label).join(", "),
+          (against ? [against, ...columns] : columns).map(({ label }) => label).join(", "),
           html`<table part="table">
             <thead>
               <tr>

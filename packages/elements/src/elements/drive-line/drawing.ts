@@ -1,4 +1,4 @@
-import { nothing, svg, type SVGTemplateResult } from "lit";
+import { nothing, svg, type SVGTemplateResult } from "lit/html.js";
 import type { SaidLine } from "@meshwright/calc/article";
 import {
   strokesOf,
@@ -9,7 +9,7 @@ import {
   type PlacedShaft,
   type Stroke,
 } from "@meshwright/calc/layout";
-import { round } from "../../shared/element/index.js";
+import { round } from "../../shared/drawn/index.js";
 
 /** The strokes of what was drawn last, by the marks: most of a line stays as it is when a count changes. */
 export type Drawn = Map<string, readonly Stroke[]>;

@@ -1,6 +1,6 @@
 import type { SaidCell, SaidLine, SaidLineTotal } from "@meshwright/calc/article";
 import type { Lettered, Lettering } from "@meshwright/calc/layout";
-import { roomFor } from "../../shared/element/index.js";
+import { roomFor } from "../../shared/drawn/index.js";
 
 /** The sizes of the lettering in pixels, as the styles have them. */
 export interface Sizes {

@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { ifDefined } from "lit/directives/if-defined.js";
 import {
   mendedDraft,
@@ -14,7 +14,8 @@ import { placeDriveLine, type Box, type PlacedLine } from "@meshwright/calc/layo
 import { evaluate } from "@meshwright/calc/evaluate";
 import { stageText } from "@meshwright/calc/report";
 import { spotOf } from "@meshwright/calc/drivetrain";
-import { announce, block, figures, paperOf, Picture, properties, writeCount } from "../../shared/element/index.js";
+import { paperOf, properties, writeCount } from "../../shared/element/index.js";
+import { announce, block, figures, Picture } from "../../shared/drawn/index.js";
 import { reporting } from "../../shared/tools/index.js";
 import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
 import { drawLine, type Drawn } from "./drawing.js";
@@ -51,7 +52,7 @@ export class MwDriveLine extends Picture {
     chosen: {},
     at: {},
     open: { type: Boolean },
-    draft: { attribute: false, type: Object },
+    draft: { state: true },
     message: { state: true },
   };
 

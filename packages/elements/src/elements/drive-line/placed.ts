@@ -1,7 +1,7 @@
 import { Directive, directive, type ElementPart, type PartInfo, PartType } from "lit/directive.js";
-import { nothing } from "lit";
+import { nothing } from "lit/html.js";
 import type { Box } from "@meshwright/calc/layout";
-import { round } from "../../shared/element/index.js";
+import { round } from "../../shared/drawn/index.js";
 
 /** Puts an element into its box, by the style's own properties: pages may refuse attributes of style. */
 class Placed extends Directive {

@@ -1,9 +1,10 @@
-import { css, html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { setText } from "@meshwright/calc/article";
 import { Writer } from "@meshwright/calc/report";
 import type { Finding } from "@meshwright/calc/stages";
 import { setOf, spotOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
-import { announce, block, MeshwrightElement, nameOf, properties, writeCount } from "../../shared/element/index.js";
+import { DrawnElement, announce, block } from "../../shared/drawn/index.js";
+import { css, nameOf, properties, writeCount } from "../../shared/element/index.js";
 import { copyText } from "../../shared/page/index.js";
 import { fill, fillCount } from "../../shared/words/index.js";
 
@@ -20,7 +21,7 @@ interface Sender {
  * @fires mw-undo, mw-reset, mw-copy what the reader did
  * @csspart changes the list · @csspart told what went along, or could not be kept · @csspart actions the buttons
  */
-export class MwEdits extends MeshwrightElement {
+export class MwEdits extends DrawnElement {
   static override readonly tag = "mw-edits";
   static override styles = [
     properties,

@@ -1,7 +1,8 @@
-import { css, html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { sayOrder, type SaidOrder } from "@meshwright/calc/article";
 import type { Part } from "@meshwright/calc/drivetrain";
-import { announce, block, properties } from "../../shared/element/index.js";
+import { announce, block } from "../../shared/drawn/index.js";
+import { css, properties } from "../../shared/element/index.js";
 import { copyText } from "../../shared/page/index.js";
 import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
 

@@ -1,17 +1,8 @@
-import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit";
+import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit/html.js";
 import { sayGauge, type SaidGauge } from "@meshwright/calc/article";
 import type { Comparison } from "@meshwright/calc/evaluate";
-import {
-  arrow,
-  block,
-  drawing,
-  hatching,
-  Picture,
-  properties,
-  roomFor,
-  round,
-  writeCount,
-} from "../../shared/element/index.js";
+import { Picture, arrow, block, drawing, hatching, roomFor, round } from "../../shared/drawn/index.js";
+import { properties, writeCount } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { styles } from "./styles.js";
 

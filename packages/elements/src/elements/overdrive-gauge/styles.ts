@@ -1,4 +1,4 @@
-import { css } from "lit";
+import { css } from "../../shared/element/index.js";
 
 export const styles = css`
   p {

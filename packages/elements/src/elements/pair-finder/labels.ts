@@ -1,4 +1,4 @@
-import { roomFor } from "../../shared/element/index.js";
+import { roomFor } from "../../shared/drawn/index.js";
 
 /** A rectangle: two corners, the lesser first. */
 export type Room = readonly [left: number, top: number, right: number, bottom: number];

@@ -1,6 +1,6 @@
 import { sayTotals, type Reporter, type SaidTotal } from "@meshwright/calc/article";
 import type { Bounded, Rational } from "@meshwright/calc/exact";
-import { reasonText } from "@meshwright/calc/languages";
+import { fill, reasonText } from "@meshwright/calc/languages";
 import type { Asked, Found } from "./question.js";
 
 /** One pair as it is listed and drawn. */
@@ -36,13 +36,16 @@ export function listedFrom(
   const told = one.reasons.filter(
     ({ weight, code }) => hit === (weight === "information") || code === "sleeve" || code === "plate",
   );
+  // How the mesh is set, as drawing and card have it.
+  const opened = hit && one.opening?.low.sign && one.axes;
   const reasons = [
+    ...(opened ? [fill(reports.setAt, lengthText(opened), lengthText(one.opening!))] : []),
     ...totals.flatMap(({ outside }) => outside ?? []),
     ...told.map((reason) => reasonText(reason, lengthText, reports.reasons, shareText)),
   ];
   return { one, hit, meshes, centre: meshes ? one.centre : undefined, totals, reasons: [...new Set(reasons)] };
 }
 
-/** Millimetres for drawing. */
-export const drawn = ({ centre }: Listed): number | undefined =>
-  centre === undefined ? undefined : centre.low.toNumber();
+/** Between the axes as they are set, in millimetres, for drawing. */
+export const drawn = ({ one, centre }: Listed): number | undefined =>
+  centre === undefined ? undefined : (one.axes ?? centre).low.toNumber();

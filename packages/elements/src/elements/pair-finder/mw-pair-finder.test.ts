@@ -1,7 +1,8 @@
 import { assert } from "@esm-bundle/chai";
 import "axe-core";
 import type axeCore from "axe-core";
-import { addFigures, define } from "../../shared/element/index.js";
+import { addFigures } from "../../shared/drawn/index.js";
+import { define } from "../../shared/element/index.js";
 import { fitFigures, motionFigures } from "@meshwright/calc/report";
 import type { MwBuild } from "../build/index.js";
 import { clear, find, lineOf, settle, show, withLimpet } from "../../test/page.js";
@@ -144,6 +145,116 @@ describe("mw-pair-finder", () => {
         }
       }
     }
+  });
+
+  const gear = (is: string, teeth: number, more: object = {}) => ({
+    id: `${is}-${teeth}`,
+    is,
+    teeth,
+    module: "1",
+    ...more,
+  });
+  const shelf = [
+    ...[10, 11, 12, 13, 14, 15, 16, 17].map((teeth) => gear("pinion", teeth)),
+    ...[40, 44, 48].map((teeth) => gear("spur", teeth)),
+  ];
+  const pair = (id: string, driver: number, driven: number) => ({
+    id,
+    label: id,
+    kind: "pair",
+    driver,
+    driven,
+    module: "1",
+  });
+  const other = async (data: object, of: string): Promise<HTMLElement> => {
+    const build = { format: "meshwright-build/1", target: { from: 3.9, to: 4.1 }, parts: shelf, ...data };
+    const script = `<script type="application/json">${JSON.stringify(build)}</script>`;
+    const page = await show(`<mw-build id="other">${script}</mw-build><mw-pair-finder of="${of}"></mw-pair-finder>`);
+    await settle();
+    return find(page, "mw-pair-finder");
+  };
+
+  it("looks for a pair of a branch, of an axle, or behind a motor of its own", async () => {
+    const it = pair("hub", 10, 40);
+    const places = [
+      { branches: [{ id: "shaft", stages: [it] }], outputs: [{ id: "rear", from: "shaft", stages: [] }] },
+      { outputs: [{ id: "rear", stages: [it] }] },
+      { outputs: [{ id: "rear", motor: {}, stages: [it] }] },
+    ];
+    for (const place of places) {
+      const element = await other(place, "hub");
+      await until(() => /reach the range/.test(lineOf(element)));
+      // By hand: 40/10, 44/11 and 48/12 are 4; nothing else lies between 3.9 and 4.1.
+      const found = pairs(element, "hit").map((text) => text.slice(0, 7));
+      assert.sameMembers(found, ["10 → 40", "11 → 44", "12 → 48"]);
+    }
+  });
+
+  it("says why it cannot look, and never that there is no range where there is one", async () => {
+    const split = [
+      { id: "front", stages: [pair("hub", 10, 40)] },
+      { id: "rear", stages: [] },
+    ];
+    const target = { from: 3, to: 5, output: "rear" };
+    assert.include(lineOf(await other({ outputs: split, target }, "hub")), "no range for what hub drives");
+    assert.include(lineOf(await other({ outputs: split, target: undefined }, "hub")), "names no range to reach");
+    const positions = [
+      { id: "low", stages: [] },
+      { id: "high", stages: [pair("hub", 10, 40)] },
+    ];
+    const box = { id: "box", kind: "selectable", selected: "low", positions };
+    const lever = { stages: [box], outputs: [{ id: "rear", stages: [] }] };
+    assert.include(lineOf(await other(lever, "hub")), "As the levers stand, hub drives nothing.");
+  });
+
+  it("shows few near misses at first, those that need the least, and more on request", async () => {
+    const element = await other({ outputs: [{ id: "rear", stages: [pair("hub", 10, 40)] }] }, "hub");
+    await until(() => /reach the range/.test(lineOf(element)));
+    const misses = () => pairs(element, "miss").map((text) => text.slice(0, 7));
+    assert.lengthOf(misses(), 8);
+    // By hand: (48/11 − 4.1)/(48/11)·12 = 0.725, (4.4 − 4.1)/4.4·11 = 0.75, (3.9 − 48/13)/(48/13)·14 = 0.79,
+    // (3.9 − 44/12)/(44/12)·13 = 0.83 teeth on the driver.
+    assert.deepEqual(misses().slice(0, 4), ["11 → 48", "10 → 44", "13 → 48", "12 → 44"]);
+    find(element.shadowRoot!, "button.more-misses").click();
+    await settle();
+    assert.lengthOf(misses(), 20);
+    find(element.shadowRoot!, "button.more-misses").click();
+    await settle();
+    // Twenty-four pairs, three of them found.
+    assert.lengthOf(misses(), 21);
+    assert.isNull(element.shadowRoot!.querySelector("button.more-misses"));
+  });
+
+  it("offers no part as free that another stage has come to hold, and keeps the box in sight", async () => {
+    const owned = shelf.map((part) => ({ ...part, owned: 1, available: false }));
+    const mounts = [{ stage: "hub", from: "24.9 mm", to: "25.1 mm" }];
+    const stages = [pair("first", 30, 30)];
+    const build = { parts: owned, mounts, stages, outputs: [{ id: "rear", stages: [pair("hub", 10, 40)] }] };
+    const element = await other(build, "hub");
+    await until(() => /reaches the range/.test(lineOf(element)));
+    assert.include(pairs(element, "hit")[0], "10 → 40");
+    const [picture, box] = [find(element.shadowRoot!, "svg"), find(element.shadowRoot!, "svg rect")];
+    assert.isAtLeast(box.getBoundingClientRect().width, picture.getBoundingClientRect().width / 40);
+    const { store } = find<MwBuild>(element.parentElement!, "mw-build");
+    store.change({ "first.driver": 10, "first.driven": 10, "first.fitted": ["pinion-10"] });
+    await until(() => /No pair/.test(lineOf(element)));
+    assert.deepEqual(pairs(element, "hit"), []);
+  });
+
+  it("finds bare counts without a list, and takes them without parts", async () => {
+    const mounts = [{ stage: "hub", from: "25 mm", to: "25 mm" }];
+    const element = await other({ parts: [], mounts, outputs: [{ id: "rear", stages: [pair("hub", 12, 38)] }] }, "hub");
+    await until(() => /No pair/.test(lineOf(element)));
+    const among = find<HTMLSelectElement>(element.shadowRoot!, 'select[name="among"]');
+    among.value = "counts";
+    among.dispatchEvent(new Event("change", { bubbles: true }));
+    await until(() => /1 pair reaches the range/.test(lineOf(element)));
+    // Fifty teeth in all, four times as many on the one.
+    assert.match(pairs(element, "hit").join(), /^10 → 40 4\.00 25\.0 mm – Take it/);
+    find(element.shadowRoot!, "tbody.hit button").click();
+    await settle(1);
+    const { layer } = find<MwBuild>(element.parentElement!, "mw-build").store;
+    assert.deepEqual(layer.sets, { "hub.driver": 10, "hub.driven": 40 });
   });
 
   it("leaves axe nothing to find, and a narrow page in its place", async () => {

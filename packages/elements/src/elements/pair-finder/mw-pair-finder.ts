@@ -1,22 +1,26 @@
-import { html, nothing, type TemplateResult } from "lit";
-import { moneyText, pairText, partName, type Reporter } from "@meshwright/calc/article";
+import { html, nothing, type TemplateResult } from "lit/html.js";
+import { drawnLength, moneyText, pairText, partName, placeName, type Reporter } from "@meshwright/calc/article";
+import type { Evaluation } from "@meshwright/calc/evaluate";
+import { valueAt } from "@meshwright/calc/drivetrain";
 import type { ReportWords } from "@meshwright/calc/languages";
-import { limitsOf } from "@meshwright/calc/fit";
-import { canBeHad } from "@meshwright/calc/parts";
+import { rangesOf } from "@meshwright/calc/fit";
+import { canBeHad, needsOf } from "@meshwright/calc/parts";
 import { Writer } from "@meshwright/calc/report";
-import { type Among, type Order, takenIn, takePair } from "@meshwright/calc/search";
+import { type Among, type NotAsked, type Order, takenIn, takePair } from "@meshwright/calc/search";
 import { rational, type Bounded, type Rounding } from "@meshwright/calc/exact";
-import { announce, block, Picture, properties } from "../../shared/element/index.js";
+import { Picture, announce, block } from "../../shared/drawn/index.js";
+import { properties } from "../../shared/element/index.js";
 import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
 import { reporting, tables, toolWordsFor, type ToolWords } from "../../shared/tools/index.js";
 import { drawn, listedFrom, type Listed } from "./listed.js";
 import { askFor, type Asked, type Found } from "./question.js";
-import { search, type Results } from "./search.js";
+import { Search, type Results } from "./search.js";
 import { styles } from "./styles.js";
 import { windowOf } from "./window.js";
 
-const shownAtFirst = 8;
-const amongAll = { all: "amongAll", had: "amongHad", owned: "amongOwned" } as const;
+/** How many pairs and how many near misses are shown at first, and how many more on request. */
+const [pairsAtFirst, missesAtFirst, more] = [8, 8, 12];
+const amongAll = { all: "amongAll", had: "amongHad", owned: "amongOwned", counts: "amongCounts" } as const;
 type Sort = Order | "closest";
 
 /**
@@ -37,7 +41,8 @@ export class MwPairFinder extends Picture {
     adapters: { state: true },
     sort: { state: true },
     results: { state: true },
-    everything: { state: true },
+    pairs: { state: true },
+    misses: { state: true },
     stopped: { state: true },
     message: { state: true },
   };
@@ -47,14 +52,16 @@ export class MwPairFinder extends Picture {
   declare private adapters: boolean;
   declare private sort: Sort;
   declare private results: Results | undefined;
-  declare private everything: boolean;
+  declare private pairs: number;
+  declare private misses: number;
   declare private stopped: boolean;
   declare private message: string | undefined;
 
   #asked: Asked | undefined;
-  #noRange = false;
+  #notAsked: NotAsked | undefined;
   #key = "";
   #searching: AbortController | undefined;
+  #search: Search | undefined;
   #listed: readonly Listed[] = [];
   #listedFor: readonly unknown[] = [];
 
@@ -63,8 +70,12 @@ export class MwPairFinder extends Picture {
     this.among = "had";
     this.adapters = true;
     this.sort = "nearest";
-    this.everything = false;
+    this.#few();
     this.stopped = false;
+  }
+
+  #few(): void {
+    [this.pairs, this.misses] = [pairsAtFirst, missesAtFirst];
   }
 
   protected get shop(): ToolWords {
@@ -92,26 +103,37 @@ export class MwPairFinder extends Picture {
     const evaluation = this.evaluation();
     if (!evaluation || !this.isConnected) return;
     const { sort, among, adapters } = this;
-    const { parts, mounts } = evaluation.build;
+    const { build } = evaluation;
     const order = sort === "closest" ? "nearest" : sort;
     const before = this.evaluation("article")?.build;
     const answer = askFor(evaluation, this.of, { among, adapters, order, ...(before && { before }) });
     const asked = typeof answer === "string" ? undefined : answer;
-    this.#noRange = answer === "no-range";
-    const { outputs, pitch } = asked?.question ?? {};
-    const rests = outputs?.map(({ id, rest, from, to }) => [id, rest, from, to]);
-    const key = JSON.stringify([asked?.stage.id, rests, pitch, mounts, parts, order, among, adapters]);
+    this.#notAsked = typeof answer === "string" ? answer : undefined;
+    const { stock: _, signal: _signal, ...question } = asked?.question ?? ({} as Partial<Asked["question"]>);
+    // What other places hold decides what is free.
+    const held = [build, ...(before ? [before] : [])].map((one) =>
+      needsOf(one).flatMap(({ stage, part, pieces }) =>
+        part && stage !== asked?.stage.id ? [stage, part.id, pieces] : [],
+      ),
+    );
+    const key = JSON.stringify([asked?.stage.id, question, held]);
     if (key === this.#key) return;
+    // What was found stays until there is something else: who has just taken a pair keeps it under the hand.
+    if (asked?.stage.id !== this.#asked?.stage.id) {
+      this.results = undefined;
+      this.#few();
+    }
     this.#key = key;
     this.#asked = asked;
     this.#searching?.abort();
-    this.results = undefined;
     this.stopped = false;
     if (!asked) return;
     const { signal } = (this.#searching = new AbortController());
-    void search(asked, signal, (results) => {
-      this.results = results;
+    this.#search = new Search(asked, signal, this.misses, (results) => {
+      const { results: old } = this;
+      this.results = results.done || !old?.found.length ? results : { ...old, progress: results.progress, done: false };
     });
+    void this.#search.go();
   }
 
   readonly #stop = (): void => {
@@ -139,25 +161,24 @@ export class MwPairFinder extends Picture {
     if (given.some((one, n) => one !== this.#listedFor[n])) {
       this.#listedFor = given;
       const speaker = reporting(this.speaker())!;
-      const writer = this.#writer;
-      const length = (measure: Bounded) => this.#length(measure, writer);
+      const length = (measure: Bounded) => drawnLength(speaker, measure);
       const read = (hit: boolean) => (one: Results["found"][number]) => listedFrom(one, hit, asked, speaker, length);
-      const listed = [...results.found.map(read(true)), ...results.missed.map(read(false))];
       const distance = (one: Listed) => drawn(one) ?? Infinity;
-      if (sort === "closest") listed.sort((a, b) => Number(b.hit) - Number(a.hit) || distance(a) - distance(b));
-      this.#listed = listed;
+      const hits = results.found.map(read(true));
+      if (sort === "closest") hits.sort((a, b) => distance(a) - distance(b));
+      this.#listed = [...hits, ...results.missed.map(read(false))];
     }
     return this.#listed;
-  }
-
-  #length(length: Bounded, writer = this.#writer): string {
-    return writer.length(length, {}, 2, 1);
   }
 
   // What the reader does
 
   #take(pair: Found): void {
-    const changes = takePair(this.current!, this.#asked!.stage.id, pair);
+    const { id } = this.#asked!.stage;
+    const article = this.evaluation("article")!.build;
+    // Back to what the author has: also to what is fitted there, or not said to be.
+    const back = this.#isPublished(pair) && [{ set: `${id}.fitted`, to: valueAt(article, `${id}.fitted`) ?? null }];
+    const changes = [...takePair(this.current!, id, pair), ...(back || [])];
     const [refusal] = this.change(Object.fromEntries(changes.map(({ set, to }) => [set, to])));
     this.message = refusal?.message;
     if (refusal) return announce(this.renderRoot as ShadowRoot, () => refusal.message);
@@ -195,14 +216,25 @@ export class MwPairFinder extends Picture {
     if (control.name === "among") this.among = control.value as Among;
     else if (control.name === "sort") this.sort = control.value as Sort;
     else this.adapters = control.checked;
-    this.everything = false;
+    this.#few();
   };
 
-  readonly #showAll = (): void => {
-    this.everything = true;
+  readonly #morePairs = (): void => {
+    this.pairs += more;
+  };
+
+  readonly #moreMisses = (): void => {
+    this.misses += more;
+    if (this.results!.missed.length < this.misses) void this.#search?.further(more);
   };
 
   // Drawing
+
+  /** Whether the author's build stands as taking a pair would leave it: then nothing is to be had for it. */
+  get #isPublished(): (one: Found) => boolean {
+    const article = this.evaluation("article")?.build;
+    return article && this.#asked ? takenIn(article, this.#asked.stage.id) : () => false;
+  }
 
   /** Whether the build stands as taking a pair would leave it. */
   get #isChosen(): (listed: Listed) => boolean {
@@ -251,14 +283,15 @@ export class MwPairFinder extends Picture {
     const { build, outputs } = this.evaluation()!;
     const asked = this.#asked!;
     const target = build.target!;
-    const writer = this.#writer;
-    const limits = limitsOf(
-      build.mounts?.find(({ stage }) => stage === asked.stage.id) ?? {},
-      asked.question.pitch ?? {},
-    );
-    const ends = (["from", "to"] as const).map((end) => limits.find((limit) => limit.end === end)?.at);
+    const speaker = reporting(this.speaker())!;
+    const { mount = {}, pitch = {}, internal } = asked.question;
+    const ranges = rangesOf(mount, { ...pitch, ...(internal && { internal }) });
+    const ends = [ranges[0]?.from, ranges.at(-1)?.to];
     const shown = (end: Bounded | undefined) => (end === undefined ? undefined : end.low.toNumber());
-    const texts = ends.map((end) => (end === undefined ? "" : this.#length(end, writer)));
+    const texts = (["from", "to"] as const).map((end, n) => {
+      const at = ends[n];
+      return at === undefined ? "" : drawnLength(speaker, at, mount.holes ? undefined : end);
+    });
     const headline = asked.question.outputs.findIndex(({ id }) => id === (build.headline ?? id));
     const output = Math.max(0, headline);
     const { label } = outputs.find(({ id }) => id === asked.question.outputs[output]!.id)!;
@@ -279,6 +312,8 @@ export class MwPairFinder extends Picture {
   }
 
   #price({ one }: Listed): string {
+    if (this.#isPublished(one)) return this.reports.stays;
+    if (!one.parts.length) return "–";
     const { sums, unpriced, buy } = one.pay;
     if (!buy.length) return this.reports.ownedAlready;
     if (unpriced || sums.length > 1) return this.reports.noPrice;
@@ -297,7 +332,7 @@ export class MwPairFinder extends Picture {
       <tr>
         <th scope="row">${drive("arrow")}</th>
         <td>${one.totals.map(({ text }) => text).join(" · ")}</td>
-        <td>${one.centre === undefined ? "–" : this.#length(one.centre, speaker.writer)}</td>
+        <td>${one.centre === undefined ? "–" : drawnLength(speaker, one.centre)}</td>
         <td class="wide">${this.#price(one)}</td>
         <td>
           ${
@@ -317,7 +352,7 @@ export class MwPairFinder extends Picture {
       </tr>
       <tr>
         <td colspan="5" class="words">
-          <span class="quiet">${parts.map(partName).join(" + ")}.</span>
+          ${parts.length ? html`<span class="quiet">${parts.map(partName).join(" + ")}.</span>` : nothing}
           <span class="narrow quiet">${this.reports.price}: ${this.#price(one)}.</span>
           ${why.map((sentence) => html`<span class="why">${sentence} </span>`)}
         </td>
@@ -331,7 +366,6 @@ export class MwPairFinder extends Picture {
     const isChosen = this.#isChosen;
     const hits = listed.filter(({ hit }) => hit);
     const misses = listed.filter(({ hit }) => !hit);
-    const shown = this.everything ? listed : [...hits.slice(0, shownAtFirst), ...misses.slice(0, shownAtFirst)];
     const names = this.#asked!.question.outputs.map(({ id }) => this.evaluation()!.output(id)!.label);
     return html`<div class="scroll" tabindex="0" role="region" aria-label=${names.join(", ")}>
         <table part="table">
@@ -344,24 +378,25 @@ export class MwPairFinder extends Picture {
               <th scope="col"><span class="heard">${shop.choose}</span></th>
             </tr>
           </thead>
-          ${shown.filter(({ hit }) => hit).map((one) => this.#row(one, speaker, isChosen))}
+          ${hits.slice(0, this.pairs).map((one) => this.#row(one, speaker, isChosen))}
           ${
             misses.length
               ? html`<tbody>
                   <tr>
-                    <th scope="rowgroup" colspan="5" class="quiet">
-                      ${fillCount(this.reports.missed, misses.length, this.locale)}
-                    </th>
+                    <th scope="rowgroup" colspan="5" class="quiet">${this.reports.missed}</th>
                   </tr>
                 </tbody>`
               : nothing
           }
-          ${shown.filter(({ hit }) => !hit).map((one) => this.#row(one, speaker, isChosen))}
+          ${misses.slice(0, this.misses).map((one) => this.#row(one, speaker, isChosen))}
         </table>
       </div>
       ${
-        shown.length < listed.length
-          ? html`<p><button type="button" @click=${this.#showAll}>${fill(shop.showAll, listed.length)}</button></p>`
+        this.results?.done
+          ? html`<p class="controls">
+              ${hits.length > this.pairs ? html`<button type="button" class="more-pairs" @click=${this.#morePairs}>${fill(shop.morePairs, hits.length - this.pairs)}</button>` : nothing}
+              ${misses.length > this.misses || this.results.more ? html`<button type="button" class="more-misses" @click=${this.#moreMisses}>${shop.moreMisses}</button>` : nothing}
+            </p>`
           : nothing
       }`;
   }
@@ -369,6 +404,10 @@ export class MwPairFinder extends Picture {
   #state(): TemplateResult {
     const { shop, results } = this;
     if (this.stopped) return html`<p>${shop.stopped}</p>`;
+    if (results?.fault) {
+      const { code, message } = results.fault;
+      return html`<p role="status">${code === "too-many-choices" ? this.reports.tooMany : message}</p>`;
+    }
     if (results?.done) return html`<p role="status">${this.#outcome()}</p>`;
     const share = this.#writer.number(rational(Math.floor((results?.progress ?? 0) * 100)).over(100), {
       percent: true,
@@ -377,23 +416,39 @@ export class MwPairFinder extends Picture {
     return html`<p>${fill(shop.looking, share)} <button type="button" @click=${this.#stop}>${shop.stop}</button></p>`;
   }
 
+  /** Why nothing is looked for, in a sentence; nothing where something is, or where the author asks for what there is not. */
+  #why(evaluation: Evaluation): string | undefined {
+    const { reports } = this;
+    const why = this.#notAsked;
+    if (!why || why === "no-stage") return undefined;
+    if (!evaluation.build.target) return reports.noTarget;
+    const text = {
+      "no-range": reports.noTargetFor,
+      "not-driven": reports.notDriven,
+      "not-a-pair": reports.notPair,
+      "open-differential": reports.openSplit,
+    }[why];
+    return fill(text, placeName(evaluation, this.of ?? evaluation.build.mounts![0]!.stage));
+  }
+
   protected override render(): TemplateResult {
     const evaluation = this.evaluation();
     if (!evaluation) return this.fallback(false);
     const asked = this.#asked;
-    if (!asked && !this.#noRange && evaluation.build.target) return this.fallback(false);
+    const why = this.#why(evaluation);
+    if (!asked && !why) return this.fallback(false);
     const { drivers, drivens, sets } = asked?.question ?? {};
     const hasParts = !!(drivers?.length && drivens?.length) || !!sets?.length;
     const listed = this.#list();
     return html`<div class="root" part="root">
         ${
-          evaluation.build.target && asked
+          asked
             ? html`${this.#question()} ${hasParts ? nothing : html`<p>${this.reports.noParts}</p>`}
               ${asked.unsure ? html`<p class="note">${this.reports.unsureRange}</p>` : nothing} ${this.#state()}
               ${this.width ? this.#window(listed) : nothing}
               ${listed.length ? html`<p class="note">${this.reports.legend}</p>` : nothing}
               ${listed.length ? this.#table(listed) : nothing}`
-            : html`<p>${this.reports.noTarget}</p>`
+            : html`<p>${why}</p>`
         }
       </div>
       ${this.fallback()}`;

@@ -1,44 +1,85 @@
-import { findPairs, nearMisses } from "@meshwright/calc/search";
+import { MeshwrightError } from "@meshwright/calc/exact";
+import { type Batch, findPairs, nearMisses } from "@meshwright/calc/search";
 import type { Asked, Found } from "./question.js";
 
 /** What has been found up to now. */
 export interface Results {
   readonly found: readonly Found[];
   readonly missed: readonly Found[];
+  /** Whether there may be near misses beyond those that were asked for. */
+  readonly more: boolean;
   /** From 0 to 1. */
   readonly progress: number;
   readonly done: boolean;
+  /** What kept it from being looked through. */
+  readonly fault?: MeshwrightError;
 }
-
-/** So many near misses are enough to look at. */
-const missesAtMost = 500;
 
 /** As long as the page is held at a time, in milliseconds; the longest that one may notice is 50. */
 const slice = 12;
 
 const nextTurn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
-/**
- * Searches a little at a time, and tells how far it is after each.
- *
- * @param tell is given the results up to then; the last time with `done`
- */
-export async function search(asked: Asked, signal: AbortSignal, tell: (results: Results) => void): Promise<void> {
-  const lists: Record<"found" | "missed", Found[]> = { found: [], missed: [] };
-  const halves = [
-    ["found", findPairs(asked.question)],
-    ["missed", nearMisses(asked.question)],
-  ] as const;
-  let until = performance.now() + slice;
-  for (const [n, [list, batches]] of halves.entries())
-    for (const { found, progress } of batches) {
-      for (const one of found) lists[list].push(one);
-      if (list === "missed" && lists.missed.length >= missesAtMost) break;
+/** A search for pairs that goes on a little at a time: all that are looked for, and of the near misses as many as are asked for. */
+export class Search {
+  readonly #signal: AbortSignal;
+  readonly #tell: (results: Results) => void;
+  readonly #pairs: Generator<Batch<Found>, void>;
+  readonly #misses: Generator<Batch<Found>, void>;
+  readonly #found: Found[] = [];
+  readonly #missed: Found[] = [];
+  #wanted: number;
+  #more = true;
+
+  /**
+   * @param misses how many near misses are wanted at first
+   * @param tell is given the results up to then; the last time with `done`
+   */
+  constructor({ question }: Asked, signal: AbortSignal, misses: number, tell: (results: Results) => void) {
+    this.#pairs = findPairs(question);
+    this.#misses = nearMisses(question);
+    this.#signal = signal;
+    this.#wanted = misses;
+    this.#tell = tell;
+  }
+
+  /** Looks until all is found that is wanted. */
+  async go(): Promise<void> {
+    try {
+      await this.#look(this.#pairs, this.#found, 0, () => true);
+      await this.#look(this.#misses, this.#missed, 0.5, () => this.#missed.length < this.#wanted);
+      this.#say(1, true);
+    } catch (error) {
+      if (!(error instanceof MeshwrightError)) throw error;
+      this.#say(1, true, error);
+    }
+  }
+
+  /** Looks for more near misses. */
+  async further(count: number): Promise<void> {
+    this.#wanted = this.#missed.length + count;
+    await this.go();
+  }
+
+  async #look(batches: Generator<Batch<Found>, void>, list: Found[], start: number, on: () => boolean): Promise<void> {
+    let until = performance.now() + slice;
+    while (on() && !this.#signal.aborted) {
+      const next = batches.next();
+      if (next.done) {
+        if (list === this.#missed) this.#more = false;
+        return;
+      }
+      list.push(...next.value.found);
       if (performance.now() < until) continue;
-      tell({ ...lists, progress: (n + progress) / 2, done: false });
+      this.#say(start + next.value.progress / 2, false);
       await nextTurn();
-      if (signal.aborted) return;
       until = performance.now() + slice;
     }
-  if (!signal.aborted) tell({ ...lists, progress: 1, done: true });
+  }
+
+  #say(progress: number, done: boolean, fault?: MeshwrightError): void {
+    if (this.#signal.aborted) return;
+    const results = { found: this.#found, missed: this.#missed, more: this.#more, progress, done };
+    this.#tell({ ...results, ...(fault && { fault }) });
+  }
 }

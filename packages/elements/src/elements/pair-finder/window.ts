@@ -1,5 +1,5 @@
-import { html, nothing, svg, type TemplateResult } from "lit";
-import { roomFor, round } from "../../shared/element/index.js";
+import { html, nothing, svg, type TemplateResult } from "lit/html.js";
+import { roomFor, round } from "../../shared/drawn/index.js";
 import { placeLabels } from "./labels.js";
 import { drawn, type Listed } from "./listed.js";
 
@@ -30,6 +30,22 @@ function span(numbers: readonly number[], room: number): readonly [number, numbe
   return [least - margin, most + margin];
 }
 
+/**
+ * What an axis shows: the box, and of what lies beyond it a few times as much as the box is wide on either side, and the nearest
+ * few however far they are. Without both ends, what is nearest.
+ */
+function viewOf(ends: readonly (number | undefined)[], points: readonly number[]): readonly [number, number] {
+  const [from, to] = ends;
+  if (from === undefined || to === undefined) {
+    const known = ends.filter((end) => end !== undefined);
+    return span([...known, ...points], 0.12);
+  }
+  const beyond = points.map((point) => Math.max(from - point, point - to, 0)).sort((a, b) => a - b);
+  const room = Math.max(4 * (to - from), beyond[3] ?? beyond.at(-1) ?? 0, Math.abs(to) * 0.01);
+  const kept = points.map((point) => Math.min(Math.max(point, from - room), to + room));
+  return span([from, to, ...kept], 0.12);
+}
+
 /** The window of total against centre distance: the box is what mount and range allow; hits are filled, misses are not. */
 export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
   const { listed, output, range, mount, width, em, x: along } = of;
@@ -40,9 +56,14 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
   });
   if (!points.length || width < 120) return nothing;
   const near = points.slice(0, 24);
-  const ends = mount.filter((end) => end !== undefined);
-  const [left, right] = span([...ends, ...near.map(({ centre }) => centre)], 0.12);
-  const [bottom, top] = span([...range, ...near.map(({ total }) => total)], 0.12);
+  const [left, right] = viewOf(
+    mount,
+    near.map(({ centre }) => centre),
+  );
+  const [bottom, top] = viewOf(
+    range,
+    near.map(({ total }) => total),
+  );
   const height = round(Math.min(Math.max(width * 0.62, 17 * em), 24 * em));
   const aside = Math.max(3.2, Math.max(...of.rangeTexts.map(roomFor)) + 1);
   const margin = { start: aside * em, end: 0.8 * em, top: 2.2 * em, bottom: 3 * em };

@@ -1,7 +1,8 @@
-import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit";
+import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit/html.js";
 import { saySummary, type BlockTable, type SaidSummary } from "@meshwright/calc/article";
 import type { OutputEvaluation } from "@meshwright/calc/evaluate";
-import { block, drawing, hatching, Picture, properties, roomFor, round, table } from "../../shared/element/index.js";
+import { Picture, block, drawing, hatching, roomFor, round, table } from "../../shared/drawn/index.js";
+import { properties } from "../../shared/element/index.js";
 import { styles } from "./styles.js";
 
 /**

@@ -1,9 +1,10 @@
-import { html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { repeat } from "lit/directives/repeat.js";
 import { changesOf, valueAt, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
 import { arrowFor } from "@meshwright/calc/report";
 import { inners, stageShapes, type Position, type Stage } from "@meshwright/calc/stages";
-import { announce, block, properties, readCount } from "../../shared/element/index.js";
+import { announce, block } from "../../shared/drawn/index.js";
+import { properties, readCount } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { ToolElement } from "../../shared/tools/index.js";
 import { fieldsOf, listsOf, newStage, type Field } from "./fields.js";

@@ -385,4 +385,39 @@ describe("mw-teeth", () => {
     page = await show(withLimpet(`<p><mw-teeth of="nowhere.driver">15</mw-teeth></p>`));
     assert.equal(lineOf(find(page, "p")), "15");
   });
+
+  it("keeps the author's text under the field while it is right: one spinbutton, and nothing twice", async () => {
+    const text = find(teeth.shadowRoot!, ".text");
+    const slot = find(teeth.shadowRoot!, "slot");
+    assert.isTrue(text.contains(slot));
+    assert.equal(find(page, "p").innerText, "With 15 to 62: 43.32");
+    press(count, "ArrowUp");
+    await turn();
+    assert.isFalse(text.contains(slot));
+    assert.equal(text.textContent, "63");
+    press(count, "ArrowDown");
+    await turn();
+    assert.isTrue(text.contains(slot));
+    assert.lengthOf(teeth.shadowRoot!.querySelectorAll("[role=spinbutton]"), 1);
+    assert.equal(text.getAttribute("aria-hidden"), "true");
+  });
+
+  it("hands the focus to its field", async () => {
+    teeth.focus();
+    assert.equal(teeth.shadowRoot!.activeElement, count);
+    count.blur();
+    await turn();
+  });
+
+  it("is drawn anew where all that it had drawn was taken away", async () => {
+    teeth.shadowRoot!.replaceChildren();
+    press(countIn(find(page, "[of='primary.driver']")), "ArrowUp");
+    await turn();
+    teeth.requestUpdate();
+    await turn();
+    const field = countIn(teeth);
+    press(field, "ArrowUp");
+    await turn();
+    assert.equal(lineOf(teeth), "63 article 62");
+  });
 });

@@ -1,20 +1,23 @@
-import { html, nothing, type TemplateResult } from "lit";
-import { setText } from "@meshwright/calc/article";
 import { changesOf, sameSet, setOf, type ChangeSet, type GearSet } from "@meshwright/calc/drivetrain";
-import { Writer } from "@meshwright/calc/report";
+import { fill } from "@meshwright/calc/languages";
 import type { Stage } from "@meshwright/calc/stages";
+import { countWords } from "../../languages/counts.js";
 import {
-  announce,
+  authorsText,
+  isWrapped,
   MeshwrightElement,
+  more,
   nameOf,
-  paperOf,
   properties,
   readCount,
+  sameText,
   standsForValue,
+  wantMore,
   writeCount,
+  type CountState,
+  type Tray,
 } from "../../shared/element/index.js";
-import { fill } from "../../shared/words/index.js";
-import { choicesFor, type Choice } from "./sets.js";
+import { wordsThere } from "../../shared/tables/index.js";
 import { styles } from "./styles.js";
 
 const highest = 1_000_000;
@@ -45,7 +48,7 @@ export class MwTeeth extends MeshwrightElement {
     min: {},
     max: {},
     free: { type: Boolean },
-    passed: { attribute: false, type: Boolean },
+    passed: { state: true },
     open: { state: true },
     draft: { state: true },
     message: { state: true },
@@ -66,14 +69,20 @@ export class MwTeeth extends MeshwrightElement {
   #value: unknown;
   #article: unknown;
   #fitted: GearSet | undefined;
-  #choices: readonly Choice[] | undefined;
   #gesture: object | undefined;
-  #wheeled = 0;
   /** Whether the field has been tapped since it has the focus. */
   #tapped = false;
   #asking = false;
-  /** Where the tray is to stand: measured before it is there, because a page is laid out anew for every look after a change. */
-  #place: { readonly sides: readonly string[]; readonly paper: string; readonly color: string } | undefined;
+  /** The published text that the author's own was found to say; nothing where it says something else. */
+  #right: string | undefined;
+  #hides = false;
+  #inside: string | undefined;
+  #tray: Tray | undefined;
+  #host: HTMLElement | undefined;
+
+  get #words(): typeof countWords {
+    return wordsThere("words", countWords, this.locale);
+  }
 
   get #address(): string {
     return this.of ?? "";
@@ -84,7 +93,7 @@ export class MwTeeth extends MeshwrightElement {
   }
 
   get #name(): string {
-    return this.label || nameOf(this.current!, this.#address, this.words);
+    return this.label || nameOf(this.current!, this.#address, this.#words);
   }
 
   get #lowest(): number {
@@ -108,13 +117,43 @@ export class MwTeeth extends MeshwrightElement {
   }
 
   override stateChanged(): void {
-    if (this.#takeIn() || this.open) super.stateChanged();
+    const isAnew = this.#judged !== this.store?.article;
+    if (this.#takeIn() || this.open || isAnew) super.stateChanged();
+    if (isAnew && this.hasUpdated) this.#judge();
   }
 
+  #judged: unknown;
+
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    if (this.hasUpdated && (changed.has("open") || changed.has("message"))) this.#measure();
     this.#takeIn();
-    this.#choices = this.current && !this.free ? choicesFor(this.current, this.#address) : undefined;
+    if (!this.hasUpdated || changed.has("of") || changed.has("free")) this.#judge();
+  }
+
+  override contentChanged(): void {
+    this.#judge();
+    super.contentChanged();
+  }
+
+  /** Looks at what stands inside. */
+  #judge(): void {
+    this.#judged = this.store?.article;
+    this.#inside = authorsText(this);
+    this.#takeIn();
+    const published = this.#text(this.#article ?? this.#value);
+    this.#right = published !== undefined && sameText(this.#inside, published) ? published : undefined;
+    // What says the same is known by that, whatever stands around it.
+    this.#hides = this.#right !== undefined || (published !== undefined && standsForValue(this, published));
+  }
+
+  /** What was right stays shown when something wraps it; what the author writes is judged. */
+  readonly #slotted = (): void => {
+    if (authorsText(this) === this.#inside || (this.#right !== undefined && isWrapped(this))) return;
+    this.contentChanged();
+  };
+
+  /** Whether both counts of a set are one value here. */
+  get #isSet(): boolean {
+    return !!this.#fitted && !this.free;
   }
 
   #write(value: number): string {
@@ -124,16 +163,20 @@ export class MwTeeth extends MeshwrightElement {
   // Requests
 
   #ask(changes: ChangeSet, gesture?: unknown): void {
+    const before = this.store?.layer;
     const findings = this.change(changes, gesture);
     this.draft = undefined;
-    this.message = findings.length ? fill(this.words.kept, findings[0]!.message, this.#text()) : undefined;
-    const root = this.renderRoot as ShadowRoot;
-    announce(root, () => this.message ?? this.#outcome());
+    this.message = findings.length ? fill(this.#words.kept, findings[0]!.message, this.#text() ?? "") : undefined;
+    if (before !== this.store?.layer || this.message) this.#announce();
+  }
+
+  #announce(): void {
+    more().announce?.(this.renderRoot as ShadowRoot, () => this.message ?? this.#tray?.outcome() ?? "");
   }
 
   /** Takes a count, or says why not and keeps the last good one. */
   #take(value: number | undefined, gesture?: unknown): void {
-    const { words } = this;
+    const words = this.#words;
     if (value !== undefined && value >= this.#lowest && value <= this.#highest) {
       this.message = undefined;
       this.draft = undefined;
@@ -145,9 +188,9 @@ export class MwTeeth extends MeshwrightElement {
     this.message = fill(
       over ? words.most : words.wholeOnly,
       this.#write(over ? this.#highest : this.#lowest),
-      this.#text(),
+      this.#text() ?? "",
     );
-    announce(this.renderRoot as ShadowRoot, () => this.message ?? "");
+    this.#announce();
   }
 
   /** The stage that the address belongs to. */
@@ -172,20 +215,6 @@ export class MwTeeth extends MeshwrightElement {
 
   #commit(): void {
     if (this.draft !== undefined) this.#take(readCount(this.draft));
-  }
-
-  /** What the change came to, for those who listen. */
-  #outcome(): string {
-    const outputs = this.evaluation()?.outputs ?? [];
-    const figures = outputs.map(({ id, label }) =>
-      fill(
-        this.figureWords.standing,
-        label,
-        this.textOf({ figure: "reduction", of: id })!,
-        this.textOf({ figure: "standing", of: id })!,
-      ),
-    );
-    return [`${this.#name} ${this.#text()}`, ...figures].join(". ");
   }
 
   // Handlers
@@ -256,164 +285,163 @@ export class MwTeeth extends MeshwrightElement {
   readonly #undo = (): void => {
     this.store?.undo();
     this.message = undefined;
-    announce(this.renderRoot as ShadowRoot, () => this.#outcome());
+    this.#announce();
   };
-
-  readonly #wheel = (): void => {
-    this.#wheeled = performance.now();
-  };
-
-  readonly #chosen = (event: Event): void => {
-    event.stopPropagation();
-    const select = event.target as HTMLSelectElement;
-    const { set } = this.#choices![select.selectedIndex]!;
-    // Some browsers let the wheel turn a choice over.
-    if (performance.now() - this.#wheeled > 100) this.#ask(changesOf(this.#stage()!, set));
-    this.requestUpdate();
-  };
-
-  // Drawing
-
-  /** A value as text: a count, or all counts of a set. */
-  #text(value = this.#value): string {
-    return typeof value === "object" ? this.#setText(setOf(value as Stage) ?? {}) : this.#write(Number(value));
-  }
-
-  #setText(set: GearSet): string {
-    return setText(set, new Writer({ locale: this.locale, words: this.figureWords }));
-  }
-
-  protected override updated(changed: Map<PropertyKey, unknown>): void {
-    super.updated(changed);
-    const input = this.renderRoot.querySelector<HTMLInputElement & HTMLSelectElement>("input,select");
-    if (input && this.draft === undefined) {
-      const text = this.#text();
-      const now = this.#choices?.findIndex(({ set }) => sameSet(set, this.#fitted)) ?? -1;
-      if (now >= 0) input.selectedIndex = now;
-      else if (input.value !== text) {
-        input.value = text;
-        if (this.open) input.select();
-      }
-    }
-    const tray = this.renderRoot.querySelector<HTMLElement>(".tray");
-    const place = this.#place;
-    if (!tray || !place) return;
-    this.#place = undefined;
-    for (const side of ["start", "end", "under"]) tray.classList.toggle(side, place.sides.includes(side));
-    tray.style.setProperty("--_page", place.paper);
-    tray.style.color = place.color;
-    if (this.open === "strip" && tray.showPopover && !tray.matches(":popover-open")) tray.showPopover();
-  }
-
-  #measure(): void {
-    const around = this.renderRoot.querySelector(".root")?.getBoundingClientRect();
-    if (!around || !(this.open || this.message)) return;
-    const width = this.ownerDocument.documentElement.clientWidth;
-    const near = around.left < 190 ? "start" : around.right > width - 190 ? "end" : "";
-    const sides = this.open === "strip" ? [] : [near, around.top < 60 ? "under" : ""];
-    const { color } = getComputedStyle(this);
-    this.#place = { sides, paper: paperOf(this), color };
-  }
-
-  #tray(): TemplateResult | typeof nothing {
-    const { open, message, words } = this;
-    if (!open && !message) return nothing;
-    const strip = open === "strip";
-    return html`<span
-      class=${strip ? "tray strip" : "tray"}
-      part="tray"
-      popover=${strip ? "manual" : nothing}
-      @pointerdown=${this.#refuse}
-      @mousedown=${this.#refuse}
-      >${
-        open
-          ? html`<button
-                class="wide"
-                type="button"
-                tabindex="-1"
-                ?disabled=${!this.store?.canUndo}
-                @click=${this.#undo}
-              >
-                ${words.undo}</button
-              ><span class="name" aria-hidden="true">${this.#name} <b>${this.#text()}</b></span
-              ><button
-                type="button"
-                tabindex="-1"
-                aria-label="${words.less}: ${this.#name}"
-                @click=${() => this.#step(-1)}
-              >
-                −</button
-              ><button
-                type="button"
-                tabindex="-1"
-                aria-label="${words.more}: ${this.#name}"
-                @click=${() => this.#step(1)}
-              >
-                +
-              </button>`
-          : nothing
-      }${message ? html`<span class="message" id="message">${message}</span>` : nothing}</span
-    >`;
-  }
-
-  #control(text: string, choices: readonly Choice[] | undefined): TemplateResult {
-    const { words } = this;
-    if (choices)
-      return html`<select
-        tabindex=${this.passed ? "-1" : nothing}
-        aria-label=${fill(words.set, this.#name)}
-        @change=${this.#chosen}
-        @input=${this.#stop}
-        @wheel=${{ handleEvent: this.#wheel, passive: true }}
-      >
-        ${choices.map(({ set, name }) => html`<option>${this.#setText(set)}${name ? ` · ${name}` : nothing}</option>`)}
-      </select>`;
-    return html`<input
-      type="text"
-      role="spinbutton"
-      tabindex=${this.passed ? "-1" : nothing}
-      inputmode=${keyboard()}
-      autocomplete="off"
-      autocorrect="off"
-      spellcheck="false"
-      enterkeyhint="done"
-      aria-label=${fill(words.teeth, this.#name)}
-      aria-valuenow=${this.#count}
-      aria-valuemin=${this.#lowest}
-      aria-valuemax=${this.#highest < highest ? this.#highest : nothing}
-      aria-valuetext=${text}
-      aria-invalid=${this.message ? "true" : nothing}
-      aria-describedby=${this.message ? "message" : nothing}
-      @focus=${this.#focused}
-      @blur=${this.#left}
-      @click=${this.#clicked}
-      @input=${this.#typed}
-      @change=${this.#stop}
-      @keydown=${this.#pressed}
-      @keypress=${this.#ownKey}
-      @keyup=${this.#ownKey}
-    />`;
-  }
 
   readonly #stop = (event: Event): void => event.stopPropagation();
 
-  protected override render(): TemplateResult {
-    const value = this.#value;
-    const choices = this.#choices;
-    if (typeof value !== "number" && !(value && choices)) return this.fallback(false);
-    const article = this.#article;
-    const text = this.#text();
-    const published = article === undefined ? "" : this.#text(article);
-    const changed = published !== "" && published !== text;
-    const { draft } = this;
-    return html`<span
-        class="root ${changed ? "changed" : ""} ${draft === undefined ? "" : "typing"}"
-        part="count"
-        @click=${this.#refuse}
-        ><span class="text" aria-hidden="true">${draft === undefined ? text : draft || "\u2002"}</span
-        >${choices?.length === 1 ? nothing : this.#control(text, choices)}${this.#tray()}</span
-      >${changed ? html` <span class="note" part="note">${fill(this.words.article, published)}</span>` : nothing}${this.fallback(
-        standsForValue(this, published || text),
-      )}`;
+  // Drawing
+
+  /** A value as text: a count, or all counts of a set; nothing where that cannot be said yet. */
+  #text(value = this.#value): string | undefined {
+    if (typeof value === "number") return this.#write(value);
+    const set = typeof value === "object" ? setOf(value as Stage) : undefined;
+    return set && more().setText?.(set, this.locale);
   }
+
+  #make() {
+    const root = this.make("span");
+    const text = this.make("span");
+    const slot = this.make("slot");
+    const shown = this.make("span");
+    const input = this.make("input");
+    const choice = this.make("span");
+    const keys = this.make("span");
+    const note = this.make("span");
+    const prose = this.make("span");
+    root.setAttribute("part", "count");
+    root.addEventListener("click", this.#refuse);
+    text.className = "text";
+    text.ariaHidden = "true";
+    note.className = "note";
+    note.setAttribute("part", "note");
+    slot.addEventListener("slotchange", this.#slotted);
+    for (const [name, value] of Object.entries(fieldAttributes)) input.setAttribute(name, value);
+    for (const [name, handle] of Object.entries({
+      focus: this.#focused,
+      blur: this.#left,
+      click: this.#clicked,
+      input: this.#typed,
+      change: this.#stop,
+      keydown: this.#pressed,
+      keypress: this.#ownKey,
+      keyup: this.#ownKey,
+    }))
+      input.addEventListener(name, handle as EventListener);
+    text.append(shown);
+    root.append(text, input, choice, keys);
+    prose.append(slot);
+    return [root, text, slot, shown, input, choice, keys, note, prose] as const;
+  }
+
+  /** The field is what a page that focuses the count means. */
+  override focus(options?: FocusOptions): void {
+    (this.renderRoot as ShadowRoot | undefined)?.querySelector<HTMLElement>("input,select")?.focus(options) ??
+      super.focus(options);
+  }
+
+  protected override update(changed: Map<PropertyKey, unknown>): void {
+    super.update(changed);
+    const [root, text, slot, shown, input, choice, keys, note, prose] = this.parts(() => this.#make());
+    const value = this.#value;
+    const said = this.#text();
+    const isCount = typeof value === "number" && !this.#isSet;
+    const isSet = this.#isSet && said !== undefined;
+    const isThere = isCount || isSet;
+    const { draft, message } = this;
+    const article = this.#article;
+    const published = article === undefined ? undefined : this.#text(article);
+    const differs = isThere && published !== undefined && published !== said;
+    root.className = `root${differs ? " changed" : ""}${draft === undefined ? "" : " typing"}`;
+    // What the author wrote stands under the field while it is right; what is drawn, in a place of its own.
+    const isOwn = isThere && draft === undefined && said === this.#right;
+    const home = isOwn ? text : prose;
+    if (slot.parentNode !== home) home.append(slot);
+    root.hidden = !isThere;
+    slot.hidden = isThere && !isOwn && this.#hides;
+    const drawn = !isThere || isOwn ? "" : draft === undefined ? said! : draft || "\u2002";
+    if (shown.textContent !== drawn) shown.textContent = drawn;
+    const after = differs ? ` ${fill(this.#words.article, published)}` : "";
+    if (note.textContent !== after) note.textContent = after;
+    note.hidden = !after;
+    if (!isCount) input.remove();
+    else if (input.parentNode !== root) choice.before(input);
+    if (isCount) {
+      input.inputMode = this.open ? input.inputMode : keyboard();
+      setAttributes(input, {
+        tabindex: this.passed ? "-1" : undefined,
+        "aria-label": fill(this.#words.teeth, this.#name),
+        "aria-valuenow": String(this.#count),
+        "aria-valuemin": String(this.#lowest),
+        "aria-valuemax": this.#highest < highest ? String(this.#highest) : undefined,
+        "aria-valuetext": said,
+        "aria-invalid": message ? "true" : undefined,
+        "aria-describedby": message ? "message" : undefined,
+      });
+      if (draft === undefined && input.value !== said) {
+        input.value = said!;
+        if (this.open) input.select();
+      }
+    }
+    if (this.#host !== keys) this.#tray = undefined;
+    this.#host = keys;
+    if (isThere) (this.#tray ??= more().tray?.(this.#state(choice, keys)))?.draw();
+    if (this.#isSet && !this.#tray) wantMore();
+  }
+
+  #state(choice: HTMLElement, keys: HTMLElement): CountState {
+    const own = (): MwTeeth => this;
+    return {
+      element: this,
+      root: this.renderRoot as ShadowRoot,
+      choice,
+      keys,
+      get name() {
+        return own().#name;
+      },
+      get text() {
+        return own().#text() ?? "";
+      },
+      get open() {
+        return own().open;
+      },
+      get message() {
+        return own().message;
+      },
+      get build() {
+        return own().current;
+      },
+      get store() {
+        return own().store;
+      },
+      get address() {
+        return own().#address;
+      },
+      get passed() {
+        return !!own().passed;
+      },
+      get isSet() {
+        return own().#isSet;
+      },
+      step: (by) => this.#step(by),
+      undo: this.#undo,
+      take: (set) => this.#ask(changesOf(this.#stage()!, set)),
+      textOf: (query) => this.textOf(query),
+    };
+  }
+}
+
+const fieldAttributes = {
+  type: "text",
+  role: "spinbutton",
+  autocomplete: "off",
+  autocorrect: "off",
+  spellcheck: "false",
+  enterkeyhint: "done",
+};
+
+function setAttributes(element: Element, attributes: Readonly<Record<string, string | undefined>>): void {
+  for (const [name, value] of Object.entries(attributes))
+    if (value === undefined) element.removeAttribute(name);
+    else if (element.getAttribute(name) !== value) element.setAttribute(name, value);
 }

@@ -1,7 +1,7 @@
-import { nothing, svg, type SVGTemplateResult } from "lit";
+import { nothing, svg, type SVGTemplateResult } from "lit/html.js";
 import type { PlacedMount, PlacedWall, Span } from "@meshwright/calc/layout";
 import type { Bounded } from "@meshwright/calc/exact";
-import { hatching, roomFor, round } from "../../shared/element/index.js";
+import { hatching, roomFor, round } from "../../shared/drawn/index.js";
 import { arc, circle, cross, head } from "./ink.js";
 import { pivotOf, reachOf, type Sheet } from "./sheet.js";
 

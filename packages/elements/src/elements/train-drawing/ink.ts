@@ -1,4 +1,4 @@
-import { round } from "../../shared/element/index.js";
+import { round } from "../../shared/drawn/index.js";
 
 /** Path data: a circle. */
 export const circle = (x: number, y: number, radius: number): string =>

@@ -3,11 +3,11 @@ import { readBuild } from "@meshwright/calc/document";
 import { evaluate } from "@meshwright/calc/evaluate";
 import { layoutOf } from "@meshwright/calc/layout";
 import { define } from "../../shared/element/index.js";
-import { watchFindings } from "../../shared/findings/index.js";
+import { makeWhole } from "../../second/index.js";
 import { MwBuild } from "../build/index.js";
 import { MwTrainDrawing } from "./index.js";
 
-watchFindings();
+makeWhole();
 define(MwBuild, MwTrainDrawing);
 
 const primary = {

@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import {
   drawnLength,
   sayDrawing,
@@ -9,7 +9,8 @@ import {
 } from "@meshwright/calc/article";
 import type { ReportWords } from "@meshwright/calc/languages";
 import { layoutOf, type Layout } from "@meshwright/calc/layout";
-import { block, Picture, properties, writeCount } from "../../shared/element/index.js";
+import { Picture, block } from "../../shared/drawn/index.js";
+import { properties, writeCount } from "../../shared/element/index.js";
 import { fill, reportWordsFor } from "../../shared/words/index.js";
 import { reporting, toolWordsFor, type ToolWords } from "../../shared/tools/index.js";
 import { centreLine, drawCentres, drawPivot, drawWalls, type LengthText } from "./dimensions.js";

@@ -1,7 +1,7 @@
-import { nothing, svg, type SVGTemplateResult } from "lit";
+import { nothing, svg, type SVGTemplateResult } from "lit/html.js";
 import type { Bounded } from "@meshwright/calc/exact";
 import type { PlacedMount } from "@meshwright/calc/layout";
-import { hatching, roomFor, round } from "../../shared/element/index.js";
+import { hatching, roomFor, round } from "../../shared/drawn/index.js";
 import { between, type LengthText } from "./dimensions.js";
 import { circle, cross } from "./ink.js";
 import { reachOf, type Sheet } from "./sheet.js";

@@ -1,7 +1,7 @@
-import { nothing, svg, type SVGTemplateResult } from "lit";
+import { nothing, svg, type SVGTemplateResult } from "lit/html.js";
 import { gearOutline } from "@meshwright/calc/gears";
 import type { Layout, PlacedWheel, Span } from "@meshwright/calc/layout";
-import { round, roomFor } from "../../shared/element/index.js";
+import { roomFor, round } from "../../shared/drawn/index.js";
 import { arc, circle, cross, head } from "./ink.js";
 import { reachOf, type Sheet } from "./sheet.js";
 

@@ -181,4 +181,72 @@ describe("mw-value", () => {
     const after = find(page, "p").getBoundingClientRect();
     assert.deepEqual([after.height, after.width], [before.height, before.width]);
   });
+
+  describe("while it says what the author wrote", () => {
+    const parts = (value: Element) => {
+      const root = value.shadowRoot!;
+      return { drawn: find(root, "[part=value]"), slot: find(root, "slot") };
+    };
+
+    it("shows the author's own text, which is selected, copied and found as it stands; a figure that differs is drawn", async () => {
+      const page = await show(withLimpet(`<p>Rear <mw-value of="rear"><b>43.32</b></mw-value> turns</p>`));
+      const { drawn, slot } = parts(find(page, "mw-value"));
+      assert.deepEqual([drawn.hidden, drawn.textContent, slot.hidden], [true, "", false]);
+      assert.equal(find(page, "p").innerText, "Rear 43.32 turns");
+      const { store } = find<MwBuild>(page, "mw-build");
+      store.change({ "primary.driver": 17 });
+      await turn();
+      assert.deepEqual([drawn.hidden, drawn.textContent, slot.hidden], [false, "38.23", true]);
+      getSelection()!.selectAllChildren(find(page, "p"));
+      store.undo();
+      await turn();
+      assert.deepEqual([drawn.hidden, slot.hidden], [true, false]);
+    });
+
+    it("is not doubled by what stands around the text, and a stale one is drawn over", async () => {
+      const around = [
+        "<time>43.32</time>",
+        "<data value=1>43.32</data>",
+        "<button>43.32</button>",
+        "<i>43</i>.<i>32</i>",
+      ];
+      for (const inside of around) {
+        const page = await show(withLimpet(`<p><mw-value of="rear">${inside}</mw-value></p>`));
+        assert.equal(lineOf(find(page, "p")), "43.32", inside);
+        find<MwBuild>(page, "mw-build").store.change({ "primary.driver": 17 });
+        await turn();
+        assert.equal(lineOf(find(page, "p")), "38.23", inside);
+      }
+      const page = await show(withLimpet(`<p><mw-value of="rear"><time>43.31</time></mw-value></p>`));
+      assert.equal(lineOf(find(page, "p")), "43.32");
+    });
+
+    it("stays as it is when something wraps or translates it, until an edit moves the figure", async () => {
+      const page = await show(withLimpet(`<p><mw-value of="rear">43.32</mw-value></p>`));
+      const value = find(page, "mw-value");
+      value.innerHTML = "<font><font>43,32</font></font>";
+      await settle(1);
+      assert.equal(lineOf(value), "43,32");
+      find<MwBuild>(page, "mw-build").store.change({ "primary.driver": 17 });
+      await turn();
+      assert.equal(lineOf(value), "38.23");
+    });
+  });
+
+  it("follows when something outside wraps or cleans what it has drawn", async () => {
+    const page = await show(withLimpet(`<p><mw-value of="rear">43.32</mw-value></p>`));
+    const value = find(page, "mw-value");
+    const { store } = find<MwBuild>(page, "mw-build");
+    store.change({ "primary.driver": 17 });
+    await turn();
+    const drawn = find(value.shadowRoot!, "[part=value]");
+    drawn.innerHTML = `<font>${drawn.textContent}</font>`;
+    store.change({ "primary.driver": 16 });
+    await turn();
+    assert.equal(lineOf(value), "40.62");
+    value.shadowRoot!.replaceChildren();
+    store.change({ "primary.driver": 17 });
+    await turn();
+    assert.equal(lineOf(value), "38.23");
+  });
 });

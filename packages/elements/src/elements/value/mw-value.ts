@@ -1,10 +1,18 @@
-import { css, html, type TemplateResult } from "lit";
 import { queryOf } from "@meshwright/calc/article";
 import { queryNames, type QueryText } from "@meshwright/calc/report";
-import { MeshwrightElement, properties, standsForValue } from "../../shared/element/index.js";
+import {
+  authorsText,
+  css,
+  isWrapped,
+  MeshwrightElement,
+  properties,
+  sameText,
+  standsForValue,
+} from "../../shared/element/index.js";
 
 /**
- * A computed figure or verdict word in a sentence. Its content is what a page without scripts reads.
+ * A computed figure or verdict word in a sentence. Its content is what a page without scripts reads, and what is shown while the
+ * figure says the same.
  *
  * Words that the vocabulary of figures does not know leave the content as it is, and are told to the author.
  *
@@ -42,7 +50,10 @@ export class MwValue extends MeshwrightElement {
 
   #query: QueryText = {};
   #text: string | undefined;
-  #hides: boolean | undefined;
+  /** The published figure that the author's own text was found to say; nothing where it says something else. */
+  #right: string | undefined;
+  #hides = false;
+  #inside: string | undefined;
 
   /** Works the text out; says whether it is another. */
   #read(): boolean {
@@ -52,39 +63,65 @@ export class MwValue extends MeshwrightElement {
     return this.#text !== before;
   }
 
-  /** Looks at what stands inside; says whether it is to be treated otherwise than before. */
-  #judge(): boolean {
-    const before = this.#hides;
+  /** Looks at what stands inside. */
+  #judge(): void {
     const { store } = this;
+    this.#inside = authorsText(this);
+    if (this.#text === undefined) return;
     const published = this.at || store?.build === store?.article ? this.#text : this.textOf(this.#query, "article");
-    this.#hides = this.#text !== undefined && standsForValue(this, published ?? this.#text);
-    return this.#hides !== before;
+    this.#right = published !== undefined && sameText(this.#inside, published) ? published : undefined;
+    // What says the same is known by that, whatever stands around it.
+    this.#hides = this.#right !== undefined || standsForValue(this, published ?? this.#text);
   }
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
     if (!changed.size && this.hasUpdated) return;
     this.#query = queryOf(this as unknown as Readonly<Record<string, string | null>>);
     this.#read();
-    if (this.store) this.#judge();
+    this.#judge();
   }
 
   override stateChanged(): void {
     if (!this.hasUpdated) return;
+    const { store } = this;
     const first = this.#text === undefined;
-    if (!this.#read()) return;
-    if (first) this.#judge();
+    // Another article is judged anew; an edit is not.
+    const isAnew = this.#article !== store?.article;
+    this.#article = store?.article;
+    if (!this.#read() && !isAnew) return;
+    if (first || isAnew) this.#judge();
     this.requestUpdate();
   }
 
+  #article: unknown;
+
   override contentChanged(): void {
     if (!this.hasUpdated) return;
-    const other = this.#read();
-    if (this.#judge() || other) this.requestUpdate();
+    this.#read();
+    this.#judge();
+    this.requestUpdate();
   }
 
-  protected override render(): TemplateResult {
+  /** What was right stays shown when something wraps it, or a page is translated; what the author writes is judged. */
+  readonly #slotted = (): void => {
+    const text = authorsText(this);
+    if (text === this.#inside || (this.#right !== undefined && isWrapped(this))) return;
+    this.contentChanged();
+  };
+
+  protected override update(changed: Map<PropertyKey, unknown>): void {
+    super.update(changed);
+    const [span, slot] = this.parts(() => {
+      const made = [this.make("span"), this.make("slot")] as const;
+      made[0].setAttribute("part", "value");
+      made[1].addEventListener("slotchange", this.#slotted);
+      return made;
+    });
     const text = this.#text;
-    if (text === undefined) return this.fallback(false);
-    return html`<span part="value">${text}</span>${this.fallback(this.#hides)}`;
+    const isOwn = text === undefined || text === this.#right;
+    span!.hidden = isOwn;
+    const shown = isOwn ? "" : text;
+    if (span!.textContent !== shown) span!.textContent = shown;
+    slot!.hidden = !isOwn && this.#hides;
   }
 }

@@ -1,6 +1,7 @@
-import { html, type TemplateResult } from "lit";
+import { html, type TemplateResult } from "lit/html.js";
 import { saySpeeds, type SaidSpeed } from "@meshwright/calc/article";
-import { block, properties } from "../../shared/element/index.js";
+import { properties } from "../../shared/element/index.js";
+import { block } from "../../shared/drawn/index.js";
 import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
 
 /**

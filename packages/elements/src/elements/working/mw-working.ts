@@ -1,7 +1,8 @@
-import { html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { sayWorking } from "@meshwright/calc/article";
 import type { WorkingTable } from "@meshwright/calc/report";
-import { block, properties } from "../../shared/element/index.js";
+import { properties } from "../../shared/element/index.js";
+import { block } from "../../shared/drawn/index.js";
 import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
 
 /**

@@ -1,28 +1,11 @@
 import type { Widened } from "@meshwright/calc/languages";
+import { countWords } from "../counts.js";
 
 /**
  * What the elements say in English, and the list of what every language has to say. `{0}`, `{1}` stand for what is put in;
  * where a count decides the form, the forms bear the names of `Intl.PluralRules`.
  */
-export const en = {
-  comma: ",",
-  teeth: "{0}, teeth",
-  gear: "gear {0}",
-  fields: {
-    driver: "driver",
-    driven: "driven",
-    starts: "starts",
-    teeth: "wheel",
-    sun: "sun",
-    ring: "ring",
-    planet: "planet",
-    planets: "planets",
-  },
-  set: "{0}, set",
-  wholeOnly: "Whole teeth only, from {0}. Kept {1}.",
-  most: "{0} is the most here. Kept {1}.",
-  kept: "{0} Kept {1}.",
-  article: "article {0}",
+export const en = /* @__PURE__ */ Object.assign({}, countWords, {
   yours: "yours {0} · article {1}",
   less: "One less",
   more: "One more",
@@ -39,7 +22,7 @@ export const en = {
   start: "start",
   enlarged: "the end, {0}×",
   findings: { one: "1 thing to mend", other: "{0} things to mend" },
-};
+});
 
 /** The strings of one language. */
 export type Words = Widened<typeof en>;

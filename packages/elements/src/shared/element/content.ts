@@ -1,7 +1,7 @@
-import * as article from "@meshwright/calc/article";
+import { standsForValue as stands, type Content } from "@meshwright/calc/article";
 
 /** What stands inside an element, as calc looks at it. */
-const contentOf = (element: Element): readonly article.Content[] =>
+export const contentOf = (element: Element): readonly Content[] =>
   [...element.childNodes].flatMap((node) =>
     node.nodeType === 1
       ? {
@@ -15,8 +15,4 @@ const contentOf = (element: Element): readonly article.Content[] =>
   );
 
 /** Whether the content of an inline element stands for its value. */
-export const standsForValue = (element: Element, value: string): boolean =>
-  article.standsForValue(contentOf(element), value);
-
-/** Whether the content of a block element stands for it. */
-export const standsForBlock = (element: Element): boolean => article.standsForBlock(contentOf(element));
+export const standsForValue = (element: Element, value: string): boolean => stands(contentOf(element), value);

@@ -1,42 +1,16 @@
-import {
-  adoptStyles,
-  html,
-  LitElement,
-  type CSSResult,
-  type PropertyDeclaration,
-  type PropertyDeclarations,
-  type TemplateResult,
-} from "lit";
 import type { Build, Change, ChangeSet } from "@meshwright/calc/drivetrain";
 import type { Finding } from "@meshwright/calc/stages";
-import { isUnsaid, writerFor, type Speaker, type Unsaid } from "@meshwright/calc/article";
 import type { Evaluation } from "@meshwright/calc/evaluate";
-import type { FigureWords } from "@meshwright/calc/languages";
-import { figureFrom, type QueryText } from "@meshwright/calc/report";
+import type { QueryText } from "@meshwright/calc/report";
 import { page, type BuildHolder, type BuildStore, type Follower } from "../store/index.js";
-import { figureWordsFor, whenWordsArrive, wordsFor, type Words } from "../words/index.js";
-import { standsForBlock } from "./content.js";
+import { whenWordsArrive } from "../tables/index.js";
 import { version } from "./define.js";
-import { figures } from "./figures.js";
 import { findBuild } from "./find.js";
 import { follow, localeOf, unfollow } from "./locale.js";
 import { isStrange, oversight } from "./oversight.js";
+import { Reactive, type Declaration, type Style } from "./reactive.js";
+import { forgetTexts, textFor } from "./texts.js";
 
-/** Texts of figures by what they are figures of: an article says the same in many places. */
-let texts = new WeakMap<Evaluation, Map<string, string>>();
-
-/** The text of a figure, made once for all that show it. */
-function textFor(evaluation: Evaluation, query: QueryText, locale: string, store: BuildStore): string {
-  let known = texts.get(evaluation);
-  if (!known) texts.set(evaluation, (known = new Map<string, string>()));
-  const key = locale + JSON.stringify(query);
-  let text = known.get(key);
-  if (text === undefined) {
-    const version = (id: string) => store.evaluation(id);
-    known.set(key, (text = figureFrom(figures, evaluation, query, { locale, words: figureWordsFor(locale), version })));
-  }
-  return text;
-}
 const connected = new Set<MeshwrightElement>();
 let watching = false;
 let searching = false;
@@ -60,9 +34,18 @@ const readAll = (): void => {
 };
 
 const readInOtherWords = (): void => {
-  texts = new WeakMap();
+  forgetTexts();
   readAll();
 };
+
+/** Everything is looked at again: more can be said now than before. */
+export function lookAgain(): void {
+  forgetTexts();
+  for (const element of connected) {
+    element.judge();
+    element.contentChanged();
+  }
+}
 
 function watch(): void {
   if (watching) return;
@@ -72,10 +55,10 @@ function watch(): void {
   if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", readAll);
 }
 
-const sheets = new WeakMap<Document, Map<CSSResult, CSSStyleSheet>>();
+const sheets = new WeakMap<Document, Map<Style, CSSStyleSheet>>();
 
 /** A style sheet made by the document that it is used in: a frame's elements may have grown up in another one. */
-function sheetFor(view: Window & typeof globalThis, style: CSSResult): CSSStyleSheet {
+function sheetFor(view: Window & typeof globalThis, style: Style): CSSStyleSheet {
   const { document } = view;
   let known = sheets.get(document);
   if (!known) sheets.set(document, (known = new Map()));
@@ -88,40 +71,32 @@ function sheetFor(view: Window & typeof globalThis, style: CSSResult): CSSStyleS
   return sheet;
 }
 
-/** Adds a style sheet to what a root has. */
-export function dress(root: ShadowRoot, style: CSSResult): void {
+/** Adds style sheets to what a root has; as elements where a browser, or a document without a window, knows no others. */
+export function dress(root: ShadowRoot, ...styles: readonly Style[]): void {
   const view = root.ownerDocument.defaultView;
-  if (!view || !root.adoptedStyleSheets) return adoptStyles(root, [style]);
-  const sheet = sheetFor(view, style);
-  if (!root.adoptedStyleSheets.includes(sheet)) root.adoptedStyleSheets = [...root.adoptedStyleSheets, sheet];
+  if (view && root.adoptedStyleSheets) {
+    const more = styles.map((style) => sheetFor(view, style)).filter((one) => !root.adoptedStyleSheets.includes(one));
+    root.adoptedStyleSheets = [...root.adoptedStyleSheets, ...more];
+    return;
+  }
+  for (const { cssText } of styles) {
+    const element = root.ownerDocument.createElement("style");
+    const { litNonce } = globalThis as { litNonce?: string };
+    if (litNonce) element.nonce = litNonce;
+    element.textContent = cssText;
+    root.append(element);
+  }
 }
 
 /**
  * What every element of the library is made from: it finds its build, follows it and its language, and draws. It holds no
  * number of its own.
  */
-export abstract class MeshwrightElement extends LitElement implements Follower {
+export abstract class MeshwrightElement extends Reactive implements Follower {
   static readonly version: string = version;
   static readonly tag: string = "";
 
-  static override properties: PropertyDeclarations = { build: {} };
-
-  /** Frameworks set anything: what is meant to be text becomes text, and what can be none counts as nothing. */
-  protected static override getPropertyDescriptor(
-    name: PropertyKey,
-    key: string | symbol,
-    options: PropertyDeclaration,
-  ): PropertyDescriptor | undefined {
-    const descriptor = super.getPropertyDescriptor(name, key, options);
-    if (!descriptor || options.state || options.type || name === "json") return descriptor;
-    return {
-      ...descriptor,
-      set(value: unknown) {
-        const text = /^(string|number|boolean)$/.test(typeof value) ? String(value) : null;
-        descriptor.set!.call(this, text);
-      },
-    };
-  }
+  static override properties: Readonly<Record<string, Declaration>> = { build: {} };
 
   /** The id of the `mw-build` that this is about; none: the nearest. */
   declare build: string | null;
@@ -156,15 +131,6 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
     return this.#locale;
   }
 
-  protected get words(): Words {
-    return wordsFor(this.#locale);
-  }
-
-  /** The words of figures, in this element's language. */
-  protected get figureWords(): FigureWords {
-    return figureWordsFor(this.#locale);
-  }
-
   /** The build as it stands. */
   protected get current(): Build | undefined {
     return this.#store?.build;
@@ -190,42 +156,6 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
     }
   }
 
-  /** Whoever says what calc's article room makes of a version, in this element's language. */
-  protected speaker(at?: string | null): Speaker | undefined {
-    const evaluation = this.evaluation(at);
-    const [store, locale] = [this.#store!, this.#locale];
-    if (!evaluation) return undefined;
-    const words = figureWordsFor(locale);
-    return {
-      evaluation,
-      locale,
-      words,
-      get writer() {
-        return writerFor(evaluation, locale, words);
-      },
-      figure: (query) => textFor(evaluation, query, locale, store),
-    };
-  }
-
-  /**
-   * What this element says, as calc has it; nothing while there is no build, or where its attributes ask for what there is
-   * not: then the content stays.
-   */
-  protected says<Said extends object>(
-    make: (speaker: Speaker) => Said | Unsaid | undefined,
-    at?: string | null,
-  ): Said | undefined {
-    this.fault = undefined;
-    const speaker = this.speaker(at);
-    let said: Said | Unsaid | undefined;
-    try {
-      said = speaker && make(speaker);
-    } catch (error) {
-      this.fault = (error as Error).message;
-    }
-    return isUnsaid(said) ? undefined : said;
-  }
-
   /**
    * Asks for a change on the reader's behalf, and tells the page where it was made and is one. What stands against it is
    * answered: whoever asks has to show it.
@@ -238,21 +168,6 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
     return findings;
   }
 
-  /** The author's content: hidden where it stands for what is drawn, shown where it is prose that a self-closed tag has swallowed. */
-  protected fallback(hide = standsForBlock(this)): TemplateResult {
-    if (!this.hasUpdated) this.#inside = this.innerHTML;
-    return html`<slot ?hidden=${hide} @slotchange=${this.#slotted}></slot>`;
-  }
-
-  /** What stood inside when this was first drawn. The first event of a slot comes later and mostly tells of nothing else. */
-  #inside: string | undefined;
-
-  #slotted(): void {
-    const before = this.#inside;
-    this.#inside = undefined;
-    if (before !== this.innerHTML) this.contentChanged();
-  }
-
   protected override createRenderRoot(): ShadowRoot {
     const root = this.shadowRoot ?? this.attachShadow({ mode: "open" });
     // A server may have drawn the fallback in here.
@@ -262,10 +177,27 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
   }
 
   #dress(root: ShadowRoot): void {
-    const styles = (this.constructor as typeof LitElement).elementStyles as readonly CSSResult[];
-    const view = this.ownerDocument.defaultView;
-    if (!view || view === globalThis.window) adoptStyles(root, [...styles]);
-    else root.adoptedStyleSheets = styles.map((style) => sheetFor(view, style));
+    dress(root, ...([(this.constructor as typeof Reactive).styles].flat() as Style[]));
+  }
+
+  #parts: readonly HTMLElement[] = [];
+  /** Those of them that stand in the root itself. */
+  #top: readonly HTMLElement[] = [];
+
+  protected make<Tag extends keyof HTMLElementTagNameMap>(tag: Tag): HTMLElementTagNameMap[Tag] {
+    return this.ownerDocument.createElement(tag);
+  }
+
+  /** What this draws with: made once, and anew where somebody has taken a piece away. */
+  protected parts<Parts extends readonly HTMLElement[]>(make: () => Parts): Parts {
+    const root = this.renderRoot;
+    if (!this.#top.length || this.#top.some((one) => one.parentNode !== root)) {
+      for (const one of this.#top) one.remove();
+      this.#parts = make();
+      this.#top = this.#parts.filter((one) => !one.parentNode);
+      root.append(...this.#top);
+    }
+    return this.#parts as Parts;
   }
 
   override connectedCallback(): void {
@@ -287,7 +219,10 @@ export abstract class MeshwrightElement extends LitElement implements Follower {
   }
 
   adoptedCallback(): void {
-    if (this.shadowRoot && this.hasUpdated) this.#dress(this.shadowRoot);
+    if (!this.shadowRoot || !this.hasUpdated) return;
+    // Sheets of another document do not count here.
+    if (this.shadowRoot.adoptedStyleSheets) this.shadowRoot.adoptedStyleSheets = [];
+    this.#dress(this.shadowRoot);
   }
 
   /** Looks where the build of this is now. */

@@ -1,5 +1,4 @@
-import { holderFault, holderOf, holdersOf, inOrder, type Holders } from "@meshwright/calc/article";
-import type { Finding } from "@meshwright/calc/stages";
+import { holderOf, holdersOf, inOrder, type Holders } from "@meshwright/calc/article";
 import { page, type BuildHolder } from "../store/index.js";
 import { composed } from "./composed.js";
 
@@ -25,6 +24,3 @@ export const buildsOf = (id: string): readonly BuildHolder[] =>
 /** The build that an element belongs to, as calc finds it in the page as it is composed. */
 export const findBuild = (element: Node, id: string | null | undefined): BuildHolder | undefined =>
   holderOf(composed, buildsUnder(), element, id);
-
-/** A build that is asked for by a name which none on the page has. */
-export const missingBuild = (id: string): Finding | undefined => holderFault(composed, page().holders, id);

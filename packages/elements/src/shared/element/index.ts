@@ -24,15 +24,28 @@
  *
  * @module
  */
-export { announce } from "./announce.js";
 export { composed, rootsOf } from "./composed.js";
-export { standsForBlock, standsForValue } from "./content.js";
+export { contentOf, standsForValue } from "./content.js";
 export { readCount, writeCount } from "./digits.js";
+export {
+  contract,
+  extend,
+  fetchMore,
+  more,
+  wantMore,
+  type CountState,
+  type Found,
+  type Linking,
+  type More,
+  type Source,
+  type Tray,
+} from "./more.js";
+export { isPages, isStrange } from "./oversight.js";
+export { authorsText, isWrapped, sameText } from "./own-text.js";
 export { paperOf } from "./paper.js";
 export { define, version, type ElementClass } from "./define.js";
-export { dress, MeshwrightElement } from "./element.js";
-export { addFigures, figures } from "./figures.js";
-export { buildsOf, findBuild, missingBuild } from "./find.js";
+export { dress, lookAgain, MeshwrightElement } from "./element.js";
+export { buildsOf, findBuild } from "./find.js";
 export { localeOf } from "./locale.js";
 export {
   install,
@@ -44,6 +57,6 @@ export {
   type Subject,
 } from "./oversight.js";
 export { nameOf } from "./name.js";
-export { arrow, hatching, roomFor, round } from "./ink.js";
-export { Picture } from "./picture.js";
-export { block, drawing, guard, properties, table } from "./styles.js";
+export { properties } from "./styles.js";
+export { css, type Declaration, type Style } from "./reactive.js";
+export { sayBy, textFor, type SayFigure } from "./texts.js";

@@ -1,8 +1,9 @@
 import { spotOf, type Build } from "@meshwright/calc/drivetrain";
-import { fill, type Words } from "../words/index.js";
+import { fill } from "@meshwright/calc/languages";
+import type { Words } from "../../languages/words/en.js";
 
 /** What a count at an address is called: the gear's own name, or its stage and its place there. */
-export function nameOf(build: Build, address: string, words: Words): string {
+export function nameOf(build: Build, address: string, words: Pick<Words, "fields" | "gear">): string {
   const spot = spotOf(build, address);
   const stage = spot?.stage as Record<string, unknown> | undefined;
   if (!stage) return address;

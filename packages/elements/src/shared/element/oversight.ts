@@ -67,8 +67,12 @@ export function install(one: Overseer): void {
   arrived(one);
 }
 
+/** Whether an attribute is the page's own: what begins like a handler of events and is none may be a slip. */
+export const isPages = (element: Element, name: string): boolean =>
+  isPagesOwn(name) && (!name.startsWith("on") || name in element);
+
 /** Whether an element has an attribute that neither it nor the page knows. */
 export const isStrange = (element: Element): boolean => {
   const { observedAttributes } = element.constructor as unknown as { readonly observedAttributes: readonly string[] };
-  return element.getAttributeNames().some((name) => !observedAttributes.includes(name) && !isPagesOwn(name));
+  return element.getAttributeNames().some((name) => !observedAttributes.includes(name) && !isPages(element, name));
 };

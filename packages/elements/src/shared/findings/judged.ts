@@ -1,7 +1,9 @@
 import { askedFindings } from "@meshwright/calc/article";
 import { attributeFindings, elementAttributes, type ElementTag } from "@meshwright/calc/document";
 import { errorOf, type Finding } from "@meshwright/calc/stages";
-import { missingBuild, type Subject } from "../element/index.js";
+import { holderFault } from "@meshwright/calc/article";
+import { composed, type Subject } from "../element/index.js";
+import { page } from "../store/index.js";
 
 /** What an element asks for, by the names of its attributes: frameworks set properties instead. */
 function askedBy(element: Subject): Record<string, string> {
@@ -17,7 +19,7 @@ function askedBy(element: Subject): Record<string, string> {
 
 /** No build at all, where one is looked for. */
 function homeFault({ build }: Subject): Finding {
-  const missing = build ? missingBuild(build) : undefined;
+  const missing = build ? holderFault(composed, page().holders, build) : undefined;
   return missing ?? errorOf("meaning", "missing-reference", "", { id: "mw-build" });
 }
 

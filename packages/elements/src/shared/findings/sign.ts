@@ -1,5 +1,5 @@
-import { css, html, nothing, render } from "lit";
-import { dress, type Subject, type PageFinding } from "../element/index.js";
+import { html, nothing, render } from "lit/html.js";
+import { css, dress, type Subject, type PageFinding } from "../element/index.js";
 import { isAuthorHere } from "../page/index.js";
 import { fillCount, wordsFor } from "../words/index.js";
 import { sentenceFor, spotOf } from "./spot.js";

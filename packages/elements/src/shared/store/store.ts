@@ -1,17 +1,9 @@
-import {
-  asPublished,
-  edited,
-  layOver,
-  sameLayer,
-  type Dropped,
-  type Edited,
-  type Layer,
-} from "@meshwright/calc/document";
-import { unitsOf, valueAt, type Build, type Change, type ChangeSet, type Unit } from "@meshwright/calc/drivetrain";
-import { errorOf, findingOf, type Finding } from "@meshwright/calc/stages";
-import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
-import { versionOf } from "@meshwright/calc/report";
+import { asPublished, sameLayer, type Edited, type Layer } from "@meshwright/calc/document";
+import { valueAt, type Build, type Change, type ChangeSet, type Unit } from "@meshwright/calc/drivetrain";
+import type { Evaluation } from "@meshwright/calc/evaluate";
+import type { Finding } from "@meshwright/calc/stages";
 import { Complaints } from "./complaints.js";
+import { engineNow } from "./engine.js";
 
 /** Whatever draws from a store. */
 export interface Follower {
@@ -65,7 +57,7 @@ export class BuildStore {
 
   /** The reader's changes of values by what belongs together: a set is one. */
   get units(): readonly Unit[] {
-    return this.#state ? unitsOf(this.#state.base, this.#state.layer.sets) : [];
+    return this.#state ? engineNow().unitsOf(this.#state.base, this.#state.layer.sets) : [];
   }
 
   /** How many changes the reader made: each of structure, each value, each set. */
@@ -124,9 +116,10 @@ export class BuildStore {
 
   #evaluate(at: string): Evaluation | undefined {
     const article = this.#article;
-    const build = at ? article && versionOf(article, at) : this.build;
+    const engine = engineNow();
+    const build = at ? article && engine.version(article, at) : this.build;
     if (!at && build === article) return this.evaluation("article");
-    return build && evaluate(build, build.modes?.some((one) => one.id === this.#mode) ? this.#mode : undefined);
+    return build && engine.evaluate(build, build.modes?.some((one) => one.id === this.#mode) ? this.#mode : undefined);
   }
 
   /**
@@ -147,12 +140,26 @@ export class BuildStore {
     this.#tell();
   }
 
+  /**
+   * Takes a build for the author's as it stands, with no changes over it and nothing to take back: for whoever keeps the
+   * build elsewhere, and has taken the reader's changes over.
+   */
+  adopt(article: Build, findings: readonly Finding[] = []): void {
+    this.#article = article;
+    this.#authors = findings;
+    this.#evaluations.clear();
+    this.#past = [];
+    this.#dropped = [];
+    this.#waiting = unchanged;
+    this.#touched(asPublished(article));
+  }
+
   /** Puts over the author's build what applies of a layer. */
   #lay(article: Build, layer: Layer): void {
-    const { dropped, ...state } = layOver(article, layer, this.build);
+    const { dropped, ...state } = engineNow().layOver(article, layer, this.build);
     this.#waiting = unchanged;
     this.#state = state;
-    this.#dropped = dropped.map(toldOf);
+    this.#dropped = dropped;
     this.arrived &&= this.changed > 0;
   }
 
@@ -165,10 +172,9 @@ export class BuildStore {
   change(request: ChangeSet | Change, gesture?: unknown): readonly Finding[] {
     const before = this.#state;
     const article = this.#article;
-    if (!before || !article) return [errorOf("meaning", "no-build", "")];
-    const now = edited(article, before, request);
+    const now = engineNow().edited(article, before, request);
     if (!now.ok) return now.findings.filter(({ severity }) => severity === "error");
-    if (now.layer === before.layer) return [];
+    if (!before || sameLayer(now.layer, before.layer)) return [];
     const begun = this.#past.at(-1)?.[1];
     if (gesture === undefined || gesture !== this.#gesture) this.#remember();
     else if (begun && sameLayer(begun.layer, now.layer)) {
@@ -188,7 +194,7 @@ export class BuildStore {
     let state: Edited;
     do {
       const [of, then] = this.#past.pop()!;
-      state = of === article ? then : layOver(article, then.layer);
+      state = of === article ? then : engineNow().layOver(article, then.layer);
       // What the author has published since may have left nothing of a gesture.
     } while (this.canUndo && sameLayer(state.layer, before));
     this.#touched(state);
@@ -244,7 +250,3 @@ export class BuildStore {
     });
   }
 }
-
-/** A change that could not be kept, in words. */
-const toldOf = ({ address, label, why }: Dropped): Finding =>
-  findingOf("warning", "meaning", "change-dropped", address, { label, why });

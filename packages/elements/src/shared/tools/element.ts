@@ -1,7 +1,7 @@
-import { html, type TemplateResult } from "lit";
+import { html, type TemplateResult } from "lit/html.js";
 import type { Reporter, Speaker, Unsaid } from "@meshwright/calc/article";
 import type { ReportWords } from "@meshwright/calc/languages";
-import { MeshwrightElement } from "../element/index.js";
+import { DrawnElement } from "../drawn/index.js";
 import { reportWordsFor } from "../words/index.js";
 import { toolWordsFor } from "./words.js";
 import type { ToolWords } from "../../languages/tools/en.js";
@@ -11,7 +11,7 @@ export const reporting = (speaker: Speaker | undefined): Reporter | undefined =>
   speaker && { ...speaker, reports: reportWordsFor(speaker.locale) };
 
 /** What the elements beyond the article's own are made from: two more tables of strings. */
-export abstract class ToolElement extends MeshwrightElement {
+export abstract class ToolElement extends DrawnElement {
   /** What their controls say. */
   protected get shop(): ToolWords {
     return toolWordsFor(this.locale);

@@ -3,6 +3,7 @@
  * @module
  */
 export { reporting, scrolling, ToolElement } from "./element.js";
+export { choice, field, fields, type Field } from "./fields.js";
 export { toolsEn, type ToolWords } from "../../languages/tools/en.js";
 export { tables } from "./styles.js";
 export { addToolWords, toolWordsFor } from "./words.js";

@@ -1,5 +1,5 @@
-import { css } from "lit";
-import { table } from "../element/index.js";
+import { css } from "../element/index.js";
+import { table } from "../drawn/index.js";
 
 /** Tables, and the notes below them. */
 export const tables = css`

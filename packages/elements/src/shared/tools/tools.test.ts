@@ -1,7 +1,8 @@
 import { assert } from "@esm-bundle/chai";
 import "axe-core";
 import type axeCore from "axe-core";
-import { addFigures, define } from "../element/index.js";
+import { addFigures } from "../drawn/index.js";
+import { define } from "../element/index.js";
 import { fitFigures, motionFigures } from "@meshwright/calc/report";
 import { MwBenchCard } from "../../elements/bench-card/index.js";
 import { MwChangeTable } from "../../elements/change-table/index.js";
@@ -249,10 +250,10 @@ describe("mw-bench-card", () => {
   it("has counts, centres, turns to check by hand, and says whose values they are", async () => {
     const element = await one("<mw-bench-card></mw-bench-card>");
     assert.include(rows(element, 0), "Spur and pinion | 15 → 62 | ");
-    assert.include(rows(element, 1), "Centre distance without play | 30.8 mm | ");
-    // 10 × (62/15) ÷ (25916/585), and twice that with one wheel held.
-    assert.include(rows(element, 2), "Front: both wheels turn | 0.93 | ");
-    assert.include(rows(element, 2), "Front: one wheel held, the other turns | 1.87 | ");
+    assert.include(rows(element, 1), "Spur and pinion: Centre distance without play | 30.8 mm | ");
+    // Two turns of a wheel: 2 × (25916/585) ÷ (62/15); with one held, the other's three count half.
+    assert.include(rows(element, 2), "Front, both wheels 2× round; turns of: spur | 21.44 | ");
+    assert.include(rows(element, 2), "Front, one wheel held, the other 3× round; turns of: spur | 16.08 | ");
     assert.include(lineOf(element), "The author’s values.");
     await change(element.parentElement!, { "primary.driver": 17 });
     assert.include(lineOf(element), "A reader’s version: 1 change.");

@@ -8,5 +8,5 @@ export { fill, fillCount, languageOf, type Forms, type Table } from "@meshwright
 export { en, type Words } from "../../languages/words/en.js";
 export { fromFiles } from "./files.js";
 export { beside } from "./load-classic.js";
-export { addTable, tableFor, whenWordsArrive } from "./tables.js";
-export { addWords, figureWordsFor, offerWords, reportWordsFor, wordsFor, type Languages } from "./words.js";
+export { addTable, tableFor, whenWordsArrive } from "../tables/index.js";
+export { addWords, fetchWords, figureWordsFor, offerWords, reportWordsFor, wordsFor, type Languages } from "./words.js";

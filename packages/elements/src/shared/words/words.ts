@@ -1,7 +1,7 @@
 import { figureWords, reportWords, type FigureWords, type ReportWords, type Table } from "@meshwright/calc/languages";
 import { en, type Words } from "../../languages/words/en.js";
 import { load, loadFigures, loadReports } from "./load.js";
-import { addTable, tableFor } from "./tables.js";
+import { addTable, tableFor } from "../tables/index.js";
 
 /** What a page may bring of one language: the elements' controls, what figures say, what tables and cards say. */
 export interface Languages {
@@ -51,3 +51,8 @@ export const reportWordsFor = (locale: string): ReportWords =>
     locale,
     (language) => offer("reports", language)?.() ?? loadReports(language),
   );
+
+/** Fetches a table of strings by its kind, for {@link fetchBy}. */
+export const fetchWords = (kind: string, language: string): Promise<object | undefined> | undefined =>
+  offer(kind as Kind, language)?.() ??
+  (kind === "words" ? load : kind === "figures" ? loadFigures : loadReports)(language);

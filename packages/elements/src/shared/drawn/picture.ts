@@ -1,4 +1,4 @@
-import { MeshwrightElement } from "./element.js";
+import { DrawnElement } from "./drawn.js";
 import { round } from "./ink.js";
 
 let sizes: ResizeObserver | undefined;
@@ -30,7 +30,7 @@ const observe = (root: Element): void => {
  * An element that draws for the width it has, in pixels, with lettering of the page's own size. Its root carries the class
  * `root`. Coordinates run from where lines of text begin: `x()` turns them round for scripts that run from the right.
  */
-export abstract class Picture extends MeshwrightElement {
+export abstract class Picture extends DrawnElement {
   /** The width to draw for, in pixels; 0 before it is known. */
   protected width = 0;
   /** The size of the text, in pixels. */

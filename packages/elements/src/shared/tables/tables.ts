@@ -43,3 +43,17 @@ export function tableFor<Strings extends object>(
   }
   return english;
 }
+
+type Fetch = (kind: string, language: string) => Promise<object | undefined> | undefined;
+let fetchTable: Fetch | undefined;
+
+/** Has tables fetched that something on the page stands in. */
+export const fetchBy = (fetch: Fetch): void => void (fetchTable = fetch);
+
+/** The strings for a locale as they are there: English until somebody can fetch others, and they have come. */
+export const wordsThere = <Strings extends object>(kind: string, english: Strings, locale: string): Strings => {
+  const fetch = fetchTable;
+  if (fetch) return tableFor(kind, english, locale, (language) => fetch(kind, language));
+  const table = tables()[`${kind}-${languageOf(locale)}`];
+  return table ? stringsFrom(english, table as Table<Strings>) : english;
+};

@@ -1,0 +1,43 @@
+import { errorOf, findingOf, type Finding } from "../stages/index.js";
+import { elementAttributes, ofAll, type ElementTag } from "./attributes.js";
+import { isHandler, isPagesOwn } from "./pages-own.js";
+import { notationNames } from "./notation-names.js";
+import { nearestTo, slipsBetween } from "./nearest.js";
+
+/** Every name that an element takes. */
+const namesFor = (tag: ElementTag): readonly string[] => [
+  ...elementAttributes[tag],
+  ...ofAll,
+  ...(tag === "mw-build" ? notationNames : []),
+];
+
+const isSlip = (name: string, nearest: readonly string[]): boolean =>
+  nearest.some((one) => slipsBetween(name.toLowerCase(), one) <= 1);
+
+/** Whether an attribute of an element is the page's own affair, and no slip from one of its names. */
+export const passes = (tag: ElementTag, name: string): boolean =>
+  isPagesOwn(name) && !(isHandler(name) && isSlip(name, nearestTo(name, namesFor(tag))));
+
+/**
+ * What an attribute is that nobody knows: one slip from a name of ours, or one that can only have been meant for an axle, is
+ * an error, for what it was meant to say is missing; any other is a warning.
+ *
+ * @param value of an attribute of an `mw-build`, whether it reads like a list of stages
+ */
+export function unknownAttribute(tag: ElementTag, name: string, looksLikeStages = false): Finding {
+  const nearest = nearestTo(name, namesFor(tag));
+  const isAxles = tag === "mw-build" && (/-(wheel|motor)$/.test(name) || looksLikeStages);
+  const values = { name, element: tag, nearest, ...(isAxles && !nearest.length && { example: `axle-${name}` }) };
+  return isSlip(name, nearest) || isAxles
+    ? errorOf("shape", "unknown-attribute", `/${name}`, values)
+    : findingOf("warning", "shape", "unknown-attribute", `/${name}`, values);
+}
+
+/** What is wrong with the names of an element's attributes; `mw-build` has its notation checked as it is read. */
+export function attributeFindings(tag: string, names: Iterable<string>): Finding[] {
+  if (!Object.hasOwn(elementAttributes, tag)) return [];
+  const own: readonly string[] = elementAttributes[tag as ElementTag];
+  return [...names]
+    .filter((name) => !own.includes(name) && !ofAll.includes(name) && !passes(tag as ElementTag, name))
+    .map((name) => unknownAttribute(tag as ElementTag, name));
+}

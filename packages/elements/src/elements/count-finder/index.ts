@@ -1,0 +1,1 @@
+export { MwCountFinder } from "./mw-count-finder.js";

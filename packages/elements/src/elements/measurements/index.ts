@@ -1,0 +1,1 @@
+export { MwMeasurements } from "./mw-measurements.js";

@@ -1,0 +1,1 @@
+export { MwQuantity } from "./mw-quantity.js";

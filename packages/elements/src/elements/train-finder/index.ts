@@ -1,0 +1,1 @@
+export { MwTrainFinder } from "./mw-train-finder.js";

@@ -1,0 +1,1 @@
+export { MwTurnCount } from "./mw-turn-count.js";

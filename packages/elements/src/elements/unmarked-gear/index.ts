@@ -1,0 +1,1 @@
+export { MwUnmarkedGear } from "./mw-unmarked-gear.js";

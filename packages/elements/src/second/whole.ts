@@ -1,0 +1,33 @@
+import { figureFrom } from "@meshwright/calc/report";
+import { MwBuild } from "../elements/build/index.js";
+import { announce, figures } from "../shared/drawn/index.js";
+import { contract, type Overseen } from "../shared/element/index.js";
+import { watchFindings } from "../shared/findings/index.js";
+import { fetchWords, figureWordsFor } from "../shared/words/index.js";
+import { check } from "./check.js";
+import { wholeEngine } from "./engine.js";
+import { BuildLinks } from "./link.js";
+import { CountTray, inSentence } from "./tray.js";
+
+let isWhole = false;
+
+/** Brings what comes after an article's first file. */
+export function makeWhole(): void {
+  if (isWhole) return;
+  isWhole = true;
+  watchFindings();
+  MwBuild.extend(
+    {
+      engine: wholeEngine,
+      check,
+      figures: (evaluation, query, locale, version) =>
+        figureFrom(figures, evaluation, query, { locale, words: figureWordsFor(locale), version }),
+      words: fetchWords,
+      link: (build) => new BuildLinks(build as Overseen),
+      tray: (state) => new CountTray(state),
+      setText: inSentence,
+      announce,
+    },
+    contract,
+  );
+}

@@ -1,0 +1,103 @@
+import { isUnsaid, writerFor, type Speaker, type Unsaid } from "@meshwright/calc/article";
+import type { FigureWords } from "@meshwright/calc/languages";
+import { html, render, type RootPart, type TemplateResult } from "lit/html.js";
+import { MeshwrightElement, textFor } from "../element/index.js";
+import { figureWordsFor, wordsFor, type Words } from "../words/index.js";
+import { standsForBlock } from "./content.js";
+
+/** What is drawn by templates: everything but the three elements that an article begins with. */
+export abstract class DrawnElement extends MeshwrightElement {
+  #part: RootPart | undefined;
+
+  protected get words(): Words {
+    return wordsFor(this.locale);
+  }
+
+  /** The words of figures, in this element's language. */
+  protected get figureWords(): FigureWords {
+    return figureWordsFor(this.locale);
+  }
+
+  /** Whoever says what calc's article room makes of a version, in this element's language. */
+  protected speaker(at?: string | null): Speaker | undefined {
+    const evaluation = this.evaluation(at);
+    const [store, locale] = [this.store!, this.locale];
+    if (!evaluation) return undefined;
+    const words = figureWordsFor(locale);
+    return {
+      evaluation,
+      locale,
+      words,
+      get writer() {
+        return writerFor(evaluation, locale, words);
+      },
+      figure: (query) => textFor(evaluation, query, locale, store) ?? "",
+    };
+  }
+
+  /**
+   * What this element says, as calc has it; nothing while there is no build, or where its attributes ask for what there is
+   * not: then the content stays.
+   */
+  protected says<Said extends object>(
+    make: (speaker: Speaker) => Said | Unsaid | undefined,
+    at?: string | null,
+  ): Said | undefined {
+    this.fault = undefined;
+    const speaker = this.speaker(at);
+    let said: Said | Unsaid | undefined;
+    try {
+      said = speaker && make(speaker);
+    } catch (error) {
+      this.fault = (error as Error).message;
+    }
+    return isUnsaid(said) ? undefined : said;
+  }
+
+  /** The author's content: hidden where it stands for what is drawn, shown where it is prose that a self-closed tag has swallowed. */
+  protected fallback(hide = standsForBlock(this)): TemplateResult {
+    if (!this.hasUpdated) this.#inside = this.innerHTML;
+    return html`<slot ?hidden=${hide} @slotchange=${this.#slotted}></slot>`;
+  }
+
+  /** What stood inside when this was first drawn. The first event of a slot comes later and mostly tells of nothing else. */
+  #inside: string | undefined;
+
+  #slotted(): void {
+    const before = this.#inside;
+    this.#inside = undefined;
+    if (before !== this.innerHTML) this.contentChanged();
+  }
+
+  /** What is drawn. */
+  protected abstract render(): unknown;
+
+  protected override update(changed: Map<PropertyKey, unknown>): void {
+    let value: unknown;
+    try {
+      value = this.render();
+    } catch (error) {
+      // Whatever this browser cannot draw, the author's own text is read instead.
+      this.fault = (error as Error).message;
+      value = this.fallback(false);
+    }
+    super.update(changed);
+    const root = this.renderRoot as ShadowRoot & { _$litPart$?: unknown };
+    // Whoever cleans a page may take the marks away between which templates are drawn: then all is drawn anew.
+    if (this.#part && this.#part.endNode?.parentNode !== root && this.#part.startNode?.parentNode !== root) {
+      root.replaceChildren();
+      delete root._$litPart$;
+    }
+    this.#part = render(value, root, { host: this, isConnected: this.isConnected });
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#part?.setConnected(true);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#part?.setConnected(false);
+  }
+}

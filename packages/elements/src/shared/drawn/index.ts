@@ -1,0 +1,11 @@
+/**
+ * What is drawn by templates, and what drawings need.
+ * @module
+ */
+export { announce } from "./announce.js";
+export { standsForBlock } from "./content.js";
+export { DrawnElement } from "./drawn.js";
+export { addFigures, figures } from "./figures.js";
+export { arrow, hatching, roomFor, round } from "./ink.js";
+export { Picture } from "./picture.js";
+export { block, drawing, guard, table } from "./styles.js";

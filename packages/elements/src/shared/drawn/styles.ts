@@ -1,0 +1,139 @@
+import { css } from "../element/index.js";
+
+/** What a page lets down through inheritance is stopped here: on an element inside, because a page's `*` beats `:host`. */
+export const guard = css`
+  .root {
+    letter-spacing: normal;
+    word-spacing: normal;
+    text-transform: none;
+    text-indent: 0;
+    text-align: start;
+    text-shadow: none;
+    white-space: normal;
+    overflow-wrap: normal;
+    word-break: normal;
+    hyphens: manual;
+    line-height: 1.45;
+    font-variant-numeric: lining-nums tabular-nums;
+  }
+  /* Without a doctype a table forgets the type it stands in. */
+  table {
+    font: inherit;
+    font-variant: inherit;
+    color: inherit;
+    white-space: inherit;
+    text-align: inherit;
+  }
+  button,
+  select {
+    font: inherit;
+    line-height: inherit;
+    letter-spacing: inherit;
+    color: var(--_accent);
+    background: none;
+    border: 0;
+    border-radius: 0;
+    margin: 0;
+    padding: 0.15em 0;
+    min-height: 24px;
+    min-width: 24px;
+    text-decoration: underline dotted 1.5px;
+    text-underline-offset: 0.22em;
+    cursor: pointer;
+    touch-action: manipulation;
+  }
+  :focus-visible {
+    outline: 2px solid var(--_ring);
+    outline-offset: 2px;
+  }
+  @media (pointer: coarse) {
+    input,
+    select {
+      font-size: max(16px, 1em);
+    }
+  }
+`;
+
+/** For what stands on its own. Its root is drawn with the class `root`. */
+export const block = css`
+  :host {
+    display: block;
+  }
+  ${guard}
+`;
+
+/** Tables on the text's own lines: no boxes, numbers in columns. */
+export const table = css`
+  .scroll {
+    overflow-x: auto;
+  }
+  table {
+    border-collapse: collapse;
+    width: 100%;
+    font-size: 0.93em;
+    margin: 0;
+  }
+  th,
+  td {
+    font-weight: inherit;
+    text-align: end;
+    vertical-align: baseline;
+    white-space: nowrap;
+    padding: 0.34em 0;
+    padding-inline: 1em 0;
+    border-bottom: 1px solid var(--_line);
+  }
+  th:first-child {
+    text-align: start;
+    padding-inline: 0;
+  }
+  thead th {
+    color: var(--_second);
+  }
+  .total > * {
+    font-weight: 600;
+    border-bottom: 1.5px solid currentColor;
+  }
+`;
+
+/** Line drawings: outlines in the text's own ink, lettering in the text's own type. */
+export const drawing = css`
+  svg {
+    display: block;
+    overflow: visible;
+    font-size: 0.86em;
+  }
+  path,
+  rect {
+    fill: none;
+    stroke: currentColor;
+  }
+  .thin,
+  rect {
+    stroke-width: 0.8;
+  }
+  .end {
+    stroke-width: 0.7;
+    stroke-dasharray: 3 2;
+  }
+  .bar {
+    stroke-width: 0.3em;
+  }
+  .faint {
+    opacity: 0.55;
+  }
+  .ink {
+    fill: currentColor;
+    stroke: none;
+  }
+  text {
+    fill: currentColor;
+  }
+  .figure {
+    font-weight: 600;
+  }
+  .few {
+    font-size: 0.88em;
+    opacity: 0.85;
+  }
+`;

@@ -1,0 +1,170 @@
+// The self-contained article in its two files, in pages of their own: the second late, never, and in the middle of an edit.
+import { assert } from "@esm-bundle/chai";
+import { countIn, find, limpet, lineOf, press, type } from "./page.js";
+import type { MwTeeth } from "../elements/teeth/index.js";
+
+interface View extends Window {
+  /** Scripts that the first file has asked for, and that have not been let through. */
+  held: HTMLScriptElement[];
+  errors: string[];
+  warnings: string[];
+}
+
+const until = async (so: () => unknown, what: string): Promise<void> => {
+  for (let n = 0; n < 200; n++) {
+    if (so()) return;
+    await new Promise((done) => setTimeout(done, 20));
+  }
+  assert.fail(`Never: ${what}`);
+};
+const pause = (time = 60): Promise<unknown> => new Promise((done) => setTimeout(done, time));
+
+const sentence =
+  `<p>With <mw-teeth of="primary.driver">15</mw-teeth> to <mw-teeth of="primary.driven">62</mw-teeth> the rear makes ` +
+  `<mw-value of="rear">43.32</mw-value>, <mw-value figure="standing" of="rear">inside</mw-value>; ` +
+  `the set <mw-teeth of="rear-ring">12 driving 35</mw-teeth>; stale <mw-value of="front">44.31</mw-value>, ` +
+  `group <mw-value group="axle" of="rear">4.19</mw-value>, wrong <mw-value figure="laed">as it was</mw-value></p>`;
+
+describe("an article in two files", () => {
+  let frame: HTMLIFrameElement;
+  const view = (): View => frame.contentWindow as unknown as View;
+  const page = (): Document => frame.contentDocument!;
+  const of = (address: string): MwTeeth => find<MwTeeth>(page(), `mw-teeth[of='${address}']`);
+  const line = (): string => lineOf(find(page(), "p"));
+
+  /** A page with the first file; what it asks for is held back. */
+  async function open(body = sentence, hash = ""): Promise<void> {
+    const dist = new URL("../../dist/", import.meta.url).href;
+    frame = document.createElement("iframe");
+    frame.style.cssText = "width: 700px; height: 400px";
+    const hold = `held = []; errors = []; warnings = [];
+      addEventListener("error", (event) => errors.push(event.message));
+      addEventListener("unhandledrejection", (event) => errors.push(String(event.reason)));
+      console.warn = (...all) => warnings.push(all.join(" "));
+      const append = HTMLHeadElement.prototype.append;
+      document.head.append = (...nodes) => nodes.forEach((node) => node.src?.includes("-second") ? held.push(node) : append.call(document.head, node));`;
+    const text = `<!doctype html><html lang="en"><head><script>${hold}</script>
+      <script src="${dist}meshwright-article.js" defer crossorigin="anonymous"></script></head>
+      <body><mw-build id="limpet"><script type="application/json">${limpet}</script></mw-build>${body}</body></html>`;
+    // A page with an address of its own, which may carry a version.
+    const blob = URL.createObjectURL(new Blob([text], { type: "text/html" }));
+    frame.src = blob + hash;
+    document.body.append(frame);
+    await until(() => page()?.readyState === "complete" && view().customElements?.get("mw-teeth"), "the first file");
+    await pause();
+  }
+
+  /** Lets the second file through. */
+  async function letThrough(): Promise<void> {
+    await until(() => view().held.length, "the second file is asked for");
+    const [script] = view().held.splice(0);
+    const came = new Promise((done, fail) => {
+      script!.onload = done;
+      script!.onerror = fail;
+    });
+    page().head.appendChild(script!);
+    await came;
+    await pause();
+  }
+
+  afterEach(() => {
+    const { errors } = view();
+    frame.remove();
+    assert.deepEqual(errors, []);
+  });
+
+  const asWritten =
+    "With 15 to 62 the rear makes 43.32, inside; the set 12 driving 35; stale 44.30, group 4.19, wrong as it was";
+
+  it("is alive by the first alone: figures are right, or the author's; counts change; nothing throws", async () => {
+    await open();
+    assert.equal(line(), asWritten);
+    press(countIn(of("primary.driver")), "ArrowUp");
+    await pause();
+    assert.equal(
+      line(),
+      "With 16 article 15 to 62 the rear makes 40.62, inside; the set 12 driving 35; stale 41.53, group 4.19, wrong as it was",
+    );
+    const field = countIn(of("primary.driven"));
+    field.focus();
+    type(field, "40");
+    press(field, "Enter");
+    await pause();
+    assert.include(line(), "the rear makes 26.20, too few motor turns");
+    for (const text of ["0", "two"]) {
+      type(field, text);
+      press(field, "Enter");
+      await pause();
+      assert.equal(field.value, "40");
+    }
+    assert.lengthOf(view().held, 1, "the second file is asked for once");
+  });
+
+  it("moves nothing when the second file comes late, and has the same to say, and more", async () => {
+    await open();
+    press(countIn(of("primary.driver")), "ArrowUp");
+    await pause();
+    const before = find(page(), "p").getBoundingClientRect();
+    const text = line();
+    await letThrough();
+    assert.equal(line().replace("11 driving 36", ""), text);
+    const after = find(page(), "p").getBoundingClientRect();
+    assert.deepEqual([after.width, after.height, after.top], [before.width, before.height, before.top]);
+    assert.isNotNull(of("rear-ring").shadowRoot!.querySelector("select"));
+    const build = find<HTMLElement & { checked: Promise<readonly { message: string }[]>; store: { undo(): void } }>(
+      page(),
+      "mw-build",
+    );
+    assert.include((await build.checked).map(({ message }) => message).join(), "laed");
+    build.store.undo();
+    await pause();
+    assert.equal(line(), asWritten);
+  });
+
+  it("leaves the focus, what is being typed and the caret when the second file comes in the middle of an edit", async () => {
+    await open();
+    const field = countIn(of("primary.driven"));
+    field.focus();
+    type(field, "5");
+    field.setSelectionRange(1, 1);
+    await letThrough();
+    assert.equal(of("primary.driven").shadowRoot!.activeElement, field);
+    assert.equal(countIn(of("primary.driven")), field);
+    assert.deepEqual([field.value, field.selectionStart], ["5", 1]);
+    type(field, "56");
+    press(field, "Enter");
+    await pause();
+    assert.include(line(), "article 62 the rear makes 39.13");
+    assert.isNotNull(of("primary.driven").shadowRoot!.querySelector(".tray"), "its keys have come");
+    press(field, "z", { ctrlKey: true });
+    field.blur();
+    await pause();
+    assert.equal(line(), asWritten);
+  });
+
+  it("asks for the second file at once where the address carries a version, and takes the terms of the first along", async () => {
+    await open(sentence, "#mw-limpet=x");
+    await until(() => view().held.length, "the second file is asked for");
+    const [script] = view().held;
+    assert.equal(script!.crossOrigin, "anonymous");
+    assert.match(script!.src, /\/meshwright-second\.js$/);
+  });
+
+  it("leaves a page alone whose first file is of another build", async () => {
+    await open();
+    const [script] = view().held.splice(0);
+    const code = await (await fetch(script!.src)).text();
+    const other = page().createElement("script");
+    other.textContent = code.replace(/\.more\("[^"]+"/, '.more("another"');
+    assert.notEqual(other.textContent, code);
+    page().head.appendChild(other);
+    await pause();
+    assert.lengthOf(
+      view().warnings.filter((one) => /not of one build/.test(one)),
+      1,
+    );
+    press(countIn(of("primary.driver")), "ArrowUp");
+    await pause();
+    assert.include(line(), "With 16 article 15");
+  });
+});

@@ -1,0 +1,1 @@
+export { MwNotebookBuy } from "./mw-notebook-buy.js";

@@ -1,0 +1,32 @@
+import { html, type TemplateResult } from "lit";
+import { NotebookPart, sheet } from "../frame/index.js";
+
+/** What the drivetrain needs and has not, and what was noted beside it. */
+export class MwNotebookBuy extends NotebookPart {
+  static readonly tag = "mw-notebook-buy";
+  static override styles = [sheet];
+  static override properties = { against: { state: true } };
+
+  /** Against what the order is reckoned: everything, or only what a version changed. */
+  declare private against: string | undefined;
+
+  protected override render(): TemplateResult {
+    const { build, notebook } = this.session;
+    if (!build) return html`<p class="quiet">There is nothing to buy before there is a drivetrain.</p>`;
+    const note = (event: Event): void => {
+      const text = (event.target as HTMLTextAreaElement).value;
+      this.session.note({ orders: { ...notebook.orders, "": text } });
+    };
+    return html`<p>
+        Everything that the drivetrain needs and that does not lie on the shelf. What is owned is set against it in
+        whole pieces.
+      </p>
+      <mw-order-list from="nothing"></mw-order-list>
+      <details>
+        <summary>Every part of it, by stage</summary>
+        <mw-parts-list></mw-parts-list>
+      </details>
+      <p class="quiet"><label for="ordered">Ordered where and when, and what else there is to remember:</label></p>
+      <textarea id="ordered" rows="2" .value=${notebook.orders?.[""] ?? ""} @change=${note}></textarea>`;
+  }
+}

@@ -1,0 +1,185 @@
+import { html, nothing, type TemplateResult } from "lit";
+import { readUnfinished } from "@meshwright/calc/document";
+import { stagesOf, type Build } from "@meshwright/calc/drivetrain";
+import type { Finding } from "@meshwright/calc/stages";
+import { evaluationOf, NotebookPart, sheet } from "../frame/index.js";
+import { backToVersion, keepVersion, totalsText } from "../model/index.js";
+
+/** What there is to do about a finding: a sentence, and what to choose for it. */
+interface Step {
+  readonly finding: string;
+  readonly choose: string;
+  readonly say: string;
+}
+
+/** The stage or axle that a place in the document is in. */
+function thingAt(build: Build, pointer: string): { id: string; label: string } | undefined {
+  const places = stagesOf(build).filter(
+    (place) => pointer === place.pointer || pointer.startsWith(`${place.pointer}/`),
+  );
+  const inner = places.at(-1)?.stage;
+  if (inner) return { id: inner.id, label: inner.label ?? inner.id };
+  const [, outputs, n] = pointer.split("/");
+  const output = outputs === "outputs" ? build.outputs[Number(n)] : undefined;
+  return output && { id: output.id, label: output.label ?? output.id };
+}
+
+const about: readonly (readonly [begins: string, choose: string, say: string])[] = [
+  ["/motor", "motor", "Look at the motor"],
+  ["/battery", "motor", "Look at the pack"],
+  ["/controller", "motor", "Look at the controller"],
+  ["/centre", "centre", "Look at the split"],
+];
+
+/** Nothing is chosen: the range, what stands out of it, findings with a step that mends each, versions. */
+export class MwNotebookWhole extends NotebookPart {
+  static readonly tag = "mw-notebook-whole";
+  static override styles = [sheet];
+  static override properties = { message: { state: true } };
+
+  #tell(type: string, detail: unknown): void {
+    this.dispatchEvent(new CustomEvent(`mw-notebook-${type}`, { detail, bubbles: true, composed: true }));
+  }
+
+  #range(): TemplateResult {
+    const target = this.build?.target;
+    const end = (name: "from" | "to", label: string) =>
+      this.field(`target.${name}`, {
+        label,
+        takes: "number",
+        placeholder: "–",
+        change: (value) => {
+          const typed = { ...this.#typed, ...target, [name]: value };
+          this.#typed = typed;
+          if (value === null) return { target: null };
+          if (typed.from === undefined || typed.to === undefined) return {};
+          return { target: { ...target, from: typed.from, to: typed.to } };
+        },
+      });
+    return html`<h3>The range that you want</h3>
+      <p>
+        From ${end("from", "Fewest motor turns for one wheel turn")} to
+        ${end("to", "Most motor turns for one wheel turn")} motor turns for one wheel
+        turn${
+          target && this.build!.outputs.length > 1
+            ? html`, for
+              ${this.choice("target.output", "For which axle", [["", "every axle"], ...this.build!.outputs.map(({ id, label }) => [id, label ?? id] as const)])}`
+            : nothing
+        }.
+        ${target ? nothing : html`<span class="quiet">Not known is an answer, too: then nothing is told to be outside.</span>`}
+      </p>`;
+  }
+
+  #typed: { from?: unknown; to?: unknown } = {};
+
+  /** What is wrong or odd, the gravest first: what is out of range, then what does not fit, then what is not certain. */
+  #steps(build: Build): readonly Step[] {
+    const { outputs } = evaluationOf(build);
+    const reading = readUnfinished(build);
+    const out = outputs.flatMap(({ id, label, standing }) => {
+      if (!standing || standing === "inside") return [];
+      const pair = (build.mounts?.[0]?.stage ?? build.stages.find(({ kind }) => kind === "pair")?.id) || id;
+      const total = this.figure({ figure: "reduction", of: id });
+      return [
+        {
+          finding: `${label}: ${total} motor turns for one wheel turn, ${this.figure({ figure: "standing", of: id })}.`,
+          choose: pair,
+          say: "Find gears that fit",
+        },
+      ];
+    });
+    const told = reading.findings.map((finding: Finding) => {
+      const thing = thingAt(build, finding.at);
+      const [, choose, say] = about.find(([begins]) => finding.at.startsWith(begins)) ?? [];
+      return {
+        finding: thing ? `${thing.label}: ${finding.message}` : finding.message,
+        choose: thing?.id ?? choose ?? "",
+        say: say ?? (thing ? `Look at ${thing.label}` : ""),
+      };
+    });
+    const inexact = outputs
+      .filter(({ bounds }) => bounds && !bounds.isExact)
+      .flatMap(({ steps }) => steps.map(({ stage }) => stage))
+      .filter((stage, n, all) => (stage.kind === "published" || stage.kind === "measured") && all.indexOf(stage) === n)
+      .map((stage) => ({
+        finding: `${stage.label ?? stage.id} is known as a range, and so are the totals. Count its teeth, or turn it more often, to settle it.`,
+        choose: stage.id,
+        say: `Look at ${stage.label ?? stage.id}`,
+      }));
+    return [...out, ...told, ...inexact];
+  }
+
+  #findings(build: Build): TemplateResult {
+    const steps = this.#steps(build);
+    return html`<h3>What to look at</h3>
+      ${
+        steps.length
+          ? html`<ol>
+              ${steps.map(({ finding, choose, say }) => html`<li>${finding} ${choose ? html`<button type="button" @click=${() => this.#tell("choose", choose)}>${say}</button>` : nothing}</li>`)}
+            </ol>`
+          : html`<p class="quiet">Nothing that the notebook knows of.</p>`
+      }`;
+  }
+
+  #versions(): TemplateResult {
+    const { versions = [] } = this.session.notebook;
+    const keep = (event: Event): void => {
+      event.preventDefault();
+      const input = (event.target as HTMLFormElement).elements.namedItem("note") as HTMLInputElement;
+      keepVersion(this.session, input.value.trim());
+      input.value = "";
+    };
+    return html`<h3>Versions</h3>
+      ${
+        versions.length
+          ? html`<ul>
+              ${versions.map(
+                ({ date, note, build }, n) =>
+                  html`<li>
+                    ${date}${note ? `, ${note}` : ""}: ${totalsText(build)}
+                    <button type="button" @click=${() => backToVersion(this.session, n)}>Back to it</button>
+                  </li>`,
+              )}
+            </ul>`
+          : nothing
+      }
+      <form @submit=${keep}>
+        <p>
+          Keep it as it stands today:
+          <input
+            class="wide"
+            name="note"
+            aria-label="What changed"
+            placeholder="what changed, in a few words"
+            autocomplete="off"
+          />
+          <button type="submit">Keep</button>
+        </p>
+      </form>`;
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { build } = this;
+    if (!build) return nothing;
+    return html`<h2 tabindex="-1">The whole drivetrain</h2>
+      <mw-ratio-summary></mw-ratio-summary>
+      ${this.#range()} ${this.#findings(build)}
+      ${
+        build.compare
+          ? html`<h3>Front against rear</h3>
+              <mw-overdrive-gauge></mw-overdrive-gauge>`
+          : nothing
+      }
+      ${
+        build.alternatives?.length
+          ? html`<h3>Other ways to build it</h3>
+              <mw-change-table></mw-change-table>`
+          : nothing
+      }
+      ${this.#versions()}
+      <details>
+        <summary>The working, line by line</summary>
+        <mw-working></mw-working>
+      </details>`;
+  }
+}

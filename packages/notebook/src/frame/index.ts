@@ -1,0 +1,8 @@
+/**
+ * What every part of the notebook's page is made from.
+ * @module
+ */
+export { Ask } from "./ask.js";
+export { download } from "./download.js";
+export { evaluationOf, NotebookPart, type FieldOptions } from "./part.js";
+export { sheet } from "./styles.js";

@@ -1,0 +1,98 @@
+import { openDB, type DBSchema, type IDBPDatabase } from "idb";
+import type { Notebook } from "../model/index.js";
+
+/** A notebook as it lies in the database. */
+export interface Kept {
+  readonly id: string;
+  /** Counts up with every write; who writes names the one that they follow. */
+  readonly version: number;
+  /** Which edit of which tab it holds. */
+  readonly edit: string;
+  /** ISO 8601, as the clock said. Never compared: clocks are set back. */
+  readonly at: string;
+  readonly notebook: Notebook;
+}
+
+/** What came too late to be the notebook, kept beside it under a name. */
+export interface Aside {
+  readonly key: string;
+  readonly of: string;
+  /** "Limpet, other tab, 18:42". */
+  readonly name: string;
+  readonly at: string;
+  readonly notebook: Notebook;
+}
+
+interface Schema extends DBSchema {
+  notebooks: { key: string; value: Kept };
+  aside: { key: string; value: Aside; indexes: { of: string } };
+}
+
+export type Database = IDBPDatabase<Schema>;
+
+/** The notebooks of this page: files from disk share an origin, so each has a database of its own. */
+export const databaseName = (address: string): string =>
+  `meshwright notebooks ${new URL(address).pathname.replace(/\/index\.html$/, "/")}`;
+
+/** What may happen to the connection while it is open. */
+export interface Interrupted {
+  /** A newer page wants to change the database: this connection is closed, and nothing more can be kept. */
+  readonly closed: () => void;
+}
+
+/** Opens the database. Rejects where the browser keeps nothing for this page. */
+export async function openDatabase(name: string, { closed }: Interrupted): Promise<Database> {
+  if (!globalThis.indexedDB) throw new Error("no IndexedDB");
+  return openDB<Schema>(name, 1, {
+    upgrade(database) {
+      database.createObjectStore("notebooks", { keyPath: "id" });
+      database.createObjectStore("aside", { keyPath: "key" }).createIndex("of", "of");
+    },
+    blocking(_current, _blocked, event) {
+      (event.target as IDBDatabase).close();
+      closed();
+    },
+    terminated: closed,
+  });
+}
+
+/** What a write came to. */
+export type Written = { readonly late: false; readonly version: number } | { readonly late: true; readonly kept: Kept };
+
+/** Where a write stands: what it follows, and under which name it is set aside where it comes too late. */
+export interface Writing {
+  readonly follows: number;
+  readonly edit: string;
+  readonly at: string;
+  readonly asideName: string;
+}
+
+/**
+ * Writes a notebook where it follows what lies there; else it is set aside. One transaction: whole, or not at all.
+ */
+export async function write(database: Database, notebook: Notebook, writing: Writing): Promise<Written> {
+  const { follows, edit, at, asideName } = writing;
+  const transaction = database.transaction(["notebooks", "aside"], "readwrite", { durability: "strict" });
+  const notebooks = transaction.objectStore("notebooks");
+  const kept = await notebooks.get(notebook.id);
+  const isLate = kept !== undefined && kept.version !== follows;
+  const version = follows + 1;
+  if (isLate) {
+    if (kept.edit !== edit)
+      void transaction
+        .objectStore("aside")
+        .put({ key: `${notebook.id} ${edit}`, of: notebook.id, name: asideName, at, notebook })
+        .catch(() => undefined);
+  } else void notebooks.put({ id: notebook.id, version, edit, at, notebook }).catch(() => undefined);
+  // Not waiting for the page: it may be going away.
+  transaction.commit();
+  await transaction.done;
+  // What is there already was written by this same edit, before a kill.
+  if (isLate && kept.edit === edit) return { late: false, version: kept.version };
+  return isLate ? { late: true, kept } : { late: false, version };
+}
+
+/** Everything that is kept, the one written last first. */
+export async function allKept(database: Database): Promise<readonly Kept[]> {
+  return (await database.getAll("notebooks")).sort((one, other) => (one.at < other.at ? 1 : -1));
+}

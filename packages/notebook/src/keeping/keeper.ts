@@ -1,0 +1,309 @@
+import { revived, type Notebook } from "../model/index.js";
+import { allKept, openDatabase, write, type Aside, type Database, type Kept } from "./database.js";
+import { deskFor, type Desk } from "./desk.js";
+import { dropJournal, journalOf, readJournal, replayed, writeJournal } from "./journal.js";
+
+/** What can be said of a notebook's keeping. */
+export type Keeping =
+  /** Nothing has been edited yet that is not kept. */
+  | { readonly is: "saved"; readonly at: string | undefined }
+  | { readonly is: "saving" }
+  /** Another tab writes; this one follows. */
+  | { readonly is: "following" }
+  /** The device is full, since then. */
+  | { readonly is: "full"; readonly since: string }
+  /** The browser keeps nothing for this page, or stopped to. */
+  | { readonly is: "nowhere"; readonly why: "absent" | "newer-page" | "failed"; readonly since: string };
+
+/** Whoever shows a kept notebook. */
+export interface Shown {
+  /** The state of keeping is another. */
+  keeping(keeping: Keeping): void;
+  /** Another tab has written: this is how the notebook stands now. */
+  replaced(notebook: Notebook): void;
+  /** What was edited here came too late, and lies beside under this name. */
+  aside(name: string): void;
+}
+
+/** As soon as this after an edit its write begins: whatever is 300 ms old is to be in the database. */
+const soon = 120;
+
+const hourOf = (iso: string): string => {
+  const date = new Date(iso);
+  return `${String(date.getHours()).padStart(2, "0")}:${String(date.getMinutes()).padStart(2, "0")}`;
+};
+
+/** Keeps one notebook: writes what is edited, follows where another tab writes, and says how it stands. */
+export class Keeper {
+  #database: Database | undefined;
+  readonly #name: string;
+  readonly #shown: Shown;
+  readonly #clock: () => Date;
+  #notebook: Notebook;
+  /** What lies in the database, as far as this tab knows. */
+  #saved: Notebook | undefined;
+  #version = 0;
+  #edit = "";
+  #desk: Desk | undefined;
+  #isWriter = false;
+  #isDirty = false;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  #writing: Promise<void> | undefined;
+  #failing: string | undefined;
+  #keeping: Keeping = { is: "saved", at: undefined };
+  readonly #channel: BroadcastChannel | undefined;
+
+  constructor(
+    name: string,
+    database: Database | undefined,
+    notebook: Notebook,
+    shown: Shown,
+    clock = () => new Date(),
+  ) {
+    this.#name = name;
+    this.#database = database;
+    this.#notebook = notebook;
+    this.#shown = shown;
+    this.#clock = clock;
+    if (!database) return;
+    this.#channel = "BroadcastChannel" in globalThis ? new BroadcastChannel(name) : undefined;
+    this.#channel?.addEventListener("message", this.#heard);
+    document.addEventListener("visibilitychange", this.#hiding);
+    addEventListener("pagehide", this.#hiding);
+  }
+
+  get isWriter(): boolean {
+    return this.#isWriter;
+  }
+
+  get state(): Keeping {
+    return this.#keeping;
+  }
+
+  /** What lies in the database of a notebook, with what its journal adds; what the journal cannot follow is set aside. */
+  async begin(kept: Kept | undefined): Promise<Notebook> {
+    if (!this.#database) {
+      this.#isWriter = true;
+      this.#say({ is: "nowhere", why: "absent", since: this.#now() });
+      return this.#notebook;
+    }
+    if (kept) this.#adopt(kept);
+    const journal = readJournal(this.#name, this.#notebook.id);
+    if (journal && journal.edit !== kept?.edit) {
+      const late = journal.follows !== this.#version;
+      this.#notebook = revived(replayed(this.#notebook, journal));
+      this.#edit = journal.edit;
+      this.#isDirty = true;
+      if (late) {
+        // Another tab has written since: what was here stands beside it, under a name.
+        await this.#write({ follows: journal.follows, at: journal.at });
+        this.#isDirty = false;
+      }
+    }
+    dropJournal(this.#name, this.#notebook.id);
+    await new Promise<void>((ready) => {
+      this.#desk = deskFor(`${this.#name} ${this.#notebook.id}`, {
+        got: () => void this.#sit().then(ready),
+        lost: () => void this.#stand(),
+        waiting: () => {
+          this.#say({ is: "following" });
+          ready();
+        },
+      });
+    });
+    return this.#notebook;
+  }
+
+  /** An edit was made here. */
+  edited(notebook: Notebook): void {
+    if (notebook === this.#notebook) return;
+    this.#notebook = notebook;
+    this.#isDirty = true;
+    this.#edit = crypto.randomUUID?.() ?? String(Math.random()).slice(2);
+    if (this.#database && this.#failing === undefined) this.#say({ is: "saving" });
+    this.#writeSoon();
+  }
+
+  /** Writes what is not written yet. Never rejects: how it went is told. */
+  async flush(): Promise<void> {
+    clearTimeout(this.#timer);
+    this.#timer = undefined;
+    await this.#writing;
+    if (!this.#isDirty || !this.#database) return;
+    this.#writing = this.#write();
+    await this.#writing;
+  }
+
+  /** Edits here from now on: another tab's are read first. */
+  takeOver(): void {
+    this.#desk?.take();
+  }
+
+  async close(): Promise<void> {
+    await this.flush();
+    this.#desk?.leave();
+    this.#channel?.close();
+    document.removeEventListener("visibilitychange", this.#hiding);
+    removeEventListener("pagehide", this.#hiding);
+  }
+
+  /** A newer page has closed the database under this one. */
+  closed(): void {
+    this.#database = undefined;
+    this.#say({ is: "nowhere", why: "newer-page", since: this.#now() });
+  }
+
+  #now(): string {
+    return this.#clock().toISOString();
+  }
+
+  #say(keeping: Keeping): void {
+    this.#keeping = keeping;
+    this.#shown.keeping(keeping);
+  }
+
+  #adopt({ notebook, version, edit, at }: Kept): void {
+    this.#notebook = this.#saved = revived(notebook);
+    this.#version = version;
+    this.#edit = edit;
+    this.#at = at;
+    this.#isDirty = false;
+    this.#say({ is: "saved", at });
+  }
+
+  /** The place to write at is ours: begin with what lies there. */
+  async #sit(): Promise<void> {
+    this.#isWriter = true;
+    await this.#read();
+    if (this.#isDirty) await this.flush();
+    else this.#say({ is: "saved", at: this.#saved ? this.#at : undefined });
+  }
+
+  /** Another tab has taken the place: what is not written yet is tried once more, and set aside where it is late. */
+  async #stand(): Promise<void> {
+    await this.flush();
+    this.#isWriter = false;
+    this.#say({ is: "following" });
+  }
+
+  #at: string | undefined;
+
+  async #read(): Promise<void> {
+    const kept = await this.#database?.get("notebooks", this.#notebook.id).catch(() => undefined);
+    if (!kept || kept.version === this.#version) return;
+    if (this.#isDirty) {
+      await this.#write();
+      return;
+    }
+    this.#adopt(kept);
+    if (!this.#isWriter) this.#say({ is: "following" });
+    this.#shown.replaced(this.#notebook);
+  }
+
+  readonly #heard = ({ data }: MessageEvent): void => {
+    const { id, version } = (data ?? {}) as { id?: unknown; version?: unknown };
+    if (id !== this.#notebook.id || version === this.#version) return;
+    void this.#read();
+  };
+
+  readonly #hiding = (event: Event): void => {
+    if (event.type === "visibilitychange" && document.visibilityState !== "hidden") return;
+    if (!this.#isDirty || !this.#database) return;
+    const naming = { follows: this.#version, edit: this.#edit, at: this.#now() };
+    writeJournal(this.#name, this.#notebook.id, journalOf(this.#saved, this.#notebook, naming));
+    void this.flush();
+  };
+
+  #writeSoon(): void {
+    if (!this.#database) return;
+    this.#timer ??= setTimeout(() => void this.flush(), soon);
+  }
+
+  async #write({ follows = this.#version, at = this.#now() } = {}): Promise<void> {
+    const [notebook, edit, database] = [this.#notebook, this.#edit, this.#database!];
+    const asideName = `${notebook.title}, other tab, ${hourOf(at)}`;
+    try {
+      const written = await write(database, notebook, { follows, edit, at, asideName });
+      this.#failing = undefined;
+      if (written.late) {
+        this.#shown.aside(asideName);
+        dropJournal(this.#name, notebook.id);
+        this.#adopt(written.kept);
+        if (!this.#isWriter) this.#say({ is: "following" });
+        this.#shown.replaced(this.#notebook);
+        return;
+      }
+      this.#version = written.version;
+      this.#saved = notebook;
+      this.#at = at;
+      this.#channel?.postMessage({ id: notebook.id, version: written.version });
+      if (this.#edit === edit) {
+        this.#isDirty = false;
+        dropJournal(this.#name, notebook.id);
+        this.#say({ is: "saved", at });
+      } else this.#writeSoon();
+    } catch (error) {
+      this.#failing ??= at;
+      const { name } = error as DOMException;
+      const isFull = name === "QuotaExceededError";
+      if (this.#database)
+        this.#say(
+          isFull ? { is: "full", since: this.#failing } : { is: "nowhere", why: "failed", since: this.#failing },
+        );
+    }
+  }
+}
+
+/** All notebooks of this page, and what lies beside them. */
+export class Shelf {
+  readonly name: string;
+  readonly database: Database | undefined;
+  #keeper: Keeper | undefined;
+
+  private constructor(name: string, database: Database | undefined) {
+    this.name = name;
+    this.database = database;
+  }
+
+  /** Opens the shelf; where the browser keeps nothing it is there all the same, and holds nothing. */
+  static async open(name: string): Promise<Shelf> {
+    const open: { shelf?: Shelf } = {};
+    const database = await openDatabase(name, { closed: () => open.shelf?.lost() }).catch(() => undefined);
+    return (open.shelf = new Shelf(name, database));
+  }
+
+  /** The database was closed under this page. */
+  lost(): void {
+    this.#keeper?.closed();
+  }
+
+  async all(): Promise<readonly Kept[]> {
+    return this.database ? allKept(this.database).catch(() => []) : [];
+  }
+
+  async aside(of: string): Promise<readonly Aside[]> {
+    return this.database ? this.database.getAllFromIndex("aside", "of", of).catch(() => []) : [];
+  }
+
+  async one(id: string): Promise<Kept | undefined> {
+    return this.database?.get("notebooks", id).catch(() => undefined);
+  }
+
+  /** Whether a notebook has anything in this browser: in the database, or in its journal. */
+  hasJournal(id: string): boolean {
+    return readJournal(this.name, id) !== undefined;
+  }
+
+  async remove(id: string): Promise<void> {
+    await this.database?.delete("notebooks", id);
+  }
+
+  /** Keeps a notebook from now on; answers with how it stands. */
+  async keep(notebook: Notebook, shown: Shown): Promise<{ keeper: Keeper; notebook: Notebook }> {
+    await this.#keeper?.close();
+    const kept = await this.one(notebook.id);
+    const keeper = new Keeper(this.name, this.database, notebook, shown);
+    this.#keeper = keeper;
+    return { keeper, notebook: await keeper.begin(kept) };
+  }
+}

@@ -1,0 +1,269 @@
+import { assert } from "@esm-bundle/chai";
+import { openDB } from "idb";
+import { newNotebook, type Notebook } from "../model/index.js";
+import { Shelf, type Keeper, type Keeping } from "./index.js";
+
+// Several keepers on one page stand for several tabs: locks, versions and messages are the same between them.
+
+let count = 0;
+let name = "";
+const open: { keeper: Keeper; shelf: Shelf }[] = [];
+
+interface Tab {
+  readonly keeper: Keeper;
+  readonly shelf: Shelf;
+  notebook: Notebook;
+  readonly states: Keeping[];
+  readonly aside: string[];
+  edit(title: string): void;
+}
+
+/** A tab that shows the notebook. */
+async function tab(id = "limpet"): Promise<Tab> {
+  const shelf = await Shelf.open(name);
+  const made = { states: [] as Keeping[], aside: [] as string[] };
+  const shown: { tab?: Tab; notebook?: Notebook } = {};
+  const { keeper, notebook } = await shelf.keep(newNotebook(id, "Limpet"), {
+    keeping: (state) => made.states.push(state),
+    replaced: (other) => {
+      shown.notebook = other;
+      if (shown.tab) shown.tab.notebook = other;
+    },
+    aside: (one) => made.aside.push(one),
+  });
+  const self: Tab = {
+    keeper,
+    shelf,
+    notebook: shown.notebook ?? notebook,
+    ...made,
+    edit(title) {
+      self.notebook = { ...self.notebook, title };
+      keeper.edited(self.notebook);
+    },
+  };
+  shown.tab = self;
+  open.push({ keeper, shelf });
+  return self;
+}
+
+/** Waits for something that comes by itself. */
+async function until(holds: () => boolean | Promise<boolean>): Promise<void> {
+  for (let n = 0; n < 400; n++) {
+    if (await holds()) return;
+    await new Promise((done) => setTimeout(done, 20));
+  }
+  assert.fail("It never came.");
+}
+
+const keptTitle = async (): Promise<string | undefined> => {
+  const database = await openDB(name);
+  const kept = (await database.get("notebooks", "limpet")) as { notebook: Notebook } | undefined;
+  database.close();
+  return kept?.notebook.title;
+};
+
+const journal = (): string | null => localStorage.getItem(`${name} limpet`);
+const hide = (): void => void dispatchEvent(new Event("pagehide"));
+
+describe("a notebook that is kept", () => {
+  beforeEach(() => {
+    name = `test ${count++} ${Math.random()}`;
+  });
+  afterEach(async () => {
+    for (const { keeper, shelf } of open.splice(0)) {
+      await keeper.close();
+      shelf.database?.close();
+    }
+    localStorage.clear();
+  });
+
+  it("is written by itself, and is there in the next tab", async () => {
+    const first = await tab();
+    assert.deepEqual(first.keeper.state, { is: "saved", at: undefined });
+    first.edit("Limpet two");
+    assert.equal(first.keeper.state.is, "saving");
+    await until(async () => (await keptTitle()) === "Limpet two");
+    await first.keeper.close();
+    assert.equal((await tab()).notebook.title, "Limpet two");
+  });
+
+  it("has one writer: the second tab follows, takes over when asked, and gets the place when the first is closed", async () => {
+    const first = await tab();
+    first.edit("one");
+    await until(async () => (await keptTitle()) === "one");
+    const second = await tab();
+    assert.equal(second.keeper.state.is, "following");
+    first.edit("two");
+    await until(() => second.notebook.title === "two");
+    second.keeper.takeOver();
+    await until(() => second.keeper.isWriter && first.keeper.state.is === "following");
+    second.edit("three");
+    await until(() => first.notebook.title === "three");
+    await second.keeper.close();
+    await until(() => first.keeper.isWriter);
+    first.edit("four");
+    await until(async () => (await keptTitle()) === "four");
+  });
+
+  it("loses nothing of a tab that writes too late: it lies beside, by name", async () => {
+    const first = await tab();
+    first.edit("one");
+    await until(async () => (await keptTitle()) === "one");
+    const second = await tab();
+    // As a frozen tab does: it has edited, and writes only after the other has.
+    first.edit("from the frozen tab");
+    second.keeper.takeOver();
+    second.edit("from the other tab");
+    await second.keeper.flush();
+    await first.keeper.flush();
+    await until(() => first.aside.length + second.aside.length === 1);
+    const [aside] = await first.shelf.aside("limpet");
+    assert.match(aside!.name, /, other tab, \d\d:\d\d$/);
+    assert.sameMembers([aside!.notebook.title, (await keptTitle())!], ["from the frozen tab", "from the other tab"]);
+  });
+
+  it("is whole after a page that went away before it was written", async () => {
+    const first = await tab();
+    first.edit("one");
+    await until(async () => (await keptTitle()) === "one");
+    first.edit("just typed");
+    hide();
+    const written = journal();
+    assert.include(written, "just typed");
+    // What was begun at hiding never reached the database, as after a kill.
+    const database = await openDB(name);
+    await first.keeper.close();
+    await database.put("notebooks", {
+      id: "limpet",
+      version: 1,
+      edit: "e",
+      at: "2026-10-03T00:00:00.000Z",
+      notebook: newNotebook("limpet", "one"),
+    });
+    database.close();
+    localStorage.setItem(`${name} limpet`, written!);
+    const again = await tab();
+    assert.equal(again.notebook.title, "just typed");
+    await until(async () => (await keptTitle()) === "just typed");
+    assert.isNull(journal());
+  });
+
+  it("sets a journal aside that another tab's edits have overtaken", async () => {
+    const first = await tab();
+    first.edit("one");
+    await until(async () => (await keptTitle()) === "one");
+    first.edit("in the journal");
+    hide();
+    const written = journal()!;
+    await first.keeper.close();
+    const database = await openDB(name);
+    await database.put("notebooks", {
+      id: "limpet",
+      version: 9,
+      edit: "e",
+      at: "2026-10-03T00:00:00.000Z",
+      notebook: newNotebook("limpet", "of another tab"),
+    });
+    database.close();
+    localStorage.setItem(`${name} limpet`, written);
+    const again = await tab();
+    assert.equal(again.notebook.title, "of another tab");
+    assert.lengthOf(await again.shelf.aside("limpet"), 1);
+    assert.equal((await again.shelf.aside("limpet"))[0]!.notebook.title, "in the journal");
+  });
+
+  it("says since when a full device has taken nothing, and goes on when there is room", async () => {
+    const first = await tab();
+    const { put } = IDBObjectStore.prototype;
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException("full", "QuotaExceededError");
+    };
+    try {
+      first.edit("no room");
+      await until(() => first.keeper.state.is === "full");
+      const { since } = first.keeper.state as { since: string };
+      first.edit("still no room");
+      await first.keeper.flush();
+      assert.equal((first.keeper.state as { since: string }).since, since);
+    } finally {
+      IDBObjectStore.prototype.put = put;
+    }
+    await first.keeper.flush();
+    assert.equal(first.keeper.state.is, "saved");
+    assert.equal(await keptTitle(), "still no room");
+  });
+
+  it("can be worked on where the browser keeps nothing, and says so", async () => {
+    const { open: openReal } = IDBFactory.prototype;
+    IDBFactory.prototype.open = () => {
+      throw new DOMException("denied", "SecurityError");
+    };
+    try {
+      const first = await tab();
+      first.edit("in this tab only");
+      assert.deepInclude(first.keeper.state, { is: "nowhere", why: "absent" });
+      await first.keeper.flush();
+    } finally {
+      IDBFactory.prototype.open = openReal;
+    }
+  });
+
+  it("steps aside for a newer page that changes the database under it, and says so", async () => {
+    const first = await tab();
+    first.edit("one");
+    await until(async () => (await keptTitle()) === "one");
+    const newer = await openDB(name, 2);
+    await until(() => first.keeper.state.is === "nowhere");
+    assert.deepInclude(first.keeper.state, { why: "newer-page" });
+    first.edit("after it");
+    await first.keeper.flush();
+    newer.close();
+  });
+
+  it("goes by versions, and never by the clock", async () => {
+    const first = await tab();
+    first.edit("one");
+    await until(async () => (await keptTitle()) === "one");
+    const database = await openDB(name);
+    const kept = (await database.get("notebooks", "limpet")) as object;
+    // The clock was an hundred years ahead when this was written.
+    await database.put("notebooks", { ...kept, at: "2126-01-01T00:00:00.000Z" });
+    database.close();
+    first.edit("two");
+    await until(async () => (await keptTitle()) === "two");
+  });
+
+  it("comes to what a list of edits says, however tabs come and go", async () => {
+    let seed = 7;
+    const random = (below: number): number => {
+      seed = (seed * 1103515245 + 12345) % 2147483648;
+      return Math.floor((seed / 2147483648) * below);
+    };
+    for (let session = 0; session < 5; session++) {
+      name = `session ${session} ${Math.random()}`;
+      let writer = await tab();
+      let title = "Limpet";
+      for (let step = 0; step < 12; step++) {
+        const what = random(4);
+        if (what < 2) {
+          title = `edit ${session}.${step}`;
+          writer.edit(title);
+        } else if (what === 2) {
+          await writer.keeper.close();
+          writer = await tab();
+        } else {
+          await writer.keeper.flush();
+          const other = await tab();
+          other.keeper.takeOver();
+          await until(() => other.keeper.isWriter);
+          await writer.keeper.close();
+          writer = other;
+        }
+        assert.equal(writer.notebook.title, title);
+      }
+      await writer.keeper.flush();
+      if (title !== "Limpet") assert.equal(await keptTitle(), title);
+      assert.isEmpty(await writer.shelf.aside("limpet"));
+    }
+  });
+});

@@ -1,0 +1,149 @@
+import { asPublished, edited } from "@meshwright/calc/document";
+import type { Build, Change, ChangeSet } from "@meshwright/calc/drivetrain";
+import { errorOf, type Finding } from "@meshwright/calc/stages";
+import { stepName } from "./names.js";
+import type { Fields, Notebook } from "./notebook.js";
+
+/** One edit that can be taken back: the fields that it touched, before and after; undefined where there was none. */
+interface Step {
+  readonly name: string;
+  readonly before: Partial<Fields>;
+  readonly after: Partial<Fields>;
+}
+
+const isList = (request: ChangeSet | readonly Change[]): request is readonly Change[] => Array.isArray(request);
+
+const mostSteps = 300;
+const mostLines = 500;
+
+/** A notebook with fields set; what is undefined is taken away. */
+export function withFields(notebook: Notebook, fields: Partial<Fields>): Notebook {
+  const next: Record<string, unknown> = { ...notebook, ...fields };
+  for (const key of Object.keys(fields)) if (next[key] === undefined) delete next[key];
+  return next as unknown as Notebook;
+}
+
+/**
+ * A notebook while it is worked on: the one place that it is changed in. Every edit is a step with a name and can be taken
+ * back; whoever shows the notebook or keeps it watches.
+ */
+export class Session {
+  readonly watchers = new Set<(session: Session) => void>();
+  /** What went along with stages that the last change took away. */
+  notes: readonly Finding[] = [];
+  #now: Notebook;
+  #past: Step[] = [];
+  #undone: Step[] = [];
+  #clock: () => Date;
+
+  constructor(notebook: Notebook, clock: () => Date = () => new Date()) {
+    this.#now = notebook;
+    this.#clock = clock;
+  }
+
+  get notebook(): Notebook {
+    return this.#now;
+  }
+
+  get build(): Build | undefined {
+    return this.#now.build;
+  }
+
+  /** What Undo would take back. */
+  get undoName(): string | undefined {
+    return this.#past.at(-1)?.name;
+  }
+
+  get redoName(): string | undefined {
+    return this.#undone.at(-1)?.name;
+  }
+
+  /** The day, as the notebook writes days. */
+  get today(): string {
+    const now = this.#clock();
+    return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+  }
+
+  /**
+   * Changes the drivetrain: new values by address, or changes one after the other. What names a stage that goes away goes with
+   * it, and `notes` says what that was.
+   *
+   * @param also other fields that belong to the same step
+   * @returns what stands against it; nothing where it was done
+   */
+  change(request: ChangeSet | readonly Change[], name?: string, also: Partial<Fields> = {}): readonly Finding[] {
+    const before = this.#now.build;
+    if (!before) return [errorOf("meaning", "no-build", "")];
+    const requests = isList(request) ? request.map((one) => ("set" in one ? { [one.set]: one.to } : one)) : [request];
+    let build = before;
+    const notes: Finding[] = [];
+    for (const one of requests) {
+      const now = edited(build, asPublished(build), one);
+      if (!now.ok) return now.findings.filter(({ severity }) => severity === "error");
+      build = now.build;
+      notes.push(...now.gone);
+    }
+    if (build === before && !Object.keys(also).length) return [];
+    this.put({ ...also, build }, name ?? stepName(before, build, requests[0]!));
+    this.notes = notes;
+    return [];
+  }
+
+  /** Takes over a drivetrain that an element of the page made out of this one, and what was asked of the element. */
+  take(build: Build, request: ChangeSet | Change): void {
+    const before = this.#now.build;
+    if (build !== before) this.put({ build }, before ? stepName(before, build, request) : "Drivetrain begun");
+  }
+
+  /** Sets fields of the notebook as one step. */
+  put(fields: Partial<Fields>, name: string): void {
+    const before = Object.fromEntries(Object.keys(fields).map((key) => [key, this.#now[key as keyof Fields]]));
+    this.#past.push({ name, before, after: fields });
+    if (this.#past.length > mostSteps) this.#past.shift();
+    this.#undone = [];
+    this.#set(fields, name);
+  }
+
+  /** Sets what has an undo of its own, or none: the post while it is written, a column's meaning. */
+  note(fields: Partial<Fields>): void {
+    this.#set(fields);
+  }
+
+  /** Takes the last step back, and says which it was. */
+  undo(): string | undefined {
+    const step = this.#past.pop();
+    if (!step) return undefined;
+    this.#undone.push(step);
+    this.#set(step.before, `Taken back: ${step.name}`);
+    return step.name;
+  }
+
+  /** Does again what was taken back last. */
+  redo(): string | undefined {
+    const step = this.#undone.pop();
+    if (!step) return undefined;
+    this.#past.push(step);
+    this.#set(step.after, step.name);
+    return step.name;
+  }
+
+  /** Another notebook, or another tab's state of this one: there is nothing to take back. */
+  open(notebook: Notebook): void {
+    this.#past = [];
+    this.#undone = [];
+    this.#now = notebook;
+    this.#tell();
+  }
+
+  #set(fields: Partial<Fields>, what?: string): void {
+    this.notes = [];
+    const line = { at: this.#clock().toISOString(), what: what ?? "" };
+    const log = what === undefined ? this.#now.log : [...(this.#now.log ?? []).slice(1 - mostLines), line];
+    this.#now = withFields(this.#now, { ...fields, ...(log && { log }) });
+    this.#tell();
+  }
+
+  #tell(): void {
+    for (const watcher of this.watchers) watcher(this);
+  }
+}

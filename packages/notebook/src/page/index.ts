@@ -1,0 +1,1 @@
+export { MwNotebook } from "./mw-notebook.js";

@@ -1,0 +1,498 @@
+import { html, LitElement, nothing, type TemplateResult } from "lit";
+import type { Change, ChangeSet } from "@meshwright/calc/drivetrain";
+import { BuildStore, buildsMoved, page, type BuildHolder } from "@meshwright/elements/store";
+import { evaluationOf, sheet } from "../frame/index.js";
+import type { MwNotebookDrivetrain } from "../drivetrain/index.js";
+import {
+  databaseName,
+  isInTabOnly,
+  keepingText,
+  Shelf,
+  whenText,
+  type Aside,
+  type Keeper,
+  type Keeping,
+  type Kept,
+} from "../keeping/index.js";
+import {
+  fileText,
+  newNotebook,
+  openFile,
+  openText,
+  revived,
+  Session,
+  totalsText,
+  type Notebook,
+  type Opened,
+} from "../model/index.js";
+import { savePanel, shelfPanel } from "./dialog.js";
+import { paper } from "./styles.js";
+
+const parts = [
+  ["drivetrain", "Drivetrain"],
+  ["parts", "Parts"],
+  ["buy", "To buy"],
+  ["workshop", "Workshop"],
+  ["post", "Post"],
+] as const;
+
+const freshId = (): string => crypto.randomUUID?.() ?? `n${Math.random().toString(36).slice(2)}`;
+
+/** Whether a field holds something that nobody has taken yet: undoing is its own then. */
+const isHalfTyped = ({ value, dataset, ariaValueNow }: HTMLInputElement): boolean =>
+  value !== "" && value !== (dataset.was ?? ariaValueNow);
+
+/** Whether there is more in a notebook than the first question. */
+const hasMore = ({ build, shelf, post }: Notebook): boolean => !!(build ?? shelf ?? post);
+
+/** Where the address says which notebook this tab has: a reloaded tab shows its own, and no other tab's. */
+const idFromAddress = (): string | undefined => /^#notebook-([\w-]{4,80})$/.exec(location.hash)?.[1];
+
+/**
+ * The builder's notebook: drivetrain, parts, order, workshop and post on one page, kept in this browser.
+ *
+ * @attr example the address of a drivetrain to open a copy of
+ */
+export class MwNotebook extends LitElement implements BuildHolder {
+  static readonly tag = "mw-notebook";
+  static override styles = [sheet, paper];
+  static override properties = {
+    example: {},
+    session: { state: true },
+    keeping: { state: true },
+    panel: { state: true },
+    message: { state: true },
+    isBegun: { state: true },
+    isDropping: { state: true },
+  };
+
+  declare example: string | null;
+  declare private session: Session;
+  declare private keeping: Keeping;
+  declare private panel: "save" | "shelf" | "import" | "" | undefined;
+  declare private message: TemplateResult | string | undefined;
+  declare private isBegun: boolean;
+  declare private isDropping: boolean;
+
+  #drawn: Record<string, unknown> = {};
+
+  /** What the elements inside draw from. */
+  readonly store = new BuildStore();
+  #shelf: Shelf | undefined;
+  #keeper: Keeper | undefined;
+  #all: readonly Kept[] = [];
+  #aside: readonly Aside[] = [];
+  #imported: (Opened & { kind: "notebook" }) | undefined;
+  #pasted: string | undefined;
+
+  constructor() {
+    super();
+    this.keeping = { is: "saved", at: undefined };
+    this.isBegun = false;
+    this.#follow(new Session(newNotebook(freshId())));
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    page().holders.add(this);
+    buildsMoved();
+    this.addEventListener("keydown", this.#pressed, { capture: true });
+    addEventListener("hashchange", this.#addressed);
+    void this.#begin();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    page().holders.delete(this);
+    buildsMoved();
+    this.removeEventListener("keydown", this.#pressed, { capture: true });
+    removeEventListener("hashchange", this.#addressed);
+    void this.#keeper?.close();
+  }
+
+  // Keeping
+
+  #follow(session: Session): void {
+    this.session = session;
+    session.watchers.add(this.#changed);
+    this.#show();
+  }
+
+  readonly #changed = ({ notebook }: Session): void => {
+    this.#keeper?.edited(notebook);
+    this.#show();
+    // While the post is written nothing else changes.
+    const { post: _, ...rest } = notebook;
+    const before = this.#drawn;
+    this.#drawn = rest;
+    if (Object.keys({ ...before, ...rest }).some((key) => before[key] !== (rest as Record<string, unknown>)[key]))
+      this.requestUpdate();
+  };
+
+  /** What the elements draw is the drivetrain of the notebook. */
+  #show(): void {
+    const { build } = this.session;
+    if (build === this.store.build) return;
+    if (build) this.store.adopt(build);
+    else this.store.publish(undefined);
+  }
+
+  async #begin(): Promise<void> {
+    this.#shelf ??= await Shelf.open(databaseName(location.href));
+    const id = idFromAddress();
+    const [latest] = id ? [] : await this.#shelf.all();
+    const asked = new URLSearchParams(location.search);
+    const isFresh = asked.has("new") || asked.has("open");
+    const kept = id ?? (isFresh ? undefined : latest?.id);
+    await this.#open(kept ? newNotebook(kept) : this.session.notebook);
+    if (new URLSearchParams(location.search).get("open") === "example" && !this.session.build)
+      await this.#openExample();
+  }
+
+  async #open(notebook: Notebook): Promise<void> {
+    const name = `#notebook-${notebook.id}`;
+    if (location.hash !== name) history.replaceState(history.state, "", name);
+    const shown = {
+      keeping: (keeping: Keeping) => {
+        this.keeping = keeping;
+      },
+      replaced: (other: Notebook) => {
+        this.session.open(other);
+        this.isBegun ||= hasMore(other);
+      },
+      aside: (asideName: string) => {
+        this.message = `Another tab was quicker. What was here lies beside, as “${asideName}”: see Notebooks.`;
+        void this.#look();
+      },
+    };
+    let began;
+    try {
+      began = await this.#shelf!.keep(notebook, shown);
+    } catch (error) {
+      // What cannot be read stays where it lies, as it is.
+      this.message = (error as Error).message;
+      return this.#open(newNotebook(freshId()));
+    }
+    const { keeper, notebook: now } = began;
+    this.#keeper = keeper;
+    this.session.open(now);
+    this.isBegun = hasMore(now);
+    await this.#look();
+  }
+
+  async #look(): Promise<void> {
+    if (!this.#shelf) return;
+    this.#all = await this.#shelf.all();
+    this.#aside = await this.#shelf.aside(this.session.notebook.id);
+    this.requestUpdate();
+  }
+
+  readonly #addressed = (): void => {
+    const id = idFromAddress();
+    if (id && id !== this.session.notebook.id) void this.#open(newNotebook(id));
+  };
+
+  /** A title that none of the notebooks here has: "Limpet (2)". */
+  async #freeTitle(title: string): Promise<string> {
+    await this.#keeper?.flush();
+    await this.#look();
+    const plain = title.replace(/ \(\d+\)$/, "");
+    const others = this.#all.filter(({ id, notebook }) => id !== this.session.notebook.id || notebook.build);
+    const taken = new Set(others.map(({ notebook }) => notebook.title));
+    for (let n = 1; ; n++) {
+      const one = n === 1 ? plain : `${plain} (${n})`;
+      if (!taken.has(one)) return one;
+    }
+  }
+
+  /** Opens a notebook beside this one, which stays as it is. */
+  async #beside(notebook: Notebook): Promise<void> {
+    const title = await this.#freeTitle(notebook.title);
+    await this.#open(newNotebook(freshId()));
+    await this.#fill(notebook, title);
+    this.message = `${title}, opened beside yours.`;
+  }
+
+  /** What was opened becomes the notebook that is open, which is empty. */
+  async #fill(notebook: Notebook, title: string): Promise<void> {
+    const { format: _format, id: _id, ...fields } = notebook;
+    this.session.put({ ...fields, title }, `${title} opened`);
+    this.isBegun = hasMore(this.session.notebook);
+    await this.#keeper?.flush();
+    await this.#look();
+  }
+
+  // Ways in
+
+  async #openExample(): Promise<void> {
+    // The notebook in one file brings its example along.
+    const inside = (globalThis as { meshwrightExample?: string }).meshwrightExample;
+    if (inside) return this.#takeIn(openText(inside, freshId()));
+    try {
+      const answer = await fetch(new URL(this.example ?? "limpet.json", document.baseURI));
+      if (!answer.ok) throw new Error(String(answer.status));
+      this.#takeIn(openText(await answer.text(), freshId()));
+    } catch {
+      this.message = "The example could not be loaded. Open a file, or begin with two gears.";
+    }
+  }
+
+  #takeIn(opened: Opened): void {
+    this.message = undefined;
+    if (opened.kind === "refused") this.message = opened.why;
+    else if (opened.kind === "notebook") {
+      const { notebook } = opened;
+      if (hasMore(this.session.notebook)) void this.#beside(notebook);
+      else void this.#freeTitle(notebook.title).then((title) => this.#fill(notebook, title));
+      const [odd] = opened.findings;
+      if (odd) this.message = `Opened. ${opened.findings.length} things to look at; the first: ${odd.message}`;
+    } else this.#dispatchTo(opened.kind, opened.text);
+    this.panel = "";
+  }
+
+  /** A sheet goes to the parts, a post to the post. */
+  #dispatchTo(kind: "sheet" | "post", text: string): void {
+    this.isBegun = true;
+    const tag = kind === "sheet" ? "mw-notebook-parts" : "mw-notebook-post";
+    void this.updateComplete.then(() => {
+      const part = this.renderRoot.querySelector<HTMLElement & { takeIn(text: string | ArrayBuffer): void }>(tag);
+      part?.takeIn(text);
+      part?.scrollIntoView();
+    });
+  }
+
+  readonly #pick = (): void => {
+    const input = document.createElement("input");
+    input.type = "file";
+    input.addEventListener("change", () => void this.#read(input.files?.[0]));
+    input.click();
+  };
+
+  async #read(file: File | undefined): Promise<void> {
+    if (!file) return;
+    // What is far too large is not even read.
+    const bytes =
+      file.size > 2e7 ? new Uint8Array(file.size > 1e9 ? 1e9 : file.size) : new Uint8Array(await file.arrayBuffer());
+    this.#takeIn(openFile(bytes, freshId()));
+  }
+
+  readonly #way = ({ detail }: CustomEvent<string>): void => {
+    if (detail === "example") void this.#openExample();
+    else if (detail === "file") this.#pick();
+    else this.#dispatchTo("sheet", "");
+  };
+
+  readonly #dragged = (event: DragEvent): void => {
+    if (!event.dataTransfer?.types.includes("Files")) return;
+    event.preventDefault();
+    this.isDropping = true;
+  };
+
+  readonly #dropped = (event: DragEvent): void => {
+    this.isDropping = false;
+    const [file] = event.dataTransfer?.files ?? [];
+    if (!file) return;
+    event.preventDefault();
+    void this.#read(file);
+  };
+
+  // Edits
+
+  /** An element has changed the drivetrain: the notebook takes it over, with its name. */
+  readonly #elementChanged = (event: Event): void => {
+    event.stopPropagation();
+    const { detail } = event as CustomEvent<ChangeSet | Change>;
+    const { build } = this.store;
+    if (build) this.session.take(build, detail);
+  };
+
+  readonly #undo = (): void => {
+    this.session.undo();
+  };
+
+  readonly #redo = (): void => {
+    this.session.redo();
+  };
+
+  readonly #pressed = (event: KeyboardEvent): void => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || !/^[zy]$/i.test(event.key)) return;
+    const [inner] = event.composedPath() as HTMLElement[];
+    // In the post, and while something is typed, undoing is the text's.
+    if (inner?.isContentEditable || inner?.closest?.("[contenteditable], textarea")) return;
+    if (inner instanceof HTMLInputElement && isHalfTyped(inner)) return;
+    event.preventDefault();
+    event.stopPropagation();
+    if (/^y$/i.test(event.key) || event.shiftKey) this.#redo();
+    else this.#undo();
+  };
+
+  readonly #named = (event: Event): void => {
+    const input = event.target as HTMLInputElement;
+    const title = input.value.trim();
+    if (title && title !== this.session.notebook.title) this.session.put({ title }, `Called ${title}`);
+    else input.value = this.session.notebook.title;
+  };
+
+  readonly #begun = (): void => {
+    this.isBegun = true;
+  };
+
+  /** Chooses something in the line, from elsewhere on the page. */
+  choose(of: string): void {
+    this.renderRoot.querySelector<MwNotebookDrivetrain>("mw-notebook-drivetrain")?.choose(of);
+  }
+
+  // Drawing
+
+  #keepingLine(): TemplateResult {
+    const { keeping, session } = this;
+    const text = keepingText(keeping);
+    const copy = (): void => void navigator.clipboard?.writeText(fileText(session.notebook));
+    return html`<p class="keeping ${isInTabOnly(keeping) ? "lost" : ""}" role="status">
+      ${text}${keeping.is === "saved" && keeping.at ? html`, ${whenText(keeping.at)}` : nothing}
+      ${keeping.is === "following" ? html`<button type="button" @click=${() => this.#keeper?.takeOver()}>Edit here instead</button>` : nothing}
+      ${
+        isInTabOnly(keeping)
+          ? html`<button type="button" @click=${copy}>Copy as text</button>
+              <button type="button" @click=${() => (this.panel = "save")}>Save a file</button>
+              <button type="button" @click=${() => void this.#keeper?.flush()}>Try again</button>`
+          : nothing
+      }
+    </p>`;
+  }
+
+  #header(): TemplateResult {
+    const { session } = this;
+    const { undoName, redoName, notebook } = session;
+    return html`<header>
+      <h1>
+        <input aria-label="Name of this notebook" .value=${notebook.title} autocomplete="off" @change=${this.#named} />
+      </h1>
+      <div class="does">
+        ${undoName ? html`<button type="button" class="undo" @click=${this.#undo}>Undo: ${undoName}</button>` : nothing}
+        ${redoName ? html`<button type="button" class="redo" @click=${this.#redo}>Again: ${redoName}</button>` : nothing}
+        <button
+          type="button"
+          aria-expanded=${String(this.panel === "shelf")}
+          @click=${() => (this.panel = this.panel === "shelf" ? "" : "shelf")}
+        >
+          Notebooks
+        </button>
+        <button
+          type="button"
+          aria-expanded=${String(this.panel === "save")}
+          @click=${() => (this.panel = this.panel === "save" ? "" : "save")}
+        >
+          Save a file
+        </button>
+      </div>
+      ${this.#keepingLine()}
+    </header>`;
+  }
+
+  #panel(): TemplateResult | typeof nothing {
+    const close = (): void => void (this.panel = "");
+    if (this.panel === "save") return savePanel(this.session.notebook, close);
+    if (this.panel !== "shelf") return nothing;
+    const all = this.#all.map(({ id, notebook, at }) => ({ id, title: notebook.title, at: whenText(at) }));
+    return shelfPanel(all, this.#aside, {
+      open: (id) => void this.#open(newNotebook(id)).then(close),
+      openAside: (key) => {
+        const found = this.#aside.find((one) => one.key === key);
+        if (found) void this.#beside(revived({ ...found.notebook, title: found.name })).then(close);
+      },
+      fresh: () => void this.#open(newNotebook(freshId())).then(close),
+      file: this.#pick,
+      close,
+    });
+  }
+
+  #totals(): TemplateResult {
+    const { build } = this.session;
+    if (!build) return html`<p class="totals"></p>`;
+    const target = build.target;
+    const out = evaluationOf(build).outputs.filter(({ standing }) => standing && standing !== "inside");
+    const range = target ? `, ${out.length ? "not all" : "inside"} ${String(target.from)} to ${String(target.to)}` : "";
+    return html`<p class="totals" aria-live="polite"><b>${totalsText(build)}</b>${range}</p>`;
+  }
+
+  #go(name: string): void {
+    const section = this.renderRoot.querySelector<HTMLElement>(`#${name}`);
+    section?.scrollIntoView();
+    section?.querySelector<HTMLElement>("h2")?.focus({ preventScroll: true });
+  }
+
+  #strip(): TemplateResult {
+    return html`<div class="strip">
+      <nav aria-label="Contents">
+        ${parts.map(
+          ([id, text]) =>
+            html`<a
+              href=${`#${id}`}
+              @click=${(event: Event) => {
+                event.preventDefault();
+                this.#go(id);
+              }}
+              >${text}</a
+            >`,
+        )}
+      </nav>
+      <select
+        aria-label="Contents"
+        @change=${(event: Event) => {
+          const select = event.target as HTMLSelectElement;
+          this.#go(select.value);
+          select.value = "";
+        }}
+      >
+        <option value="">Contents</option>
+        ${parts.map(([id, text]) => html`<option value=${id}>${text}</option>`)}
+      </select>
+      ${this.#totals()}
+    </div>`;
+  }
+
+  #section(id: string, title: string, content: TemplateResult): TemplateResult {
+    return html`<section id=${id} aria-labelledby=${`${id}-title`}>
+      <h2 id=${`${id}-title`} tabindex="-1">${title}</h2>
+      <div>${content}</div>
+    </section>`;
+  }
+
+  #pages(): TemplateResult {
+    const { session } = this;
+    if (!this.isBegun)
+      return html`<mw-notebook-start
+        .session=${session}
+        @mw-notebook-begun=${this.#begun}
+        @mw-notebook-way=${this.#way}
+      ></mw-notebook-start>`;
+    return html`${this.#strip()}
+    ${this.#section(
+      "drivetrain",
+      "Drivetrain",
+      session.build
+        ? html`<mw-notebook-drivetrain .session=${session}></mw-notebook-drivetrain>`
+        : html`<mw-notebook-start .session=${session} @mw-notebook-way=${this.#way}></mw-notebook-start>`,
+    )}
+    ${this.#section("parts", "Parts", html`<mw-notebook-parts .session=${session}></mw-notebook-parts>`)}
+    ${this.#section("buy", "To buy", html`<mw-notebook-buy .session=${session}></mw-notebook-buy>`)}
+    ${this.#section("workshop", "Workshop", html`<mw-notebook-workshop .session=${session}></mw-notebook-workshop>`)}
+    ${this.#section("post", "Post", html`<mw-notebook-post .session=${session}></mw-notebook-post>`)}`;
+  }
+
+  protected override render(): TemplateResult {
+    const isFollowing = this.keeping.is === "following";
+    return html`<div
+      class="book ${this.isDropping ? "dropping" : ""}"
+      @mw-change=${this.#elementChanged}
+      @dragover=${this.#dragged}
+      @dragleave=${() => (this.isDropping = false)}
+      @drop=${this.#dropped}
+    >
+      ${this.#header()} ${this.#panel()}
+      ${this.message ? html`<p class="panel" role="alert">${this.message} <button type="button" @click=${() => (this.message = undefined)}>Close</button></p>` : nothing}
+      <main ?inert=${isFollowing}>${this.#pages()}</main>
+    </div>`;
+  }
+}

@@ -1,0 +1,1 @@
+export { MwNotebookParts } from "./mw-notebook-parts.js";

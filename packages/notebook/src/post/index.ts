@@ -1,0 +1,1 @@
+export { MwNotebookPost } from "./mw-notebook-post.js";

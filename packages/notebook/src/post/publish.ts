@@ -1,0 +1,113 @@
+import { html, nothing, type TemplateResult } from "lit";
+import type { Build } from "@meshwright/calc/drivetrain";
+import type { Node } from "prosemirror-model";
+import { postToHtml, postToMarkdown, postToText } from "../writing/index.js";
+
+/** Where a post goes. */
+export const places = {
+  blocks: ["a block editor", "Paste this as one block of your own HTML. It has no blank line inside: leave it so."],
+  html: ["a page of my own", "Paste this where the post is to stand."],
+  markdown: ["Markdown", "Save this as the post. Every element stands on one line, and must."],
+  forum: ["a forum, or anywhere that takes only text", "The figures read as they are today, and stay so."],
+} as const;
+export type Place = keyof typeof places;
+
+/** The answers that publishing needs. */
+export interface Publishing {
+  readonly file: "yes" | "no" | undefined;
+  readonly place: Place | undefined;
+}
+
+/** What is handed out for a place. */
+export function handedOut(doc: Node, build: Build | undefined, { file, place }: Publishing): string | undefined {
+  if (file === undefined || place === undefined) return undefined;
+  if (place === "forum" || file === "no") return postToText(doc, build);
+  return place === "markdown" ? postToMarkdown(doc, build) : postToHtml(doc, build);
+}
+
+/** The script, and the line that brings it: with its hash where the page can reach it. */
+export interface Script {
+  readonly address: string;
+  readonly integrity: string | undefined;
+}
+
+/** Looks for the script beside the page, and works out its hash. */
+export async function scriptBeside(): Promise<Script | undefined> {
+  try {
+    const address = new URL("../meshwright/meshwright.js", document.baseURI).href;
+    if (!/^https?:/.test(address)) return undefined;
+    const answer = await fetch(address);
+    if (!answer.ok) return undefined;
+    const digest = await crypto.subtle?.digest("SHA-384", await answer.arrayBuffer());
+    const integrity = digest && `sha384-${btoa(String.fromCharCode(...new Uint8Array(digest)))}`;
+    return { address, integrity };
+  } catch {
+    return undefined;
+  }
+}
+
+const scriptLine = (script: Script | undefined): string =>
+  `<script src="meshwright.js"${script?.integrity ? ` integrity="${script.integrity}"` : ""} defer></script>`;
+
+/** The questions, and what is to be pasted where. */
+export function publishView(
+  doc: Node,
+  build: Build | undefined,
+  publishing: Publishing,
+  script: Script | undefined,
+  on: {
+    readonly answer: (answers: Partial<Publishing>) => void;
+    readonly copy: (text: string) => void;
+    readonly said: string | undefined;
+  },
+): TemplateResult {
+  const { file, place } = publishing;
+  const out = handedOut(doc, build, publishing);
+  const isAlive = file === "yes" && place !== "forum";
+  return html`<h3>Publish it</h3>
+    <p>
+      Can you put a file on your site?
+      <button type="button" aria-pressed=${String(file === "yes")} @click=${() => on.answer({ file: "yes" })}>
+        Yes
+      </button>
+      <button type="button" aria-pressed=${String(file === "no")} @click=${() => on.answer({ file: "no" })}>No</button>
+    </p>
+    ${
+      file
+        ? html`<p>
+            It goes into
+            ${(Object.keys(places) as Place[]).map((one) => html`<button type="button" aria-pressed=${String(place === one)} @click=${() => on.answer({ place: one })}>${places[one][0]}</button>`)}
+          </p>`
+        : nothing
+    }
+    ${
+      out !== undefined && place
+        ? html`<p>
+              ${file === "no" && place !== "forum" ? "Without the script the figures are text, as they read today. What is pasted stays right, and does not change." : places[place][1]}
+            </p>
+            <p><label for="out">What to paste</label></p>
+            <textarea id="out" class="out" rows="8" readonly .value=${out}></textarea>
+            <p class="choices">
+              <button type="button" class="copy" @click=${() => on.copy(out)}>Copy the post</button>
+              ${isAlive && script ? html`<a class="press" href=${script.address} download="meshwright.js">The script file</a>` : nothing}
+              <span role="status">${on.said ?? ""}</span>
+            </p>
+            ${
+              isAlive
+                ? html`<p>
+                      Put the script beside your site’s other files, and this line once into every page, or the theme’s
+                      footer:
+                    </p>
+                    <textarea
+                      class="out"
+                      rows="2"
+                      readonly
+                      aria-label="The line that brings the script"
+                      .value=${scriptLine(script)}
+                    ></textarea>
+                    ${script ? nothing : html`<p class="quiet">The script lies in the folder of the demo: meshwright/meshwright.js.</p>`}`
+                : nothing
+            }`
+        : nothing
+    }`;
+}

@@ -1,0 +1,1 @@
+export { MwNotebookStart } from "./mw-notebook-start.js";

@@ -1,0 +1,1 @@
+export { MwNotebookWorkshop } from "./mw-notebook-workshop.js";

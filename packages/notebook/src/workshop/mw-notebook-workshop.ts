@@ -1,0 +1,221 @@
+import { css, html, nothing, type TemplateResult } from "lit";
+import { measurementsOf, type Checked } from "@meshwright/calc/counted";
+import { rational } from "@meshwright/calc/exact";
+import { evaluationOf, NotebookPart, sheet } from "../frame/index.js";
+import { measure, type Run } from "../model/index.js";
+
+const turnsText = (turns: Checked["measurement"]["wheelTurns"]): string =>
+  typeof turns === "object" ? `${String(turns.from)} to ${String(turns.to)}` : String(turns);
+
+const isNumber = (text: string): boolean => /^\d+(\.\d+)?$/.test(text) && Number(text) > 0;
+
+/** The card for the bench, what was read off it, and the log of runs. */
+export class MwNotebookWorkshop extends NotebookPart {
+  static readonly tag = "mw-notebook-workshop";
+  static override styles = [
+    sheet,
+    css`
+      form {
+        margin: 0.2em 0 0.8em;
+      }
+    `,
+  ];
+
+  #verdict({ agreement }: Checked): TemplateResult {
+    if (!agreement) return html`<span class="quiet">cannot tell: it was made with other counts</span>`;
+    const { verdict, by } = agreement;
+    if (verdict !== "disagrees" || !by) return html`${verdict}`;
+    const percent = by.times(rational(100));
+    const text = percent.toDecimal({ maximumFractionDigits: 2, minimumFractionDigits: 2 }).replace("-", "");
+    return html`<b class="fault">disagrees by at least ${text} %</b>`;
+  }
+
+  #measured(): TemplateResult | typeof nothing {
+    const { build } = this;
+    if (!build) return nothing;
+    const checked = measurementsOf(evaluationOf(build));
+    if (!checked.length) return nothing;
+    const remove = (index: number): void => {
+      const measurements = build.measurements!.filter((_, n) => n !== index);
+      this.ask("measured", { measurements: measurements.length ? measurements : null }, "A measurement taken away");
+    };
+    return html`<div class="scroll">
+        <table>
+          <caption class="heard">
+            What was measured
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">Axle</th>
+              <th scope="col">Day</th>
+              <th scope="col" class="number">Motor turns</th>
+              <th scope="col" class="number">Wheel turns</th>
+              <th scope="col">Against the drivetrain</th>
+              <th scope="col"><span class="heard">Take it away</span></th>
+            </tr>
+          </thead>
+          <tbody>
+            ${checked.map(
+              (one, n) =>
+                html`<tr>
+                  <th scope="row">
+                    ${build.outputs.find(({ id }) => id === one.measurement.what)?.label ?? one.measurement.what}
+                  </th>
+                  <td>${one.measurement.date ?? ""}</td>
+                  <td class="number">${String(one.measurement.motorTurns)}</td>
+                  <td class="number">
+                    ${turnsText(one.measurement.wheelTurns)}${one.measurement.oneWheelHeld ? ", one held" : ""}
+                  </td>
+                  <td>${this.#verdict(one)}</td>
+                  <td>
+                    <button type="button" aria-label="Take this measurement away" @click=${() => remove(n)}>×</button>
+                  </td>
+                </tr>`,
+            )}
+          </tbody>
+        </table>
+      </div>
+      ${this.fault("measured")}`;
+  }
+
+  #turned(): TemplateResult | typeof nothing {
+    const { build } = this;
+    if (!build) return nothing;
+    const take = (event: Event): void => {
+      event.preventDefault();
+      const form = event.target as HTMLFormElement;
+      const value = (name: string) =>
+        (form.elements.namedItem(name) as HTMLInputElement).value.trim().replace(",", ".");
+      const [motorTurns, from, to] = [value("motor"), value("from"), value("to") || value("from")];
+      if (![motorTurns, from, to].every(isNumber))
+        return void this.blame("turned", "Numbers above 0, such as 40 and 0.90.");
+      const oneWheelHeld = (form.elements.namedItem("held") as HTMLInputElement).checked;
+      const wheelTurns = from === to ? from : { from, to };
+      const [refusal] = measure(this.session, {
+        what: value("what"),
+        motorTurns,
+        wheelTurns,
+        ...(oneWheelHeld && { oneWheelHeld }),
+      });
+      this.blame("turned", refusal?.message);
+      if (!refusal) form.reset();
+    };
+    return html`<form @submit=${take}>
+        <p>
+          Turned by hand, slack taken up:
+          <select name="what" aria-label="Which axle">
+            ${build.outputs.map(({ id, label }) => html`<option value=${id}>${label ?? id}</option>`)}
+          </select>
+          for <input class="count" name="motor" inputmode="decimal" aria-label="Motor turns" placeholder="40" /> motor
+          turns between <input class="count" name="from" inputmode="decimal" aria-label="Wheel turns, at least" /> and
+          <input class="count" name="to" inputmode="decimal" aria-label="Wheel turns, at most" /> wheel turns,
+          <label><input type="checkbox" name="held" /> one wheel held</label>
+          <button type="submit">Note it</button>
+        </p>
+      </form>
+      ${this.fault("turned")}`;
+  }
+
+  /** Centre distances as they were set, read off the card. */
+  #set(): TemplateResult | typeof nothing {
+    const { build, notebook } = this.session;
+    const mounts = build?.mounts ?? [];
+    if (!build || !mounts.length) return nothing;
+    const noted = notebook.bench ?? [];
+    return html`${mounts.map(({ stage }) => {
+      const name =
+        [build.stages, ...build.outputs.map(({ stages }) => stages)].flat().find(({ id }) => id === stage)?.label ??
+        stage;
+      const last = noted.findLast(({ of }) => of === stage);
+      const take = (event: Event): void => {
+        const text = (event.target as HTMLInputElement).value.trim();
+        if (!text || text === last?.text) return;
+        const counts = Object.fromEntries(
+          ["driver", "driven"].map((field) => [`${stage}.${field}`, this.#value(stage, field)]),
+        );
+        const bench = [...noted, { of: stage, text, date: this.session.today, with: counts }];
+        this.session.put({ bench }, `${name}, centre distance ${text}`);
+      };
+      return html`<p>
+        ${name}: centre distance as it was set
+        <input
+          class="short"
+          aria-label=${`${name}: centre distance as it was set`}
+          placeholder="mm"
+          .value=${last?.text ?? ""}
+          @change=${take}
+        />
+        <span class="quiet"
+          >${last ? `${last.date}, with ${Object.values(last.with).join(" → ")}; ` : ""}worked out:
+          ${this.figure({ figure: "centre", of: stage }) ?? "not known"}</span
+        >
+      </p>`;
+    })}`;
+  }
+
+  #value(stage: string, field: string): unknown {
+    const all = [this.build!.stages, ...this.build!.outputs.map(({ stages }) => stages)].flat();
+    return (all.find(({ id }) => id === stage) as unknown as Record<string, unknown> | undefined)?.[field];
+  }
+
+  #runs(): TemplateResult {
+    const { runs = [] } = this.session.notebook;
+    const take = (event: Event): void => {
+      event.preventDefault();
+      const form = event.target as HTMLFormElement;
+      const fields = ["motor", "ambient", "minutes", "charge", "note"] as const;
+      const said = fields.flatMap((name) => {
+        const text = (form.elements.namedItem(name) as HTMLInputElement).value.trim();
+        return text ? [[name, text] as const] : [];
+      });
+      if (!said.length) return;
+      const run = { date: this.session.today, ...Object.fromEntries(said) } as Run;
+      this.session.put({ runs: [...runs, run] }, `Run of ${run.date}`);
+      form.reset();
+    };
+    return html`<h3>Runs</h3>
+      ${
+        runs.length
+          ? html`<div class="scroll">
+              <table>
+                <thead>
+                  <tr>
+                    ${["Day", "Motor", "Air", "Minutes", "Charge used", "Note"].map((head) => html`<th scope="col">${head}</th>`)}
+                  </tr>
+                </thead>
+                <tbody>
+                  ${runs.map(
+                    ({ date, motor, ambient, minutes, charge, note }) =>
+                      html`<tr>
+                        <th scope="row">${date}</th>
+                        ${[motor, ambient, minutes, charge, note].map((text) => html`<td>${text ?? ""}</td>`)}
+                      </tr>`,
+                  )}
+                </tbody>
+              </table>
+            </div>`
+          : nothing
+      }
+      <form @submit=${take}>
+        <p>
+          After a run: motor
+          <input class="count" name="motor" aria-label="Temperature of the motor" placeholder="°C" /> at
+          <input class="count" name="ambient" aria-label="Temperature of the air" placeholder="°C" /> outside, after
+          <input class="count" name="minutes" aria-label="Minutes" placeholder="min" /> minutes,
+          <input class="short" name="charge" aria-label="Charge used" placeholder="mAh" /> used;
+          <input class="short" name="note" aria-label="Note on the run" placeholder="note" />
+          <button type="submit">Note it</button>
+        </p>
+      </form>
+      <p class="quiet">A run is compared with your own, never promised: no temperature is worked out here.</p>`;
+  }
+
+  protected override render(): TemplateResult {
+    if (!this.build) return html`<p class="quiet">The card comes with the drivetrain.</p>`;
+    const print = (): void => window.print();
+    return html`<mw-bench-card></mw-bench-card>
+      <p class="choices"><button type="button" @click=${print}>Print it</button></p>
+      <h3>What was measured</h3>
+      ${this.#measured()} ${this.#turned()} ${this.#set()} ${this.#runs()}`;
+  }
+}

@@ -1,0 +1,9 @@
+/**
+ * The post: what it is made of, which of its numbers are the drivetrain's, and what it is handed out as. Without a page.
+ * @module
+ */
+export { candidatesOf, figureText, type Candidate } from "./figures.js";
+export { postToHtml, postToText } from "./html.js";
+export { postFromMarkdown, postToMarkdown } from "./markdown.js";
+export { matchesIn, wouldRead, type Match } from "./matches.js";
+export { blocks, emptyPost, postOf, schema, type BlockAttrs, type FigureAttrs } from "./schema.js";

@@ -1,0 +1,104 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { parseBuild } from "@meshwright/calc/document";
+import {
+  fileName,
+  fileText,
+  newNotebook,
+  openFile,
+  Session,
+  usualExport,
+  type Notebook,
+} from "../../src/model/index.js";
+
+const limpet = parseBuild(readFileSync(new URL("../../../../seeds/limpet.json", import.meta.url), "utf8"));
+const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
+const open = (text: string) => openFile(bytes(text), "new");
+const whole: Notebook = {
+  ...newNotebook("one", "Limpet, shore"),
+  build: limpet,
+  post: { type: "doc", content: [{ type: "paragraph", content: [{ type: "text", text: "With 15 teeth" }] }] },
+  bench: [{ of: "front", text: "44.3", date: "2026-10-04", with: { "primary.driver": 15 } }],
+  runs: [{ date: "2026-10-05", motor: "61 °C", minutes: "12" }],
+  orders: { "pinion-17": "ordered" },
+  versions: [{ date: "2026-10-03", note: "hubs counted", build: limpet }],
+  log: [{ at: "2026-10-03T10:00:00.000Z", what: "begun" }],
+};
+
+describe("a notebook in a file", () => {
+  it("comes back as it was", () => {
+    const opened = open(fileText(whole, { ...usualExport, history: true }));
+    expect(opened.kind === "notebook" && opened.notebook).toEqual(whole);
+  });
+
+  it("comes back after any number of edits, those included that leave an alternative nothing to stand on", () => {
+    const session = new Session({ ...newNotebook("one"), build: limpet });
+    expect(session.change([{ remove: "rear-hub" }])).toEqual([]);
+    session.change({ "front-ring.set": null });
+    const opened = open(fileText(session.notebook));
+    expect(opened.kind === "notebook" && opened.notebook.build).toEqual(session.build);
+  });
+
+  it("leaves out what was not chosen: the history unless it is asked for", () => {
+    expect(JSON.parse(fileText(whole))).not.toHaveProperty("log");
+    const bare = JSON.parse(fileText(whole, { drivetrain: true, post: false, parts: false, history: false }));
+    expect(bare).not.toHaveProperty("post");
+    expect(bare).not.toHaveProperty("orders");
+    expect(bare.build).not.toHaveProperty("parts");
+    expect(bare.build.stages).toHaveLength(2);
+  });
+
+  it("has the title's name", () => {
+    expect(fileName(whole)).toBe("limpet-shore.json");
+    expect(fileName({ ...whole, title: "…" })).toBe("notebook.json");
+  });
+
+  it.each([
+    ["nothing", "", /empty/],
+    ["spaces", " \n ", /empty/],
+    ["a picture", "\x89PNG\r\n\x1a\n", /a picture/],
+    ["a packed sheet", "PK\x03\x04", /save it as CSV/],
+    ["a PDF", "%PDF-1.7", /a PDF/],
+    ["bytes", "ab\0\0cd", /no text/],
+    ["other data", '{"name":"x"}', /does not say “meshwright-notebook\/1”/],
+    ["a list", "[1, 2]", /bare value/],
+    ["half a notebook", fileText(whole).slice(0, 400), /cut off/],
+    ["a newer notebook", '{"format":"meshwright-notebook/2"}', /newer format, meshwright-notebook\/2/],
+    [
+      "a broken drivetrain",
+      '{"format":"meshwright-build/1","outputs":[{"id":"rear","stages":[{"id":"a","kind":"pair","driver":0,"driven":3}]}]}',
+      /\/outputs\/0\/stages\/0\/driver/,
+    ],
+    ["a letter", "Dear sir", /neither a notebook/],
+  ])("is told apart from %s in a sentence, and nothing is opened", (_what, text, sentence) => {
+    const opened = openFile(
+      Uint8Array.from(text, (one) => one.charCodeAt(0)),
+      "new",
+    );
+    expect(opened.kind).toBe("refused");
+    if (opened.kind === "refused") {
+      expect(opened.why).toMatch(sentence);
+      expect(opened.why).toMatch(/Nothing was opened\.$/);
+    }
+  });
+
+  it("is told apart from 50 MB dropped by mistake, at once", () => {
+    expect(openFile(new Uint8Array(5e7), "new")).toEqual({
+      kind: "refused",
+      why: "This file has 50 MB; a notebook has a few at most. Nothing was opened.",
+    });
+  });
+
+  it("is told apart from a drivetrain alone, a sheet of parts, a post", () => {
+    const build = open(JSON.stringify(limpet));
+    expect(build.kind === "notebook" && build.notebook.title).toBe("Limpet, a 1:8 beach-launch tractor");
+    expect(open("Name;Teeth\nPinion;15\n").kind).toBe("sheet");
+    expect(open("<p>With <mw-teeth>15</mw-teeth></p>").kind).toBe("post");
+  });
+
+  it("takes in no field that it does not know, and no node that is none", () => {
+    const opened = open(JSON.stringify({ ...whole, evil: 1, post: { type: "doc", content: [1, null, { type: 3 }] } }));
+    expect(opened.kind === "notebook" && Object.keys(opened.notebook)).not.toContain("evil");
+    expect(opened.kind === "notebook" && opened.notebook.post).toEqual({ type: "doc", content: [] });
+  });
+});

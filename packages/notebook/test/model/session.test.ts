@@ -1,0 +1,99 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { readFileSync } from "node:fs";
+import { parseBuild } from "@meshwright/calc/document";
+import { newNotebook, Session, type Notebook } from "../../src/model/index.js";
+
+const limpet = parseBuild(readFileSync(new URL("../../../../seeds/limpet.json", import.meta.url), "utf8"));
+const begun = (): Session => new Session({ ...newNotebook("one", "Limpet"), build: limpet }, () => new Date(0));
+const pairOf = ({ build }: Session) => build!.stages[0] as unknown as { driver: number; driven: number };
+
+describe("edits of a notebook", () => {
+  it("are named by what they did, and Undo says which it takes back", () => {
+    const session = begun();
+    expect(session.change({ "primary.driver": 16 })).toEqual([]);
+    expect(session.undoName).toBe("motor pinion 15, now 16");
+    session.change([{ remove: "front-hub" }]);
+    expect(session.undoName).toBe("Hub taken out");
+    expect(session.undo()).toBe("Hub taken out");
+    expect(session.undo()).toBe("motor pinion 15, now 16");
+    expect(session.build).toEqual(limpet);
+    expect(session.undo()).toBeUndefined();
+    expect(session.redo()).toBe("motor pinion 15, now 16");
+    expect(pairOf(session).driver).toBe(16);
+  });
+
+  it("that cannot be made change nothing, and say why", () => {
+    const session = begun();
+    const [finding] = session.change({ "primary.driver": 0 });
+    expect(finding?.code).toBe("not-count");
+    expect(session.build).toBe(limpet);
+    expect(session.undoName).toBeUndefined();
+  });
+
+  it("leave the post alone when the drivetrain is taken back", () => {
+    const session = begun();
+    session.change({ "primary.driver": 16 });
+    session.note({ post: { type: "doc", content: [] } });
+    session.undo();
+    expect(pairOf(session).driver).toBe(15);
+    expect(session.notebook.post).toEqual({ type: "doc", content: [] });
+  });
+
+  it("are all in the history, with what was taken back", () => {
+    const session = begun();
+    session.change({ "primary.driver": 16 });
+    session.undo();
+    expect(session.notebook.log?.map(({ what }) => what)).toEqual([
+      "motor pinion 15, now 16",
+      "Taken back: motor pinion 15, now 16",
+    ]);
+  });
+
+  it("come to what a list of states says, whatever is done in which order", () => {
+    const action = fc.oneof(
+      fc.record({ kind: fc.constant("driver" as const), to: fc.integer({ min: 1, max: 90 }) }),
+      fc.record({ kind: fc.constant("driven" as const), to: fc.integer({ min: 1, max: 90 }) }),
+      fc.record({ kind: fc.constant("title" as const), to: fc.string({ maxLength: 8 }) }),
+      fc.constant({ kind: "undo" as const, to: 0 }),
+      fc.constant({ kind: "redo" as const, to: 0 }),
+    );
+    fc.assert(
+      fc.property(fc.array(action, { maxLength: 60 }), (actions) => {
+        const session = begun();
+        // The model: states one after the other, and which of them stands.
+        let states: { driver: number; driven: number; title: string }[] = [{ driver: 15, driven: 62, title: "Limpet" }];
+        let at = 0;
+        for (const { kind, to } of actions) {
+          if (kind === "undo") {
+            session.undo();
+            at = Math.max(0, at - 1);
+          } else if (kind === "redo") {
+            session.redo();
+            at = Math.min(states.length - 1, at + 1);
+          } else {
+            if (kind === "title") session.put({ title: String(to) }, "named");
+            else session.change({ [`primary.${kind}`]: to });
+            // A count that is what it was is no edit.
+            if (states[at]![kind] === to && kind !== "title") continue;
+            states = [...states.slice(0, at + 1), { ...states[at]!, [kind]: to }];
+            at++;
+          }
+          const { driver, driven } = pairOf(session);
+          expect({ driver, driven, title: session.notebook.title }).toEqual(states[at]);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it("tell whoever watches, once each", () => {
+    const session = begun();
+    const seen: Notebook[] = [];
+    session.watchers.add(({ notebook }) => seen.push(notebook));
+    session.change({ "primary.driver": 16 });
+    session.change({ "primary.driver": 0 });
+    session.undo();
+    expect(seen.map(({ build }) => (build!.stages[0] as unknown as { driver: number }).driver)).toEqual([16, 15]);
+  });
+});

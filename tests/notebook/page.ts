@@ -1,0 +1,101 @@
+import type { Browser, ElementHandle, Page } from "puppeteer-core";
+import { staticServer } from "../../scripts/lib/server.js";
+import { browserFor, folder } from "../demo/browser.js";
+
+// The notebook in a real browser, worked by what a screen reader is told: roles and names.
+
+/** The demo as it is served, under a policy that lets a page use nothing but its own files. */
+export const demoServer = () =>
+  staticServer(
+    {
+      "/": folder("demo"),
+      "/meshwright/": folder("packages/elements/dist"),
+      "/notebook/script/": folder("packages/notebook/dist"),
+      "/seeds/": folder("seeds"),
+    },
+    { headers: { "content-security-policy": "default-src 'self'" } },
+  );
+
+export const notebookBrowser = () => browserFor(demoServer());
+
+/** Somebody who works in the notebook: every press, choice and field filled is an action, and is written down. */
+export class Hands {
+  readonly actions: string[] = [];
+  readonly said: string[] = [];
+  readonly page: Page;
+
+  constructor(page: Page) {
+    this.page = page;
+    page.on("pageerror", (error) => this.said.push(String(error)));
+  }
+
+  static async open(browser: Browser, address: string, width = 1280): Promise<Hands> {
+    const page = await browser.newPage();
+    await page.setViewport({ width, height: 900 });
+    const hands = new Hands(page);
+    await page.goto(address, { waitUntil: "networkidle0" });
+    return hands;
+  }
+
+  /** What has a role and a name, once it is there. */
+  async find(role: string, name: string): Promise<ElementHandle<Element>> {
+    const found = await this.page.waitForSelector(`::-p-aria([name="${name}"][role="${role}"])`, { timeout: 20_000 });
+    if (!found) throw new Error(`No ${role} is called ${name}.`);
+    return found as ElementHandle<Element>;
+  }
+
+  async press(name: string, role = "button"): Promise<void> {
+    this.actions.push(`press ${name}`);
+    const found = await this.find(role, name);
+    await found.evaluate((one) => one.scrollIntoView({ block: "center" }));
+    await found.click();
+  }
+
+  async fill(name: string, text: string, role = "textbox"): Promise<void> {
+    this.actions.push(`${name}: ${text}`);
+    const field = await this.find(role, name);
+    await field.evaluate((one) => one.scrollIntoView({ block: "center" }));
+    await field.click({ count: 3 });
+    await this.page.keyboard.type(text);
+    await this.page.keyboard.press("Tab");
+  }
+
+  async choose(name: string, option: string): Promise<void> {
+    this.actions.push(`${name}: ${option}`);
+    const select = await this.find("combobox", name);
+    await select.evaluate((one, wanted) => {
+      const element = one as HTMLSelectElement;
+      const found = [...element.options].find(({ text }) => text.includes(wanted));
+      if (!found)
+        throw new Error(`${wanted} is not offered: ${[...element.options].map(({ text }) => text).join("; ")}`);
+      element.value = found.value;
+      element.dispatchEvent(new Event("change", { bubbles: true, composed: true }));
+    }, option);
+  }
+
+  /** All text that the notebook shows. */
+  text(): Promise<string> {
+    return this.page.evaluate(() => {
+      const read = (node: Node): string => {
+        if (node instanceof HTMLElement && getComputedStyle(node).display === "none") return "";
+        if (node instanceof Text) return node.data;
+        if (node instanceof HTMLStyleElement || node instanceof HTMLScriptElement) return "";
+        if (node instanceof HTMLInputElement) return ` ${node.value} `;
+        if (node instanceof HTMLSlotElement) return node.assignedNodes().map(read).join("");
+        const inside = [...((node as Element).shadowRoot ?? node).childNodes].map(read).join("");
+        return /^(P|DIV|LI|TR|TD|TH|H\d|SECTION)$/.test(node.nodeName) ? ` ${inside} ` : inside;
+      };
+      return read(document.body).replace(/\s+/g, " ");
+    });
+  }
+
+  async until(pattern: RegExp): Promise<string> {
+    for (let n = 0; n < 400; n++) {
+      // A page that is going away has nothing to say.
+      const text = await this.text().catch(() => "");
+      if (pattern.test(text)) return text;
+      await new Promise((done) => setTimeout(done, 50));
+    }
+    throw new Error(`${pattern} never came: ${(await this.text()).slice(0, 3000)}`);
+  }
+}

@@ -1,0 +1,100 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser } from "puppeteer-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { Hands, notebookBrowser } from "./page.js";
+
+// What can be brought along: the example, a file, a post that was published. Nothing replaces what is there.
+
+const folder = mkdtempSync(join(tmpdir(), "notebook-files-"));
+let browser: Browser;
+let address: string;
+let close: () => Promise<void>;
+
+const fileOf = (name: string, content: string | Uint8Array): string => {
+  const path = join(folder, name);
+  writeFileSync(path, content);
+  return path;
+};
+
+async function openFile(hands: Hands, path: string): Promise<void> {
+  const [chooser] = await Promise.all([hands.page.waitForFileChooser(), hands.press("Open a file")]);
+  await chooser.accept([path]);
+}
+
+const titleOf = async (hands: Hands): Promise<string> =>
+  (await hands.find("textbox", "Name of this notebook")).evaluate((one) => (one as HTMLInputElement).value);
+
+describe("what a builder brings along", () => {
+  beforeAll(async () => {
+    ({ browser, address, close } = await notebookBrowser());
+  });
+  afterAll(async () => {
+    await close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  it("is refused in one sentence each where it is no notebook, and the page stays as it was", async () => {
+    const hands = await Hands.open(browser, `${address}notebook/?new`);
+    for (const [name, content, sentence] of [
+      [
+        "picture.png",
+        Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10),
+        /This file is a picture, and no notebook\. Nothing was opened\./,
+      ],
+      ["empty.json", "", /This file is empty\. Nothing was opened\./],
+      ["newer.json", '{"format":"meshwright-notebook/7"}', /of a newer format, meshwright-notebook\/7/],
+      ["other.json", '{"version":3}', /holds data, and no notebook/],
+      ["large.json", new Uint8Array(5e7), /This file has 50 MB; a notebook has a few at most\. Nothing was opened\./],
+    ] as const) {
+      await openFile(hands, fileOf(name, content));
+      await hands.until(sentence);
+      expect(await hands.text()).toContain("What does the motor turn first?");
+    }
+  });
+
+  it("is opened beside what is there, under a name of its own", async () => {
+    const hands = await Hands.open(browser, `${address}notebook/?open=example`);
+    await hands.until(/Front 44\.30, rear 43\.32, inside 38 to 46/);
+    await hands.until(/Saved in this browser only/);
+    await hands.press("Notebooks");
+    await openFile(hands, join(process.cwd(), "seeds", "limpet.json"));
+    await hands.until(/Limpet, a 1:8 beach-launch tractor \(2\), opened beside yours\./);
+    expect(await titleOf(hands)).toBe("Limpet, a 1:8 beach-launch tractor (2)");
+    await hands.press("Notebooks");
+    await hands.press("Limpet, a 1:8 beach-launch tractor");
+    await hands.page.waitForFunction(
+      () =>
+        document.querySelector("mw-notebook")!.shadowRoot!.querySelector<HTMLInputElement>("h1 input")!.value ===
+        "Limpet, a 1:8 beach-launch tractor",
+    );
+  });
+
+  it("is the drivetrain of a published post, where that is the only copy left; its figures follow again", async () => {
+    const hands = await Hands.open(browser, `${address}notebook/?new`);
+    const post = [
+      '<mw-build stages="Motor gears: 14 to 56" rear="Ring: 13 to 39" title="Dotterel"></mw-build>',
+      '<p>With <mw-teeth of="motor-gears.driver">14</mw-teeth> teeth it comes to <mw-value of="rear">12.00</mw-value>.</p>',
+    ].join("\n");
+    await openFile(hands, fileOf("post.html", post));
+    await hands.until(/With 14 teeth it comes to 12\.00\./);
+    expect(await titleOf(hands)).toBe("Dotterel");
+    const count = await hands.find("spinbutton", "Motor gears: driver, teeth");
+    await count.click();
+    await hands.page.keyboard.type("16");
+    await hands.page.keyboard.press("Enter");
+    // 56 / 16 · 39 / 13 = 10.5
+    await hands.until(/With 16 teeth it comes to 10\.50\./);
+    await hands.press("Undo: Motor gears, driver 14, now 16");
+    await hands.until(/With 14 teeth it comes to 12\.00\./);
+    expect(hands.said).toEqual([]);
+  });
+
+  it("is the example, which is the demo's own drivetrain", async () => {
+    const seed = JSON.parse(readFileSync(join(process.cwd(), "seeds", "limpet.json"), "utf8")) as { parts: unknown[] };
+    const hands = await Hands.open(browser, `${address}notebook/?new`);
+    await hands.press("Open an example");
+    await hands.until(new RegExp(`${seed.parts.length} parts\\.`));
+  });
+});
