@@ -253,15 +253,13 @@ describe("other elements", () => {
       { rear: [] },
       { mounts: [{ stage: "primary", from: "30 mm", to: "32 mm", opening: "0.1 mm" }] },
     );
+    const { rows } = sayCard(reporter(build)).mesh;
+    const wanted = rows.find(({ head }) => head.endsWith("Opening wanted"));
+    expect(wanted!.texts[0]).toMatch(/^0\.1\smm$/);
     // 2 · 0.1 · tan 20° = 0.073 mm.
-    expect(
-      sayCard(reporter(build))
-        .mesh.rows.slice(2)
-        .map(({ head, texts }) => [head, texts[0]]),
-    ).toEqual([
-      ["Opening wanted", "0.1 mm"],
-      ["Play between the teeth", expect.stringMatching(/^0\.07/) as string],
-    ]);
+    const plays = rows.filter(({ head }) => head.includes("Play "));
+    expect(plays.length).toBeGreaterThan(0);
+    for (const { texts } of plays) expect(texts[0]).toMatch(/^0\.07/);
   });
 
   it("a pair that is offered is in no range where the build names none, and too low below one", () => {
