@@ -2,7 +2,10 @@ import { describe, expect, it } from "vitest";
 import { changesFrom, linkOf, parseBuild } from "@meshwright/calc/document";
 import type { Build, Change, ChangeSet } from "@meshwright/calc/drivetrain";
 import type { Stage } from "@meshwright/calc/stages";
-import { BuildStore } from "../../src/shared/store/index.js";
+import { wholeEngine } from "../../src/second/engine.js";
+import { BuildStore, runOn } from "../../src/shared/store/index.js";
+
+runOn(wholeEngine);
 
 // A reader and an author who do things in any order, against a model of what should come of it: lists of stages and values, and
 // fractions of its own. Nothing of calc is used for what is expected.

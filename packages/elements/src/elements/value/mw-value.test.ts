@@ -196,7 +196,7 @@ describe("mw-value", () => {
       const { store } = find<MwBuild>(page, "mw-build");
       store.change({ "primary.driver": 17 });
       await turn();
-      assert.deepEqual([drawn.hidden, drawn.textContent, slot.hidden], [false, "38.22", true]);
+      assert.deepEqual([drawn.hidden, drawn.textContent, slot.hidden], [false, "38.23", true]);
       getSelection()!.selectAllChildren(find(page, "p"));
       store.undo();
       await turn();
@@ -215,7 +215,7 @@ describe("mw-value", () => {
         assert.equal(lineOf(find(page, "p")), "43.32", inside);
         find<MwBuild>(page, "mw-build").store.change({ "primary.driver": 17 });
         await turn();
-        assert.equal(lineOf(find(page, "p")), "38.22", inside);
+        assert.equal(lineOf(find(page, "p")), "38.23", inside);
       }
       const page = await show(withLimpet(`<p><mw-value of="rear"><time>43.31</time></mw-value></p>`));
       assert.equal(lineOf(find(page, "p")), "43.32");
@@ -229,7 +229,7 @@ describe("mw-value", () => {
       assert.equal(lineOf(value), "43,32");
       find<MwBuild>(page, "mw-build").store.change({ "primary.driver": 17 });
       await turn();
-      assert.equal(lineOf(value), "38.22");
+      assert.equal(lineOf(value), "38.23");
     });
   });
 
@@ -247,6 +247,6 @@ describe("mw-value", () => {
     value.shadowRoot!.replaceChildren();
     store.change({ "primary.driver": 17 });
     await turn();
-    assert.equal(lineOf(value), "38.22");
+    assert.equal(lineOf(value), "38.23");
   });
 });

@@ -42,6 +42,6 @@ describe("what is drawn by templates", () => {
     element.shadowRoot!.innerHTML = element.shadowRoot!.innerHTML.replace(/<!--.*?-->/g, "");
     find<MwBuild>(page, "mw-build").store.change({ "primary.driver": 17 });
     await turn();
-    assert.equal(shown(page), "38.22");
+    assert.equal(shown(page), "38.23");
   });
 });
