@@ -37,7 +37,10 @@ const figuresOn = (page: Page): Promise<Shown[]> =>
           resolve(
             [...document.querySelectorAll("mw-value")].map((element) => ({
               attributes: Object.fromEntries([...element.attributes].map(({ name, value }) => [name, value])),
-              text: element.shadowRoot!.querySelector("[part~=value]")!.textContent!,
+              // While it is right, the author's own text is what is shown.
+              text:
+                element.shadowRoot!.querySelector("[part~=value]")!.textContent! ||
+                element.textContent!.replace(/[^\S\u00a0]+/g, " ").trim(),
             })),
           ),
         ),

@@ -32,14 +32,15 @@ async function tap(page: Page, host: string, inside: string): Promise<number> {
   return size;
 }
 
-/** What an element shows, on one line. */
+/** What an element shows, on one line: what is drawn, or the author's own text while that is right. */
 const shown = (page: Page, selector: string, inside = ".root"): Promise<string> =>
   page.evaluate(
     (outer, inner) =>
-      [...document.querySelector(outer)!.shadowRoot!.querySelectorAll<HTMLElement>(inner)]
-        .map(({ innerText }) => innerText)
-        .join("\n")
-        .replace(/\s+/g, " "),
+      (
+        [...document.querySelector(outer)!.shadowRoot!.querySelectorAll<HTMLElement>(inner)]
+          .map(({ innerText }) => innerText)
+          .join("\n") || document.querySelector<HTMLElement>(outer)!.innerText
+      ).replace(/\s+/g, " "),
     selector,
     inside,
   );
