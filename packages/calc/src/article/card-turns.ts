@@ -2,7 +2,7 @@ import type { OutputEvaluation, Step } from "../evaluate/index.js";
 import { rational, type Rational } from "../exact/index.js";
 import { fill } from "../languages/index.js";
 import { isToothPair } from "../report/index.js";
-import { Effect, effects, stageShapes, unknowns, type Stage } from "../stages/index.js";
+import { checks, Effect, effects, stageShapes, unknowns, type Stage } from "../stages/index.js";
 import type { BlockRow } from "./block.js";
 import type { Reporter } from "./speaker.js";
 
@@ -17,6 +17,13 @@ function byCounts(stage: Stage): Rational | undefined {
   const effect = new Effect();
   effects[stage.kind](stage, effect, { namesake: ({ id }) => id, divide: () => undefined });
   return effect.fits ? effect.factor : undefined;
+}
+
+/** Whether there can be such a stage: a ring larger than what runs in it, more pins than lobes. */
+function isPossible(stage: Stage): boolean {
+  let isWrong = false;
+  checks[stage.kind](stage, (severity) => (isWrong ||= severity === "error"));
+  return !isWrong;
 }
 
 /** Stages like this one with one count a tooth off. */
@@ -42,7 +49,7 @@ function leastChange(steps: readonly Step[]): Rational {
   let least: Rational | undefined;
   for (const { stage } of steps) {
     const right = byCounts(stage);
-    const wrong = right ? toothOff(stage).map(byCounts) : [undefined];
+    const wrong = right ? toothOff(stage).filter(isPossible).map(byCounts) : [undefined];
     for (const one of wrong) {
       const change = right && one ? one.over(right).minus(1).abs() : uncounted;
       if (change.sign && (!least || change.compare(least) < 0)) least = change;

@@ -65,6 +65,12 @@ interface Part {
   readonly changes: (Omit<Tried, "change"> & { readonly keys: readonly string[]; readonly to: unknown })[];
 }
 
+/** Where an address points to: a part with nothing changed yet, and the keys inside it. */
+interface Place {
+  readonly part: Omit<Part, "changes"> | undefined;
+  readonly keys: readonly string[];
+}
+
 /** Sets a value inside a copy of a list or object; nothing where there is no such place. */
 function put(holder: unknown, [key = "", ...more]: readonly string[], to: unknown): unknown {
   if (typeof holder !== "object" || holder === null) return undefined;
@@ -85,6 +91,7 @@ class Trial {
   readonly #find: Finder;
   readonly #named: ReadonlySet<string>;
   readonly #newer: boolean;
+  readonly #places = new Map<string, Place>();
 
   constructor(build: Build) {
     this.#build = build;
@@ -102,19 +109,29 @@ class Trial {
     );
   }
 
-  /** The part that an address belongs to, with nothing changed yet. */
-  #partOf(address: string, [first = ""]: readonly string[]): Part | undefined {
+  /** The part that an address belongs to, and the keys inside it. Versions of one build mostly change the same few places. */
+  #placeOf(address: string): Place {
+    let place = this.#places.get(address);
+    if (!place) {
+      const [id = "", ...keys] = address.split(".");
+      const part = this.#partOf(address, keys);
+      this.#places.set(address, (place = { part, keys: part?.name === "build" ? [id, ...keys] : keys }));
+    }
+    return place;
+  }
+
+  #partOf(address: string, [first = ""]: readonly string[]): Place["part"] {
     const spot = this.#find(address);
     const stage = spot?.stage;
     if (stage) {
       const { kind } = stage;
-      return { name: `${kind} stage`, shape: () => stageShape(kind), stage, before: stage, changes: [] };
+      return { name: `${kind} stage`, shape: () => stageShape(kind), stage, before: stage };
     }
     if (!spot) return undefined;
     const key = address.split(".")[0]!;
-    if (apart.has(key)) return { name: "build", shape: () => shapes.build!, before: this.#build, changes: [] };
+    if (apart.has(key)) return { name: "build", shape: () => shapes.build!, before: this.#build };
     const output = apartOfOutput.has(first) && this.#build.outputs.find(({ id }) => id === key);
-    return output ? { name: "output", shape: () => shapes.output!, before: output, changes: [] } : undefined;
+    return output ? { name: "output", shape: () => shapes.output!, before: output } : undefined;
   }
 
   /** Looks at each part that is touched; false where more than these parts has to be looked at. */
@@ -122,15 +139,14 @@ class Trial {
     const parts = new Map<object, Part>();
     for (const { change, at, key } of tried) {
       if (!("set" in change)) return false;
-      const [id = "", ...keys] = change.set.split(".");
-      const made = this.#partOf(change.set, keys);
-      if (!made) return false;
-      const part = parts.get(made.before) ?? made;
+      const { part: found, keys } = this.#placeOf(change.set);
+      if (!found) return false;
+      let part = parts.get(found.before);
+      if (!part) parts.set(found.before, (part = { ...found, changes: [] }));
       // Whatever replaces a stage has to be read as a whole, and nothing else of it besides.
       const isWhole = (one: readonly string[]): boolean => !!part.stage && (!one.length || one[0] === "kind");
       if (part.changes.some((one) => isWhole(one.keys) || isWhole(keys))) return false;
-      part.changes.push({ keys: part.name === "build" ? [id, ...keys] : keys, to: change.to, at, key });
-      parts.set(part.before, part);
+      part.changes.push({ keys, to: change.to, at, key });
     }
     const told: Parameters<Tell>[] = [];
     for (const part of parts.values()) if (!this.#look(part, (...one) => told.push(one))) return false;

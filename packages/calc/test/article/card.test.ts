@@ -192,3 +192,18 @@ describe("what concerns hands", () => {
     expect(sayCard(reporter(limpet)).warnings).toEqual([]);
   });
 });
+
+describe("turns by hand of stages that a tooth more or less would break", () => {
+  it("compare with such as there can be: ten pins for nine lobes are never nine", () => {
+    // 9 lobes in 10 pins: 9 / (10 − 9) = 9 turns; the nearest that there can be, 8 lobes in 10 pins, is 4.
+    const cycloid = { id: "cycloid", kind: "cycloidal", lobes: 9, pins: 10 };
+    const card = sayCard(reporter(read(document([], { rear: [cycloid] }))));
+    expect(lines(card.turns.rows).map((line) => line.replace(/^.*= /, ""))).toEqual(["9.00"]);
+  });
+
+  it("a ring of one tooth more than its gear has no gear of one tooth more", () => {
+    const ring = { ...pair("ring", 30, 31), internal: true };
+    const card = sayCard(reporter(read(document([], { rear: [ring] }))));
+    expect(card.turns.rows).toHaveLength(1);
+  });
+});

@@ -56,7 +56,9 @@ export function clear(): void {
   dispatchEvent(new Event("pagehide"));
   shown?.remove();
   shown = undefined;
-  history.replaceState(null, "", location.pathname + location.search);
+  // Some engines count how often a program writes the address.
+  if (location.href.includes("#") || history.state !== null)
+    history.replaceState(null, "", location.pathname + location.search);
 }
 
 /** Limpet with something beside it. */
