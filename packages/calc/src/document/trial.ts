@@ -56,19 +56,29 @@ function blamed(tried: readonly (Pick<Tried, "at" | "key"> & { readonly path: st
   return whereOf(tried.find(({ path }) => path.startsWith(`${pointer}/`)) ?? tried[0]!);
 }
 
+/** A change of a part: by the keys inside it. */
+interface PartChange extends Omit<Tried, "change"> {
+  readonly place: Place;
+  readonly keys: readonly string[];
+  readonly to: unknown;
+}
+
 /** One part of a build that says nothing about the rest: a stage, an output as far as its wheels go, a key of the document. */
 interface Part {
   readonly name: string;
   readonly shape: () => Shape;
   readonly stage?: Stage | undefined;
   readonly before: object;
-  readonly changes: (Omit<Tried, "change"> & { readonly keys: readonly string[]; readonly to: unknown })[];
+  /** What the version that is being tried does to it. */
+  changes: PartChange[];
 }
 
-/** Where an address points to: a part with nothing changed yet, and the keys inside it. */
+/** Where an address points to. */
 interface Place {
-  readonly part: Omit<Part, "changes"> | undefined;
+  readonly part: Part | undefined;
   readonly keys: readonly string[];
+  /** Plain values that were tried there with nothing else changed, and leave nothing to tell. */
+  readonly fine: Set<unknown>;
 }
 
 /** Sets a value inside a copy of a list or object; nothing where there is no such place. */
@@ -92,6 +102,7 @@ class Trial {
   readonly #named: ReadonlySet<string>;
   readonly #newer: boolean;
   readonly #places = new Map<string, Place>();
+  readonly #parts = new Map<object, Part>();
 
   constructor(build: Build) {
     this.#build = build;
@@ -109,47 +120,72 @@ class Trial {
     );
   }
 
-  /** The part that an address belongs to, and the keys inside it. Versions of one build mostly change the same few places. */
+  /** Where an address points to. Versions of one build mostly change the same few places. */
   #placeOf(address: string): Place {
     let place = this.#places.get(address);
     if (!place) {
       const [id = "", ...keys] = address.split(".");
-      const part = this.#partOf(address, keys);
-      this.#places.set(address, (place = { part, keys: part?.name === "build" ? [id, ...keys] : keys }));
+      const made = this.#partOf(address, keys);
+      const part = made && (this.#parts.get(made.before) ?? made);
+      if (part) this.#parts.set(part.before, part);
+      place = { part, keys: part?.name === "build" ? [id, ...keys] : keys, fine: new Set() };
+      this.#places.set(address, place);
     }
     return place;
   }
 
-  #partOf(address: string, [first = ""]: readonly string[]): Place["part"] {
+  /** The part that an address belongs to, with nothing changed yet. */
+  #partOf(address: string, [first = ""]: readonly string[]): Part | undefined {
     const spot = this.#find(address);
     const stage = spot?.stage;
     if (stage) {
       const { kind } = stage;
-      return { name: `${kind} stage`, shape: () => stageShape(kind), stage, before: stage };
+      return { name: `${kind} stage`, shape: () => stageShape(kind), stage, before: stage, changes: [] };
     }
     if (!spot) return undefined;
     const key = address.split(".")[0]!;
-    if (apart.has(key)) return { name: "build", shape: () => shapes.build!, before: this.#build };
+    if (apart.has(key)) return { name: "build", shape: () => shapes.build!, before: this.#build, changes: [] };
     const output = apartOfOutput.has(first) && this.#build.outputs.find(({ id }) => id === key);
-    return output ? { name: "output", shape: () => shapes.output!, before: output } : undefined;
+    return output ? { name: "output", shape: () => shapes.output!, before: output, changes: [] } : undefined;
   }
 
   /** Looks at each part that is touched; false where more than these parts has to be looked at. */
   alone(tried: readonly Tried[], tell: Tell): boolean {
-    const parts = new Map<object, Part>();
+    const touched: Part[] = [];
+    try {
+      return this.#touch(tried, touched) && this.#lookAt(touched, tell);
+    } finally {
+      for (const part of touched) part.changes = [];
+    }
+  }
+
+  /** Puts changes to the parts that they touch. */
+  #touch(tried: readonly Tried[], touched: Part[]): boolean {
     for (const { change, at, key } of tried) {
       if (!("set" in change)) return false;
-      const { part: found, keys } = this.#placeOf(change.set);
-      if (!found) return false;
-      let part = parts.get(found.before);
-      if (!part) parts.set(found.before, (part = { ...found, changes: [] }));
+      const place = this.#placeOf(change.set);
+      const { part, keys } = place;
+      if (!part) return false;
       // Whatever replaces a stage has to be read as a whole, and nothing else of it besides.
       const isWhole = (one: readonly string[]): boolean => !!part.stage && (!one.length || one[0] === "kind");
       if (part.changes.some((one) => isWhole(one.keys) || isWhole(keys))) return false;
-      part.changes.push({ keys, to: change.to, at, key });
+      if (!part.changes.length) touched.push(part);
+      part.changes.push({ place, keys, to: change.to, at, key });
     }
+    return true;
+  }
+
+  #lookAt(parts: readonly Part[], tell: Tell): boolean {
     const told: Parameters<Tell>[] = [];
-    for (const part of parts.values()) if (!this.#look(part, (...one) => told.push(one))) return false;
+    for (const part of parts) {
+      const [first, second] = part.changes;
+      const { place, to } = first!;
+      const isPlain = !!part.stage && !second && (typeof to === "number" || typeof to === "string");
+      if (isPlain && place.fine.has(to)) continue;
+      const before = told.length;
+      if (!this.#look(part, (...one) => told.push(one))) return false;
+      if (isPlain && told.length === before) place.fine.add(to);
+    }
     for (const one of told) tell(...one);
     return true;
   }
@@ -195,6 +231,7 @@ class Trial {
     checks[after.kind](after, (severity, code, field, values = {}) => {
       if (severity === "error") say(code, `/${field}`, values);
     });
+    if (!setOf(before)) return true;
     const fields = new Set(changes.map(({ keys }) => keys.join(".")));
     if (!fields.has("") && partsSet(before, after, fields)) {
       const [count] = Object.keys(setOf(after)!).filter((field) => fields.has(field));
