@@ -44,7 +44,8 @@ window.shown = (index = 0, root = document) => reads(nth("mw-value", index, root
 /** What a count shows, without its note. */
 window.count = (index = 0, root = document) => {
   const element = nth("mw-teeth", index, root);
-  return (element.shadowRoot?.querySelector(".text")?.textContent ?? element.textContent).trim();
+  // While it is right, the author's own text is what is shown.
+  return (element.shadowRoot?.querySelector(".text")?.textContent || element.textContent).trim();
 };
 window.field = (index = 0, root = document) => nth("mw-teeth", index, root).shadowRoot.querySelector("input");
 /** Changes a count by its keys. */

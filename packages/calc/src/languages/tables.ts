@@ -7,15 +7,19 @@ export type Table<Strings> = Strings | readonly unknown[];
 /** Puts the English names back to values that stand without theirs. */
 function named(english: unknown, table: unknown): unknown {
   if (!Array.isArray(table) || Array.isArray(english)) return table;
-  return Object.fromEntries(Object.entries(english as object).map(([name, one], n) => [name, named(one, table[n])]));
+  const entries = Object.entries(english as object).slice(0, table.length);
+  return Object.fromEntries(entries.map(([name, one], n) => [name, named(one, table[n])]));
 }
 
-const complete = new WeakMap<object, object>();
+/** By the English list and the table: a part of a list asks for its own strings of the same table. */
+const complete = new WeakMap<object, WeakMap<object, object>>();
 
 /** A language's strings by their names; what a table of another version lacks is English. */
 export function stringsFrom<Strings extends object>(english: Strings, table: Table<Strings>): Strings {
-  let strings = complete.get(table);
-  if (!strings) complete.set(table, (strings = { ...english, ...(named(english, table) as Strings) }));
+  let known = complete.get(english);
+  if (!known) complete.set(english, (known = new WeakMap()));
+  let strings = known.get(table);
+  if (!strings) known.set(table, (strings = { ...english, ...(named(english, table) as Strings) }));
   return strings as Strings;
 }
 
