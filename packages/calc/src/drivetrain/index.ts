@@ -10,6 +10,7 @@ export type { Part, Price } from "./part.js";
 export { pointerTo } from "./pointer.js";
 export { isRead, markRead } from "./read-mark.js";
 export { type GearSet, changesOf, sameSet, setOf } from "./sets.js";
+export { partKinds } from "./part-kinds.js";
 export { shapes, stageShape } from "./shapes.js";
 export { type SplitPlace, splitsOf } from "./splits.js";
 export type {

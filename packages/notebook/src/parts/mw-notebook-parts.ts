@@ -1,5 +1,5 @@
 import { css, html, nothing, type TemplateResult } from "lit";
-import type { Part } from "@meshwright/calc/drivetrain";
+import { partKinds, type Part } from "@meshwright/calc/drivetrain";
 import {
   csvOf,
   partsFromSheet,
@@ -16,25 +16,6 @@ import { fileName, partsOf, shelve, withoutPart, withPart, type SheetMeaning } f
 import { columnsView, questionsView } from "./sheet-view.js";
 
 const shownAtFirst = 40;
-const kinds = [
-  "pinion",
-  "spur",
-  "gear",
-  "set",
-  "hub",
-  "gearbox",
-  "worm",
-  "planetary",
-  "belt",
-  "pulley",
-  "wheel",
-  "sleeve",
-  "plate",
-  "motor",
-  "battery",
-  "other",
-];
-
 /** The shelf: a sheet of parts as it is, what it was understood as, and what lies there. */
 export class MwNotebookParts extends NotebookPart {
   static readonly tag = "mw-notebook-parts";
@@ -321,7 +302,7 @@ export class MwNotebookParts extends NotebookPart {
           One by hand:
           <input class="short" name="name" aria-label="Name of the part" placeholder="name" autocomplete="off" /> is a
           <select name="is" aria-label="What the part is">
-            ${kinds.map((one) => html`<option>${one}</option>`)}
+            ${partKinds.map((one) => html`<option>${one}</option>`)}
           </select>
           with
           <input class="count" name="teeth" inputmode="numeric" aria-label="Teeth of the part" autocomplete="off" />

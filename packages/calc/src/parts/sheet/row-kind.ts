@@ -3,26 +3,6 @@ import { kindOf } from "./kinds.js";
 import type { Ask } from "./meaning.js";
 import { plain, setOf } from "./plain.js";
 
-/** The kinds of parts, in the order in which they are offered. */
-export const kinds: readonly PartKind[] = [
-  "pinion",
-  "spur",
-  "gear",
-  "set",
-  "hub",
-  "gearbox",
-  "worm",
-  "planetary",
-  "belt",
-  "pulley",
-  "wheel",
-  "sleeve",
-  "plate",
-  "motor",
-  "battery",
-  "other",
-];
-
 const general = "gear|gears|zahnrad|zahnräder|engrenage|engrenages|engranaje|engranajes|ギア|ギヤ|歯車|ترس|تروس";
 let generals: ReadonlySet<string> | undefined;
 /** "Gears" as the name of a category: the part's own name says which. */

@@ -1,4 +1,4 @@
-import type { Part } from "../../drivetrain/index.js";
+import { partKinds, type Part } from "../../drivetrain/index.js";
 import type { PartKind } from "../../stages/index.js";
 import { rational } from "../../exact/index.js";
 import { needed } from "../part.js";
@@ -11,7 +11,7 @@ import { marksOf, type Marks } from "./marks.js";
 import type { Ask, CellRead, SheetField } from "./meaning.js";
 import { isEmpty, tidy } from "./plain.js";
 import { longestText } from "./question.js";
-import { isOtherWord, isWheelWord, kindIn, kinds } from "./row-kind.js";
+import { isOtherWord, isWheelWord, kindIn } from "./row-kind.js";
 
 /** A question about a row before it has its place: about a column's cell, or about a field that no column has. */
 export interface RowAsk extends Ask {
@@ -125,7 +125,7 @@ export class RowReader {
 
   #readKind(what: string, section: PartKind | undefined): void {
     const answer = this.#answers.get("is") ?? this.#of.get("is")?.told.words?.[what];
-    if (kinds.includes(answer as PartKind)) {
+    if (partKinds.includes(answer as PartKind)) {
       this.#part.is = answer as PartKind;
       this.#said.add("is");
       return;
@@ -140,7 +140,7 @@ export class RowReader {
 
   #askKind(ask: Ask, what: string): void {
     const isWorded = this.#of.has("is") && what !== "";
-    const choices = kinds.map((one) => ({ answer: one, ...(isWorded && { column: { words: { [what]: one } } }) }));
+    const choices = partKinds.map((one) => ({ answer: one, ...(isWorded && { column: { words: { [what]: one } } }) }));
     this.#ask("is", { ...ask, choices }, this.#text(this.#kinds), this.#kinds, ask.guess !== undefined);
   }
 

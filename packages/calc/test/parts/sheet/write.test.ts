@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Part } from "../../../src/drivetrain/index.js";
-import type { PartKind } from "../../../src/stages/index.js";
+import { partKinds, type Part } from "../../../src/drivetrain/index.js";
 import { csvOf, partsFromSheet, readParts, readSheet, sheetOf } from "../../../src/parts/index.js";
 
 const decimal = fc
@@ -71,32 +70,13 @@ const price = fc.record(
   { requiredKeys: ["amount", "currency"] },
 );
 
-const kinds: readonly PartKind[] = [
-  "pinion",
-  "spur",
-  "gear",
-  "set",
-  "hub",
-  "gearbox",
-  "worm",
-  "planetary",
-  "belt",
-  "pulley",
-  "wheel",
-  "sleeve",
-  "plate",
-  "motor",
-  "battery",
-  "other",
-];
-
 const part = fc
   .record(
     {
       id,
       number: words,
       name: words,
-      is: fc.constantFrom(...kinds),
+      is: fc.constantFrom(...partKinds),
       stage: id,
       teeth: count,
       driver: count,

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
 import { quantityName, quantityText, sayQuantity, steppedQuantity, typedQuantity } from "@meshwright/calc/article";
 import { announce } from "../../shared/drawn/index.js";
-import { paperOf, properties, standsForValue } from "../../shared/element/index.js";
+import { inSentence, paperOf, properties, standsForValue } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { ToolElement } from "../../shared/tools/index.js";
 import { styles } from "./styles.js";
@@ -19,7 +19,7 @@ const steps: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, Pag
  */
 export class MwQuantity extends ToolElement {
   static override readonly tag = "mw-quantity";
-  static override styles = [properties, styles];
+  static override styles = [properties, inSentence, styles];
   static override properties = {
     of: {},
     label: {},

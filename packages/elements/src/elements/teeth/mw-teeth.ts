@@ -9,6 +9,7 @@ import {
   more,
   nameOf,
   properties,
+  inSentence,
   readCount,
   sameText,
   standsForValue,
@@ -18,7 +19,6 @@ import {
   type Tray,
 } from "../../shared/element/index.js";
 import { wordsThere } from "../../shared/tables/index.js";
-import { styles } from "./styles.js";
 
 const highest = 1_000_000;
 let narrow: MediaQueryList | undefined;
@@ -41,7 +41,7 @@ const steps: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, Pag
  */
 export class MwTeeth extends MeshwrightElement {
   static override readonly tag = "mw-teeth";
-  static override styles = [properties, styles];
+  static override styles = [properties, inSentence];
   static override properties = {
     of: {},
     label: {},

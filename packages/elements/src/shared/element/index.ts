@@ -42,6 +42,7 @@ export {
 } from "./more.js";
 export { isPages, isStrange } from "./oversight.js";
 export { authorsText, isWrapped, sameText } from "./own-text.js";
+export { inSentence } from "./in-sentence.js";
 export { paperOf } from "./paper.js";
 export { define, version, type ElementClass } from "./define.js";
 export { dress, lookAgain, MeshwrightElement } from "./element.js";

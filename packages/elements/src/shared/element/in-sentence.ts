@@ -1,6 +1,7 @@
-import { css } from "../../shared/element/index.js";
+import { css } from "./reactive.js";
 
-export const styles = css`
+/** How a value stands in a sentence that its reader can change: the text, and over it the field or the choice. */
+export const inSentence = css`
   .root {
     position: relative;
     white-space: nowrap;
