@@ -25,6 +25,8 @@ export default defineConfig({
     exclude: [
       ...["**/node_modules/**", "tests/hosts/**", "tests/vectors-runner/vectors.test.ts", "tests/long/**"],
       "tests/words/**",
+      // What installs frameworks: npm run test:packed.
+      "tests/packed/frameworks.test.ts",
     ],
     environment: "node",
     // Property tests with arbitrary precision take their time on a small machine that does other work as well.

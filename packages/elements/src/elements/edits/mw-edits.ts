@@ -18,8 +18,13 @@ interface Sender {
  * What differs from the article: each change, undo, back to the article's values, a link to this version. Says so when a
  * reader's version has arrived by a link. Draws nothing while nothing differs.
  *
- * @fires mw-undo, mw-reset, mw-copy what the reader did
- * @csspart changes the list · @csspart told what went along, or could not be kept · @csspart actions the buttons
+ * @fires {CustomEvent<undefined>} mw-undo - the reader took the last change back
+ * @fires {CustomEvent<undefined>} mw-reset - the reader went back to the article's values
+ * @fires {CustomEvent<{ link: string }>} mw-copy - the reader asked for a link to this version; `link` is it
+ * @csspart root - all that it draws
+ * @csspart changes - the list
+ * @csspart told - what went along, or could not be kept
+ * @csspart actions - the buttons
  */
 export class MwEdits extends DrawnElement {
   static override readonly tag = "mw-edits";
