@@ -57,6 +57,7 @@ const findingTexts = {
   "number-long": "{found} is not a short decimal: expected its digits as text.",
   "load-failed": "{address} could not be loaded: {found}.",
   "no-build": "No build here: expected attributes, a JSON script inside, or src.",
+  "source-passed-over": "The build is read from {used}; {found} beside it is passed over.",
   // The meaning of a document
   "id-repeated": '"{id}" is used twice; expected ids of their own.',
   "id-reserved": '"{id}" is kept for the document itself; expected another id.',

@@ -42,6 +42,7 @@ export const words: Table<FindingWords> = {
     "number-long": "{found} ليس كسرًا عشريًا قصيرًا: المنتظر كتابة أرقامه نصًا.",
     "load-failed": "تعذّر تحميل {address}: {found}.",
     "no-build": "لا تجهيز هنا: المنتظر سمات، أو نص \u2068JSON\u2069 في الداخل، أو \u2068src\u2069.",
+    "source-passed-over": "يُقرأ التجهيز من {used}؛ ويُتجاوز ما في {found} إلى جانبه.",
     "id-repeated": "«{id}» مستعمل مرتين؛ المنتظر معرّف خاص لكل شيء.",
     "id-reserved": "«{id}» محفوظ للوثيقة نفسها؛ المنتظر معرّف آخر.",
     "missing-reference": "لا يوجد «{id}»[؛ الأقرب: {nearest}][. المنتظر واحد من {known}].",

@@ -44,6 +44,7 @@ export const words: Table<FindingWords> = {
     "number-long": "{found} no es un decimal corto: se esperaban sus cifras como texto.",
     "load-failed": "{address} no se pudo cargar: {found}.",
     "no-build": "Aquí no hay transmisión: se esperaban atributos, un script JSON dentro, o src.",
+    "source-passed-over": "La transmisión se lee de {used}; lo que dice {found} al lado se pasa por alto.",
     "id-repeated": "«{id}» se usa dos veces; se esperaban identificadores propios.",
     "id-reserved": "«{id}» está reservado al documento mismo; se esperaba otro identificador.",
     "missing-reference": "No hay «{id}»[; lo más parecido: {nearest}][. Se esperaba uno de {known}].",

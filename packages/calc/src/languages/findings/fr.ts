@@ -44,6 +44,7 @@ export const words: Table<FindingWords> = {
     "number-long": "{found} n’est pas un décimal court : ses chiffres sont attendus comme texte.",
     "load-failed": "{address} n’a pas pu être chargé : {found}.",
     "no-build": "Pas de transmission ici : attendu des attributs, un script JSON à l’intérieur, ou src.",
+    "source-passed-over": "La transmission est lue dans {used} ; {found} à côté est ignoré.",
     "id-repeated": "« {id} » sert deux fois ; attendu des identifiants propres à chacun.",
     "id-reserved": "« {id} » est réservé au document lui-même ; attendu un autre identifiant.",
     "missing-reference": "Il n’y a pas de « {id} »[ ; le plus proche : {nearest}][. Attendu l’un de {known}].",

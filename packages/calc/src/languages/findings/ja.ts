@@ -43,6 +43,7 @@ export const words: Table<FindingWords> = {
     "number-long": "{found}は短い小数ではありません。数字を文字列で書いてください。",
     "load-failed": "{address}を読み込めませんでした：{found}。",
     "no-build": "ここに構成がありません。属性、中のJSONスクリプト、またはsrcが必要です。",
+    "source-passed-over": "構成は{used}から読み取られます。横にある{found}は使われません。",
     "id-repeated": "「{id}」が二度使われています。IDはそれぞれ別にしてください。",
     "id-reserved": "「{id}」は文書自身のための名前です。別のIDにしてください。",
     "missing-reference": "「{id}」はありません[。最も近い語：{nearest}][。使えるのは{known}]。",
