@@ -106,7 +106,11 @@ export function checkArticle(article: Article, load: Load): Checked {
     return enclosing(element, isText) ? "it stands in another figure" : edit;
   };
 
-  for (const { element, build, why } of builds.all) if (!build) untold(element, why);
+  for (const { element, build, why, odd } of builds.all) {
+    // A version of a build that cannot be made keeps no figure of the others from being told.
+    const wrong = build ? odd.filter(({ severity }) => severity === "error") : why;
+    if (wrong.length) untold(element, wrong);
+  }
   for (const element of elements) {
     if (/^mw-/i.test(element.tag) && !isKnown(element.tag)) {
       const near = nearestTags(element.tag).join(", ");

@@ -345,10 +345,10 @@ export class Builds {
     if (!isKnown(element.tag) || element.foreign) return [];
     const owner = this.#around.buildOf(element);
     const holder = owner && this.#builds.get(owner);
-    if (element.tag === "mw-build") return this.#builds.get(element)?.odd ?? [];
     const asked =
       holder?.build && !element.computed.length ? askedFindings(element.tag, holder.build, element.attributes) : [];
-    return [...namesOf(element), ...asked].filter((one) => !isError(one));
+    const all = element.tag === "mw-build" ? (this.#builds.get(element)?.odd ?? []) : [...namesOf(element), ...asked];
+    return all.filter((one) => !isError(one));
   }
 
   /** A version of a build: as published, one of its alternatives, or an earlier revision. */

@@ -75,6 +75,15 @@ describe("checkFigures", () => {
     expect(found.map(({ kind }) => kind)).toEqual(["untold", "untold", "untold"]);
   });
 
+  it("tells what is wrong with another version of a build, and compares the rest", () => {
+    const broken = document.replace('"changes"', '"chnages"');
+    const source = `<mw-build><script type="application/json">${broken}</script></mw-build><mw-value of="front">16.01</mw-value>`;
+    expect(differences(source).map(({ element, kind, message }) => [element, kind, message.split(";")[0]])).toEqual([
+      ["<mw-build>", "untold", '/alternatives/0/chnages: There is no "chnages" here'],
+      ["<mw-value> front", "stale", "says “16.01”, should say “16.00”"],
+    ]);
+  });
+
   it("keeps two posts on one page apart", () => {
     const article = (driver: number, figure: string) =>
       `<article><mw-build stages="Spur: ${driver} to 60" drive="Ring: 10 to 40"></mw-build><p><mw-value>${figure}</mw-value></p></article>`;

@@ -93,7 +93,8 @@ export const words: Table<FindingWords> = {
     "not-understood": "{name}: وُجد {found}، والمنتظر مثل «{example}».",
     "stages-missing":
       'السمة \u2068"stages"\u2069 غائبة: بلا قائمة المراحل التي تشترك فيها المحاور كلها لا تجهيز. المنتظر \u2068stages=""\u2069 إن لم تشترك في شيء.',
-    "axle-without-stages": '«{name}» يذكر محورًا بلا مراحل: المنتظر سمة {axle}، ولو كانت خالية: {axle}\u2068=""\u2069.',
+    "axle-without-stages":
+      '«{name}» يذكر محورًا بلا مراحل[؛ الأقرب: {nearest}]: المنتظر سمة {axle}، ولو كانت خالية: {axle}\u2068=""\u2069.',
     "stage-swallowed": "{name}: في {found} مرحلتان: المنتظر فاصلة منقوطة \u2068;\u2069 بينهما.",
     "unknown-field": "{name}: {found} في {piece} غير مفهوم[؛ الأقرب: {nearest}].",
     "unknown-attribute": "ليس للعنصر {element} سمة {name}[؛ الأقرب: {nearest}][؛ ومحور آخر هو {example}].",

@@ -96,7 +96,7 @@ export const words: Table<FindingWords> = {
     "stages-missing":
       'Das Attribut "stages" fehlt: Ohne die Liste der Stufen, die alle Achsen teilen, gibt es keinen Aufbau. Erwartet stages="", wenn sie keine teilen.',
     "axle-without-stages":
-      '„{name}“ spricht von einer Achse ohne Stufen: erwartet ein Attribut {axle}, und sei es nur {axle}="".',
+      '„{name}“ spricht von einer Achse ohne Stufen[; am nächsten: {nearest}]: erwartet ein Attribut {axle}, und sei es nur {axle}="".',
     "stage-swallowed": "{name}: {found} enthält zwei Stufen: erwartet ein Strichpunkt dazwischen.",
     "unknown-field": "{name}: {found} in {piece} ist nicht verständlich[; am nächsten: {nearest}].",
     "unknown-attribute":

@@ -96,7 +96,8 @@ export const words: Table<FindingWords> = {
     "not-understood": "{name}: se encontró {found}, se esperaba algo como «{example}».",
     "stages-missing":
       'Falta el atributo "stages": sin la lista de etapas que todos los ejes comparten no hay transmisión. Se esperaba stages="", si no comparten ninguna.',
-    "axle-without-stages": '«{name}» habla de un eje sin etapas: se esperaba un atributo {axle}, aunque sea {axle}="".',
+    "axle-without-stages":
+      '«{name}» habla de un eje sin etapas[; lo más parecido: {nearest}]: se esperaba un atributo {axle}, aunque sea {axle}="".',
     "stage-swallowed": "{name}: {found} contiene dos etapas: se esperaba un punto y coma entre ellas.",
     "unknown-field": "{name}: {found} en {piece} no se entiende[; lo más parecido: {nearest}].",
     "unknown-attribute":

@@ -98,7 +98,7 @@ export const words: Table<FindingWords> = {
     "stages-missing":
       'L’attribut "stages" manque : sans la liste des étages que tous les essieux partagent, il n’y a pas de transmission. Attendu stages="", s’ils n’en partagent aucun.',
     "axle-without-stages":
-      '« {name} » parle d’un essieu sans étages : attendu un attribut {axle}, ne serait-ce que {axle}="".',
+      '« {name} » parle d’un essieu sans étages[ ; le plus proche : {nearest}] : attendu un attribut {axle}, ne serait-ce que {axle}="".',
     "stage-swallowed": "{name} : {found} contient deux étages : attendu un point-virgule entre eux.",
     "unknown-field": "{name} : {found} dans {piece} ne se comprend pas[ ; le plus proche : {nearest}].",
     "unknown-attribute":
