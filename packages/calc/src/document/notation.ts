@@ -1,6 +1,7 @@
 import { errorOf, findingOf, type Finding } from "../stages/index.js";
 import { passes, unknownAttribute } from "./attribute-findings.js";
 import { checkBuild } from "./check.js";
+import { axleAttributeOf } from "./notation-names.js";
 import { nearestTo } from "./nearest.js";
 import { NotationReader } from "./notation-reader.js";
 import { refused, type Reading } from "./reading.js";
@@ -31,10 +32,12 @@ export function buildFromAttributes(attributes: Readonly<Record<string, string>>
     const nearest = word && { nearest: nearestTo(word.found, word.known) };
     findings.push(errorOf(about, code, `/${name}`, { ...values, ...nearest }));
   });
+  const axles = Object.keys(attributes).filter((name) => name.startsWith("axle-") && !axleAttributeOf(name)?.part);
   const document = reader.read(
     attributes,
     (name, looksLikeStages) => {
-      findings.push(unknownAttribute("mw-build", name, looksLikeStages()));
+      const others = axles.filter((axle) => axle !== name);
+      findings.push(unknownAttribute("mw-build", name, looksLikeStages(), others));
     },
     (name) => passes("mw-build", name),
   );

@@ -10,6 +10,7 @@ import {
   type PageFinding,
 } from "../element/index.js";
 import { page, type BuildStore } from "../store/index.js";
+import { whenWordsArrive } from "../words/index.js";
 import { findingsOf } from "./judged.js";
 import { drawSign } from "./sign.js";
 import { warn } from "./warn.js";
@@ -91,7 +92,7 @@ class Findings implements Overseer {
     }
   }
 
-  /** The address may have come to say that the author is here, or no longer. */
+  /** The address may have come to say that the author is here, or no longer; or the words may have come that signs are told in. */
   readonly lookAround = (): void => {
     for (const holder of page().holders) if ("ownFindings" in holder) this.changed(holder as Overseen);
     void this.#tell();
@@ -149,5 +150,6 @@ export function watchFindings(): void {
   const findings = new Findings();
   install(findings);
   addEventListener("hashchange", findings.lookAround);
+  whenWordsArrive(findings.lookAround);
   if (document.readyState !== "complete") addEventListener("load", findings.arrived, { once: true });
 }

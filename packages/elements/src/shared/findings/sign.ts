@@ -114,7 +114,7 @@ function draw(element: Subject, sign: Sign): void {
       ${
         open
           ? html`<ul part="findings" tabindex="-1" aria-label=${name} @keydown=${pressed}>
-              ${findings.map((one) => html`<li class=${one.severity}><code>${spotOf(one)}</code> ${sentenceFor(one)}</li>`)}
+              ${findings.map((one) => html`<li class=${one.severity}><code>${spotOf(one)}</code> ${sentenceFor(one, locale)}</li>`)}
             </ul>`
           : nothing
       }`,
