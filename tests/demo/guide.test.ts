@@ -47,6 +47,7 @@ describe("the guide", () => {
     for (const link of elements.filter(({ tagName }) => tagName === "a")) {
       const [file, anchor] = attributesOf(link).href!.split("#");
       if (file?.startsWith("../")) continue;
+      expect([...names, ""].map((one) => one.replace("guide/", ""))).toContain(file);
       const target = file ? elementsIn(sourceOf(`guide/${file}`)) : elements;
       if (anchor) expect(target.map((element) => attributesOf(element).id)).toContain(anchor);
     }

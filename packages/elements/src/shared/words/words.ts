@@ -52,7 +52,7 @@ export const reportWordsFor = (locale: string): ReportWords =>
     (language) => offer("reports", language)?.() ?? loadReports(language),
   );
 
-/** Fetches a table of strings by its kind, for {@link fetchBy}. */
+/** Fetches a table of strings by its kind, for `fetchBy`. */
 export const fetchWords = (kind: string, language: string): Promise<object | undefined> | undefined =>
   offer(kind as Kind, language)?.() ??
   (kind === "words" ? load : kind === "figures" ? loadFigures : loadReports)(language);
