@@ -1,5 +1,5 @@
-// node demo/make.js: writes into the article its build, from seeds, and into the guide's pages what can be read off the
-// code. What is made stands between <!-- made: name --> and <!-- end -->; everything else in the pages is written by hand.
+// node demo/make.js: writes into the article its build, from seeds, and into the guide's pages and the README what can be
+// read off the code. What is made stands between <!-- made: name --> and <!-- end -->; everything else in the pages is written by hand.
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -20,6 +20,7 @@ import {
 import { figuresMade } from "../scripts/guide/figures.js";
 import { hostsMade, triedMade } from "../scripts/guide/hosts.js";
 import { withIds } from "../scripts/guide/html.js";
+import { measuredMade } from "../scripts/guide/measured.js";
 
 const here = fileURLToPath(new URL(".", import.meta.url));
 const limpet = readFileSync(join(here, "..", "seeds", "limpet.json"), "utf8");
@@ -69,17 +70,18 @@ async function makers() {
     findings: findingsMade,
     systems: systemsMade,
     hosts: hostsMade,
+    measured: measuredMade,
     tried: (_, numbers) => triedMade(numbers),
     shown: (_, [path, language]) => shownFile(path, language),
   };
 }
 
-/** The article with its build inside, and the guide's pages, by their paths in this folder, as they should stand. */
+/** The article with its build inside, the guide's pages and the README, by their paths in this folder, as they should stand. */
 export async function pages() {
   const made = await makers();
   const options = await resolveConfig(here);
   const guide = readdirSync(join(here, "guide")).filter((name) => name.endsWith(".html"));
-  const paths = ["index.html", ...guide.map((name) => `guide/${name}`)];
+  const paths = ["index.html", ...guide.map((name) => `guide/${name}`), "../README.md"];
   return Object.fromEntries(
     await Promise.all(
       paths.map(async (path) => {
@@ -93,8 +95,10 @@ export async function pages() {
                 /(<script type="application\/json">)[^]*?(<\/script>)/,
                 (_, open, close) => `${open}\n${limpet}${close}`,
               )
-            : withIds(whole);
-        return [path, await format(text, { ...options, parser: "html" })];
+            : path.endsWith(".md")
+              ? whole
+              : withIds(whole);
+        return [path, await format(text, { ...options, parser: path.endsWith(".md") ? "markdown" : "html" })];
       }),
     ),
   );

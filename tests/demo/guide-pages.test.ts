@@ -143,6 +143,7 @@ test("every tag that can be copied lives where it is pasted", async () => {
   );
   expect(snippets.length).toBeGreaterThan(50);
   const limpet = readFileSync(folder("seeds/limpet.json"), "utf8");
+  let heard = 0;
   for (const { name, html } of snippets) {
     // A script's tag, and a placeholder of a document, are not for here.
     if (!/<mw-(?!build)/.test(html)) continue;
@@ -162,7 +163,8 @@ test("every tag that can be copied lives where it is pasted", async () => {
       name === "index.html" ? plover(snippets) : limpet,
     );
     expect(await dead(page), html).toEqual([]);
-    expect(said.splice(0), html).toEqual([]);
+    expect(said.slice(heard), html).toEqual([]);
+    heard = said.length;
   }
   await page.close();
 }, 120_000);
