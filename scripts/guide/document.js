@@ -79,7 +79,10 @@ function fieldsTable(name, shape, { fields, found }) {
       code(field),
       `${capital(prose(fields[name][field]))}${letters.endsWith("!") ? " <em>Must be there.</em>" : ""}`,
       shapeText(letters),
-      exampleText(`${name}.${field}`, found.get(`${name}.${field}`)),
+      exampleText(
+        `${name}.${field}`,
+        found.get(`${name}.${field}`) ?? found.get(name.replace(/^.*(?=-stage$)/, "pair") + `.${field}`),
+      ),
     ]),
   );
 }

@@ -97,3 +97,20 @@ it("the README's picture is there, and small", () => {
   const [, path] = /!\[[^\]]+\]\(([^)]+)\)/.exec(read("README.md")) ?? [];
   expect(statSync(at(path!)).size).toBeLessThan(80_000);
 });
+
+describe("the workflow files", () => {
+  const files = filesBelow(at(".github", "workflows"));
+
+  it("call commands that there are, and say what they may do", () => {
+    expect(files.length).toBeGreaterThan(2);
+    for (const path of files) {
+      const workflow = readFileSync(path, "utf8");
+      expect(workflow, path).toMatch(/^permissions:\n {2}contents: read$/m);
+      const commands = [...workflow.matchAll(/npm run ([\w:]+)/g)].map(([, command]) => command!);
+      const listed = /command: \[([^\]]+)\]/.exec(workflow)?.[1]?.match(/[\w:]+/g) ?? [];
+      expect([...commands, ...listed].filter((command) => !(command in scripts))).toEqual([]);
+    }
+    expect(files.some((path) => readFileSync(path, "utf8").includes(".ci/run"))).toBe(true);
+    expect(existsSync(at(".ci", "run"))).toBe(true);
+  });
+});
