@@ -7,7 +7,11 @@ import type { Speaker } from "./speaker.js";
 type Standing = keyof Speaker["words"]["now"];
 
 /** What one figure is in both versions, where it is another. */
-function movedBetween(now: Speaker, published: Speaker, query: QueryText): readonly [now: string, was: string] | undefined {
+function movedBetween(
+  now: Speaker,
+  published: Speaker,
+  query: QueryText,
+): readonly [now: string, was: string] | undefined {
   const [yours, was] = [now.figure(query), published.figure(query)];
   return yours === was ? undefined : [yours, was];
 }
@@ -59,8 +63,8 @@ export function sayEffects(now: Speaker, published: Speaker): readonly string[] 
 }
 
 /**
- * How much slower or faster the wheels of each output turn than in the published version, for the same turns of the motor, and
- * where its total stands now; nothing of an output that does not change.
+ * How much slower or faster the wheels of each output turn than in the published version, for the same turns of the motor; nothing
+ * of an output that does not change.
  */
 export function sayWheels(now: Speaker, published: Speaker): readonly string[] {
   const { words, evaluation, writer } = now;
@@ -71,8 +75,6 @@ export function sayWheels(now: Speaker, published: Speaker): readonly string[] {
     const { sign } = change.low;
     if (!sign || sign !== change.high.sign) return [];
     const share = writer.number(sign < 0 ? change.times(-1) : change, { percent: true, digits: 1 });
-    const said = fill(sign < 0 ? words.slower : words.faster, label, share);
-    const standing = standingNow(now, published, id);
-    return [standing ? fill(words.now[standing[0]], said, standing[1]) : said];
+    return [fill(sign < 0 ? words.slower : words.faster, label, share)];
   });
 }

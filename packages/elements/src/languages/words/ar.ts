@@ -25,7 +25,7 @@ export const words: Table<Words> = {
   less: "أقل بواحد",
   more: "أكثر بواحد",
   undo: "تراجع",
-  reset: "العودة إلى قيم المقال",
+  reset: "استعادة قيم المقال",
   restored: "هذه قيم المقال.",
   copy: "نسخ رابط هذه النسخة",
   copied: "نُسخ الرابط.",
@@ -58,7 +58,6 @@ export const words: Table<Words> = {
   backToSent: "العودة إلى النسخة المرسلة",
   hide: "إخفاء",
   whose: { yours: "نسختك", sent: "نسخة مُرسِل" },
-  was: "كان {0}",
   andMore: { zero: "", one: "وواحد آخر", two: "واثنان آخران", few: "و{0} أخرى", many: "و{0} أخرى", other: "و{0} أخرى" },
   close: "إغلاق الشريط",
 };

@@ -25,7 +25,7 @@ export const words: Table<Words> = {
   less: "Einer weniger",
   more: "Einer mehr",
   undo: "Rückgängig",
-  reset: "Zurück zu den Werten des Artikels",
+  reset: "Auf die Werte des Artikels zurücksetzen",
   restored: "Das sind die Werte des Artikels.",
   copy: "Link dazu kopieren",
   copied: "Link kopiert.",
@@ -44,7 +44,6 @@ export const words: Table<Words> = {
   backToSent: "Zurück zur gesandten Fassung",
   hide: "Ausblenden",
   whose: { yours: "selbst geändert", sent: "von jemandem gesandt" },
-  was: "vorher {0}",
   andMore: { one: "und 1 weitere", other: "und {0} weitere" },
   close: "Leiste schließen",
 };

@@ -6,6 +6,7 @@ import { countWords } from "../counts.js";
  * where a count decides the form, the forms bear the names of `Intl.PluralRules`.
  */
 export const en = /* @__PURE__ */ Object.assign({}, countWords, {
+  article: "article {0}",
   yours: "yours {0} · article {1}",
   less: "One less",
   more: "One more",
@@ -29,7 +30,6 @@ export const en = /* @__PURE__ */ Object.assign({}, countWords, {
   backToSent: "Back to the sent version",
   hide: "Hide",
   whose: { yours: "yours", sent: "a sender’s" },
-  was: "was {0}",
   andMore: { one: "and 1 more", other: "and {0} more" },
   close: "Close this bar",
 });

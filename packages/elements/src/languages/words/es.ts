@@ -48,7 +48,6 @@ export const words: Table<Words> = {
   backToSent: "Volver a la versión enviada",
   hide: "Ocultar",
   whose: { yours: "cambiado aquí", sent: "de un remitente" },
-  was: "antes {0}",
   andMore: { one: "y 1 más", many: "y {0} más", other: "y {0} más" },
   close: "Cerrar esta barra",
 };

@@ -48,7 +48,6 @@ export const words: Table<Words> = {
   backToSent: "Revenir à la version envoyée",
   hide: "Masquer",
   whose: { yours: "modifié ici", sent: "d’un expéditeur" },
-  was: "avant {0}",
   andMore: { one: "et {0} autre", many: "et {0} autres", other: "et {0} autres" },
   close: "Fermer cette barre",
 };

@@ -44,7 +44,6 @@ export const words: Table<Words> = {
   backToSent: "送られた版に戻る",
   hide: "隠す",
   whose: { yours: "変更した版", sent: "送られた版" },
-  was: "以前は{0}",
   andMore: { other: "ほか{0}件" },
   close: "バーを閉じる",
 };
