@@ -1,7 +1,8 @@
 import { changesFrom, linkCarries, linkOf } from "@meshwright/calc/document";
 import { labelAt } from "@meshwright/calc/drivetrain";
 import { findingOf, type Finding } from "@meshwright/calc/stages";
-import { buildsOf, oversight, type Linking, type Overseen } from "../shared/element/index.js";
+import { buildsOf, oversight, type Linking, type MeshwrightElement, type Overseen } from "../shared/element/index.js";
+import { Told } from "./told.js";
 import { hashKey, linkWith, readHash, writeHash } from "../shared/page/index.js";
 
 /** What the address says about one build, and what it is to say. */
@@ -10,9 +11,15 @@ export class BuildLinks implements Linking {
   readonly #build: Overseen & { readonly permalink?: string | null };
   #key = "";
   #seen: string | undefined;
+  readonly #told: Told;
 
   constructor(build: Overseen) {
     this.#build = build;
+    this.#told = new Told(build as Overseen & MeshwrightElement);
+  }
+
+  draw(): void {
+    this.#told.draw();
   }
 
   look(): void {
@@ -32,6 +39,7 @@ export class BuildLinks implements Linking {
     // What cannot be read takes nothing away.
     const isEmpty = !structure.length && !Object.keys(changes).length;
     if (!isEmpty || !findings.length) store.arrive({ structure, sets: changes });
+    this.#told.arrived(!isEmpty, findings.length > 0);
   }
 
   leftOut(): readonly Finding[] {

@@ -248,6 +248,7 @@ export class MwBuild extends MeshwrightElement implements Overseen {
   protected override update(changed: Map<PropertyKey, unknown>): void {
     super.update(changed);
     this.parts(() => [this.make("slot")]);
+    this.#linking?.draw();
   }
 }
 

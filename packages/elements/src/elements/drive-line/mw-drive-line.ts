@@ -389,7 +389,7 @@ export class MwDriveLine extends Picture {
     this.#drawn = now;
     const [first, ...others] = said.strands;
     return html`<div class="root ${line.form}" part="root">
-        ${line.form === "upright" && !this.#isStill ? this.#strip(said) : nothing}
+        ${this.whose(this.at)} ${line.form === "upright" && !this.#isStill ? this.#strip(said) : nothing}
         <div class="sheet" ${placed({ x: 0, y: 0, width, height: line.height })}>
           <svg
             part="drawing"

@@ -94,7 +94,7 @@ describe("mw-edits", () => {
     await settle();
     assert.equal(rear(), "51.01");
     assert.include(lineOf(edits()), "A reader’s version: 1 change.");
-    button("Show the article’s.").click();
+    button("See the author’s").click();
     await settle();
     assert.equal(rear(), "43.32");
   });
@@ -142,7 +142,10 @@ describe("mw-edits", () => {
     history.replaceState(null, "", link);
     dispatchEvent(new HashChangeEvent("hashchange"));
     await settle();
-    assert.include(lineOf(edits()), "A reader’s version: 1 change. You changed Ring and pinion (yours 12 driving 38");
+    assert.match(
+      lineOf(edits()),
+      /^A reader’s version: 1 change\. .* You changed Ring and pinion \(yours 12 driving 38/,
+    );
   });
 
   it("says what went with a stage that is gone", async () => {
@@ -217,5 +220,77 @@ describe("mw-edits", () => {
     assert.equal(field.value, build().link());
     assert.isTrue(field.readOnly);
     Object.defineProperty(navigator, "clipboard", { value: clipboard, configurable: true });
+  });
+
+  it("says what it comes to before what was changed", async () => {
+    await step();
+    assert.match(lineOf(edits()), /^A reader’s version.*Rear 44\.02, was 43\.32\. You changed spur/);
+  });
+
+  describe("at the bottom of the window", () => {
+    const strip = () => edits().shadowRoot!.querySelector<HTMLElement>(".strip");
+    const sticking = `<mw-teeth of="primary.driven">62</mw-teeth><mw-edits sticks></mw-edits><div style="height: 3000px"></div>`;
+    const lift = () => innerHeight - strip()!.getBoundingClientRect().bottom;
+
+    beforeEach(async () => void (root = await show(withLimpet(sticking))));
+
+    it("stands there while something differs, says the effect, and steps the count in hand wherever the page is", async () => {
+      assert.isNull(strip());
+      countIn(find(root, "mw-teeth")).focus();
+      await step();
+      countIn(find(root, "mw-teeth")).blur();
+      await settle();
+      assert.closeTo(lift(), 0, 1);
+      scrollTo(0, 1500);
+      await settle();
+      assert.closeTo(lift(), 0, 1);
+      assert.include(strip()!.textContent, "Rear 44.02, was 43.32");
+      for (const key of strip()!.querySelectorAll("button")) {
+        const { width, height } = key.getBoundingClientRect();
+        assert.isAtLeast(Math.min(width, height), 24, key.textContent!);
+      }
+      find<HTMLElement>(strip()!, "button[aria-label^='One more']").click();
+      await settle();
+      assert.include(strip()!.textContent, "Rear 44.72, was 43.32");
+      button("Back to the article’s values").click();
+      await settle();
+      assert.include(strip()!.textContent, "These are the article’s values.");
+      scrollTo(0, 0);
+    });
+
+    it("can be closed, and then stands where the author has put it", async () => {
+      await step();
+      await settle();
+      find<HTMLElement>(strip()!, ".close").click();
+      await settle();
+      assert.isNull(strip());
+      assert.include(lineOf(edits()), "Rear 44.02, was 43.32");
+      await step();
+      await settle();
+      assert.isNull(strip());
+    });
+
+    it("stands above a bar of the page's own", async () => {
+      root.insertAdjacentHTML(
+        "beforeend",
+        `<footer style="position: fixed; inset: auto 0 0; height: 48px">Cookies?</footer>`,
+      );
+      await step();
+      await settle();
+      assert.closeTo(lift(), 48, 1);
+    });
+
+    it("is one a page: of the build that was changed last", async () => {
+      root = await show(withLimpet(sticking) + withLimpet(sticking).replace('id="limpet"', 'id="other"'));
+      const strips = () =>
+        [...root.querySelectorAll("mw-edits")].map((one) => one.shadowRoot!.querySelector(".strip") !== null);
+      const [one, other] = [...root.querySelectorAll<MwBuild>("mw-build")];
+      one!.store.change({ "primary.driven": 60 });
+      await settle();
+      assert.deepEqual(strips(), [true, false]);
+      other!.store.change({ "primary.driven": 60 });
+      await settle();
+      assert.deepEqual(strips(), [false, true]);
+    });
   });
 });

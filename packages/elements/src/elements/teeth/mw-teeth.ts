@@ -37,7 +37,7 @@ const steps: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, Pag
  * @attr min, max the counts that a reader may try; from 1 where not said
  * @attr free a set's counts may be changed one by one
  * @fires mw-change what the reader changed: new values by address
- * @csspart count the count · @csspart note the article's value · @csspart tray the keys
+ * @csspart count the count · @csspart tray the keys
  */
 export class MwTeeth extends MeshwrightElement {
   static override readonly tag = "mw-teeth";
@@ -221,10 +221,14 @@ export class MwTeeth extends MeshwrightElement {
 
   readonly #focused = (event: FocusEvent): void => {
     if (this.open) return;
-    this.open = isNarrow() ? "strip" : "tray";
+    this.#show();
     this.#tapped = false;
     (event.target as HTMLInputElement).select();
   };
+
+  #show(): void {
+    this.open ??= isNarrow() ? "strip" : "tray";
+  }
 
   readonly #left = (event: FocusEvent): void => {
     if (this.#asking) return;
@@ -247,6 +251,7 @@ export class MwTeeth extends MeshwrightElement {
       this.#asking = false;
     }
     this.#tapped = true;
+    this.#show();
     if (this.draft === undefined) input.select();
   };
 
@@ -266,8 +271,11 @@ export class MwTeeth extends MeshwrightElement {
       this.#step(steps[key]!, this.#gesture);
     } else if (key === "Home") this.#take(this.#lowest);
     else if (key === "End" && this.#highest < highest) this.#take(this.#highest);
-    else if (key === "Enter") this.#commit();
-    else if (key === "Escape" && (this.draft !== undefined || this.message)) this.draft = this.message = undefined;
+    else if (key === "Enter") {
+      this.#commit();
+      // What is typed next takes its place.
+      if (this.open) (event.target as HTMLInputElement).select();
+    } else if (key === "Escape" && this.open) this.draft = this.message = this.open = undefined;
     // A space means nothing in a count, and something in a summary around it.
     else if (key !== " ") return this.#ownKey(event);
     event.preventDefault();
@@ -307,14 +315,11 @@ export class MwTeeth extends MeshwrightElement {
     const input = this.make("input");
     const choice = this.make("span");
     const keys = this.make("span");
-    const note = this.make("span");
     const prose = this.make("span");
     root.setAttribute("part", "count");
     root.addEventListener("click", this.#refuse);
     text.className = "text";
     text.ariaHidden = "true";
-    note.className = "note";
-    note.setAttribute("part", "note");
     slot.addEventListener("slotchange", this.#slotted);
     for (const [name, value] of Object.entries(fieldAttributes)) input.setAttribute(name, value);
     for (const [name, handle] of Object.entries({
@@ -331,7 +336,7 @@ export class MwTeeth extends MeshwrightElement {
     text.append(shown);
     root.append(text, input, choice, keys);
     prose.append(slot);
-    return [root, text, slot, shown, input, choice, keys, note, prose] as const;
+    return [root, text, slot, shown, input, choice, keys, prose] as const;
   }
 
   /** The field is what a page that focuses the count means. */
@@ -342,7 +347,7 @@ export class MwTeeth extends MeshwrightElement {
 
   protected override update(changed: Map<PropertyKey, unknown>): void {
     super.update(changed);
-    const [root, text, slot, shown, input, choice, keys, note, prose] = this.parts(() => this.#make());
+    const [root, text, slot, shown, input, choice, keys, prose] = this.parts(() => this.#make());
     const value = this.#value;
     const said = this.#text();
     const isCount = typeof value === "number" && !this.#isSet;
@@ -361,9 +366,7 @@ export class MwTeeth extends MeshwrightElement {
     slot.hidden = isThere && !isOwn && this.#hides;
     const drawn = !isThere || isOwn ? "" : draft === undefined ? said! : draft || "\u2002";
     if (shown.textContent !== drawn) shown.textContent = drawn;
-    const after = differs ? ` ${fill(this.#words.article, published)}` : "";
-    if (note.textContent !== after) note.textContent = after;
-    note.hidden = !after;
+    more().mark?.(this, root, differs ? published : undefined);
     if (!isCount) input.remove();
     else if (input.parentNode !== root) choice.before(input);
     if (isCount) {

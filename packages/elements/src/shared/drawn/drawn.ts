@@ -1,9 +1,10 @@
-import { isUnsaid, writerFor, type Speaker, type Unsaid } from "@meshwright/calc/article";
+import { isUnsaid, type Speaker, type Unsaid } from "@meshwright/calc/article";
 import type { FigureWords } from "@meshwright/calc/languages";
-import { html, render, type RootPart, type TemplateResult } from "lit/html.js";
-import { MeshwrightElement, textFor } from "../element/index.js";
+import { html, nothing, render, type RootPart, type TemplateResult } from "lit/html.js";
+import { MeshwrightElement } from "../element/index.js";
 import { figureWordsFor, wordsFor, type Words } from "../words/index.js";
 import { standsForBlock } from "./content.js";
+import { speakerFor } from "./speaker.js";
 
 /** What is drawn by templates: everything but the three elements that an article begins with. */
 export abstract class DrawnElement extends MeshwrightElement {
@@ -21,18 +22,7 @@ export abstract class DrawnElement extends MeshwrightElement {
   /** Whoever says what calc's article room makes of a version, in this element's language. */
   protected speaker(at?: string | null): Speaker | undefined {
     const evaluation = this.evaluation(at);
-    const [store, locale] = [this.store!, this.locale];
-    if (!evaluation) return undefined;
-    const words = figureWordsFor(locale);
-    return {
-      evaluation,
-      locale,
-      words,
-      get writer() {
-        return writerFor(evaluation, locale, words);
-      },
-      figure: (query) => textFor(evaluation, query, locale, store) ?? "",
-    };
+    return evaluation && speakerFor(evaluation, this.locale, this.store!);
   }
 
   /**
@@ -52,6 +42,17 @@ export abstract class DrawnElement extends MeshwrightElement {
       this.fault = (error as Error).message;
     }
     return isUnsaid(said) ? undefined : said;
+  }
+
+  /**
+   * Whose version is drawn, where it is not the author's: small, above, in nobody's way. It stands for the whole of what is drawn,
+   * also on paper.
+   */
+  protected whose(at?: string | null): TemplateResult | typeof nothing {
+    const { store } = this;
+    if (at || !store?.changed) return nothing;
+    const { whose } = this.words;
+    return html`<span class="version" part="version">${store.arrived ? whose.sent : whose.yours}</span>`;
   }
 
   /** The author's content: hidden where it stands for what is drawn, shown where it is prose that a self-closed tag has swallowed. */

@@ -59,13 +59,6 @@ export const inSentence = css`
     color: CanvasText;
     background: Canvas;
   }
-  .note {
-    margin-inline-start: 0.2em;
-    color: var(--_second);
-    font-size: 0.82em;
-    font-style: italic;
-    white-space: normal;
-  }
   @media (pointer: coarse) {
     input,
     select {
