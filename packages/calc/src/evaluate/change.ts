@@ -17,7 +17,7 @@ export interface OutputChange {
   readonly midpoint: Bounded;
 }
 
-const evaluated = (one: Build | Evaluation): Evaluation => (one instanceof Evaluation ? one : evaluate(one));
+const evaluated = (one: Build | Evaluation): Evaluation => ("build" in one ? one : evaluate(one));
 
 /** The four numbers of a change from one reduction to another, given as after / before. */
 export function changeOf(quotient: Bounded): Omit<OutputChange, "id"> {
