@@ -245,7 +245,7 @@ export const rows = [
         return [shown(), await addressed(/mw-limpet/)];
       });
       assert.equal(then[0], "41,53");
-      assert.match(then[1], /#mw-limpet=/);
+      assert.match(then[1], /#mw-limpet--/);
     },
   },
   {

@@ -2,7 +2,7 @@ import type { Bounded } from "../exact/index.js";
 import type { Build } from "../drivetrain/index.js";
 import { differenceOf } from "./comparison.js";
 import { evaluate } from "./evaluate.js";
-import { Evaluation } from "./evaluation.js";
+import type { Evaluation } from "./evaluation.js";
 
 /** What a change does at one output: four numbers, four names. 1/4 is 25 % more. */
 export interface OutputChange {

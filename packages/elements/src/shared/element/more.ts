@@ -25,6 +25,8 @@ export interface Linking {
   look(): void;
   /** The build as it stands is another. */
   changed(): void;
+  /** The build leaves the page. */
+  left(): void;
   /** A link that opens the article with the reader's changes in it. */
   link(): string;
   /** What of the reader's changes a link leaves out. */
