@@ -410,7 +410,8 @@ export class MwTeeth extends MeshwrightElement {
       });
       if (draft === undefined && input.value !== said) {
         input.value = said!;
-        if (this.open) input.select();
+        // Some engines give a field the focus that is chosen in.
+        if (this.open && !this.#isLeaving) input.select();
       }
     }
     if (this.#host !== keys) this.#tray = undefined;

@@ -4,6 +4,7 @@
  */
 export { announce } from "./announce.js";
 export { standsForBlock } from "./content.js";
+export { drawInto } from "./draw-into.js";
 export { DrawnElement } from "./drawn.js";
 export { addFigures, figures } from "./figures.js";
 export { arrow, hatching, roomFor, round } from "./ink.js";
