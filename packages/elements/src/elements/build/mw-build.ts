@@ -131,6 +131,7 @@ export class MwBuild extends MeshwrightElement implements Overseen {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    this.#linking?.left();
     this.#observer?.disconnect();
     this.#own.followers.delete(this);
     this.#own.complaints.watchers.delete(this.#complained);

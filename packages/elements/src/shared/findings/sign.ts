@@ -1,5 +1,6 @@
-import { html, nothing, render } from "lit/html.js";
+import { html, nothing } from "lit/html.js";
 import { css, dress, type Subject, type PageFinding } from "../element/index.js";
+import { drawInto } from "../drawn/index.js";
 import { isAuthorHere } from "../page/index.js";
 import { fillCount, wordsFor } from "../words/index.js";
 import { sentenceFor, spotOf } from "./spot.js";
@@ -99,7 +100,8 @@ function draw(element: Subject, sign: Sign): void {
     event.stopPropagation();
     turn(!sign.open);
   };
-  render(
+  drawInto(
+    place,
     html`<button
         type="button"
         part="sign"
@@ -118,7 +120,6 @@ function draw(element: Subject, sign: Sign): void {
             </ul>`
           : nothing
       }`,
-    place,
   );
 }
 
