@@ -78,6 +78,8 @@ export class MwNotebook extends LitElement implements BuildHolder {
 
   /** What the elements inside draw from. */
   readonly store = new BuildStore();
+  /** Whoever reads is whoever writes. */
+  readonly isOwn = true;
   #shelf: Shelf | undefined;
   #keeper: Keeper | undefined;
   #all: readonly Kept[] = [];

@@ -116,6 +116,14 @@ export class MwNotebookWorkshop extends NotebookPart {
       ${this.fault("turned")}`;
   }
 
+  /** A box that nobody knows, counted on the bench: one press makes it a stage. */
+  #box(): TemplateResult {
+    return html`<details>
+      <summary>A box that nobody knows: turn it, and put it into the drivetrain</summary>
+      <mw-turn-count></mw-turn-count>
+    </details>`;
+  }
+
   /** Centre distances as they were set, read off the card. */
   #set(): TemplateResult | typeof nothing {
     const { build, notebook } = this.session;
@@ -216,6 +224,6 @@ export class MwNotebookWorkshop extends NotebookPart {
     return html`<mw-bench-card></mw-bench-card>
       <p class="choices"><button type="button" @click=${print}>Print it</button></p>
       <h3>What was measured</h3>
-      ${this.#measured()} ${this.#turned()} ${this.#set()} ${this.#runs()}`;
+      ${this.#measured()} ${this.#turned()} ${this.#box()} ${this.#set()} ${this.#runs()}`;
   }
 }
