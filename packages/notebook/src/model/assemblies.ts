@@ -3,7 +3,7 @@ import { freeId, type Build, type Change, type Output } from "@meshwright/calc/d
 import type { Finding, Stage } from "@meshwright/calc/stages";
 import type { Assembly, Notebook } from "./notebook.js";
 import type { Session } from "./session.js";
-import { withoutAxle } from "./start.js";
+import { totalsText, withoutAxle } from "./start.js";
 
 // Axles come off whole, lie on the shelf with their counts and tyre, and are put on again: one edit each.
 
@@ -98,6 +98,12 @@ export function putOn(session: Session, name: string): readonly Finding[] {
   const left = assemblies.filter((one) => one !== chosen);
   const changes: readonly Change[] = [{ set: "outputs", to: [...build.outputs, output] }];
   return session.change(changes, `${name} put on`, { assemblies: left.length ? left : undefined });
+}
+
+/** What an assembly comes to alone. */
+export function assemblyText({ axle }: Assembly): string {
+  const reading = readUnfinished({ format: "meshwright-build/1", stages: [], outputs: [axle] });
+  return reading.ok ? totalsText(reading.build) : "";
 }
 
 /** An assembly out of data that may have been anywhere; nothing where it cannot be read. */

@@ -45,6 +45,16 @@ export interface Assembly {
   readonly axle: Output;
 }
 
+/** The state that a file was saved with: what two people's notebooks have in common later. */
+export interface Handed {
+  readonly key: string;
+  /** ISO 8601, in UTC. */
+  readonly at: string;
+  readonly title: string;
+  readonly build?: Build;
+  readonly post?: PostNode;
+}
+
 /** One line of the notebook's history. */
 export interface LogLine {
   /** ISO 8601, in UTC. */
@@ -76,6 +86,8 @@ export interface Notebook {
   readonly runs?: readonly Run[];
   readonly versions?: readonly Version[];
   readonly assemblies?: readonly Assembly[];
+  /** The last files that were saved of it, the latest last. */
+  readonly handed?: readonly Handed[];
   /** The latest last. */
   readonly log?: readonly LogLine[];
 }

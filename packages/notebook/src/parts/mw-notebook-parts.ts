@@ -1,5 +1,5 @@
 import { css, html, nothing, type TemplateResult } from "lit";
-import { partKinds, type Build, type Part } from "@meshwright/calc/drivetrain";
+import { partKinds, type Part } from "@meshwright/calc/drivetrain";
 import {
   csvOf,
   partsFromSheet,
@@ -13,14 +13,13 @@ import {
 } from "@meshwright/calc/parts";
 import { download, NotebookPart, sheet } from "../frame/index.js";
 import {
+  assemblyText,
   fileName,
   partsOf,
   putOn,
   shelve,
-  totalsText,
   withoutPart,
   withPart,
-  type Assembly,
   type SheetMeaning,
 } from "../model/index.js";
 import { columnsView, questionsView } from "./sheet-view.js";
@@ -308,8 +307,6 @@ export class MwNotebookParts extends NotebookPart {
   #assemblies(): TemplateResult | typeof nothing {
     const { assemblies = [] } = this.session.notebook;
     if (!assemblies.length) return nothing;
-    const alone = ({ axle }: Assembly): string =>
-      totalsText({ format: "meshwright-build/1", stages: [], outputs: [axle] } as unknown as Build);
     const away = (name: string): void =>
       this.session.put({ assemblies: assemblies.filter((one) => one.name !== name) }, `${name} taken off the shelf`);
     return html`<p>Taken off, and whole:</p>
@@ -317,8 +314,8 @@ export class MwNotebookParts extends NotebookPart {
         ${assemblies.map(
           (one) =>
             html`<li>
-              ${one.name}, ${alone(one)}${one.axle.wheel?.diameter ? `, tyre ${one.axle.wheel.diameter}` : ""}, off
-              since ${one.date}
+              ${one.name}, ${assemblyText(one)}${one.axle.wheel?.diameter ? `, tyre ${one.axle.wheel.diameter}` : ""},
+              off since ${one.date}
               ${this.build ? html`<button type="button" aria-label=${`Put ${one.name} on as one more axle`} @click=${() => this.blame("assembly", putOn(this.session, one.name)[0]?.message)}>Put it on as one more axle</button>` : nothing}
               <button type="button" aria-label=${`Take ${one.name} off the shelf`} @click=${() => away(one.name)}>
                 ×

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
 import { setText } from "@meshwright/calc/article";
+import { linkOfBuild } from "@meshwright/calc/document";
 import { Writer } from "@meshwright/calc/report";
 import type { Finding } from "@meshwright/calc/stages";
 import { setOf, spotOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
@@ -19,7 +20,7 @@ interface Sender {
  * reader's version has arrived by a link. Draws nothing while nothing differs.
  *
  * @fires mw-undo, mw-reset, mw-copy what the reader did
- * @csspart changes the list · @csspart told what went along, or could not be kept · @csspart actions the buttons
+ * @csspart changes the list · @csspart told what went along, or could not be kept · @csspart actions the buttons · @csspart notebook the way into a notebook
  */
 export class MwEdits extends DrawnElement {
   static override readonly tag = "mw-edits";
@@ -57,21 +58,45 @@ export class MwEdits extends DrawnElement {
           display: none;
         }
       }
+      a {
+        color: inherit;
+      }
       @media print {
-        button {
+        button,
+        a {
           display: none;
         }
       }
     `,
   ];
-  static override properties = { copied: { state: true } };
+  static override properties = { copied: { state: true }, own: { state: true } };
 
   /** Whether the last attempt to copy worked; nothing: no attempt for this version. */
   declare private copied: boolean | undefined;
 
+  /** The build as it stands, taken into a notebook: its address there, once it is made. */
+  declare private own: { readonly build: Build; readonly address: string } | undefined;
+
   override stateChanged(): void {
     this.copied = undefined;
+    void this.#makeOwn();
     super.stateChanged();
+  }
+
+  /** What a reader can take along, where the author says into which notebook. */
+  async #makeOwn(): Promise<void> {
+    const { holder, store } = this;
+    const [build, notebook] = [store?.build, holder?.getAttribute("notebook")];
+    if (!holder || !build || !notebook || !store.changed) return void (this.own = undefined);
+    try {
+      const address = new URL(notebook, holder.baseURI);
+      address.hash = `build-${await linkOfBuild(build)}`;
+      // An author's address may lead anywhere but into a script.
+      const isPage = /^(https?|file):$/.test(address.protocol);
+      if (isPage && build === this.store?.build) this.own = { build, address: address.href };
+    } catch {
+      // No address, or a browser that cannot pack: there is nothing to offer.
+    }
   }
 
   get #link(): string {
@@ -144,6 +169,7 @@ export class MwEdits extends DrawnElement {
           ${store.canUndo ? html`<button type="button" @click=${() => this.#act("undo")}>${words.undo}</button>` : nothing}
           ${store.changed ? html`<button type="button" @click=${() => this.#act("reset")}>${store.arrived ? words.showArticle : words.reset}</button>` : nothing}
           ${store.changed ? html`<button type="button" @click=${this.#copy}>${this.copied ? words.copied : words.copy}</button>` : nothing}
+          ${this.own && this.own.build === store.build ? html`<a href=${this.own.address} part="notebook">${words.notebook}</a>` : nothing}
         </span>
         ${this.copied === false ? html`<input readonly aria-label=${words.link} .value=${this.#link} />` : nothing}
       </div>
