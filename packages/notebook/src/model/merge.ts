@@ -42,10 +42,8 @@ const commonTo = (mine: Notebook, theirs: Notebook): Handed | undefined =>
   mine.handed?.findLast(({ key }) => theirs.handed?.some((one) => one.key === key));
 
 /** Everything of a notebook that changes as one thing. */
-const unitsIn = ({ build, post, title }: Pick<Notebook, "build" | "post" | "title">): Map<string, unknown> =>
-  unitsOf(build).set("title", title).set("post", post);
-
-const named: Readonly<Record<string, string>> = { title: "The title", post: "The post" };
+const unitsIn = ({ build, post }: Pick<Notebook, "build" | "post">): Map<string, unknown> =>
+  unitsOf(build).set("post", post);
 
 function union<One>(...lists: readonly (readonly One[] | undefined)[]): readonly One[] | undefined {
   const all = new Map(lists.flatMap((list) => list ?? []).map((one) => [text(one), one]));
@@ -61,7 +59,7 @@ export function merging(mine: Notebook, theirs: Notebook): Merging {
   const settled = new Map<string, unknown>();
   for (const key of new Set([...here.keys(), ...there.keys()])) {
     const [one, other] = [here.get(key), there.get(key)];
-    const name = named[key] ?? unitName(key, one ?? other);
+    const name = key === "post" ? "The post" : unitName(key, one ?? other);
     const isMine = base && same(other, base.get(key));
     if (same(one, other)) settled.set(key, one);
     else if (base && (isMine || same(one, base.get(key)))) {
@@ -85,8 +83,7 @@ export function merging(mine: Notebook, theirs: Notebook): Merging {
     // A stage that only one of them has comes along where its shaft was taken from the other.
     for (const [key, value] of [...there, ...here])
       if (units.get(key) === undefined && key.startsWith("stage:")) units.set(key, value);
-    const { title, post } = Object.fromEntries(["title", "post"].map((key) => [key, units.get(key)])) as Fields;
-    units.delete("title");
+    const post = units.get("post") as Notebook["post"];
     units.delete("post");
     const measurements = union<Measurement>(mine.build?.measurements, theirs.build?.measurements);
     const reading =
@@ -109,7 +106,7 @@ export function merging(mine: Notebook, theirs: Notebook): Merging {
       handed: union(theirs.handed, mine.handed)?.slice(-3),
     };
     const known = Object.entries(fields).filter(([, value]) => value !== undefined);
-    return { ...newNotebook(id, `${title ?? mine.title}, merged`), ...Object.fromEntries(known) };
+    return { ...newNotebook(id, `${mine.title}, merged`), ...Object.fromEntries(known) };
   };
   return { since, questions, taken, make };
 }

@@ -65,7 +65,7 @@ export function shelfPanel(
     </ul>
     ${
       aside.length
-        ? html`<p>Set aside from this one, because another tab was quicker:</p>
+        ? html`<p>Set aside from this one:</p>
             <ul>
               ${aside.map(({ key, name }) => html`<li><button type="button" @click=${() => on.openAside(key)}>${name}</button></li>`)}
             </ul>`
