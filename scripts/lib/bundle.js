@@ -98,7 +98,12 @@ async function madeHashes() {
   const sources = ["calc", "elements"].flatMap((owner) => languageSources(at("packages", owner, "src", "languages")));
   const all = sources.map(async (path) => {
     const [, kind, language] = /([\w-]+)[\\/]([\w-]+)\.ts$/.exec(path);
-    return [`${kind}-${language}`, createHash("sha256").update(await languageScript(path)).digest("base64")];
+    return [
+      `${kind}-${language}`,
+      createHash("sha256")
+        .update(await languageScript(path))
+        .digest("base64"),
+    ];
   });
   return Object.fromEntries(await Promise.all(all));
 }
@@ -276,9 +281,7 @@ async function bundled({ input, format }) {
     inlineDynamicImports: true,
     generatedCode: "es2015",
     // A server may import whatever a page has: there is nothing to register there.
-    ...(format === "iife"
-      ? { strict: true, intro: `if (!globalThis.HTMLElement) return;\n${await hashTable()}` }
-      : {}),
+    ...(format === "iife" ? { strict: true, intro: `if (!globalThis.HTMLElement) return;\n${await hashTable()}` } : {}),
   });
   await bundle.close();
   return output[0];

@@ -29,6 +29,7 @@ import { styles } from "./styles.js";
  * @attr mode the mode that everything is evaluated in
  * @attr seal a short hash over the notation, written by our tools
  * @fires mw-findings the list of what is wrong has become another one
+ * @attr notebook the address of a notebook that a reader can take the build into, as they have changed it
  * @attr permalink where a reader's version is to be opened; none: the article's own permalink, or this page
  */
 export class MwBuild extends MeshwrightElement implements Overseen {

@@ -332,7 +332,8 @@ export class MwDriveLine extends Picture {
     const alternative = store?.article?.alternatives?.find(({ id }) => id === at);
     if (alternative) return fill(valuesOf, alternative.label ?? alternative.id);
     const changed = at ? 0 : (store?.changed ?? 0);
-    return changed ? fillCount(this.words.readers, changed, this.locale) : authorsValues;
+    if (changed) return fillCount(this.words.readers, changed, this.locale);
+    return this.holder?.isOwn ? "" : authorsValues;
   }
 
   #scaleText({ scale, isGuessed, isToScale }: PlacedLine): string {

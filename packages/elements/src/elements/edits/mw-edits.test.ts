@@ -1,5 +1,6 @@
 import { assert } from "@esm-bundle/chai";
-import { linkOfBuild } from "@meshwright/calc/document";
+import { buildFromLink, linkOfBuild } from "@meshwright/calc/document";
+import { valueAt } from "@meshwright/calc/drivetrain";
 import { clear, countIn, find, lineOf, press, settle, show, turn, withLimpet } from "../../test/page.js";
 import type { MwBuild } from "../build/index.js";
 import type { MwEdits } from "./index.js";
@@ -207,6 +208,39 @@ describe("mw-edits", () => {
     button("Back to the article’s values").click();
     await settle();
     assert.equal(rear(), "43.32");
+  });
+
+  it("offers the build as it stands for a notebook, where the author names one", async () => {
+    const offered = () => edits().shadowRoot!.querySelector("a");
+    const whenOffered = async (): Promise<HTMLAnchorElement> => {
+      while (!offered()) await later(5);
+      return offered()!;
+    };
+    await step();
+    await settle();
+    assert.isNull(offered());
+    build().setAttribute("notebook", "/notebook/?x=1#old");
+    await step();
+    const { href, textContent } = await whenOffered();
+    assert.equal(textContent, "Take it into a notebook");
+    const [page, link] = href.split("#build-");
+    assert.equal(page, new URL("/notebook/?x=1", location.href).href);
+    const reading = await buildFromLink(link!);
+    assert.isTrue(reading.ok);
+    assert.equal(reading.ok && valueAt(reading.build, "primary.driven"), 64);
+    assert.equal(reading.ok && reading.build.title, build().store.article!.title);
+    button("Back to the article’s values").click();
+    await settle();
+    assert.isNull(offered());
+  });
+
+  it("offers no way into a script, nor into an address that is none", async () => {
+    for (const address of ["javascript:alert(1)", "https://["]) {
+      build().setAttribute("notebook", address);
+      await step();
+      await later(50);
+      assert.isNull(edits().shadowRoot!.querySelector("a"));
+    }
   });
 
   it("offers the link as text where copying is refused", async () => {

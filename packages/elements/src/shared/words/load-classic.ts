@@ -35,4 +35,5 @@ export const beside =
 /** Stands for `load.ts` in the self-contained script. */
 export const load = beside("words");
 export const loadFigures = beside("figures");
+export const loadFindings = beside("findings");
 export const loadReports = beside("reports");
