@@ -111,7 +111,7 @@ async function madeHashes() {
 /** What stands before code that fetches languages; where nothing does, it falls away. */
 const hashTable = async () => `const meshwrightLanguages = ${JSON.stringify(await languageHashes())};\n`;
 
-const typescript = () => esbuild({ target: "es2022", tsconfig: false, sourceMap: false });
+const typescript = (sourceMap = false) => esbuild({ target: "es2022", tsconfig: false, sourceMap });
 
 /** Rollup's remarks that matter stop the build; an import that nothing answers must not end up in a script. */
 function onwarn(warning) {
@@ -122,9 +122,16 @@ function onwarn(warning) {
 
 /** Writes modules one by one, with everything that `external` names left as an import. */
 export async function writeModules({ input, folder, sources, external }) {
-  const bundle = await rollup({ input, external, onwarn, plugins: [typescript(), packedLanguages], treeshake: false });
+  const bundle = await rollup({
+    input,
+    external,
+    onwarn,
+    plugins: [typescript(true), packedLanguages],
+    treeshake: false,
+  });
   const { output } = await bundle.write({
     dir: folder,
+    sourcemap: true,
     format: "es",
     preserveModules: true,
     preserveModulesRoot: sources,

@@ -46,9 +46,9 @@ export const readUnfinished = (json: unknown): Reading => read(json, "warning");
  * @example
  * import { readBuild } from "@meshwright/calc/document";
  * const text = '{ "format": "meshwright-build/1", "outputs": [{ "id": "rear", "stages": [{ "id": "ring", "kind": "pair", "driver": 12, "driven": 35 }] }] }';
- * readBuild(text).build.outputs[0].stages[0].driven; // => 35
- * readBuild(text.replace("35", "0")).findings[0].at; // => "/outputs/0/stages/0/driven"
- * readBuild(text.replace("}", "")).findings[0].message.slice(0, 10); // => "Line 1:133"
+ * readBuild(text).build?.outputs[0]?.id; // => "rear"
+ * readBuild(text.replace("35", "0")).findings[0]?.at; // => "/outputs/0/stages/0/driven"
+ * readBuild(text.replace("}", "")).findings[0]?.message.slice(0, 10); // => "Line 1:133"
  */
 export const readBuild = (json: unknown): Reading => read(json, "error");
 

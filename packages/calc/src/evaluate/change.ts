@@ -37,8 +37,8 @@ export function changeOf(quotient: Bounded): Omit<OutputChange, "id"> {
  *
  * @example
  * import { difference } from "@meshwright/calc/evaluate";
- * const build = (driver) => parseBuild({ format: "meshwright-build/1", stages: [], outputs: [{ id: "rear", stages: [{ id: "spur", kind: "pair", driver, driven: 80 }] }] });
- * const [change] = difference(build(20), build(25));
+ * const build = (driver: number) => parseBuild({ format: "meshwright-build/1", stages: [], outputs: [{ id: "rear", stages: [{ id: "spur", kind: "pair", driver, driven: 80 }] }] });
+ * const change = difference(build(20), build(25))[0]!;
  * change.reduction.low.toFraction(); // => "-1/5"
  * change.wheelSpeed.low.toFraction(); // => "1/4"
  * change.midpoint.low.toFraction(); // => "-2/9"

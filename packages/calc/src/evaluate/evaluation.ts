@@ -106,8 +106,8 @@ const missing = (): never => {
  * @example
  * import { totalsOf } from "@meshwright/calc/evaluate";
  * const build = parseBuild({ format: "meshwright-build/1", outputs: [{ id: "rear", stages: [{ id: "ring", kind: "pair", driver: 12, driven: 35 }] }] });
- * totalsOf(build).output("rear").bounds.low.toFraction(); // => "35/12"
- * totalsOf(build).output("rear").steps; // throws not-worked-out
+ * totalsOf(build).output("rear")?.bounds?.low.toFraction(); // => "35/12"
+ * totalsOf(build).output("rear")?.steps; // throws not-worked-out
  */
 export const totalsOf = (build: Build, mode?: string): Evaluation =>
   new Evaluation(build, mode, { steps: missing, groups: missing, findings: missing, split: missing });

@@ -30,10 +30,16 @@ interface Sender {
  * What differs from the article: what it comes to, each change, undo, back to the article's values, a link to this version. Says so
  * when a reader's version has arrived by a link. Draws nothing while nothing differs.
  *
- * @attr sticks at the bottom of the window while something differs, with keys for the count in hand, until a reader closes it; one of
- * a page
- * @fires mw-undo, mw-reset, mw-copy what the reader did
- * @csspart changes the list · @csspart told what went along, or could not be kept · @csspart actions the buttons · @csspart notebook the way into a notebook
+ * @attr sticks - at the bottom of the window while something differs, with keys for the count in hand, until a reader closes it;
+ *   one of a page
+ * @fires {CustomEvent<undefined>} mw-undo - the reader took the last change back
+ * @fires {CustomEvent<undefined>} mw-reset - the reader went back to the article's values
+ * @fires {CustomEvent<{ link: string }>} mw-copy - the reader asked for a link to this version; `link` is it
+ * @csspart root - all that it draws
+ * @csspart changes - the list
+ * @csspart told - what went along, or could not be kept
+ * @csspart actions - the buttons
+ * @csspart notebook - the way into a notebook
  */
 export class MwEdits extends DrawnElement implements Strip {
   static override readonly tag = "mw-edits";

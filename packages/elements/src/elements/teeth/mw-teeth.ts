@@ -32,12 +32,14 @@ const steps: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, Pag
  * A tooth count in a sentence that a reader can change; or, where two gears are sold as a set, a choice among the sets that
  * can be had.
  *
- * @attr of the address: `primary.driver`, `row.teeth.1`; for a set the stage's id, or either count
- * @attr label its name, where the gear's own is not the one to say
- * @attr min, max the counts that a reader may try; from 1 where not said
- * @attr free a set's counts may be changed one by one
- * @fires mw-change what the reader changed: new values by address
- * @csspart count the count · @csspart tray the keys
+ * @attr of - the address: `primary.driver`, `row.teeth.1`; for a set the stage's id, or either count
+ * @attr label - its name, where the gear's own is not the one to say
+ * @attr min - the lowest count that a reader may try; 1 where not said
+ * @attr max - the highest count that a reader may try
+ * @attr free - a set's counts may be changed one by one
+ * @fires {CustomEvent<ChangeSet | Change>} mw-change - what the reader changed: new values by address
+ * @csspart count - the count
+ * @csspart tray - the keys
  */
 export class MwTeeth extends MeshwrightElement {
   static override readonly tag = "mw-teeth";
