@@ -1,3 +1,4 @@
+import { runInNewContext } from "node:vm";
 import { spawnSync } from "node:child_process";
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
@@ -43,7 +44,7 @@ const written: Record<string, () => Record<string, string[]>> = {
       folder,
       () => {
         const [, text] = /const elements = (\{[^]*?\n\});/.exec(read(folder, "marks.js"))!;
-        return Function(`return ${text}`)() as Record<string, string[]>;
+        return runInNewContext(`(${text})`) as Record<string, string[]>;
       },
     ]),
   ),
