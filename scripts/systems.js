@@ -48,6 +48,7 @@ async function attempt(name, notebook) {
     const version = row.needs.npm ? versionOfNpm(row.made) : versionOfProgram(row.made);
     return { outcome: { version, steps: t.steps, outcomes: t.outcomes } };
   } catch (error) {
+    await t.keep();
     return { error };
   } finally {
     await t.stop();
