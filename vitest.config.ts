@@ -31,6 +31,8 @@ export default defineConfig({
         "tests/long/**",
       ],
       "tests/words/**",
+      // What installs frameworks: npm run test:packed.
+      "tests/packed/frameworks.test.ts",
     ],
     environment: "node",
     // Property tests with arbitrary precision take their time on a small machine that does other work as well.

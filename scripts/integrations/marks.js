@@ -60,7 +60,6 @@ const plain = (text) =>
 
 /** What is wrong with the value of an attribute; nothing where it may stand. */
 function valueFault(tag, name, value) {
-  // eslint-disable-next-line no-control-regex
   if (/[\0-\x08\x0b\x0c\x0e-\x1f\x7f]/.test(value)) return `${name} holds a character that is none of a text`;
   if (value.length > longest && name !== "json") return `${name} has more than ${longest} characters`;
   if (name === "src" && /^\s*[a-z][a-z0-9+.-]*:/i.test(value) && !/^\s*https?:/i.test(value))
