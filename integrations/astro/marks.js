@@ -7,6 +7,7 @@ const elements = {
     "json",
     "mode",
     "permalink",
+    "notebook",
     "seal",
     "stages",
     "target",
@@ -59,7 +60,7 @@ const elements = {
   "mw-teeth": ["build", "of", "label", "min", "max", "free"],
   "mw-ratio-summary": ["build", "of", "at"],
   "mw-overdrive-gauge": ["build", "of", "with", "base", "scope", "at"],
-  "mw-edits": ["build"],
+  "mw-edits": ["build", "sticks"],
   "mw-stage-editor": ["build"],
   "mw-train-drawing": ["build", "of", "at"],
   "mw-drive-line": ["build", "still", "chosen", "open", "at"],
@@ -195,7 +196,6 @@ const plain = (text) =>
 
 /** What is wrong with the value of an attribute; nothing where it may stand. */
 function valueFault(tag, name, value) {
-   
   if (/[\0-\x08\x0b\x0c\x0e-\x1f\x7f]/.test(value)) return `${name} holds a character that is none of a text`;
   if (value.length > longest && name !== "json") return `${name} has more than ${longest} characters`;
   if (name === "src" && /^\s*[a-z][a-z0-9+.-]*:/i.test(value) && !/^\s*https?:/i.test(value))

@@ -16,12 +16,12 @@ log = logging.getLogger("mkdocs.hooks.meshwright")
 
 # made by `node scripts/integrations.js` from calc's table of attributes
 ELEMENTS = {
-    "mw-build": "build src json mode permalink seal stages target compare centre motor battery controller mount title wheelbase headline lengths front front-wheel front-motor middle middle-wheel middle-motor rear rear-wheel rear-motor left left-wheel left-motor right right-wheel right-motor drive drive-wheel drive-motor".split(),
+    "mw-build": "build src json mode permalink notebook seal stages target compare centre motor battery controller mount title wheelbase headline lengths front front-wheel front-motor middle middle-wheel middle-motor rear rear-wheel rear-motor left left-wheel left-motor right right-wheel right-motor drive drive-wheel drive-motor".split(),
     "mw-value": "build figure of with group base scope from measure over unit digits sign drive at".split(),
     "mw-teeth": "build of label min max free".split(),
     "mw-ratio-summary": "build of at".split(),
     "mw-overdrive-gauge": "build of with base scope at".split(),
-    "mw-edits": "build".split(),
+    "mw-edits": "build sticks".split(),
     "mw-stage-editor": "build".split(),
     "mw-train-drawing": "build of at".split(),
     "mw-drive-line": "build still chosen open at".split(),

@@ -43,7 +43,7 @@ const written: Record<string, () => Record<string, string[]>> = {
       folder,
       () => {
         const [, text] = /const elements = (\{[^]*?\n\});/.exec(read(folder, "marks.js"))!;
-        return Function(`return ${text}`)() as Record<string, string[]>;
+        return JSON.parse(text!.replace(/,(\s*[}\]])/g, "$1")) as Record<string, string[]>;
       },
     ]),
   ),

@@ -5,12 +5,12 @@
 
 return array(
 	'elements' => array(
-		'mw-build' => array( 'build', 'src', 'json', 'mode', 'permalink', 'seal', 'stages', 'target', 'compare', 'centre', 'motor', 'battery', 'controller', 'mount', 'title', 'wheelbase', 'headline', 'lengths', 'front', 'front-wheel', 'front-motor', 'middle', 'middle-wheel', 'middle-motor', 'rear', 'rear-wheel', 'rear-motor', 'left', 'left-wheel', 'left-motor', 'right', 'right-wheel', 'right-motor', 'drive', 'drive-wheel', 'drive-motor' ),
+		'mw-build' => array( 'build', 'src', 'json', 'mode', 'permalink', 'notebook', 'seal', 'stages', 'target', 'compare', 'centre', 'motor', 'battery', 'controller', 'mount', 'title', 'wheelbase', 'headline', 'lengths', 'front', 'front-wheel', 'front-motor', 'middle', 'middle-wheel', 'middle-motor', 'rear', 'rear-wheel', 'rear-motor', 'left', 'left-wheel', 'left-motor', 'right', 'right-wheel', 'right-motor', 'drive', 'drive-wheel', 'drive-motor' ),
 		'mw-value' => array( 'build', 'figure', 'of', 'with', 'group', 'base', 'scope', 'from', 'measure', 'over', 'unit', 'digits', 'sign', 'drive', 'at' ),
 		'mw-teeth' => array( 'build', 'of', 'label', 'min', 'max', 'free' ),
 		'mw-ratio-summary' => array( 'build', 'of', 'at' ),
 		'mw-overdrive-gauge' => array( 'build', 'of', 'with', 'base', 'scope', 'at' ),
-		'mw-edits' => array( 'build' ),
+		'mw-edits' => array( 'build', 'sticks' ),
 		'mw-stage-editor' => array( 'build' ),
 		'mw-train-drawing' => array( 'build', 'of', 'at' ),
 		'mw-drive-line' => array( 'build', 'still', 'chosen', 'open', 'at' ),

@@ -57,6 +57,7 @@ export async function begin(name) {
   const steps = [];
   const outcomes = [];
   const pages = [];
+  const pictured = new Set();
   let browser;
   const t = {
     name,
@@ -67,6 +68,14 @@ export async function begin(name) {
     found: (place, outcome) => void outcomes.push({ place, outcome }),
     steps,
     outcomes,
+    /** Shows a window to the guide's readers, the first of its name. */
+    async picture(page, what) {
+      const file = at("reports", "systems", "pictures", `${name}-${what}.jpg`);
+      if (pictured.has(what)) return;
+      pictured.add(what);
+      mkdirSync(dirname(file), { recursive: true });
+      await page.screenshot({ path: file, type: "jpeg", quality: 55, clip: { x: 0, y: 0, width: 1000, height: 640 } });
+    },
     write(path, text) {
       const file = join(folder, path);
       mkdirSync(dirname(file), { recursive: true });

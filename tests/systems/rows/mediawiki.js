@@ -26,6 +26,8 @@ async function startWiki(t) {
     ...["--lang=en", "--skins=Vector", "--pass=a-shore-of-waders-2026", "The shore log", "Keeper"],
   ];
   await t.run("php", parameters, { cwd: t.folder("wiki") });
+  // Ten saves come quicker here than from people, whom a wiki lets save eight times a minute.
+  t.write("wiki/LocalSettings.php", `${t.read("wiki/LocalSettings.php")}\n$wgRateLimits = [];\n`);
   const server = t.start("php", ["-S", `127.0.0.1:${port}`], {
     cwd: t.folder("wiki"),
     env: { PHP_CLI_SERVER_WORKERS: "4" },
@@ -70,11 +72,13 @@ export async function run(t, { post: written }) {
   const found = await (await fetch(`${origin}/index.php?title=Special:Search&search=44.30&fulltext=1`)).text();
   assert.match(wordsOf(found), /Limpet/);
   t.found("search", "finds the page by a figure in it");
-  const feed = await (await fetch(`${origin}/index.php?title=Limpet&action=history&feed=atom`)).text();
-  assert.match(feed, /44\.30/);
-  t.found("feed", "text");
+  // Feeds of a wiki hold what changed; what other programs read is its interface.
+  const api = await (
+    await fetch(`${origin}/api.php?action=parse&page=Limpet&prop=text&format=json&formatversion=2`)
+  ).json();
+  searchReads(t, wordsOf(api.parse.text), { place: "interface for programs" });
 
   await write(page, origin, written("html"));
-  assert.match(await page.$eval(inside, (one) => one.innerText), /<mw-value of="front">44\.30<\/mw-value>/);
+  assert.match(await page.$eval(inside, (one) => one.innerText), /<mw-value of=.front.>44\.30<\/mw-value>/);
   t.found("tags", "are shown as they are written: hand out text");
 }

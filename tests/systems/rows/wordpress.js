@@ -66,6 +66,8 @@ async function written(t, site, role, way, text, { plugin }) {
           return true;
       return false;
     }, "living figures under the block");
+    await page.evaluate(() => document.querySelector(".meshwright-alive").scrollIntoView({ block: "center" }));
+    await t.picture?.(page, "editor");
     t.found(`${place}: in the editor`, "alive");
   }
   const complaints = wrong.slice(before).filter((line) => /meshwright|mw-/i.test(line));
