@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { PostForm } from "@meshwright/calc/article";
+import type { Marking } from "@meshwright/calc/article";
 import { parseBuild } from "@meshwright/calc/document";
 import { checkFigures } from "../../packages/figures/src/index.js";
 import { handedOut, schema } from "../../packages/notebook/src/writing/index.js";
@@ -29,7 +29,7 @@ const post = schema.nodeFromJSON({
     { type: "drawn", attrs: { tag: "mw-ratio-summary", ask: {} } },
   ],
 });
-const out = (writing: PostForm): string => handedOut(post, build, writing);
+const out = (writing: Marking): string => handedOut(post, build, writing);
 
 describe("a post that the notebook hands out", () => {
   test("is text with every figure where no tag goes", () => {

@@ -62,7 +62,7 @@ export { withShortcodes, withTags } from "./shortcodes.js";
 export { type SaidSpeed, type SaidSpeeds, saySpeeds } from "./speeds.js";
 export { type SaidSummary, saySummary } from "./summary.js";
 export { type SummaryRow, summaryRows } from "./summary-rows.js";
-export { type PostForm, type System, type SystemName, systems } from "./systems.js";
+export { type Marking, type System, type SystemName, systems } from "./systems.js";
 export { type SaidTrain, leadFrom, leadsFrom, sayTrain, stagesToChoose } from "./trains.js";
 export {
   type Holders,

@@ -2,16 +2,16 @@
  * How a post is handed to a system: `html` as one block of HTML, `markdown` with elements as tags, `shortcodes` as Markdown whose
  * elements are shortcodes, `text` with every figure as it reads today.
  */
-export type PostForm = "html" | "markdown" | "shortcodes" | "text";
+export type Marking = "html" | "markdown" | "shortcodes" | "text";
 
 /** A system that blogs and wikis are kept in. */
 export interface System {
   readonly name: string;
-  readonly writing: PostForm;
+  readonly writing: Marking;
   /** The folder of `integrations` that is installed there. */
   readonly integration?: string;
   /** What is handed out where that cannot be installed, if another form. */
-  readonly without?: PostForm;
+  readonly without?: Marking;
   /** Where what is copied goes, in the system's own words. */
   readonly place: string;
 }

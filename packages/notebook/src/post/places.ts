@@ -1,9 +1,9 @@
-import { systems, type System, type SystemName, type PostForm } from "@meshwright/calc/article";
+import { systems, type System, type SystemName, type Marking } from "@meshwright/calc/article";
 
 /** Where a post goes: its name, how the post is handed over, what is said, and the folder that is installed there. */
 export interface Destination {
   readonly name: string;
-  readonly writing: PostForm;
+  readonly writing: Marking;
   readonly say: string;
   readonly integration?: string;
 }
