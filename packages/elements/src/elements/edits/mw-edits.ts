@@ -87,7 +87,7 @@ export class MwEdits extends DrawnElement {
   async #makeOwn(): Promise<void> {
     const { holder, store } = this;
     const [build, notebook] = [store?.build, holder?.getAttribute("notebook")];
-    if (!holder || !build || !notebook || !store.changed) return void (this.own = undefined);
+    if (!holder || !build || !notebook || !store?.changed) return void (this.own = undefined);
     try {
       const address = new URL(notebook, holder.baseURI);
       address.hash = `build-${await linkOfBuild(build)}`;
