@@ -198,5 +198,6 @@ export default {
     exclude: { path: "/dist/" },
     tsPreCompilationDeps: true,
     tsConfig: { fileName: "tsconfig.json" },
+    enhancedResolveOptions: { exportsFields: ["exports"], conditionNames: ["types", "import", "node", "default"] },
   },
 };

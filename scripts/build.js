@@ -1,8 +1,8 @@
 // npm run build: writes packages/*/dist. With --if-stale only where what was built is gone, damaged, or of other sources.
 // Names of packages choose among them.
-import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createHash } from "node:crypto";
-import { basename, dirname, join } from "node:path";
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { basename, dirname, join, relative, sep } from "node:path";
 import { pathToFileURL } from "node:url";
 import { isMain } from "./lib/main.js";
 import { at, filesBelow } from "./lib/paths.js";
@@ -51,9 +51,9 @@ const isFresh = (name) =>
 /** Whatever an earlier build left in the folder and this one did not write. */
 function removeOthers(folder, written) {
   const kept = new Set(written.map((name) => join(folder, name)));
-  const isOurs = (path) => path.endsWith(".js") || path.endsWith(".d.ts");
+  const isOurs = (path) => /\.(js|d\.ts|map)$/.test(path);
   for (const path of filesBelow(folder, isOurs)) {
-    const source = path.endsWith(".d.ts") ? path.replace(/\.d\.ts$/, ".js") : path;
+    const source = path.replace(/\.map$/, "").replace(/\.d\.ts$/, ".js");
     if (!kept.has(path) && !kept.has(source)) rmSync(path);
   }
 }
@@ -123,8 +123,74 @@ async function declarations(name) {
   await runNode(commandOf("typescript-native", "tsc"), [
     "-p",
     project,
-    ...["--noEmit", "false", "--declaration", "--emitDeclarationOnly", "--noEmitOnError", "false"],
+    ...["--noEmit", "false", "--declaration", "--declarationMap", "--emitDeclarationOnly", "--noEmitOnError", "false"],
   ]);
+}
+
+/** Elements that others place in their pages, where that is not all that a package registers. */
+const publicTags = { elements: undefined, notebook: ["mw-notebook"] };
+
+/** Manifest, editor data and types for frameworks; every entry's declarations bring the maps of tags and events along. */
+async function writeElementTypes(name) {
+  if (!Object.hasOwn(publicTags, name)) return;
+  const [{ manifestOf }, { typeFiles }] = await Promise.all([
+    import("./lib/manifest.js"),
+    import("./lib/element-types.js"),
+  ]);
+  const sources = at("packages", name, "src");
+  const folder = at("packages", name, "dist");
+  const files = typeFiles(await manifestOf({ sources, paths: filesBelow(sources, isSource), tags: publicTags[name] }));
+  mkdirSync(join(folder, "types"), { recursive: true });
+  for (const [path, text] of Object.entries(files)) writeFileSync(join(folder, path), text);
+  const { exports } = JSON.parse(readFileSync(at("packages", name, "package.json"), "utf8"));
+  const tags = join(folder, "types", "tags.d.ts");
+  for (const types of new Set(Object.values(exports).flatMap((one) => one.types ?? []))) {
+    const path = at("packages", name, types);
+    if (types.includes("*") || /\/types\//.test(types)) continue;
+    const from = relative(dirname(path), tags)
+      .split(sep)
+      .join("/")
+      .replace(/\.d\.ts$/, ".js");
+    const line = `import ${JSON.stringify(from.startsWith(".") ? from : `./${from}`)};\n`;
+    // A script of its own exports nothing: what it brings are tags. Lines that the map of a declaration counts stay where they are.
+    const text = existsSync(path) ? readFileSync(path, "utf8") : "export {};\n";
+    if (text.includes(line)) continue;
+    const [, own, end] = /^([^]*?)(\n?\/\/# sourceMappingURL=.*\s*)?$/.exec(text);
+    writeFileSync(path, `${own.trimEnd()}\n${line}${(end ?? "").trimStart()}`);
+  }
+}
+
+/** What stands in each script file, with the hash that a page may ask for. */
+async function writeFiles(name, scripts) {
+  if (name !== "elements") return;
+  const { scriptFiles } = await import("./lib/script-files.js");
+  const text = JSON.stringify(scriptFiles(scripts), null, 2);
+  writeFileSync(at("packages", name, "dist", "files.json"), `${text}\n`);
+}
+
+/** The licences of what the whole scripts hold, which ask to go wherever the code goes. */
+function writeLicences(name) {
+  const { dependencies = {} } = JSON.parse(readFileSync(at("packages", name, "package.json"), "utf8"));
+  const found = new Map();
+  const add = (one) => {
+    if (found.has(one) || one.startsWith("@meshwright/")) return;
+    const folder = at("node_modules", one);
+    const manifest = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
+    const file = readdirSync(folder).find((path) => /^licen[cs]e/i.test(path));
+    found.set(
+      one,
+      `${one} ${manifest.version} (${manifest.license})\n\n${file ? readFileSync(join(folder, file), "utf8").trim() : ""}\n`,
+    );
+    Object.keys(manifest.dependencies ?? {})
+      .filter((other) => !other.startsWith("@types/"))
+      .forEach(add);
+  };
+  Object.keys(dependencies).forEach(add);
+  const text = [...found.keys()]
+    .sort()
+    .map((one) => found.get(one))
+    .join(`\n${"-".repeat(72)}\n\n`);
+  writeFileSync(at("packages", name, "dist", "LICENSES.txt"), text);
 }
 
 /** What is imported by a name, and not by a path, stays an import. */
@@ -133,7 +199,8 @@ const external = (id) => /^(node:|@?[a-z])/.test(id);
 /** The Schema of a build as a file, for editors that check JSON as it is written. */
 async function writeSchema() {
   const { buildSchema } = await import(pathToFileURL(at("packages", "calc", "dist", "document", "index.js")).href);
-  const text = `${JSON.stringify(buildSchema(), null, 2)}\n`;
+  const { describedSchema } = await import("./lib/descriptions.js");
+  const text = `${JSON.stringify(await describedSchema(buildSchema()), null, 2)}\n`;
   writeFileSync(at("packages", "calc", "dist", "build.schema.json"), text);
 }
 
@@ -185,14 +252,17 @@ async function buildPackage(name) {
   const inputs = hashesOf(inputsOf(name));
   const written = await buildModules(name, external);
   if (written.length > 0) {
-    written.push(...(await buildScripts(name)), ...(await buildLanguages(name)));
-    removeOthers(at("packages", name, "dist"), written);
+    const scripts = [...(await buildScripts(name)), ...(await buildLanguages(name))];
+    removeOthers(at("packages", name, "dist"), [...written, ...scripts]);
     if (name === "calc") await writeSchema();
     if (name === "notebook") {
       writeNotebookFile();
       writeKeptList();
     }
+    if (name in wholeScripts) writeLicences(name);
+    await writeFiles(name, scripts);
     await declarations(name);
+    await writeElementTypes(name);
   }
   record(`build-${name}`, { inputs, outputs: hashesOf(outputsOf(name)) });
 }

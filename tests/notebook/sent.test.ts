@@ -5,6 +5,9 @@ import { buildFromLink, linkOfBuild, parseBuild } from "../../packages/calc/src/
 import { valueAt } from "../../packages/calc/src/drivetrain/index.js";
 import { Hands, notebookBrowser } from "./page.js";
 
+// Its types speak of a module where its default is the function.
+const readCode = jsQR as unknown as typeof jsQR.default;
+
 // A drivetrain in an address: out of an article, onto a phone and back, into a frame.
 
 let browser: Browser;
@@ -78,7 +81,7 @@ describe("a drivetrain in an address", () => {
         return { width: one.width, height: one.height };
       }
     }, png);
-    const read = jsQR(Uint8ClampedArray.from(data), width, height)?.data ?? "";
+    const read = readCode(Uint8ClampedArray.from(data), width, height)?.data ?? "";
     expect(read.length).toBeLessThanOrEqual(1200);
     const reading = await buildFromLink(read.split("#build-")[1]!);
     expect(reading.ok && valueAt(reading.build, "gears.driver")).toBe(13);

@@ -11,7 +11,7 @@ export const elementAttributes = {
   "mw-teeth": ["of", "label", "min", "max", "free"],
   "mw-ratio-summary": ["of", "at"],
   "mw-overdrive-gauge": ["of", "with", "base", "scope", "at"],
-  "mw-edits": [],
+  "mw-edits": ["sticks"],
   "mw-stage-editor": [],
   "mw-train-drawing": ["of", "at"],
   "mw-drive-line": ["still", "chosen", "open", "at"],

@@ -11,7 +11,8 @@ export function countsOf(build: Build): ChangeSet {
     stagesOf(build).flatMap(({ stage }) =>
       displays[stage.kind](stage).flatMap((piece) => {
         if (!("field" in piece) || piece.field === undefined) return [];
-        const isOwn = typeof piece.value === "number" || stage.kind === "published";
+        // A printed ratio is text.
+        const isOwn = typeof piece.value === "number" || piece.field === "value";
         return isOwn && piece.value !== undefined ? [[`${stage.id}.${piece.field}`, piece.value]] : [];
       }),
     ),

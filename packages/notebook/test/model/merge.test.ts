@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readBuild } from "../../../calc/src/document/index.js";
+import { readBuild } from "@meshwright/calc/document";
 import {
   fileText,
   handedOut,

@@ -9,8 +9,9 @@ import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
  * A card for the workshop, made for paper (A5 and A4): counts, centre distances, openings, turns to check by hand, boxes to
  * tick, and room to write what was measured; with whose values they are, the date, and the cautions for a first run.
  *
- * @attr at `article` or an alternative's id
- * @csspart card the card
+ * @attr at - `article` or an alternative's id
+ * @csspart root - all that it draws
+ * @csspart card - the card
  */
 export class MwBenchCard extends ToolElement {
   static override readonly tag = "mw-bench-card";

@@ -146,11 +146,12 @@ export const styles = css`
   button.name,
   button.lane {
     color: inherit;
-    text-decoration: none;
     padding: 0;
     white-space: inherit;
     text-align: inherit;
-    border-bottom: 1px solid transparent;
+    border: 0;
+    border-bottom: 1px solid color-mix(in srgb, currentColor 35%, transparent);
+    border-radius: 0;
   }
   button.name:hover,
   button.lane:hover,
@@ -170,9 +171,6 @@ export const styles = css`
   }
   .arrow {
     color: var(--_second);
-  }
-  mw-teeth::part(note) {
-    display: none;
   }
   .note,
   .shaft,
@@ -230,7 +228,7 @@ export const styles = css`
     position: absolute;
     padding: 0;
     min-width: 24px;
-    text-decoration: none;
+    border: 0;
     opacity: 0.7;
     background:
       linear-gradient(currentColor, currentColor) 50% 50% / 7px 1px no-repeat,

@@ -28,9 +28,12 @@ type Sort = Order | "closest";
  * against centre distance with the range and the mount drawn in it. Near misses stay, with their reasons. Choosing a pair
  * makes it the reader's own.
  *
- * @attr of the pair's stage; the first one with a mount where not said
- * @fires mw-change the pair that was taken, or the range that was changed
- * @csspart question the question · @csspart window the picture · @csspart table the list
+ * @attr of - the pair's stage; the first one with a mount where not said
+ * @fires {CustomEvent<ChangeSet | Change>} mw-change - the pair that was taken, or the range that was changed
+ * @csspart root - all that it draws
+ * @csspart question - the question
+ * @csspart window - the picture
+ * @csspart table - the list
  */
 export class MwPairFinder extends Picture {
   static override readonly tag = "mw-pair-finder";

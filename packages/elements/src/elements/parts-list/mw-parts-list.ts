@@ -8,8 +8,9 @@ import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
  * Every part of the build as it stands, by stage, with quantities, makers, sources and the dates at which they were looked
  * up.
  *
- * @attr at `article` or an alternative's id
- * @csspart table the table
+ * @attr at - `article` or an alternative's id
+ * @csspart root - all that it draws
+ * @csspart table - the table
  */
 export class MwPartsList extends ToolElement {
   static override readonly tag = "mw-parts-list";
@@ -23,6 +24,7 @@ export class MwPartsList extends ToolElement {
     if (!said) return this.fallback(false);
     const [table] = said.tables;
     return html`<div class="root" part="root">
+        ${this.whose(this.at)}
         ${scrolling(
           table!.caption!,
           html`<table part="table">
