@@ -98,7 +98,12 @@ async function madeHashes() {
   const sources = ["calc", "elements"].flatMap((owner) => languageSources(at("packages", owner, "src", "languages")));
   const all = sources.map(async (path) => {
     const [, kind, language] = /([\w-]+)[\\/]([\w-]+)\.ts$/.exec(path);
-    return [`${kind}-${language}`, createHash("sha256").update(await languageScript(path)).digest("base64")];
+    return [
+      `${kind}-${language}`,
+      createHash("sha256")
+        .update(await languageScript(path))
+        .digest("base64"),
+    ];
   });
   return Object.fromEntries(await Promise.all(all));
 }
@@ -276,9 +281,7 @@ async function bundled({ input, format }) {
     inlineDynamicImports: true,
     generatedCode: "es2015",
     // A server may import whatever a page has: there is nothing to register there.
-    ...(format === "iife"
-      ? { strict: true, intro: `if (!globalThis.HTMLElement) return;\n${await hashTable()}` }
-      : {}),
+    ...(format === "iife" ? { strict: true, intro: `if (!globalThis.HTMLElement) return;\n${await hashTable()}` } : {}),
   });
   await bundle.close();
   return output[0];
@@ -370,8 +373,8 @@ console.warn("Meshwright: ${secondFile} and the file before it are not of one bu
     await minified(
       `(function(meshwrightSecond){if(!globalThis.HTMLElement)return;${register}
 ${chunks["first.js"].code}
-var home=${home};
-if(home&&!home.more)home.more=function(id,run){return id===${JSON.stringify(id)}&&(run(System),true)};
+customElements.whenDefined(${JSON.stringify(tag)}).then(function(home){
+if(!home.more)home.more=function(id,run){return id===${JSON.stringify(id)}&&(run(System),true)}});
 })(${JSON.stringify([secondFile, hash])})`,
     ),
   );
