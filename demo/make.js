@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { format, resolveConfig } from "prettier";
 import { readBuild } from "@meshwright/calc/document";
-import { documentMade, findingsMade, formsMade, notationMade, systemsMade } from "../scripts/guide/document.js";
+import { documentMade, findingsMade, formsMade, notationMade } from "../scripts/guide/document.js";
 import {
   elements,
   eventsMade,
@@ -22,6 +22,8 @@ import { hostsMade, triedMade } from "../scripts/guide/hosts.js";
 import { withIds } from "../scripts/guide/html.js";
 import { measuredMade } from "../scripts/guide/measured.js";
 
+import { systemsMade } from "./systems.js";
+
 const here = fileURLToPath(new URL(".", import.meta.url));
 const limpet = readFileSync(join(here, "..", "seeds", "limpet.json"), "utf8");
 
@@ -36,6 +38,7 @@ const chapters = {
   "looks.html": "Looks",
   "files.html": "Files and hosting",
   "blogs.html": "In a blog",
+  "systems.html": "In blogs and wikis, one by one",
   "apps.html": "In an app",
   "trouble.html": "Trouble, words, cautions",
   "hosts.html": "In other software",
@@ -68,7 +71,7 @@ async function makers() {
     files: filesMade,
     languages: languagesMade,
     findings: findingsMade,
-    systems: systemsMade,
+    systems: () => systemsMade(),
     hosts: hostsMade,
     measured: measuredMade,
     tried: (_, numbers) => triedMade(numbers),

@@ -1,5 +1,6 @@
 // npm run build: writes packages/*/dist. With --if-stale only where what was built is gone, damaged, or of other sources.
 // Names of packages choose among them.
+import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { basename, dirname, join, relative, sep } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -14,7 +15,7 @@ const packageNames = ["calc", "elements", "figures", "notebook"];
 /** Self-contained classic scripts: by package, the file and the source that it begins with. */
 const wholeScripts = {
   elements: { "meshwright.js": "all.ts" },
-  notebook: { "notebook.js": "index.ts" },
+  notebook: { "notebook.js": "index.ts", "embed.js": "embed.ts" },
 };
 
 /** The same in two files, the second of which comes later: the files and the sources that they begin with. */
@@ -40,7 +41,7 @@ const inputsOf = (name) => [
     .flatMap((one) => filesBelow(at("packages", one), (path) => isSource(path) || path.endsWith(".json"))),
   ...filesBelow(at("scripts", "lib")),
   ...["scripts/build.js", "package-lock.json", "tsconfig.json"].map((path) => at(path)),
-  ...(name === "notebook" ? [example, at("demo", "notebook", "index.html")] : []),
+  ...(name === "notebook" ? [example, at("demo", "limpet.svg"), ...filesBelow(at("demo", "notebook"))] : []),
 ];
 const outputsOf = (name) => filesBelow(at("packages", name, "dist"));
 
@@ -213,6 +214,7 @@ function writeNotebookFile() {
   const page = readFileSync(at("demo", "notebook", "index.html"), "utf8");
   const styles = readFileSync(at("demo", "notebook", "notebook.css"), "utf8");
   const whole = page
+    .replace(/ offline="[^"]*"/, "")
     .replace(/ *<link rel="(icon|stylesheet)"[^>]*>\n/g, "")
     .replace(
       /<script[^>]*><\/script>/,
@@ -223,6 +225,29 @@ function writeNotebookFile() {
   writeFileSync(join(folder, "notebook.html"), whole);
 }
 
+/**
+ * What the notebook's worker keeps, under a name that is another whenever any of it is: page and script are of one build, always.
+ */
+function writeKeptList() {
+  const folder = at("packages", "notebook", "dist");
+  const own = {
+    "./": "index.html",
+    "notebook.css": "notebook.css",
+    "embed.html": "embed.html",
+    "embed.css": "embed.css",
+  };
+  const files = [
+    ...Object.entries(own).map(([address, file]) => [address, at("demo", "notebook", file)]),
+    ...["notebook.js", "embed.js"].map((file) => [`script/${file}`, join(folder, file)]),
+    ["../seeds/limpet.json", example],
+    ["../limpet.svg", at("demo", "limpet.svg")],
+  ];
+  const hash = createHash("sha256");
+  for (const [, path] of files) hash.update(readFileSync(path));
+  const kept = { version: hash.digest("hex").slice(0, 16), files: files.map(([address]) => address) };
+  writeFileSync(join(folder, "kept.js"), `self.meshwrightKept = ${JSON.stringify(kept, null, 2)};\n`);
+}
+
 async function buildPackage(name) {
   const inputs = hashesOf(inputsOf(name));
   const written = await buildModules(name, external);
@@ -230,7 +255,10 @@ async function buildPackage(name) {
     const scripts = [...(await buildScripts(name)), ...(await buildLanguages(name))];
     removeOthers(at("packages", name, "dist"), [...written, ...scripts]);
     if (name === "calc") await writeSchema();
-    if (name === "notebook") writeNotebookFile();
+    if (name === "notebook") {
+      writeNotebookFile();
+      writeKeptList();
+    }
     if (name in wholeScripts) writeLicences(name);
     await writeFiles(name, scripts);
     await declarations(name);

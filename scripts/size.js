@@ -14,7 +14,7 @@ import { at, shown } from "./lib/paths.js";
  */
 const limits = { exact: 4096, read_and_evaluate: 13_312, figure: 18_432, first: 20_480, article: 47_104 };
 const onRecord = ["read_notation", "second", "calc", "all", "notebook"];
-const languageLimit = 800;
+const languageLimit = 1024;
 
 /** The two files of an article. */
 const parts = ["first", "second"];

@@ -1,6 +1,6 @@
 // The guide's pages about the build document and its notation: every kind of stage, every field with its meaning and an
 // example, every attribute.
-import { readdirSync, readFileSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { readBuild, scalarTexts } from "@meshwright/calc/document";
 import { shapes, stageShape } from "@meshwright/calc/drivetrain";
 import { evaluate } from "@meshwright/calc/evaluate";
@@ -170,14 +170,4 @@ export function findingsMade() {
       ]);
   }
   return sections.map(({ head, rows }) => `<h3>${escaped(head)}</h3>${table(["Code", "Sentence"], rows)}`).join("");
-}
-
-/** What the folder of systems holds, one section each. */
-export function systemsMade() {
-  const folder = at("demo", "guide", "systems");
-  return readdirSync(folder)
-    .filter((name) => name.endsWith(".html"))
-    .sort()
-    .map((name) => readFileSync(`${folder}/${name}`, "utf8"))
-    .join("");
 }

@@ -98,7 +98,7 @@ describe("a reader of the article", { timeout: 120_000 }, () => {
     await page.reload({ waitUntil: "networkidle0" });
     expect(texts(await figuresOn(page))).toEqual(expected(before, changes));
 
-    await pressed(page, "article");
+    await pressed(page, "the author’s");
     expect(texts(await figuresOn(page))).toEqual(texts(before));
     expect(said).toEqual([]);
     await page.close();

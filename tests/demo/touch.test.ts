@@ -55,11 +55,12 @@ test("finds the pair that fits, sees why others do not, and gets the order, by t
   const verdict = () => shown(page, 'mw-value[figure="fit"]:not([at])', "span");
   expect(await verdict()).toBe("fits");
 
-  const more = ".strip button:last-of-type";
+  // The page has one strip, with keys for the count in hand.
+  const more = ".strip .hand button:last-of-type";
   await press('mw-teeth[of="primary.driver"]', "input");
-  await press('mw-teeth[of="primary.driver"]', more, 2);
+  await press("mw-edits", more, 2);
   await press('mw-teeth[of="primary.driven"]', "input");
-  await press('mw-teeth[of="primary.driven"]', more, 4);
+  await press("mw-edits", more, 4);
   expect(await verdict()).toBe("too far apart");
   expect(await shown(page, "mw-train-drawing")).toContain("1.9 mm short");
   const order = await shown(page, "mw-order-list");

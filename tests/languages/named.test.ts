@@ -1,7 +1,7 @@
 // A language is a file in each list of words, and every list is named wherever it is fetched from.
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { languageCodes } from "@meshwright/calc/languages";
+import { languageCodes } from "../../packages/calc/src/languages/all.js";
 import { at } from "../../scripts/lib/paths.js";
 
 const calc = (...parts: string[]) => ["packages", "calc", "src", "languages", ...parts];
@@ -37,7 +37,7 @@ test.each([
   ["words", /languages\/words\/(\w+)\.js/g, "words"],
   ["figures", /languages\/figures\/(\w+)"/g, "words"],
   ["reports", /languages\/reports\/(\w+)"/g, "words"],
-  ["findings", /languages\/findings\/(\w+)"/g, "findings"],
+  ["findings", /languages\/findings\/(\w+)"/g, "words"],
   ["tools", /languages\/tools\/(\w+)\.js/g, "tools"],
 ])("the modules fetch the %s of every language", (_, pattern, room) => {
   const found = namedIn(pattern, ...elements("shared", room, "load.ts")).filter((name) => name !== "en");

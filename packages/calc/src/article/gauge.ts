@@ -57,6 +57,9 @@ export function sayGauge(speaker: Speaker, attributes: Attributes): SaidGauge | 
   const farther = figure({ figure: "farther", ...query });
   const gap = low * high < 0 ? fill(words.told, words.uncertain, farther) : farther;
   const percentages = known.map((one) => [one, figure({ figure: "gap", ...asked, base, scope: one, drive: "locked" })]);
+  // By the rear, or whatever stands in its place: that is what the trade means by the word.
+  const side = low === high && low ? (low > 0 ? words.overdrive : words.underdrive) : undefined;
+  const over = side && figure({ ...query, figure: "gap", base: pair.with.id });
   const circle = low > 0 ? circleText(speaker, pair.difference(scope)!) : undefined;
   const taken = pair.isOpen && figure({ figure: "taken-up", ...asked });
   return {
@@ -68,6 +71,7 @@ export function sayGauge(speaker: Speaker, attributes: Attributes): SaidGauge | 
     percentages: Object.fromEntries(percentages) as SaidGauge["percentages"],
     opposed: pair.establishedSameWay === false ? words.oppose : undefined,
     notes: [
+      ...(side && over ? [fill(side, pair.of.label, pair.with.label, over)] : []),
       ...(pair.by === "motor-speed" ? [words.bySpeed] : []),
       ...(taken && taken !== words.unknown ? [fill(words.takesUp, taken)] : []),
       ...(circle ? [fill(words.circle, circle)] : []),

@@ -3,7 +3,7 @@ export const ofAll = ["build"];
 
 /** The attributes of each element: one table for page, command, guide and editors. */
 export const elementAttributes = {
-  "mw-build": ["src", "json", "mode", "permalink", "seal"],
+  "mw-build": ["src", "json", "mode", "permalink", "notebook", "seal"],
   "mw-value": [
     ...["figure", "of", "with", "group", "base", "scope", "from", "measure"],
     ...["over", "unit", "digits", "sign", "drive", "at"],
@@ -11,7 +11,7 @@ export const elementAttributes = {
   "mw-teeth": ["of", "label", "min", "max", "free"],
   "mw-ratio-summary": ["of", "at"],
   "mw-overdrive-gauge": ["of", "with", "base", "scope", "at"],
-  "mw-edits": [],
+  "mw-edits": ["sticks"],
   "mw-stage-editor": [],
   "mw-train-drawing": ["of", "at"],
   "mw-drive-line": ["still", "chosen", "open", "at"],

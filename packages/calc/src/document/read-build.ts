@@ -2,7 +2,7 @@ import type { Build } from "../drivetrain/index.js";
 import { MeshwrightError } from "../exact/index.js";
 import { errorOf, findingOf, type Finding } from "../stages/index.js";
 import { checkBuild } from "./check.js";
-import { faultIn } from "./json.js";
+import { readJson } from "./json.js";
 import { refused, type Reading } from "./reading.js";
 import { tryVersions } from "./trial.js";
 
@@ -12,8 +12,8 @@ const mostFaults = 100;
 function readData(json: unknown): Reading {
   try {
     if (typeof json !== "string") return checkBuild(json);
-    const fault = faultIn(json);
-    return fault ? refused(fault) : checkBuild(JSON.parse(json));
+    const found = readJson(json);
+    return "fault" in found ? refused(found.fault) : checkBuild(found.data);
   } catch {
     // Only what is no plain data can bring us here: a getter that throws, a proxy that was taken back.
     return refused(errorOf("shape", "not-data", ""));

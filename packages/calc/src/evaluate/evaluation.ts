@@ -53,7 +53,7 @@ export class Evaluation {
       const { build } = this;
       const situation = this.#situation;
       const effect = new Effect();
-      const trunk = { effect, turn: follow(build.stages, effect, situation) };
+      const trunk = { effect, released: follow(build.stages, effect, situation) };
       const further = this.#further;
       const shared: Shared & { splitting: Splitting | undefined } = { situation, trunk, further, splitting: undefined };
       this.#outputs = build.outputs.map((output) => new OutputEvaluation(shared, output));

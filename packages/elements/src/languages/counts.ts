@@ -17,5 +17,4 @@ export const countWords = {
   wholeOnly: "Whole teeth only, from {0}. Kept {1}.",
   most: "{0} is the most here. Kept {1}.",
   kept: "{0} Kept {1}.",
-  article: "article {0}",
 };

@@ -1,8 +1,9 @@
 import { changesFrom, linkCarries, linkOf } from "@meshwright/calc/document";
 import { labelAt } from "@meshwright/calc/drivetrain";
 import { findingOf, type Finding } from "@meshwright/calc/stages";
-import { buildsOf, oversight, type Linking, type Overseen } from "../shared/element/index.js";
-import { hashKey, linkWith, readHash, writeHash } from "../shared/page/index.js";
+import { buildsOf, oversight, type Linking, type MeshwrightElement, type Overseen } from "../shared/element/index.js";
+import { hashKey, linkWith, readHash, seekAnchor, writeHash, writeNow } from "../shared/page/index.js";
+import { Told } from "./told.js";
 
 /** What the address says about one build, and what it is to say. */
 export class BuildLinks implements Linking {
@@ -10,9 +11,15 @@ export class BuildLinks implements Linking {
   readonly #build: Overseen & { readonly permalink?: string | null };
   #key = "";
   #seen: string | undefined;
+  readonly #told: Told;
 
   constructor(build: Overseen) {
     this.#build = build;
+    this.#told = new Told(build as Overseen & MeshwrightElement);
+  }
+
+  draw(): void {
+    this.#told.draw();
   }
 
   look(): void {
@@ -20,6 +27,7 @@ export class BuildLinks implements Linking {
     const { store } = build;
     const { article } = store;
     if (!article) return;
+    seekAnchor();
     const key = hashKey(build.id, buildsOf(build.id).indexOf(build) + 1);
     const text = readHash(key);
     if (this.#key && key !== this.#key && store.arrived && !text) store.arrive({ structure: [], sets: {} });
@@ -32,6 +40,7 @@ export class BuildLinks implements Linking {
     // What cannot be read takes nothing away.
     const isEmpty = !structure.length && !Object.keys(changes).length;
     if (!isEmpty || !findings.length) store.arrive({ structure, sets: changes });
+    this.#told.arrived(!isEmpty, findings.length > 0);
   }
 
   leftOut(): readonly Finding[] {
@@ -69,6 +78,10 @@ export class BuildLinks implements Linking {
     const at = this.#permalink();
     const here = at.split("#")[0] === location.href.split("#")[0];
     return linkWith(at, here ? this.#key : hashKey(this.#build.id, 1), this.#written() ?? "");
+  }
+
+  left(): void {
+    writeNow();
   }
 
   changed(): void {

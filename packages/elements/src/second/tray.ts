@@ -1,8 +1,9 @@
 import { setText } from "@meshwright/calc/article";
 import { sameSet, setOf, spotOf, type GearSet } from "@meshwright/calc/drivetrain";
 import { Writer } from "@meshwright/calc/report";
-import { html, nothing, render, type TemplateResult } from "lit/html.js";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { dress, paperOf, type CountState, type More, type Tray } from "../shared/element/index.js";
+import { drawInto, stripOf, takeInHand } from "../shared/drawn/index.js";
 import { figureWordsFor, fill, wordsFor } from "../shared/words/index.js";
 import { choicesFor, type Choice } from "./sets.js";
 import { trayStyles } from "./tray-styles.js";
@@ -48,12 +49,15 @@ export class CountTray implements Tray {
   }
 
   draw(): void {
-    const { keys, choice, open, message } = this.#state;
+    const { keys, choice, message, isSet } = this.#state;
+    const open = this.#open();
+    // The strip of the page follows what is taken up, and what is changed while it is.
+    if (this.#state.open && !isSet) takeInHand(this.#state);
     const what = open ?? message;
     const place = what !== this.#shown ? this.#measure() : undefined;
     this.#shown = what;
-    render(this.#keys(), keys);
-    render(this.#choice(), choice);
+    drawInto(keys, this.#keys());
+    drawInto(choice, this.#choice());
     const select = choice.querySelector("select");
     if (select) {
       const fitted = setOf(this.#stage());
@@ -67,13 +71,20 @@ export class CountTray implements Tray {
     if (open === "strip" && tray.showPopover && !tray.matches(":popover-open")) tray.showPopover();
   }
 
+  /** What is to stand around the count: nothing but messages, where the page's own strip has the keys. */
+  #open(): CountState["open"] {
+    const { open, store } = this.#state;
+    return open === "strip" && stripOf(store) ? undefined : open;
+  }
+
   #stage() {
     const { build, address } = this.#state;
     return build && spotOf(build, address)?.stage;
   }
 
   #measure(): Place | undefined {
-    const { root, open, message, element } = this.#state;
+    const { root, message, element } = this.#state;
+    const open = this.#open();
     const around = root.querySelector(".root")?.getBoundingClientRect();
     if (!around || !(open || message)) return undefined;
     const width = element.ownerDocument.documentElement.clientWidth;
@@ -83,7 +94,8 @@ export class CountTray implements Tray {
   }
 
   #keys(): TemplateResult | typeof nothing {
-    const { open, message, name, text, store, element, step, undo } = this.#state;
+    const { message, name, text, store, element, step, undo } = this.#state;
+    const open = this.#open();
     if (!open && !message) return nothing;
     const words = wordsFor(element.locale);
     const strip = open === "strip";

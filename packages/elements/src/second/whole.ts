@@ -7,6 +7,7 @@ import { fetchWords, figureWordsFor } from "../shared/words/index.js";
 import { check } from "./check.js";
 import { wholeEngine } from "./engine.js";
 import { BuildLinks } from "./link.js";
+import { mark } from "./mark.js";
 import { CountTray, inSentence } from "./tray.js";
 
 let isWhole = false;
@@ -26,6 +27,7 @@ export function makeWhole(): void {
       link: (build) => new BuildLinks(build as Overseen),
       tray: (state) => new CountTray(state),
       setText: inSentence,
+      mark,
       announce,
     },
     contract,

@@ -24,9 +24,9 @@ const plain = (name: string): string => name.replace(/[A-Z]/g, (letter) => ` ${l
 /**
  * One stage: what is known of it and how, its pitch and mount, what fits and why not, gears that fit, and what is fitted.
  *
- * @attr of the stage
- * @fires mw-notebook-replace the stage is to be another thing
- * @fires mw-notebook-count an address, what it was, and what it is now
+ * @attr of - the stage
+ * @fires mw-notebook-replace - the stage is to be another thing
+ * @fires mw-notebook-count - an address, what it was, and what it is now
  */
 export class MwNotebookStage extends NotebookPart {
   static readonly tag = "mw-notebook-stage";
@@ -183,6 +183,14 @@ export class MwNotebookStage extends NotebookPart {
                       wheel turn.
                     </p>`
               }`
+          : nothing
+      }
+      ${
+        how.includes("range")
+          ? html`<details>
+              <summary>Turn it by hand, and put what it comes to in its place</summary>
+              <mw-turn-count of=${of}></mw-turn-count>
+            </details>`
           : nothing
       }
       ${this.#more(stage)}`;

@@ -2,8 +2,8 @@ import { html, nothing, type TemplateResult } from "lit";
 import { buildFromAttributes, readUnfinished } from "@meshwright/calc/document";
 import { changesOf, labelAt, stagesOf, type Build } from "@meshwright/calc/drivetrain";
 import { DOMParser as PostParser } from "prosemirror-model";
-import { NotebookPart, sheet } from "../frame/index.js";
-import type { Notebook, PostNode } from "../model/index.js";
+import { download, NotebookPart, sheet } from "../frame/index.js";
+import { fileName, type Notebook, type PostNode } from "../model/index.js";
 import {
   blocks,
   candidatesOf,
@@ -16,8 +16,12 @@ import {
   type Candidate,
   type FigureAttrs,
   type Match,
+  type Picture,
 } from "../writing/index.js";
 import { commands, PostEditor } from "./editor.js";
+import type { Framed } from "../embed/index.js";
+import { framingOf, frameView, type Framing } from "./frame-view.js";
+import { picturesView, pngOf } from "./pictures-view.js";
 import { publishView, scriptBeside, type Publishing, type Script } from "./publish.js";
 import { written } from "./styles.js";
 
@@ -36,6 +40,9 @@ export class MwNotebookPost extends NotebookPart {
     publishing: { state: true },
     script: { state: true },
     said: { state: true },
+    framing: { state: true },
+    isFraming: { state: true },
+    pictureSaid: { state: true },
   };
 
   declare private found: readonly Match[];
@@ -47,6 +54,11 @@ export class MwNotebookPost extends NotebookPart {
   declare private publishing: Publishing;
   declare private script: Script | undefined;
   declare private said: string | undefined;
+  /** The frame for hosts without scripts, once it has been measured. */
+  declare private framing: Framing | undefined;
+  declare private isFraming: boolean;
+  declare private pictureSaid: string | undefined;
+  #framed: Framed = "drive-line";
   #editor: PostEditor | undefined;
   #kept: PostNode | undefined;
   #drawnFor: Build | undefined;
@@ -297,11 +309,41 @@ export class MwNotebookPost extends NotebookPart {
   readonly #answer = (answers: Partial<Publishing>): void => {
     this.publishing = { ...this.publishing, ...answers };
     this.said = undefined;
+    if (this.publishing.place === "frame" && this.publishing.file === "no") void this.#frame(this.#framed);
     if (answers.file === "yes" && !this.script)
       void scriptBeside().then((script) => {
         this.script = script;
       });
   };
+
+  /** Measures the frame of the drivetrain as it stands, laid out beside the page. */
+  async #frame(show: Framed): Promise<void> {
+    const { build } = this;
+    this.#framed = show;
+    if (!build || this.isFraming) return;
+    this.isFraming = true;
+    this.framing = undefined;
+    this.framing = await framingOf(build, show, document.body);
+    this.isFraming = false;
+    // What was chosen or changed meanwhile is measured next.
+    if (this.#framed !== show || this.build !== build) void this.#frame(this.#framed);
+  }
+
+  readonly #frameView = (): TemplateResult => {
+    const { build, framing } = this;
+    if (framing && framing.of !== build) queueMicrotask(() => void this.#frame(this.#framed));
+    return frameView(
+      framing,
+      { build: build!, show: this.#framed, isLooking: this.isFraming },
+      { choose: (show) => void this.#frame(show), copy: (text) => void this.#copy(text), said: this.said },
+    );
+  };
+
+  async #png(picture: Picture): Promise<void> {
+    const png = await pngOf(picture);
+    this.pictureSaid = png ? undefined : "This browser did not draw it; save it as SVG.";
+    if (png) download(fileName(this.session.notebook, `${picture.name}.png`), png, "image/png");
+  }
 
   readonly #copy = async (text: string): Promise<void> => {
     try {
@@ -323,6 +365,7 @@ export class MwNotebookPost extends NotebookPart {
       </div>
       ${this.#over()} ${this.#match()}
       ${this.said && !this.publishing.place ? html`<p role="status">${this.said}</p>` : nothing}
-      ${publishView(doc, this.build, this.publishing, this.script, { answer: this.#answer, copy: (text) => void this.#copy(text), said: this.said })}`;
+      ${publishView(doc, this.build, this.publishing, this.script, { answer: this.#answer, copy: (text) => void this.#copy(text), said: this.said, frame: this.#frameView })}
+      ${this.build ? picturesView(this.session, { png: (picture) => void this.#png(picture), copy: (text) => void this.#copy(text), said: this.pictureSaid }) : nothing}`;
   }
 }

@@ -57,6 +57,26 @@ export const figureWords = /* @__PURE__ */ Object.assign({}, verdictWords, {
   oppose: "Front and rear turn against each other. Do not drive it. Check the ring-gear sides, then count the meshes.",
   circle: "Matches a turning circle of {0} radius at the middle of the rear axle.",
   takesUp: "Straight on the open differential takes up the difference: {0} of the motor’s turns.",
+
+  // What an edit does
+  moved: "{0} {1}, was {2}",
+  now: {
+    above: "{0}: now above {1}",
+    below: "{0}: now below {1}",
+    inside: "{0}: now inside {1}",
+    uncertain: "{0}: now cannot be told against {1}",
+  },
+  authorsRange: "the author’s {0}",
+  ownRange: "your {0}",
+  asBefore: "{0} as before",
+  rolls: "{0} rolls {1} for one motor turn, was {2}",
+  noEffect: "No total changes.",
+  slower: "{0} wheels {1} slower",
+  faster: "{0} wheels {1} faster",
+
+  // Which of two axles runs ahead, by the name the trade has for it
+  overdrive: "Overdrive, {0} over {1}: {2}.",
+  underdrive: "Underdrive, {0} under {1}: {2}.",
 });
 
 /** The words of one language for figures. */

@@ -179,7 +179,8 @@ export class MwBenchCard extends ToolElement {
     const alternative = store?.article?.alternatives?.find(({ id }) => id === this.at);
     if (alternative) return fill(reports.valuesOf, alternative.label ?? alternative.id);
     const changed = this.at === "article" ? 0 : (store?.changed ?? 0);
-    return changed ? fillCount(this.words.readers, changed, this.locale) : reports.authorsValues;
+    if (changed) return fillCount(this.words.readers, changed, this.locale);
+    return this.holder?.isOwn ? "" : reports.authorsValues;
   }
 
   protected override render(): TemplateResult {

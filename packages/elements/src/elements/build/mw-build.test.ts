@@ -1,4 +1,5 @@
 import { assert } from "@esm-bundle/chai";
+import { sealOf } from "@meshwright/calc/document";
 import { clear, countIn, find, limpet, lineOf, press, settle, short, show, turn, withLimpet } from "../../test/page.js";
 import type { MwBuild } from "./index.js";
 
@@ -18,6 +19,15 @@ describe("mw-build", () => {
     buildIn(page).json = JSON.parse(limpet);
     await settle();
     assert.deepEqual(values(page), ["43.32"]);
+  });
+
+  it("takes a title among the attributes, under the seal that a tool wrote over all of them", async () => {
+    const attributes = { stages: "Pair: 10 to 20", rear: "Hub: 10 to 30", title: "Limpet" };
+    const said = Object.entries(attributes).map(([name, value]) => `${name}="${value}"`);
+    const page = await show(`<mw-build ${said.join(" ")} seal="${sealOf(attributes)}"></mw-build>${rear}`);
+    assert.deepEqual(await buildIn(page).checked, []);
+    assert.deepEqual(values(page), ["6.00"]);
+    assert.equal(buildIn(page).store.article?.title, "Limpet");
   });
 
   it("takes a build from a file", async () => {
@@ -191,6 +201,7 @@ describe("mw-build", () => {
     assert.deepEqual(values(body), ["43.32"]);
     body.insertAdjacentHTML("beforeend", "");
     assert.isAbove(find(body, "mw-value").shadowRoot!.adoptedStyleSheets.length, 0);
+    body.replaceChildren();
   });
 
   it("leaves nothing behind", async () => {
@@ -206,5 +217,117 @@ describe("mw-build", () => {
     }
     await settle();
     assert.deepEqual([shared.holders.size, shared.watchers.size], before);
+  });
+
+  describe("that a link has changed", () => {
+    const told = (root: ParentNode = document): HTMLElement | null =>
+      [...root.querySelectorAll("*")].map((one) => one.shadowRoot?.querySelector<HTMLElement>(".told")).find(Boolean) ??
+      null;
+    const said = (): string => told()?.textContent!.replace(/\s+/g, " ").trim() ?? "";
+    const press = async (text: string): Promise<void> => {
+      [...told()!.querySelectorAll("button")].find((one) => one.textContent!.trim() === text)!.click();
+      await settle();
+    };
+    const sentence = `<p>It comes to <mw-value of="front">44.30</mw-value>.</p>`;
+    /** Opens the markup by a link that holds changes, or by any text. */
+    const arrive = async (markup: string, changes: object | string): Promise<HTMLElement> => {
+      const page = await show(withLimpet(""));
+      let text = changes;
+      if (typeof changes === "object") {
+        buildIn(page).store.change(changes as never);
+        await turn();
+        text = buildIn(page).link().split("#")[1]!;
+      }
+      const shown = await show(markup);
+      history.replaceState(null, "", `#${text as string}`);
+      dispatchEvent(new HashChangeEvent("hashchange"));
+      await settle();
+      return shown;
+    };
+    afterEach(() => history.replaceState(null, "", location.pathname + location.search));
+
+    it("says so in two lines before its first figure, with no mw-edits on the page", async () => {
+      const page = await arrive(withLimpet(sentence), { "front-hub.driven": 23 });
+      assert.match(
+        said(),
+        /^This link changes the author’s numbers\. Front hub gear 23, was 22: Front wheels 4\.3% slower\. See the author’s Hide$/,
+      );
+      assert.isAtMost(told()!.getBoundingClientRect().bottom, find(page, "p").getBoundingClientRect().top);
+      assert.equal(find(page, "p").innerHTML, '<p>It comes to <mw-value of="front">44.30</mw-value>.</p>'.slice(3, -4));
+      assert.isNotNull(find(page, "mw-value").shadowRoot!.querySelector("[data-was]"));
+    });
+
+    it("shows the author's, brings the sent version back, and can be put away", async () => {
+      const page = await arrive(withLimpet(sentence), { "front-hub.driven": 23 });
+      await press("See the author’s");
+      assert.deepEqual(values(page), ["44.30"]);
+      assert.equal(said(), "These are the author’s numbers. Back to the sent version Hide");
+      await press("Back to the sent version");
+      assert.deepEqual(values(page), ["46.31"]);
+      assert.include(said(), "This link changes the author’s numbers.");
+      await press("Hide");
+      assert.isNull(told());
+      assert.deepEqual(values(page), ["46.31"]);
+    });
+
+    it("says that a link could not be read, and shows the author's numbers", async () => {
+      const page = await arrive(withLimpet(sentence), "mw-limpet=1cBroken");
+      assert.equal(said(), "This link’s changes could not be read. These are the author’s numbers. Hide");
+      assert.deepEqual(values(page), ["44.30"]);
+    });
+
+    it("says nothing where no link came, and nothing of a reader's own changes", async () => {
+      const page = await show(withLimpet(sentence));
+      buildIn(page).store.change({ "front-hub.driven": 23 });
+      await settle();
+      assert.isNull(told());
+    });
+
+    it("is seen in the window where the build stands after its figures, or is not drawn", async () => {
+      for (const markup of [
+        sentence + withLimpet(""),
+        `<div style="display: none">${withLimpet("")}</div>${sentence}`,
+      ]) {
+        await arrive(`<div style="height: 400px"></div>${markup}`, { "front-hub.driven": 23 });
+        const { top, width } = told()!.getBoundingClientRect();
+        assert.isAbove(width, 100, markup);
+        assert.isAtLeast(top, 0);
+        assert.isBelow(top, 400);
+        await press("Hide");
+        assert.isNull(told());
+      }
+    });
+
+    it("counts what has no room, and takes no words from the link", async () => {
+      await arrive(withLimpet(sentence), {
+        "front-hub.driven": 23,
+        "row.teeth.0": 19,
+        "primary.driven": 60,
+        "primary.driver": 16,
+        "primary.label": "Evil words",
+      });
+      assert.include(said(), "and 1 more");
+      assert.notInclude(said(), "Evil");
+    });
+
+    it("tells at each picture and table whose version it draws, while it is another's", async () => {
+      const page = await arrive(
+        withLimpet(
+          `<mw-ratio-summary></mw-ratio-summary><mw-overdrive-gauge></mw-overdrive-gauge><mw-ratio-summary at="article"></mw-ratio-summary>`,
+        ),
+        { "front-hub.driven": 23 },
+      );
+      const marks = () =>
+        [...page.querySelectorAll("mw-ratio-summary, mw-overdrive-gauge")].map(
+          (one) => one.shadowRoot!.querySelector("[part=version]")?.textContent ?? "",
+        );
+      assert.deepEqual(marks(), ["a sender’s", "a sender’s", ""]);
+      buildIn(page).store.change({ "front-hub.driven": 24 });
+      await settle();
+      assert.deepEqual(marks(), ["yours", "yours", ""]);
+      buildIn(page).store.reset();
+      await settle();
+      assert.deepEqual(marks(), ["", "", ""]);
+    });
   });
 });

@@ -45,6 +45,7 @@ import { styles } from "./styles.js";
  * @attr json - the build as JSON, where a script inside does not live
  * @attr mode - the mode that everything is evaluated in
  * @attr seal - a short hash over the notation, written by our tools
+ * @attr notebook - the address of a notebook that a reader can take the build into, as they have changed it
  * @attr permalink - where a reader's version is to be opened; none: the article's own permalink, or this page
  * @fires {CustomEvent<readonly PageFinding[]>} mw-findings - the list of what is wrong has become another one
  */
@@ -148,6 +149,7 @@ export class MwBuild extends MeshwrightElement implements Overseen {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    this.#linking?.left();
     this.#observer?.disconnect();
     this.#own.followers.delete(this);
     this.#own.complaints.watchers.delete(this.#complained);
@@ -265,6 +267,7 @@ export class MwBuild extends MeshwrightElement implements Overseen {
   protected override update(changed: Map<PropertyKey, unknown>): void {
     super.update(changed);
     this.parts(() => [this.make("slot")]);
+    this.#linking?.draw();
   }
 }
 

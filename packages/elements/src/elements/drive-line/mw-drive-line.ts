@@ -339,7 +339,8 @@ export class MwDriveLine extends Picture {
     const alternative = store?.article?.alternatives?.find(({ id }) => id === at);
     if (alternative) return fill(valuesOf, alternative.label ?? alternative.id);
     const changed = at ? 0 : (store?.changed ?? 0);
-    return changed ? fillCount(this.words.readers, changed, this.locale) : authorsValues;
+    if (changed) return fillCount(this.words.readers, changed, this.locale);
+    return this.holder?.isOwn ? "" : authorsValues;
   }
 
   #scaleText({ scale, isGuessed, isToScale }: PlacedLine): string {
@@ -396,7 +397,7 @@ export class MwDriveLine extends Picture {
     this.#drawn = now;
     const [first, ...others] = said.strands;
     return html`<div class="root ${line.form}" part="root">
-        ${line.form === "upright" && !this.#isStill ? this.#strip(said) : nothing}
+        ${this.whose(this.at)} ${line.form === "upright" && !this.#isStill ? this.#strip(said) : nothing}
         <div class="sheet" ${placed({ x: 0, y: 0, width, height: line.height })}>
           <svg
             part="drawing"

@@ -1,23 +1,7 @@
 import { css } from "../../shared/element/index.js";
 
-export const styles = css`
-  .sheet {
-    position: relative;
-  }
-  svg {
-    position: absolute;
-    inset: 0 auto auto 0;
-    direction: ltr;
-    overflow: visible;
-    fill: none;
-    stroke: currentColor;
-    stroke-linejoin: round;
-    stroke-linecap: round;
-    pointer-events: none;
-  }
-  .chosen {
-    color: var(--_accent);
-  }
+/** What strokes look like, in the page and in pictures. */
+export const ink = css`
   .line {
     stroke-width: 1.9;
   }
@@ -80,6 +64,27 @@ export const styles = css`
     stroke: currentColor;
     stroke-width: 0.7;
   }
+`;
+
+export const styles = css`
+  .sheet {
+    position: relative;
+  }
+  svg {
+    position: absolute;
+    inset: 0 auto auto 0;
+    direction: ltr;
+    overflow: visible;
+    fill: none;
+    stroke: currentColor;
+    stroke-linejoin: round;
+    stroke-linecap: round;
+    pointer-events: none;
+  }
+  .chosen {
+    color: var(--_accent);
+  }
+  ${ink}
 
   ol {
     list-style: none;
@@ -141,11 +146,12 @@ export const styles = css`
   button.name,
   button.lane {
     color: inherit;
-    text-decoration: none;
     padding: 0;
     white-space: inherit;
     text-align: inherit;
-    border-bottom: 1px solid transparent;
+    border: 0;
+    border-bottom: 1px solid color-mix(in srgb, currentColor 35%, transparent);
+    border-radius: 0;
   }
   button.name:hover,
   button.lane:hover,
@@ -165,9 +171,6 @@ export const styles = css`
   }
   .arrow {
     color: var(--_second);
-  }
-  mw-teeth::part(note) {
-    display: none;
   }
   .note,
   .shaft,
@@ -225,7 +228,7 @@ export const styles = css`
     position: absolute;
     padding: 0;
     min-width: 24px;
-    text-decoration: none;
+    border: 0;
     opacity: 0.7;
     background:
       linear-gradient(currentColor, currentColor) 50% 50% / 7px 1px no-repeat,

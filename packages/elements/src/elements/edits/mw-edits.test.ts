@@ -1,5 +1,6 @@
 import { assert } from "@esm-bundle/chai";
-import { linkOfBuild } from "@meshwright/calc/document";
+import { buildFromLink, linkOfBuild } from "@meshwright/calc/document";
+import { valueAt } from "@meshwright/calc/drivetrain";
 import { clear, countIn, find, lineOf, press, settle, show, turn, withLimpet } from "../../test/page.js";
 import type { MwBuild } from "../build/index.js";
 import type { MwEdits } from "./index.js";
@@ -67,13 +68,13 @@ describe("mw-edits", () => {
     await step();
     assert.equal(location.hash, "");
     await later(600);
-    assert.match(location.hash, /^#mw-limpet=[\w-]+[a-z]$/i);
+    assert.match(location.hash, /^#mw-limpet--[\w-]+[a-z]$/i);
     button("Back to the article’s values").click();
     await later(600);
     assert.equal(location.hash, "");
   });
 
-  it("leaves the address alone where the page uses it", async () => {
+  it("leaves the address alone where a router uses it", async () => {
     for (const hash of ["#section-2", "#/posts/5"]) {
       history.replaceState(null, "", hash);
       await step();
@@ -94,7 +95,7 @@ describe("mw-edits", () => {
     await settle();
     assert.equal(rear(), "51.01");
     assert.include(lineOf(edits()), "A reader’s version: 1 change.");
-    button("Show the article’s.").click();
+    button("See the author’s").click();
     await settle();
     assert.equal(rear(), "43.32");
   });
@@ -106,15 +107,17 @@ describe("mw-edits", () => {
     const second = root.querySelectorAll<MwBuild>("mw-build")[1]!;
     second.store.change({ "primary.driven": 60 });
     await settle();
-    assert.match(second.link(), /\/posts\/limpet#mw-limpet=[\w-]+$/);
+    assert.match(second.link(), /\/posts\/limpet#mw-limpet--[\w-]+$/);
   });
 
-  it("keeps a router's path in the link, and drops an anchor", async () => {
+  it("keeps a router's path in the link, and an anchor", async () => {
     await step();
     history.replaceState(null, "", "#/posts/5?x=1");
     assert.match(build().link(), /#\/posts\/5\?x=1&mw-limpet=[\w-]+$/);
     history.replaceState(null, "", "#section-2");
-    assert.match(build().link(), /[^2]#mw-limpet=[\w-]+$/);
+    assert.match(build().link(), /#section-2\?mw-limpet=[\w-]+$/);
+    root.id = "section-2";
+    assert.match(build().link(), /#section-2\.mw-limpet--[\w-]+$/);
   });
 
   it("says when a link was made for another revision, and applies the rest", async () => {
@@ -142,7 +145,10 @@ describe("mw-edits", () => {
     history.replaceState(null, "", link);
     dispatchEvent(new HashChangeEvent("hashchange"));
     await settle();
-    assert.include(lineOf(edits()), "A reader’s version: 1 change. You changed Ring and pinion (yours 12 driving 38");
+    assert.match(
+      lineOf(edits()),
+      /^A reader’s version: 1 change\. .* You changed Ring and pinion \(yours 12 driving 38/,
+    );
   });
 
   it("says what went with a stage that is gone", async () => {
@@ -176,7 +182,7 @@ describe("mw-edits", () => {
     await step();
     const whole = await linkOfBuild(build().store.article!);
     for (const text of ["1cBroken", whole, "x".repeat(5000)]) {
-      history.replaceState(null, "", `#mw-limpet=${text}`);
+      history.replaceState(null, "", `#mw-limpet--${text}`);
       dispatchEvent(new HashChangeEvent("hashchange"));
       await settle();
       assert.equal(rear(), "44.02");
@@ -198,10 +204,43 @@ describe("mw-edits", () => {
     assert.include(lineOf(edits()), "A reader’s version: 1 change.");
     await step();
     assert.include(lineOf(edits()), "spur (yours 63 · article 62)");
-    assert.match(build().link(), /#mw-limpet=[\w-]+$/);
+    assert.match(build().link(), /#mw-limpet--[\w-]+$/);
     button("Back to the article’s values").click();
     await settle();
     assert.equal(rear(), "43.32");
+  });
+
+  it("offers the build as it stands for a notebook, where the author names one", async () => {
+    const offered = () => edits().shadowRoot!.querySelector("a");
+    const whenOffered = async (): Promise<HTMLAnchorElement> => {
+      while (!offered()) await later(5);
+      return offered()!;
+    };
+    await step();
+    await settle();
+    assert.isNull(offered());
+    build().setAttribute("notebook", "/notebook/?x=1#old");
+    await step();
+    const { href, textContent } = await whenOffered();
+    assert.equal(textContent, "Take it into a notebook");
+    const [page, link] = href.split("#build-");
+    assert.equal(page, new URL("/notebook/?x=1", location.href).href);
+    const reading = await buildFromLink(link!);
+    assert.isTrue(reading.ok);
+    assert.equal(reading.ok && valueAt(reading.build, "primary.driven"), 64);
+    assert.equal(reading.ok && reading.build.title, build().store.article!.title);
+    button("Back to the article’s values").click();
+    await settle();
+    assert.isNull(offered());
+  });
+
+  it("offers no way into a script, nor into an address that is none", async () => {
+    for (const address of ["javascript:alert(1)", "https://["]) {
+      build().setAttribute("notebook", address);
+      await step();
+      await later(50);
+      assert.isNull(edits().shadowRoot!.querySelector("a"));
+    }
   });
 
   it("offers the link as text where copying is refused", async () => {
@@ -217,5 +256,77 @@ describe("mw-edits", () => {
     assert.equal(field.value, build().link());
     assert.isTrue(field.readOnly);
     Object.defineProperty(navigator, "clipboard", { value: clipboard, configurable: true });
+  });
+
+  it("says what it comes to before what was changed", async () => {
+    await step();
+    assert.match(lineOf(edits()), /^A reader’s version.*Rear 44\.02, was 43\.32\. You changed spur/);
+  });
+
+  describe("at the bottom of the window", () => {
+    const strip = () => edits().shadowRoot!.querySelector<HTMLElement>(".strip");
+    const sticking = `<mw-teeth of="primary.driven">62</mw-teeth><mw-edits sticks></mw-edits><div style="height: 3000px"></div>`;
+    const lift = () => innerHeight - strip()!.getBoundingClientRect().bottom;
+
+    beforeEach(async () => void (root = await show(withLimpet(sticking))));
+
+    it("stands there while something differs, says the effect, and steps the count in hand wherever the page is", async () => {
+      assert.isNull(strip());
+      countIn(find(root, "mw-teeth")).focus();
+      await step();
+      countIn(find(root, "mw-teeth")).blur();
+      await settle();
+      assert.closeTo(lift(), 0, 1);
+      scrollTo(0, 1500);
+      await settle();
+      assert.closeTo(lift(), 0, 1);
+      assert.include(strip()!.textContent, "Rear 44.02, was 43.32");
+      for (const key of strip()!.querySelectorAll("button")) {
+        const { width, height } = key.getBoundingClientRect();
+        assert.isAtLeast(Math.min(width, height), 24, key.textContent!);
+      }
+      find<HTMLElement>(strip()!, "button[aria-label^='One more']").click();
+      await settle();
+      assert.include(strip()!.textContent, "Rear 44.72, was 43.32");
+      button("Back to the article’s values").click();
+      await settle();
+      assert.include(strip()!.textContent, "These are the article’s values.");
+      scrollTo(0, 0);
+    });
+
+    it("can be closed, and then stands where the author has put it", async () => {
+      await step();
+      await settle();
+      find<HTMLElement>(strip()!, ".close").click();
+      await settle();
+      assert.isNull(strip());
+      assert.include(lineOf(edits()), "Rear 44.02, was 43.32");
+      await step();
+      await settle();
+      assert.isNull(strip());
+    });
+
+    it("stands above a bar of the page's own", async () => {
+      root.insertAdjacentHTML(
+        "beforeend",
+        `<footer style="position: fixed; inset: auto 0 0; height: 48px">Cookies?</footer>`,
+      );
+      await step();
+      await settle();
+      assert.closeTo(lift(), 48, 1);
+    });
+
+    it("is one a page: of the build that was changed last", async () => {
+      root = await show(withLimpet(sticking) + withLimpet(sticking).replace('id="limpet"', 'id="other"'));
+      const strips = () =>
+        [...root.querySelectorAll("mw-edits")].map((one) => one.shadowRoot!.querySelector(".strip") !== null);
+      const [one, other] = [...root.querySelectorAll<MwBuild>("mw-build")];
+      one!.store.change({ "primary.driven": 60 });
+      await settle();
+      assert.deepEqual(strips(), [true, false]);
+      other!.store.change({ "primary.driven": 60 });
+      await settle();
+      assert.deepEqual(strips(), [false, true]);
+    });
   });
 });

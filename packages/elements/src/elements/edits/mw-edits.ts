@@ -1,12 +1,24 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
-import { setText } from "@meshwright/calc/article";
-import { Writer } from "@meshwright/calc/report";
+import { linkOfBuild } from "@meshwright/calc/document";
+import type { Build } from "@meshwright/calc/drivetrain";
 import type { Finding } from "@meshwright/calc/stages";
-import { setOf, spotOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
-import { DrawnElement, announce, block } from "../../shared/drawn/index.js";
-import { css, nameOf, properties, writeCount } from "../../shared/element/index.js";
+import {
+  DrawnElement,
+  announce,
+  block,
+  changeTexts,
+  effectTexts,
+  inHand,
+  standAlone,
+  standDown,
+  stripOf,
+  type Strip,
+} from "../../shared/drawn/index.js";
+import { paperOf, properties } from "../../shared/element/index.js";
 import { copyText } from "../../shared/page/index.js";
-import { fill, fillCount } from "../../shared/words/index.js";
+import { fill, fillCount, findingText } from "../../shared/words/index.js";
+import { liftOver } from "./bars.js";
+import { styles } from "./styles.js";
 
 /** What an `mw-build` says about links. */
 interface Sender {
@@ -15,9 +27,11 @@ interface Sender {
 }
 
 /**
- * What differs from the article: each change, undo, back to the article's values, a link to this version. Says so when a
- * reader's version has arrived by a link. Draws nothing while nothing differs.
+ * What differs from the article: what it comes to, each change, undo, back to the article's values, a link to this version. Says so
+ * when a reader's version has arrived by a link. Draws nothing while nothing differs.
  *
+ * @attr sticks - at the bottom of the window while something differs, with keys for the count in hand, until a reader closes it;
+ *   one of a page
  * @fires {CustomEvent<undefined>} mw-undo - the reader took the last change back
  * @fires {CustomEvent<undefined>} mw-reset - the reader went back to the article's values
  * @fires {CustomEvent<{ link: string }>} mw-copy - the reader asked for a link to this version; `link` is it
@@ -25,58 +39,81 @@ interface Sender {
  * @csspart changes - the list
  * @csspart told - what went along, or could not be kept
  * @csspart actions - the buttons
+ * @csspart hand - the count in hand, with its keys
+ * @csspart notebook - the way into a notebook
  */
-export class MwEdits extends DrawnElement {
+export class MwEdits extends DrawnElement implements Strip {
   static override readonly tag = "mw-edits";
-  static override styles = [
-    properties,
-    block,
-    css`
-      .root,
-      .actions {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 0.1em 1.1em;
-        align-items: baseline;
-      }
-      .now {
-        flex: 1 1 16em;
-      }
-      .note {
-        color: var(--_second);
-        font-style: italic;
-        font-size: 0.88em;
-      }
-      input {
-        font: inherit;
-        font-size: max(16px, 0.88em);
-        color: inherit;
-        background: none;
-        border: 1px solid var(--_line);
-        padding: 0.2em 0.4em;
-        width: 100%;
-        box-sizing: border-box;
-      }
-      @media not print {
-        .paper {
-          display: none;
-        }
-      }
-      @media print {
-        button {
-          display: none;
-        }
-      }
-    `,
-  ];
-  static override properties = { copied: { state: true } };
+  static override styles = [properties, block, styles];
+  static override properties = {
+    sticks: { type: Boolean },
+    copied: { state: true },
+    closed: { state: true },
+    own: { state: true },
+  };
 
+  declare sticks: boolean | null;
   /** Whether the last attempt to copy worked; nothing: no attempt for this version. */
   declare private copied: boolean | undefined;
+  /** Whether a reader has closed the strip: then all of it stands where the author has put it. */
+  declare private closed: boolean | undefined;
+
+  #sizes: ResizeObserver | undefined;
+  readonly #lift = (): void => this.#stand();
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    for (const where of [globalThis, globalThis.visualViewport]) where?.addEventListener("resize", this.#lift);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    standDown(this);
+    this.#sizes?.disconnect();
+    this.#sizes = undefined;
+    for (const where of [globalThis, globalThis.visualViewport]) where?.removeEventListener("resize", this.#lift);
+  }
+
+  /** Whether the build has just been changed. */
+  #claims = false;
+
+  /** The build as it stands, taken into a notebook: its address there, once it is made. */
+  declare private own: { readonly build: Build; readonly address: string } | undefined;
 
   override stateChanged(): void {
     this.copied = undefined;
+    void this.#makeOwn();
+    this.#claims = (this.store?.changed ?? 0) > 0;
     super.stateChanged();
+  }
+
+  protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
+    super.willUpdate(changed);
+    const { store } = this;
+    if (!store) return;
+    if (!this.sticks || this.closed) standDown(this);
+    else standAlone(store, this, this.#claims);
+    this.#claims = false;
+  }
+
+  get #isStrip(): boolean {
+    return stripOf(this.store) === this;
+  }
+
+  /** What a reader can take along, where the author says into which notebook. */
+  async #makeOwn(): Promise<void> {
+    const { holder, store } = this;
+    const [build, notebook] = [store?.build, holder?.getAttribute("notebook")];
+    if (!holder || !build || !notebook || !store?.changed) return void (this.own = undefined);
+    try {
+      const address = new URL(notebook, holder.baseURI);
+      address.hash = `build-${await linkOfBuild(build)}`;
+      // An author's address may lead anywhere but into a script.
+      const isPage = /^(https?|file):$/.test(address.protocol);
+      if (isPage && build === this.store?.build) this.own = { build, address: address.href };
+    } catch {
+      // No address, or a browser that cannot pack: there is nothing to offer.
+    }
   }
 
   get #link(): string {
@@ -92,7 +129,8 @@ export class MwEdits extends DrawnElement {
     await Promise.resolve();
     await this.updateComplete;
     const root = this.renderRoot as ShadowRoot;
-    if (!root.activeElement) (root.querySelector("button") ?? root.querySelector<HTMLElement>(".root"))?.focus();
+    const isAway = !root.activeElement && this.ownerDocument.activeElement === this.ownerDocument.body;
+    if (isAway) (root.querySelector("button") ?? root.querySelector<HTMLElement>(".root"))?.focus();
   }
 
   async #copy(): Promise<void> {
@@ -104,28 +142,25 @@ export class MwEdits extends DrawnElement {
     this.renderRoot.querySelector("input")?.select();
   }
 
-  /** What a build has at an address: a count, a text, all counts of a set. */
-  #value(build: Build, address: string): string {
-    const set = address.includes(".") ? undefined : setOf(spotOf(build, address)?.stage);
-    return set
-      ? setText(set, new Writer({ locale: this.locale, words: this.figureWords }))
-      : this.#written(valueAt(build, address));
-  }
+  readonly #close = (): void => {
+    this.closed = true;
+  };
 
-  #written(value: unknown): string {
-    return typeof value === "number" ? writeCount(value, this.locale) : typeof value === "string" ? value : "";
+  /** What it comes to, in a sentence for each output. */
+  #effect(): string {
+    const { store, words, locale } = this;
+    const stop = locale.startsWith("ja") ? "。" : ". ";
+    return store!.changed ? `${effectTexts(store!, locale).join(stop)}${stop}`.trim() : words.restored;
   }
 
   /** Every change by its name: what the reader has, what the article has. */
   #changes(): TemplateResult {
-    const { words, store } = this;
-    const { units, layer, article, build } = store!;
-    const changes = units.map(({ address }) => {
-      const was = this.#value(article!, address);
-      const yours = this.#value(build!, address);
-      return html`${nameOf(build!, address, words)}${was || yours ? html` <span class="note">(${fill(words.yours, yours, was)})</span>` : nothing}`;
-    });
-    if (layer.structure.length) changes.push(html`${words.structure}`);
+    const { words, store, locale } = this;
+    const changes = changeTexts(store!, locale).map(
+      ({ name, now, was }) =>
+        html`${name}${was || now ? html` <span class="note">(${fill(words.yours, now, was)})</span>` : nothing}`,
+    );
+    if (store!.layer.structure.length) changes.push(html`${words.structure}`);
     const [before, after] = words.changed.split("{0}");
     return html`${before}${changes.map((change, n) => html`${n ? words.comma + " " : nothing}${change}`)}${after}`;
   }
@@ -133,25 +168,79 @@ export class MwEdits extends DrawnElement {
   /** What went along with a change, or could not be kept; and, where a link was asked for, what that leaves out. */
   #told(): readonly string[] {
     const left = this.copied === undefined ? [] : ((this.holder as Sender | undefined)?.leftOut?.() ?? []);
-    return [...this.store!.notes, ...left].map(({ message }) => message);
+    return [...this.store!.notes, ...left].map((one) => findingText(one, this.locale));
+  }
+
+  /** Keys for the count in hand, where this is the page's strip. */
+  #hand(): TemplateResult | typeof nothing {
+    const { words, store } = this;
+    const hand = this.#isStrip ? inHand(store!) : undefined;
+    if (!hand) return nothing;
+    const { name, text } = hand;
+    // They take no focus from the count.
+    const refuse = (event: Event): void => event.preventDefault();
+    return html`<span class="hand" part="hand" @pointerdown=${refuse} @mousedown=${refuse}
+      ><button type="button" aria-label="${words.less}: ${name}" @click=${() => hand.step(-1)}>−</button
+      ><span>${name} <b>${text}</b></span
+      ><button type="button" aria-label="${words.more}: ${name}" @click=${() => hand.step(1)}>+</button></span
+    >`;
+  }
+
+  /** Stands above the keyboard and the page's own bars, and leaves room where it would stand otherwise. */
+  #stand(): void {
+    const strip = this.renderRoot?.querySelector<HTMLElement>(".strip");
+    const space = this.renderRoot?.querySelector<HTMLElement>(".space");
+    if (!strip || !space || !this.isConnected) return;
+    if (strip.showPopover && !strip.matches(":popover-open")) {
+      strip.popover = "manual";
+      strip.showPopover();
+    }
+    strip.style.setProperty("--_page", paperOf(this));
+    strip.style.color = getComputedStyle(this).color;
+    strip.style.setProperty("--_lift", `${liftOver(this.ownerDocument, this)}px`);
+    if (!this.#sizes && globalThis.ResizeObserver) {
+      const measure = (): void => space.style.setProperty("--_high", `${strip.offsetHeight}px`);
+      this.#sizes = new ResizeObserver(() => requestAnimationFrame(measure));
+      this.#sizes.observe(strip);
+    }
+  }
+
+  protected override updated(changed: Map<PropertyKey, unknown>): void {
+    super.updated(changed);
+    if (this.renderRoot.querySelector(".strip")) return this.#stand();
+    this.#sizes?.disconnect();
+    this.#sizes = undefined;
   }
 
   protected override render(): TemplateResult {
     const { store, words } = this;
     if (!store?.article) return this.fallback(false);
-    if (!store.changed && !store.canUndo && !store.notes.length) return this.fallback();
-    return html`<div class="root" part="root" tabindex="-1">
-        <span class="now" part="changes">
-          ${store.changed ? html`<span class=${store.arrived ? "" : "paper"}>${fillCount(words.readers, store.changed, this.locale)} </span>` : nothing}${store.changed ? this.#changes() : words.restored}
-          ${this.#told().map((message) => html` <span class="note" part="told">${message}</span>`)}
-        </span>
-        <span class="actions" part="actions">
-          ${store.canUndo ? html`<button type="button" @click=${() => this.#act("undo")}>${words.undo}</button>` : nothing}
-          ${store.changed ? html`<button type="button" @click=${() => this.#act("reset")}>${store.arrived ? words.showArticle : words.reset}</button>` : nothing}
-          ${store.changed ? html`<button type="button" @click=${this.#copy}>${this.copied ? words.copied : words.copy}</button>` : nothing}
-        </span>
-        ${this.copied === false ? html`<input readonly aria-label=${words.link} .value=${this.#link} />` : nothing}
-      </div>
-      ${this.fallback()}`;
+    const isOpen = this.#isStrip && inHand(store)?.open !== undefined;
+    if (!store.changed && !store.canUndo && !store.notes.length && !isOpen) return this.fallback();
+    const isStrip = this.#isStrip;
+    const inner = html`<span class="now" part="changes">
+        ${store.changed ? html`<span class=${store.arrived ? "" : "paper"}>${fillCount(words.readers, store.changed, this.locale)} </span>` : nothing}<span
+          class="effect"
+          >${store.changed || store.canUndo ? this.#effect() : nothing}</span
+        >
+        ${store.changed ? html`<span class="changes">${this.#changes()}</span>` : nothing}
+        ${this.#told().map((message) => html` <span class="note" part="told">${message}</span>`)}
+      </span>
+      ${this.#hand()}
+      <span class="actions" part="actions">
+        ${store.canUndo ? html`<button type="button" @click=${() => this.#act("undo")}>${words.undo}</button>` : nothing}
+        ${store.changed ? html`<button type="button" @click=${() => this.#act("reset")}>${store.arrived ? words.seeAuthors : words.reset}</button>` : nothing}
+        ${store.changed ? html`<button type="button" @click=${this.#copy}>${this.copied ? words.copied : words.copy}</button>` : nothing}
+        ${this.own && this.own.build === store.build ? html`<a href=${this.own.address} part="notebook">${words.notebook}</a>` : nothing}
+        ${isStrip ? html`<button type="button" class="close" aria-label=${words.close} title=${words.close} @click=${this.#close}>×</button>` : nothing}
+      </span>
+      ${this.copied === false ? html`<input readonly aria-label=${words.link} .value=${this.#link} />` : nothing}`;
+    return html`${
+      isStrip
+        ? html`<div class="space"></div>
+            <div class="root strip paged" part="root" tabindex="-1">${inner}</div>`
+        : html`<div class="root" part="root" tabindex="-1">${inner}</div>`
+    }
+    ${this.fallback()}`;
   }
 }

@@ -185,7 +185,9 @@ export class MwOverdriveGauge extends Picture {
     if (!said) return this.fallback(false);
     const { pair, base, scope, percentages, notes, opposed } = said;
     if (opposed)
-      return html`<div class="root" part="root">${this.width ? this.#opposed(pair, opposed) : nothing}</div>
+      return html`<div class="root" part="root">
+          ${this.whose(this.at)}${this.width ? this.#opposed(pair, opposed) : nothing}
+        </div>
         ${this.fallback()}`;
     const { figureWords, words } = this;
     const named: readonly (readonly [string, string])[] = [
@@ -206,7 +208,7 @@ export class MwOverdriveGauge extends Picture {
             scope,
           );
     return html`<div class="root" part="root">
-        ${this.width ? this.#ground(said) : nothing}
+        ${this.whose(this.at)} ${this.width ? this.#ground(said) : nothing}
         <p part="basis">
           ${figureWords.scope} ${counting}${words.comma} ${figureWords.base}
           ${this.#select("base", figureWords.base, named, base)}

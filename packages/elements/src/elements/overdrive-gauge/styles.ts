@@ -18,10 +18,8 @@ export const styles = css`
     font-weight: 600;
   }
   select {
-    appearance: none;
-    padding: 0 0.1em;
+    padding-block: 0;
     field-sizing: content;
-    max-width: 100%;
   }
   option {
     color: CanvasText;
@@ -30,7 +28,9 @@ export const styles = css`
   @media print {
     select {
       color: inherit;
-      text-decoration: none;
+      border: 0;
+      background: none;
+      padding-inline-end: 0;
     }
   }
 `;

@@ -24,6 +24,7 @@ export class MwPartsList extends ToolElement {
     if (!said) return this.fallback(false);
     const [table] = said.tables;
     return html`<div class="root" part="root">
+        ${this.whose(this.at)}
         ${scrolling(
           table!.caption!,
           html`<table part="table">

@@ -46,7 +46,7 @@ describe("mw-quantity", () => {
     assert.deepEqual(events, [{ "front.wheel.diameter": "4.65 in" }]);
     // 118.11 π ÷ 44.3009
     assert.match(lineOf(find(root, "mw-value")), /^8\.38/);
-    assert.match(lineOf(element()), /article 124\smm/);
+    assert.match(find(element().shadowRoot!, ".root").dataset.was!, /^article 124\smm$/);
     press("ArrowUp");
     await settle(1);
     assert.equal(text(), "4.66 in");

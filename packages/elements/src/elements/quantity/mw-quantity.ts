@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
 import { quantityName, quantityText, sayQuantity, steppedQuantity, typedQuantity } from "@meshwright/calc/article";
 import { announce } from "../../shared/drawn/index.js";
-import { inSentence, paperOf, properties, standsForValue } from "../../shared/element/index.js";
+import { inSentence, more, paperOf, properties, standsForValue } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { ToolElement } from "../../shared/tools/index.js";
 import { styles } from "./styles.js";
@@ -16,7 +16,6 @@ const steps: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, Pag
  * @attr label - its name, where what it is called is not the one to say
  * @fires {CustomEvent<ChangeSet | Change>} mw-change - what the reader changed: new values by address
  * @csspart quantity - the value
- * @csspart note - the article's value
  * @csspart tray - the keys
  */
 export class MwQuantity extends ToolElement {
@@ -97,6 +96,9 @@ export class MwQuantity extends ToolElement {
     (event.target as HTMLInputElement).select();
   };
 
+  /** What Escape has closed comes back. */
+  readonly #clicked = (): void => void (this.open = true);
+
   readonly #left = (): void => {
     this.#commit();
     this.open = undefined;
@@ -119,8 +121,11 @@ export class MwQuantity extends ToolElement {
     else if (key in steps) {
       this.#gesture = event.repeat && this.#gesture ? this.#gesture : {};
       this.#step(steps[key]!, this.#gesture);
-    } else if (key === "Enter") this.#commit();
-    else if (key === "Escape" && (this.draft !== undefined || this.message)) this.draft = this.message = undefined;
+    } else if (key === "Enter") {
+      this.#commit();
+      // What is typed next takes its place.
+      if (this.open) (event.target as HTMLInputElement).select();
+    } else if (key === "Escape" && (this.open || this.message)) this.draft = this.message = this.open = undefined;
     else return this.#ownKey(event);
     event.preventDefault();
     event.stopPropagation();
@@ -140,6 +145,7 @@ export class MwQuantity extends ToolElement {
 
   protected override updated(changed: Map<PropertyKey, unknown>): void {
     super.updated(changed);
+    this.#mark();
     const input = this.renderRoot.querySelector("input");
     if (input && this.draft === undefined && input.value !== this.#text()) {
       input.value = this.#text();
@@ -149,6 +155,14 @@ export class MwQuantity extends ToolElement {
     if (!tray || !(changed.has("open") || changed.has("message"))) return;
     tray.style.setProperty("--_page", paperOf(this));
     tray.style.color = getComputedStyle(this).color;
+  }
+
+  /** Marks the value while it is another than the article's. */
+  #mark(): void {
+    const root = this.renderRoot.querySelector<HTMLElement>(".root");
+    const isThere = root && this.store?.value(this.#address, "article") !== undefined;
+    const published = isThere ? this.#text("article") : undefined;
+    if (root) more().mark?.(this, root, published === this.#text() ? undefined : published);
   }
 
   #tray(): TemplateResult | typeof nothing {
@@ -190,6 +204,7 @@ export class MwQuantity extends ToolElement {
           aria-invalid=${this.message ? "true" : nothing}
           aria-describedby=${this.message ? "message" : nothing}
           @focus=${this.#focused}
+          @click=${this.#clicked}
           @blur=${this.#left}
           @input=${this.#typed}
           @change=${this.#stop}
@@ -197,8 +212,6 @@ export class MwQuantity extends ToolElement {
           @keypress=${this.#ownKey}
           @keyup=${this.#ownKey}
         />${this.#tray()}</span
-      >${changed ? html` <span class="note" part="note">${fill(this.words.article, published)}</span>` : nothing}${this.fallback(
-        standsForValue(this, published || text),
-      )}`;
+      >${this.fallback(standsForValue(this, published || text))}`;
   }
 }

@@ -80,7 +80,7 @@ export class MwRatioSummary extends Picture {
     const words = this.figureWords;
     const [{ heads, rows }] = said.tables as [BlockTable];
     return html`<div class="root" part="root">
-        ${this.width ? this.#range(said) : nothing}
+        ${this.whose(this.at)} ${this.width ? this.#range(said) : nothing}
         <div class="scroll">
           <table part="table">
             <thead>

@@ -27,13 +27,6 @@ export const styles = css`
     font-size: 0.86em;
     color: var(--_second);
   }
-  summary {
-    display: inline-block;
-    min-height: 24px;
-    cursor: pointer;
-    text-decoration: underline dotted 1.5px;
-    text-underline-offset: 0.22em;
-  }
   p {
     margin: 0.3em 0;
     overflow-wrap: anywhere;

@@ -167,13 +167,94 @@ describe("mw-teeth", () => {
     assert.equal(find(page, "p").offsetHeight, bare.offsetHeight);
   });
 
-  it("shows the article's count once it differs, and no more when it is back", async () => {
+  it("marks what differs; the article's value floats, moves no text, is not copied, and is gone with the difference", async () => {
+    const figure = find(find(page, "mw-value").shadowRoot!, "[part=value]");
+    const float = () => find(page, "mw-value").shadowRoot!.querySelector(".was");
     press(count, "ArrowUp");
-    await turn();
-    assert.equal(lineOf(find(page, "p")), "With 15 to 63 article 62: 44.02");
+    await settle();
+    assert.equal(lineOf(find(page, "p")), "With 15 to 63: 44.02");
+    const before = find(page, "p").getBoundingClientRect().height;
+    assert.notEqual(getComputedStyle(figure).backgroundImage, "none");
+    assert.isNull(float());
+    figure.focus();
+    const said = float() as HTMLElement;
+    assert.equal(said.textContent, "article 43.32");
+    assert.isAbove(said.getBoundingClientRect().width, 20);
+    assert.equal(figure.getAttribute("aria-describedby"), said.id);
+    assert.equal(find(page, "p").getBoundingClientRect().height, before);
+    getSelection()!.selectAllChildren(find(page, "p"));
+    assert.notInclude(getSelection()!.toString(), "43.32article");
+    assert.equal(getComputedStyle(said).getPropertyValue("user-select") || "none", "none");
+    press(figure, "Escape");
+    assert.isNull(float());
+    figure.blur();
+    figure.dispatchEvent(new PointerEvent("pointerover", { bubbles: true, composed: true }));
+    assert.equal(float()!.textContent, "article 43.32");
+    const root = find(teeth.shadowRoot!, ".root");
+    root.dispatchEvent(new PointerEvent("pointerover", { bubbles: true, composed: true }));
+    assert.isNull(float());
+    assert.equal(teeth.shadowRoot!.querySelector(".was")?.textContent, "article 62");
     press(count, "ArrowDown");
     await turn();
+    assert.isNull(teeth.shadowRoot!.querySelector(".was"));
+    assert.equal(getComputedStyle(figure).backgroundImage, "none");
+    assert.equal(figure.tabIndex, -1);
     assert.equal(lineOf(find(page, "p")), "With 15 to 62: 43.32");
+  });
+
+  it("keeps what floats inside the window, at both its ends", async () => {
+    for (const side of ["left", "right"]) {
+      find(page, "p").style.textAlign = side;
+      page.style.width = "auto";
+      press(count, "ArrowUp");
+      await turn();
+      find(teeth.shadowRoot!, ".root").dispatchEvent(
+        new PointerEvent("pointerover", { bubbles: true, composed: true }),
+      );
+      const { left, right } = find(teeth.shadowRoot!, ".was").getBoundingClientRect();
+      assert.isAtLeast(left, 0);
+      assert.isAtMost(right, document.documentElement.clientWidth);
+      document.body.dispatchEvent(new PointerEvent("pointerover", { bubbles: true }));
+    }
+  });
+
+  it("marks nothing that is pinned, and nothing that did not move", async () => {
+    page = await show(
+      withLimpet(
+        `<mw-teeth of="front-hub.driven">22</mw-teeth><mw-value of="front" at="article">44.30</mw-value><mw-value of="rear">43.32</mw-value><mw-value of="front">44.30</mw-value>`,
+      ),
+    );
+    press(countIn(find(page, "mw-teeth")), "ArrowUp");
+    await settle();
+    const marks = [...page.querySelectorAll("mw-value")].map(
+      (value) => value.shadowRoot!.querySelector("[data-was]") !== null,
+    );
+    assert.deepEqual(marks, [false, false, true]);
+  });
+
+  it("takes what is typed after Enter in place of what was there", async () => {
+    count.focus();
+    type(count, "17");
+    press(count, "Enter");
+    await settle();
+    assert.deepEqual([count.selectionStart, count.selectionEnd], [0, count.value.length]);
+  });
+
+  it("closes its keys on Escape, steps on, and opens them again on a click", async () => {
+    const keys = () => teeth.shadowRoot!.querySelector(".tray");
+    count.focus();
+    await settle();
+    assert.ok(keys());
+    press(count, "Escape");
+    await settle();
+    assert.isNull(keys());
+    press(count, "ArrowUp");
+    await turn();
+    assert.equal(value(), "63");
+    assert.isNull(keys());
+    count.click();
+    await settle();
+    assert.ok(keys());
   });
 
   it("tells the page what a reader changed, and nothing of what a program does", async () => {
@@ -319,7 +400,7 @@ describe("mw-teeth", () => {
       select.selectedIndex = 1;
       select.dispatchEvent(new Event("change", { bubbles: true }));
       await turn();
-      assert.equal(lineOf(find(page, "p")).replace(/ · [^,]*,/, ","), "11 driving 36 article 12 driving 35, 48.61");
+      assert.equal(lineOf(find(page, "p")).replace(/ · [^,]*,/, ","), "11 driving 36, 48.61");
     });
 
     it("takes a set that shares a count with the article's, and tells the page", async () => {
@@ -341,7 +422,7 @@ describe("mw-teeth", () => {
         /^12 driving 38 · Front set, deep$/.test(option.text.trim()),
       );
       await choose(deep);
-      assert.equal(lineOf(find(page, "p")), "12 driving 38 article 13 driving 38, 47.99");
+      assert.equal(lineOf(find(page, "p")), "12 driving 38, 47.99");
       // Whoever shows one count of it follows, though that count is the same.
       assert.equal(find<HTMLSelectElement>(one!.shadowRoot!, "select").selectedIndex, deep);
       await choose(deep);
@@ -409,6 +490,44 @@ describe("mw-teeth", () => {
     await turn();
   });
 
+  it("keeps the focus, the caret and what is being typed when a list is put into another order", async () => {
+    const paragraph = find(page, "p");
+    count.focus();
+    type(count, "617");
+    count.setSelectionRange(1, 2);
+    for (const move of [() => paragraph.append(teeth), () => paragraph.prepend(teeth), () => page.append(paragraph)]) {
+      move();
+      await turn();
+      assert.equal(teeth.shadowRoot!.activeElement, count);
+      assert.deepEqual([count.value, count.selectionStart, count.selectionEnd], ["617", 1, 2]);
+      assert.equal(rear(), "43.32");
+    }
+    press(count, "Enter");
+    await turn();
+    assert.equal(value(), "617");
+    press(count, "z", { ctrlKey: true });
+    count.blur();
+    await turn();
+  });
+
+  it("does not ask for the focus when it comes back later, nor while another has it", async () => {
+    count.focus();
+    teeth.remove();
+    await turn();
+    find(page, "p").append(teeth);
+    await turn();
+    assert.equal(document.activeElement, document.body);
+    const other = document.createElement("input");
+    page.append(other);
+    count.focus();
+    teeth.remove();
+    other.focus();
+    find(page, "p").append(teeth);
+    await turn();
+    assert.equal(document.activeElement, other);
+    assert.isNull(teeth.shadowRoot!.querySelector(".tray"));
+  });
+
   it("is drawn anew where all that it had drawn was taken away", async () => {
     teeth.shadowRoot!.replaceChildren();
     press(countIn(find(page, "[of='primary.driver']")), "ArrowUp");
@@ -418,6 +537,6 @@ describe("mw-teeth", () => {
     const field = countIn(teeth);
     press(field, "ArrowUp");
     await turn();
-    assert.equal(lineOf(teeth), "63 article 62");
+    assert.equal(lineOf(teeth), "63");
   });
 });

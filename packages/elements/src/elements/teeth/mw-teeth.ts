@@ -39,7 +39,6 @@ const steps: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, Pag
  * @attr free - a set's counts may be changed one by one
  * @fires {CustomEvent<ChangeSet | Change>} mw-change - what the reader changed: new values by address
  * @csspart count - the count
- * @csspart note - the article's value
  * @csspart tray - the keys
  */
 export class MwTeeth extends MeshwrightElement {
@@ -76,6 +75,7 @@ export class MwTeeth extends MeshwrightElement {
   /** Whether the field has been tapped since it has the focus. */
   #tapped = false;
   #asking = false;
+  #isLeaving = false;
   /** The published text that the author's own was found to say; nothing where it says something else. */
   #right: string | undefined;
   #hides = false;
@@ -223,17 +223,30 @@ export class MwTeeth extends MeshwrightElement {
   // Handlers
 
   readonly #focused = (event: FocusEvent): void => {
+    this.#isLeaving = false;
     if (this.open) return;
-    this.open = isNarrow() ? "strip" : "tray";
+    this.#show();
     this.#tapped = false;
     (event.target as HTMLInputElement).select();
   };
 
-  readonly #left = (event: FocusEvent): void => {
+  #show(): void {
+    this.open ??= isNarrow() ? "strip" : "tray";
+  }
+
+  /** Who moves the count takes the focus away, and by the end of this turn it may be back. */
+  readonly #left = (): void => {
     if (this.#asking) return;
-    (event.target as HTMLInputElement).inputMode = keyboard();
-    this.#commit();
-    this.open = undefined;
+    this.#isLeaving = true;
+    queueMicrotask(this.#gone);
+  };
+
+  readonly #gone = (): void => {
+    if (!this.#isLeaving) return;
+    this.#isLeaving = false;
+    if (this.#field) this.#field.inputMode = keyboard();
+    if (this.store) this.#commit();
+    this.draft = this.open = undefined;
     if (!this.message) return;
     // Long enough to be read where nobody holds the focus any more.
     setTimeout(() => this.open || (this.message = undefined), 6000);
@@ -250,6 +263,7 @@ export class MwTeeth extends MeshwrightElement {
       this.#asking = false;
     }
     this.#tapped = true;
+    this.#show();
     if (this.draft === undefined) input.select();
   };
 
@@ -269,8 +283,11 @@ export class MwTeeth extends MeshwrightElement {
       this.#step(steps[key]!, this.#gesture);
     } else if (key === "Home") this.#take(this.#lowest);
     else if (key === "End" && this.#highest < highest) this.#take(this.#highest);
-    else if (key === "Enter") this.#commit();
-    else if (key === "Escape" && (this.draft !== undefined || this.message)) this.draft = this.message = undefined;
+    else if (key === "Enter") {
+      this.#commit();
+      // What is typed next takes its place.
+      if (this.open) (event.target as HTMLInputElement).select();
+    } else if (key === "Escape" && this.open) this.draft = this.message = this.open = undefined;
     // A space means nothing in a count, and something in a summary around it.
     else if (key !== " ") return this.#ownKey(event);
     event.preventDefault();
@@ -310,14 +327,11 @@ export class MwTeeth extends MeshwrightElement {
     const input = this.make("input");
     const choice = this.make("span");
     const keys = this.make("span");
-    const note = this.make("span");
     const prose = this.make("span");
     root.setAttribute("part", "count");
     root.addEventListener("click", this.#refuse);
     text.className = "text";
     text.ariaHidden = "true";
-    note.className = "note";
-    note.setAttribute("part", "note");
     slot.addEventListener("slotchange", this.#slotted);
     for (const [name, value] of Object.entries(fieldAttributes)) input.setAttribute(name, value);
     for (const [name, handle] of Object.entries({
@@ -334,18 +348,38 @@ export class MwTeeth extends MeshwrightElement {
     text.append(shown);
     root.append(text, input, choice, keys);
     prose.append(slot);
-    return [root, text, slot, shown, input, choice, keys, note, prose] as const;
+    return [root, text, slot, shown, input, choice, keys, prose] as const;
+  }
+
+  get #field(): HTMLInputElement | null | undefined {
+    return (this.renderRoot as ShadowRoot | undefined)?.querySelector("input");
   }
 
   /** The field is what a page that focuses the count means. */
   override focus(options?: FocusOptions): void {
-    (this.renderRoot as ShadowRoot | undefined)?.querySelector<HTMLElement>("input,select")?.focus(options) ??
-      super.focus(options);
+    const field = this.#field ?? this.#host?.parentNode?.querySelector("select");
+    if (field) field.focus(options);
+    else super.focus(options);
+  }
+
+  /** Lists are put into another order by moving what stands in them: focus and caret come along. */
+  override connectedCallback(): void {
+    super.connectedCallback();
+    const field = this.#field;
+    if (!this.open || !field || document.activeElement !== document.body) return;
+    const { selectionStart, selectionEnd } = field;
+    field.focus({ preventScroll: true });
+    field.setSelectionRange(selectionStart, selectionEnd);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    if (this.open) this.#left();
   }
 
   protected override update(changed: Map<PropertyKey, unknown>): void {
     super.update(changed);
-    const [root, text, slot, shown, input, choice, keys, note, prose] = this.parts(() => this.#make());
+    const [root, text, slot, shown, input, choice, keys, prose] = this.parts(() => this.#make());
     const value = this.#value;
     const said = this.#text();
     const isCount = typeof value === "number" && !this.#isSet;
@@ -364,9 +398,7 @@ export class MwTeeth extends MeshwrightElement {
     slot.hidden = isThere && !isOwn && this.#hides;
     const drawn = !isThere || isOwn ? "" : draft === undefined ? said! : draft || "\u2002";
     if (shown.textContent !== drawn) shown.textContent = drawn;
-    const after = differs ? ` ${fill(this.#words.article, published)}` : "";
-    if (note.textContent !== after) note.textContent = after;
-    note.hidden = !after;
+    more().mark?.(this, root, differs ? published : undefined);
     if (!isCount) input.remove();
     else if (input.parentNode !== root) choice.before(input);
     if (isCount) {
@@ -383,7 +415,8 @@ export class MwTeeth extends MeshwrightElement {
       });
       if (draft === undefined && input.value !== said) {
         input.value = said!;
-        if (this.open) input.select();
+        // Some engines give a field the focus that is chosen in.
+        if (this.open && !this.#isLeaving) input.select();
       }
     }
     if (this.#host !== keys) this.#tray = undefined;

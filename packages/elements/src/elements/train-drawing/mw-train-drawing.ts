@@ -167,7 +167,7 @@ export class MwTrainDrawing extends Picture {
     const said = sayDrawing(speaker, layout);
     const changed = article && ghostsOf(article, layout).length > 0;
     return html`<div class="root" part="root">
-        ${this.width ? this.#drawing(layout, article, speaker, said) : nothing}
+        ${this.whose(this.at)} ${this.width ? this.#drawing(layout, article, speaker, said) : nothing}
         ${said.verdicts.map((verdict) => html`<p class="fault" part="verdict">${verdict}</p>`)}
         ${changed ? html`<p part="dashed">${this.#reports.dashed}</p>` : nothing}
         ${said.rest ? html`<p part="rest">${said.rest}</p>` : nothing}

@@ -5,6 +5,7 @@ import {
   css,
   isWrapped,
   MeshwrightElement,
+  more,
   properties,
   sameText,
   standsForValue,
@@ -134,5 +135,9 @@ export class MwValue extends MeshwrightElement {
     const shown = isOwn ? "" : text;
     if (span!.textContent !== shown) span!.textContent = shown;
     slot!.hidden = !isOwn && this.#hides;
+    const { mark } = more();
+    if (!mark) return;
+    const article = isOwn || this.at ? undefined : this.textOf(this.#query, "article");
+    mark(this, span!, article === text ? undefined : article);
   }
 }

@@ -57,7 +57,7 @@ export class MwWheelSpeed extends ToolElement {
     const said = this.says((speaker) => saySpeeds(speaker, { of, unit, loaded }));
     if (!said) return this.fallback(false);
     return html`<div class="root" part="root">
-        ${said.speeds.map((speed) => this.#speed(speed))}
+        ${this.whose()} ${said.speeds.map((speed) => this.#speed(speed))}
         ${said.faults.map(({ message }) => html`<p class="fault">${message}</p>`)}
         <ul class="note" part="cautions">
           ${said.cautions.map((caution) => html`<li>${caution}</li>`)}

@@ -59,7 +59,9 @@ export class MwWorking extends ToolElement {
   protected override render(): TemplateResult {
     const said = this.says((speaker) => sayWorking(speaker, { of: this.of }), this.at);
     if (!said) return this.fallback(false);
-    return html`<div class="root" part="root">${said.workings.map((one) => this.#table(one))}</div>
+    return html`<div class="root" part="root">
+        ${this.whose(this.at)}${said.workings.map((one) => this.#table(one))}
+      </div>
       ${this.fallback()}`;
   }
 }

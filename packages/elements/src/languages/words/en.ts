@@ -6,6 +6,7 @@ import { countWords } from "../counts.js";
  * where a count decides the form, the forms bear the names of `Intl.PluralRules`.
  */
 export const en = /* @__PURE__ */ Object.assign({}, countWords, {
+  article: "article {0}",
   yours: "yours {0} · article {1}",
   less: "One less",
   more: "One more",
@@ -14,14 +15,24 @@ export const en = /* @__PURE__ */ Object.assign({}, countWords, {
   restored: "These are the article’s values.",
   copy: "Copy a link to this version",
   copied: "Link copied.",
+  notebook: "Take it into a notebook",
   link: "Link to this version",
   readers: { one: "A reader’s version: 1 change.", other: "A reader’s version: {0} changes." },
-  showArticle: "Show the article’s.",
   changed: "You changed {0}.",
   structure: "the stages",
   start: "start",
   enlarged: "the end, {0}×",
   findings: { one: "1 thing to mend", other: "{0} things to mend" },
+  sent: "This link changes the author’s numbers.",
+  unread: "This link’s changes could not be read.",
+  partly: "Not all of this link’s changes could be applied.",
+  authors: "These are the author’s numbers.",
+  seeAuthors: "See the author’s",
+  backToSent: "Back to the sent version",
+  hide: "Hide",
+  whose: { yours: "yours", sent: "a sender’s" },
+  andMore: { one: "and 1 more", other: "and {0} more" },
+  close: "Close this bar",
 });
 
 /** The strings of one language. */

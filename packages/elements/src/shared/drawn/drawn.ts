@@ -1,9 +1,19 @@
-import { isUnsaid, writerFor, type Speaker, type Unsaid } from "@meshwright/calc/article";
+import { isUnsaid, type Speaker, type Unsaid } from "@meshwright/calc/article";
 import type { FigureWords } from "@meshwright/calc/languages";
-import { html, render, type RootPart, type TemplateResult } from "lit/html.js";
-import { MeshwrightElement, textFor } from "../element/index.js";
+import { html, nothing, type RootPart, type TemplateResult } from "lit/html.js";
+import { MeshwrightElement } from "../element/index.js";
 import { figureWordsFor, wordsFor, type Words } from "../words/index.js";
 import { standsForBlock } from "./content.js";
+import { drawInto } from "./draw-into.js";
+import { speakerFor } from "./speaker.js";
+
+/** Keys that write, choose or move in a field are no short cuts of the page's. */
+function keepKey(event: KeyboardEvent): void {
+  const { key, ctrlKey, metaKey, altKey } = event;
+  const field = event.composedPath()[0] as Partial<Element>;
+  if (ctrlKey || metaKey || altKey || /^(Tab|Escape|F\d+)$/.test(key)) return;
+  if (/^(input|select|textarea)$/.test(field.localName ?? "")) event.stopPropagation();
+}
 
 /** What is drawn by templates: everything but the three elements that an article begins with. */
 export abstract class DrawnElement extends MeshwrightElement {
@@ -21,18 +31,7 @@ export abstract class DrawnElement extends MeshwrightElement {
   /** Whoever says what calc's article room makes of a version, in this element's language. */
   protected speaker(at?: string | null): Speaker | undefined {
     const evaluation = this.evaluation(at);
-    const [store, locale] = [this.store!, this.locale];
-    if (!evaluation) return undefined;
-    const words = figureWordsFor(locale);
-    return {
-      evaluation,
-      locale,
-      words,
-      get writer() {
-        return writerFor(evaluation, locale, words);
-      },
-      figure: (query) => textFor(evaluation, query, locale, store) ?? "",
-    };
+    return evaluation && speakerFor(evaluation, this.locale, this.store!);
   }
 
   /**
@@ -52,6 +51,17 @@ export abstract class DrawnElement extends MeshwrightElement {
       this.fault = (error as Error).message;
     }
     return isUnsaid(said) ? undefined : said;
+  }
+
+  /**
+   * Whose version is drawn, where it is not the author's: small, above, in nobody's way. It stands for the whole of what is drawn,
+   * also on paper.
+   */
+  protected whose(at?: string | null): TemplateResult | typeof nothing {
+    const { store } = this;
+    if (at || !store?.changed) return nothing;
+    const { whose } = this.words;
+    return html`<span class="version" part="version">${store.arrived ? whose.sent : whose.yours}</span>`;
   }
 
   /** The author's content: hidden where it stands for what is drawn, shown where it is prose that a self-closed tag has swallowed. */
@@ -82,13 +92,13 @@ export abstract class DrawnElement extends MeshwrightElement {
       value = this.fallback(false);
     }
     super.update(changed);
-    const root = this.renderRoot as ShadowRoot & { _$litPart$?: unknown };
-    // Whoever cleans a page may take the marks away between which templates are drawn: then all is drawn anew.
-    if (this.#part && this.#part.endNode?.parentNode !== root && this.#part.startNode?.parentNode !== root) {
-      root.replaceChildren();
-      delete root._$litPart$;
-    }
-    this.#part = render(value, root, { host: this, isConnected: this.isConnected });
+    this.#part = drawInto(this.renderRoot, value, { host: this, isConnected: this.isConnected });
+  }
+
+  protected override createRenderRoot(): ShadowRoot {
+    const root = super.createRenderRoot();
+    for (const type of ["keydown", "keypress", "keyup"]) root.addEventListener(type, keepKey as EventListener);
+    return root;
   }
 
   override connectedCallback(): void {

@@ -15,6 +15,7 @@ export const guard = css`
     hyphens: manual;
     line-height: 1.45;
     font-variant-numeric: lining-nums tabular-nums;
+    position: relative;
   }
   /* Without a doctype a table forgets the type it stands in. */
   table {
@@ -24,23 +25,77 @@ export const guard = css`
     white-space: inherit;
     text-align: inherit;
   }
+  /* Three things, three looks, in ink alone: what is pressed has a frame, what is chosen a line and a mark that opens; what is
+     changed is underlined with dots. */
   button,
-  select {
+  select,
+  summary {
     font: inherit;
     line-height: inherit;
     letter-spacing: inherit;
     color: var(--_accent);
     background: none;
-    border: 0;
-    border-radius: 0;
     margin: 0;
-    padding: 0.15em 0;
     min-height: 24px;
     min-width: 24px;
-    text-decoration: underline dotted 1.5px;
-    text-underline-offset: 0.22em;
     cursor: pointer;
     touch-action: manipulation;
+  }
+  button {
+    border: 1px solid color-mix(in srgb, currentColor 45%, transparent);
+    border-radius: 4px;
+    padding: 0.1em 0.5em;
+  }
+  select,
+  summary {
+    border: 0;
+    border-bottom: 1px solid currentColor;
+    border-radius: 0;
+    padding: 0.1em 0;
+  }
+  select {
+    appearance: none;
+    max-width: 100%;
+    padding-inline-end: 1.1em;
+    text-overflow: ellipsis;
+    background-image:
+      linear-gradient(45deg, transparent 50%, currentColor 50%),
+      linear-gradient(-45deg, transparent 50%, currentColor 50%);
+    background-position:
+      right 0.4em center,
+      right 0.1em center;
+    background-size: 0.3em 0.3em;
+    background-repeat: no-repeat;
+  }
+  select:dir(rtl) {
+    background-position:
+      left 0.1em center,
+      left 0.4em center;
+  }
+  summary {
+    display: inline-block;
+    list-style: none;
+  }
+  summary::-webkit-details-marker {
+    display: none;
+  }
+  summary::after {
+    content: " ▾";
+    content: " ▾" / "";
+  }
+  details[open] > summary::after {
+    content: " ▴";
+    content: " ▴" / "";
+  }
+  .version {
+    position: absolute;
+    inset: auto 0 100% auto;
+    inset-inline: auto 0;
+    color: var(--_accent);
+    font-size: 0.75em;
+    font-style: italic;
+    line-height: 1.2;
+    white-space: nowrap;
   }
   :focus-visible {
     outline: 2px solid var(--_ring);

@@ -228,7 +228,8 @@ export abstract class MeshwrightElement extends Reactive implements Follower {
   }
 
   adoptedCallback(): void {
-    if (!this.shadowRoot || !this.hasUpdated) return;
+    // A root that a server has drawn is dressed when it is taken over.
+    if (!(this.renderRoot as ShadowRoot | undefined) || !this.shadowRoot) return;
     // Sheets of another document do not count here.
     if (this.shadowRoot.adoptedStyleSheets) this.shadowRoot.adoptedStyleSheets = [];
     this.#dress(this.shadowRoot);

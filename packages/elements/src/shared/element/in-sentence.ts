@@ -40,6 +40,8 @@ export const inSentence = css`
     letter-spacing: inherit;
     font-variant-numeric: inherit;
     text-align: center;
+    /* A choice's longest words may reach out of it, and the page would scroll. */
+    overflow: hidden;
     color: var(--_accent);
     opacity: 0;
     outline: 0;
@@ -58,13 +60,6 @@ export const inSentence = css`
   select option {
     color: CanvasText;
     background: Canvas;
-  }
-  .note {
-    margin-inline-start: 0.2em;
-    color: var(--_second);
-    font-size: 0.82em;
-    font-style: italic;
-    white-space: normal;
   }
   @media (pointer: coarse) {
     input,

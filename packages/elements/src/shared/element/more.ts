@@ -25,6 +25,10 @@ export interface Linking {
   look(): void;
   /** The build as it stands is another. */
   changed(): void;
+  /** Draws what there is to say of a version that a link has brought. */
+  draw(): void;
+  /** The build leaves the page. */
+  left(): void;
   /** A link that opens the article with the reader's changes in it. */
   link(): string;
   /** What of the reader's changes a link leaves out. */
@@ -81,6 +85,8 @@ export interface More {
   readonly tray?: (state: CountState) => Tray;
   /** The counts of a set, as they stand in a sentence. */
   readonly setText?: (set: GearSet, locale: string) => string;
+  /** Marks what differs from the article's, with what the article has; or, with nothing, no longer. */
+  readonly mark?: (element: MeshwrightElement, mark: HTMLElement, article: string | undefined) => void;
   /** Says something to those who listen. */
   readonly announce?: (root: ShadowRoot, text: () => string) => void;
 }

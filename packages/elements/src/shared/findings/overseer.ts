@@ -116,9 +116,11 @@ class Findings implements Overseer {
   }
 
   #tellAll(): void {
-    const holders = [...this.#lists].filter(({ isRead, isConnected }) => isRead && isConnected);
-    for (const holder of holders) {
+    for (const holder of [...this.#lists]) {
+      // One that is gone says so itself when it comes back, and must not be kept until then.
+      if (holder.isConnected && !holder.isRead) continue;
       this.#lists.delete(holder);
+      if (!holder.isConnected) continue;
       const findings = listOf(holder);
       for (const finding of findings) warn(finding, finding.element ?? holder);
       holder.told(findings);

@@ -1,0 +1,91 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { sayEffects, sayGauge, sayWheels, speakerOf } from "../../src/article/index.js";
+import { applyChanges, parseBuild } from "../../src/document/index.js";
+import type { ChangeSet } from "../../src/drivetrain/index.js";
+import { evaluate } from "../../src/evaluate/index.js";
+import { languageCodes, wordsFor } from "../../src/languages/all.js";
+import { figures } from "../../src/report/index.js";
+
+const limpet = parseBuild(readFileSync(new URL("../../../../seeds/limpet.json", import.meta.url), "utf8"));
+
+function speakers(changes: ChangeSet, locale = "en") {
+  const { figures: words, reports } = wordsFor(locale);
+  const versions = [applyChanges(limpet, changes).build!, limpet].map((build) => evaluate(build));
+  return versions.map((evaluation) =>
+    speakerOf({ evaluation, locale, words, reports, figures, version: () => versions[1] }),
+  ) as [ReturnType<typeof speakerOf>, ReturnType<typeof speakerOf>];
+}
+
+describe("what an edit does", () => {
+  // 62/15 × 45/18 × 38/13 × 23/15 = 46.31; the wheels turn 22/23 as fast.
+  test("is said by the total that moves, with what it was and where it stands now", () => {
+    expect(sayEffects(...speakers({ "front-hub.driven": 23 }))).toEqual([
+      "Front 46.31, was 44.30: now above the author’s 38 to 46",
+      "Rear as before",
+    ]);
+    expect(sayWheels(...speakers({ "front-hub.driven": 23 }))).toEqual(["Front wheels 4.3% slower"]);
+  });
+
+  test("names no standing that is as it was, and says faster of fewer turns", () => {
+    // 61/62 of 44.301 and 43.325; the wheels turn 62/61 as fast: 1.6 % more.
+    expect(sayEffects(...speakers({ "primary.driven": 61 }))).toEqual([
+      "Front 43.59, was 44.30",
+      "Rear 42.63, was 43.32",
+    ]);
+    expect(sayWheels(...speakers({ "primary.driven": 61 }))).toEqual([
+      "Front wheels 1.6% faster",
+      "Rear wheels 1.6% faster",
+    ]);
+  });
+
+  test("is said of a range of one's own", () => {
+    expect(sayEffects(...speakers({ "target.to": 44 }))).toEqual([
+      "Front 44.30: now above your 38 to 44",
+      "Rear as before",
+    ]);
+  });
+
+  test("is said of the ground where no total moves, and of nothing where nothing does", () => {
+    // π · 130 mm / 44.30 = 9.22 mm; π · 124 mm / 44.30 = 8.79 mm.
+    expect(sayEffects(...speakers({ "front.wheel.diameter": "130 mm" }))).toEqual([
+      "Front rolls 9.22\u00a0mm for one motor turn, was 8.79\u00a0mm",
+    ]);
+    expect(sayEffects(...speakers({ "row.teeth.1": 40 }))).toEqual(["No total changes."]);
+    expect(sayWheels(...speakers({ "row.teeth.1": 40 }))).toEqual([]);
+  });
+
+  test("is said in every language, with no word of English and no brace left", () => {
+    for (const locale of languageCodes.filter((code) => code !== "en")) {
+      const said = [
+        ...sayEffects(...speakers({ "front-hub.driven": 23 }, locale)),
+        ...sayWheels(...speakers({ "front-hub.driven": 23 }, locale)),
+      ].join(" ");
+      expect(said, locale).not.toMatch(/[{}]|\b(was|now|slower|before)\b/);
+    }
+  });
+});
+
+describe("front against rear", () => {
+  const notes = (changes: ChangeSet) => {
+    const said = sayGauge(speakers(changes)[0], {});
+    return said && "notes" in said ? said.notes : [];
+  };
+
+  test("is an overdrive or an underdrive in so many words", () => {
+    expect(notes({})).toContain("Overdrive, Front over Rear: 1.06%.");
+    expect(notes({ "front-hub.driven": 23 })).toContain("Underdrive, Front under Rear: 3.34%.");
+  });
+
+  test("is neither where nobody can tell, nor where both roll alike", () => {
+    const printed = limpet.alternatives!.find(({ id }) => id === "as-printed")!.changes;
+    const alike = {
+      "front-ring.driver": 12,
+      "front-ring.driven": 35,
+      "front-hub.driver": 16,
+      "front-hub.driven": 23,
+      "front.wheel.diameter": "120 mm",
+    };
+    for (const changes of [printed, alike]) expect(notes(changes as ChangeSet).join()).not.toMatch(/drive,/);
+  });
+});
