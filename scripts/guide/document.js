@@ -36,7 +36,7 @@ const objectIn = (letters) =>
     .replace(/^\{(.+)\}$/, "$1");
 
 /** The first value of every field in some builds, by `object.field`. */
-export function fieldExamples(builds = everyField) {
+function fieldExamples(builds = everyField) {
   const found = new Map();
   const take = (name, shape, value) => {
     for (const [field, letters] of Object.entries(shape)) {

@@ -36,7 +36,7 @@ export const snippet = (text, language) =>
   `<pre><code data-snippet="${language}">${escaped(text.trimEnd())}</code></pre>`;
 
 /** A heading's words as its id. */
-export const idOf = (text) =>
+const idOf = (text) =>
   text
     .replace(/<[^>]+>|&\w+;/g, "")
     .toLowerCase()
