@@ -88,9 +88,19 @@ describe("findings", () => {
   });
 
   it("tell the author what is odd about the drive, though it can be read", async () => {
-    const notation = `stages="Spur: 15 to 60" front="Ring: 10 to 20" rear="Ring: 10 to 21; Extra: 10 to 10"`;
+    const ring = (id: string, reverses: boolean) => ({ id, kind: "pair", driver: 10, driven: 20, reverses });
+    const json = JSON.stringify({
+      format: "meshwright-build/1",
+      stages: [{ id: "spur", kind: "pair", driver: 15, driven: 60, reverses: true }],
+      outputs: [
+        { id: "front", stages: [ring("front-ring", true)] },
+        { id: "rear", stages: [ring("rear-ring", false)] },
+      ],
+      battery: { cells: 3, chemistry: "lipo" },
+      controller: { maxVolts: 12 },
+    });
     const page = await show(
-      `<mw-build ${notation} battery="3 cells lipo" controller="12 V"></mw-build><mw-value>0</mw-value>`,
+      `<mw-build><script type="application/json">${json}</script></mw-build><mw-value of="front">0</mw-value>`,
     );
     assert.deepEqual(await told(page), ["/outputs/1 outputs-oppose", "/controller/maxVolts full-over-controller"]);
     assert.isTrue(buildIn(page).findings!.every(({ severity }) => severity === "warning"));
