@@ -143,20 +143,19 @@ const pasted = (page, text) =>
     target.dispatchEvent(new ClipboardEvent("paste", { clipboardData: data, bubbles: true, cancelable: true }));
   }, text);
 
-/** Types the title, and goes on into the empty paragraph below it. */
+/** Gives the post its title, and puts the caret into the empty paragraph below it. */
 async function title(page, words) {
-  const field = ".editor-post-title__input";
-  await page.click(field);
-  await page.keyboard.type(words);
-  await until(
-    () => page.$eval(field, (one, text) => (one.value ?? one.textContent) === text, words),
-    "the title is typed",
-  );
-  await page.keyboard.press("Enter");
-  await until(
-    () => page.evaluate(() => !!document.activeElement?.closest('[data-type="core/paragraph"]')),
-    "the empty paragraph",
-  );
+  await page.evaluate((text) => {
+    window.wp.data.dispatch("core/editor").editPost({ title: text });
+    window.wp.data.dispatch("core/block-editor").insertDefaultBlock();
+  }, words);
+  const isThere = () =>
+    page.evaluate(() => {
+      const paragraph = document.activeElement?.closest('[data-type="core/paragraph"]');
+      return !!paragraph && document.activeElement.isContentEditable;
+    });
+  await until(isThere, "the caret in the empty paragraph");
+  await delay(500);
 }
 
 /** A block by the inserter's own command in an empty paragraph. */
