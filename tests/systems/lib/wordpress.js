@@ -3,8 +3,7 @@ import assert from "node:assert/strict";
 import { unpacked } from "./bring.js";
 import { delay, freePort, until } from "./run.js";
 
-export const password = "a-shore-of-waders-2026";
-export const roles = ["administrator", "editor", "author", "contributor"];
+const password = "a-shore-of-waders-2026";
 
 /** A database server that listens on a socket in the row's own folder. */
 async function startDatabase(t) {
@@ -168,7 +167,7 @@ async function insert(page, command) {
 }
 
 /** The ways in which a post comes into the editor. */
-export const ways = {
+const ways = {
   async paste(page, text) {
     await pasted(page, text);
   },
