@@ -87,6 +87,16 @@ describe("findings", () => {
     assert.deepEqual(events, [1, 1, 0, 1, 0]);
   });
 
+  it("tell the author what is odd about the drive, though it can be read", async () => {
+    const notation = `stages="Spur: 15 to 60" front="Ring: 10 to 20" rear="Ring: 10 to 21; Extra: 10 to 10"`;
+    const page = await show(
+      `<mw-build ${notation} battery="3 cells lipo" controller="12 V"></mw-build><mw-value>0</mw-value>`,
+    );
+    assert.deepEqual(await told(page), ["/outputs/1 outputs-oppose", "/controller/maxVolts full-over-controller"]);
+    assert.isTrue(buildIn(page).findings!.every(({ severity }) => severity === "warning"));
+    assert.equal(lineOf(find(page, "mw-value")), "8.00");
+  });
+
   it("tell of what stands beside the source of a build and is not read", async () => {
     const script = `<script type="application/json">${limpet}</script>`;
     for (const [markup, expected] of [
