@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { parseFragment } from "parse5";
 import { describe, expect, it } from "vitest";
-import { applyChanges, parseBuild } from "../../../calc/src/document/index.js";
+import { applyChanges, parseBuild } from "@meshwright/calc/document";
 import { pictureOf, pictureSizes, type Picture } from "../../src/writing/index.js";
 import { elementsIn, textOf } from "../../../../tests/demo/page.js";
 
