@@ -12,6 +12,7 @@ import { evaluate } from "@meshwright/calc/evaluate";
 import { notations, samples, stageShapes } from "@meshwright/calc/stages";
 import { figureOf, figureSpecs, queryNames, units } from "@meshwright/calc/report";
 import { examples, queries } from "./examples.js";
+import { systemsMade } from "./systems.js";
 
 const limpet = readFileSync(new URL("../seeds/limpet.json", import.meta.url), "utf8");
 const here = fileURLToPath(new URL(".", import.meta.url));
@@ -300,6 +301,7 @@ function made() {
     properties: propertiesMade(),
     languages: languagesMade(),
     hosts: hostsMade(),
+    systems: systemsMade(),
   };
 }
 

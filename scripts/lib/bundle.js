@@ -380,8 +380,8 @@ console.warn("Meshwright: ${secondFile} and the file before it are not of one bu
     await minified(
       `(function(meshwrightSecond){if(!globalThis.HTMLElement)return;${register}
 ${chunks["first.js"].code}
-var home=${home};
-if(home&&!home.more)home.more=function(id,run){return id===${JSON.stringify(id)}&&(run(System),true)};
+customElements.whenDefined(${JSON.stringify(tag)}).then(function(home){
+if(!home.more)home.more=function(id,run){return id===${JSON.stringify(id)}&&(run(System),true)}});
 })(${JSON.stringify([secondFile, hash])})`,
     ),
   );

@@ -8,7 +8,13 @@ const signs = ["focusin", "pointerdown"];
  * address carries a reader's version. Only where this copy's class is the page's.
  */
 export function later(fetch: () => unknown, own: CustomElementConstructor & { readonly tag: string }): void {
-  if (globalThis.customElements?.get(own.tag) !== own) return;
+  // A page may put a class of its own over ours, or define later than it was asked to.
+  void globalThis.customElements?.whenDefined(own.tag).then((there) => {
+    if (there === own || Object.prototype.isPrototypeOf.call(own, there)) begin(fetch);
+  });
+}
+
+function begin(fetch: () => unknown): void {
   let isAsked = false;
   const ask = (): void => {
     if (isAsked) return;
