@@ -285,7 +285,8 @@ export const rows = [
           return reads("main").replaceAll("! ", "");
         }, markup);
       const plain = "44.30 43.32 1.06% ahead inside 8.70 mm";
-      const right = /^44\.30 43\.32 (1\.06% ahead|2\.20% behind, gears alone|not known) (inside|not known) (8\.70 mm|not known)$/;
+      const right =
+        /^44\.30 43\.32 (1\.06% ahead|2\.20% behind, gears alone|not known) (inside|not known) (8\.70 mm|not known)$/;
       assert.equal(await read(`<mw-build ${text(names)}></mw-build><p>${values}</p>`), plain);
       for (let bits = 0; bits < 2 ** names.length; bits++) {
         const kept = names.filter((_, n) => bits & (1 << n));
@@ -658,7 +659,7 @@ export const rows = [
       try {
         const headers = { "access-control-allow-origin": "*", "cross-origin-resource-policy": "cross-origin" };
         const files = [
-          ...["meshwright-article.js", "meshwright-second.js", "meshwright.js"],
+          ...["meshwright-article.js", "meshwright-second.js", "meshwright-third.js", "meshwright.js"],
           ...["figures", "reports", "words", "tools"].map((kind) => `${kind}-de.js`),
         ];
         const put = (folder, changed) => {

@@ -7,7 +7,7 @@ import { fetchWords, figureWordsFor } from "../shared/words/index.js";
 import { check } from "./check.js";
 import { wholeEngine } from "./engine.js";
 import { BuildLinks } from "./link.js";
-import { CountTray, inSentence } from "./tray.js";
+import { CountTray, inSentence } from "../second/index.js";
 
 let isWhole = false;
 
