@@ -5,7 +5,7 @@ import { brotliCompressSync } from "node:zlib";
 import { at } from "./paths.js";
 
 /** The tags that a source registers, in its own order. */
-function registeredBy(source) {
+export function registeredBy(source) {
   const text = readFileSync(at("packages", "elements", "src", source), "utf8");
   const classes = [...text.matchAll(/^define\(([^)]*)\);/gm)].flatMap(([, list]) => list.match(/Mw\w+/g) ?? []);
   return classes.map((name) => name.replace(/(?<!^)([A-Z])/g, "-$1").toLowerCase());
