@@ -39,7 +39,7 @@ function section(name, { version, steps = [], outcomes = [], impossible }) {
   const head = `<h2 id="${name}">${title}${version ? ` ${version}` : ""}</h2>`;
   if (impossible) return `<section class="hosts">${head}<p>Not tried: ${escaped(impossible)}.</p></section>`;
   const install = integration
-    ? `It is installed once from the folder <code>integrations/${integration}</code>.`
+    ? `What lies in <code>integrations/${integration}</code> is installed once.`
     : "Nothing is installed.";
   const rows = outcomes
     .map(

@@ -132,19 +132,24 @@ ${Array.from({ length: sections }, section).join("\n")}
 </script></html>`;
 
 const script = readFileSync(at("packages", "elements", "dist", "meshwright-article.js"), "utf8");
-const second = readFileSync(at("packages", "elements", "dist", "meshwright-second.js"), "utf8");
+const later = Object.fromEntries(
+  ["second", "third"].map((name) => [
+    `/meshwright-${name}.js`,
+    readFileSync(at("packages", "elements", "dist", `meshwright-${name}.js`), "utf8"),
+  ]),
+);
 const server = createServer((request, response) => {
   const pages = { "/100": article(1), "/1000": article(10) };
   const isScript = request.url === "/meshwright-article.js";
   // After the script's first line, which browsers read for a hint: a mark before it would take the hint away.
-  const isSecond = request.url === "/meshwright-second.js";
-  const body = isSecond
-    ? second
+  const isLater = request.url in later;
+  const body = isLater
+    ? later[request.url]
     : isScript
       ? script.replace("\n", '\nperformance.mark("upgrade begins");')
       : pages[request.url];
   response.writeHead(body === undefined ? 404 : 200, {
-    "content-type": isScript || isSecond ? "text/javascript" : "text/html; charset=utf-8",
+    "content-type": isScript || isLater ? "text/javascript" : "text/html; charset=utf-8",
   });
   response.end(body);
 });

@@ -16,8 +16,9 @@ function purposeOf(file) {
   const [, table, language] = /^(figures|findings|reports|words|tools)-([\w-]+)\.js$/.exec(file) ?? [];
   if (table) return { table, language };
   if (file === "meshwright.js") return { elements: registeredBy("all.ts") };
-  if (file === "meshwright-article.js") return { elements: registeredBy("article.ts"), brings: "meshwright-second.js" };
-  return { elements: registeredBy("second.ts") };
+  if (file === "meshwright-article.js")
+    return { elements: registeredBy("article.ts"), brings: ["meshwright-second.js", "meshwright-third.js"] };
+  return { elements: registeredBy(file.includes("second") ? "second.ts" : "third.ts") };
 }
 
 /** Each script of `packages/elements/dist` by its name. */

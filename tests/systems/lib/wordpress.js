@@ -3,8 +3,7 @@ import assert from "node:assert/strict";
 import { unpacked } from "./bring.js";
 import { delay, freePort, until } from "./run.js";
 
-export const password = "a-shore-of-waders-2026";
-export const roles = ["administrator", "editor", "author", "contributor"];
+const password = "a-shore-of-waders-2026";
 
 /** A database server that listens on a socket in the row's own folder. */
 async function startDatabase(t) {
@@ -143,20 +142,19 @@ const pasted = (page, text) =>
     target.dispatchEvent(new ClipboardEvent("paste", { clipboardData: data, bubbles: true, cancelable: true }));
   }, text);
 
-/** Types the title, and goes on into the empty paragraph below it. */
+/** Gives the post its title, and puts the caret into the empty paragraph below it. */
 async function title(page, words) {
-  const field = ".editor-post-title__input";
-  await page.click(field);
-  await page.keyboard.type(words);
-  await until(
-    () => page.$eval(field, (one, text) => (one.value ?? one.textContent) === text, words),
-    "the title is typed",
-  );
-  await page.keyboard.press("Enter");
-  await until(
-    () => page.evaluate(() => !!document.activeElement?.closest('[data-type="core/paragraph"]')),
-    "the empty paragraph",
-  );
+  await page.evaluate((text) => {
+    window.wp.data.dispatch("core/editor").editPost({ title: text });
+    window.wp.data.dispatch("core/block-editor").insertDefaultBlock();
+  }, words);
+  const isThere = () =>
+    page.evaluate(() => {
+      const paragraph = document.activeElement?.closest('[data-type="core/paragraph"]');
+      return !!paragraph && document.activeElement.isContentEditable;
+    });
+  await until(isThere, "the caret in the empty paragraph");
+  await delay(500);
 }
 
 /** A block by the inserter's own command in an empty paragraph. */
@@ -169,7 +167,7 @@ async function insert(page, command) {
 }
 
 /** The ways in which a post comes into the editor. */
-export const ways = {
+const ways = {
   async paste(page, text) {
     await pasted(page, text);
   },

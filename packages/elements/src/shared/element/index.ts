@@ -30,9 +30,7 @@ export { readCount, writeCount } from "./digits.js";
 export {
   contract,
   extend,
-  fetchMore,
   more,
-  wantMore,
   type CountState,
   type Found,
   type Linking,
@@ -40,6 +38,7 @@ export {
   type Source,
   type Tray,
 } from "./more.js";
+export { fetchMore, wantMore, type Later } from "./want.js";
 export { isPages, isStrange } from "./oversight.js";
 export { authorsText, isWrapped, sameText } from "./own-text.js";
 export { inSentence } from "./in-sentence.js";
