@@ -124,7 +124,7 @@ test("a colour that is tried changes the playground, and stands there to be copi
 test("the files can be downloaded, and their hashes are shown", async () => {
   const { page, said } = await demo.open("guide/files.html", desk);
   const shown = await page.$$eval("[data-file]", (all) => all.map((one) => one.textContent));
-  expect(shown).toHaveLength(3);
+  expect(shown).toHaveLength(4);
   for (const text of shown) expect(text).toMatch(/^[\d.]+ kB, [\d.]+ kB compressed\s*sha384-[\w+/=]{64}$/);
   const answers = await page.$$eval("a[download]", (all) =>
     Promise.all(all.map(async (link) => (await fetch((link as HTMLAnchorElement).href)).status)),
