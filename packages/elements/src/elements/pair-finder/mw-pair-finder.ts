@@ -292,8 +292,8 @@ export class MwPairFinder extends Picture {
       const at = ends[n];
       return at === undefined ? "" : drawnLength(speaker, at, mount.holes ? undefined : end);
     });
-    const headline = asked.question.outputs.findIndex(({ id }) => id === (build.headline ?? id));
-    const output = Math.max(0, headline);
+    // What stands first in every row.
+    const output = 0;
     const { label } = outputs.find(({ id }) => id === asked.question.outputs[output]!.id)!;
     return windowOf({
       listed,

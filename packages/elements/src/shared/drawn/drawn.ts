@@ -4,6 +4,7 @@ import { html, nothing, render, type RootPart, type TemplateResult } from "lit/h
 import { MeshwrightElement } from "../element/index.js";
 import { figureWordsFor, wordsFor, type Words } from "../words/index.js";
 import { standsForBlock } from "./content.js";
+import { fitTables } from "./fit-tables.js";
 import { speakerFor } from "./speaker.js";
 
 /** What is drawn by templates: everything but the three elements that an article begins with. */
@@ -90,6 +91,7 @@ export abstract class DrawnElement extends MeshwrightElement {
       delete root._$litPart$;
     }
     this.#part = render(value, root, { host: this, isConnected: this.isConnected });
+    fitTables(root);
   }
 
   override connectedCallback(): void {

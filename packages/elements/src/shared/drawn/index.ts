@@ -8,7 +8,7 @@ export { standsForBlock } from "./content.js";
 export { DrawnElement } from "./drawn.js";
 export { addFigures, figures } from "./figures.js";
 export { inHand, standAlone, standDown, stripOf, takeInHand, type Strip } from "./hand.js";
-export { arrow, hatching, roomFor, round } from "./ink.js";
+export { arrow, hatching, linesOf, roomFor, round } from "./ink.js";
 export { Picture } from "./picture.js";
 export { speakerFor } from "./speaker.js";
 export { block, drawing, guard, table } from "./styles.js";
