@@ -19,7 +19,7 @@ import { styles } from "./styles.js";
 import { windowOf } from "./window.js";
 
 /** How many pairs and how many near misses are shown at first, and how many more on request. */
-const [pairsAtFirst, missesAtFirst, more] = [8, 8, 12];
+const [pairsAtFirst, missesAtFirst, more] = [8, 3, 12];
 const amongAll = { all: "amongAll", had: "amongHad", owned: "amongOwned", counts: "amongCounts" } as const;
 type Sort = Order | "closest";
 
@@ -388,7 +388,7 @@ export class MwPairFinder extends Picture {
                 </tbody>`
               : nothing
           }
-          ${misses.slice(0, this.misses).map((one) => this.#row(one, speaker, isChosen))}
+          ${misses.filter((one, n) => n < this.misses || isChosen(one)).map((one) => this.#row(one, speaker, isChosen))}
         </table>
       </div>
       ${

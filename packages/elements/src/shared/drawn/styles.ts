@@ -189,7 +189,6 @@ export const table = css`
     th,
     td {
       white-space: normal;
-      overflow-wrap: anywhere;
     }
     .scroll {
       overflow: visible;
