@@ -91,10 +91,11 @@ const notebook = "^packages/notebook/src";
 const notebookRooms = [
   ["model", []],
   ["writing", []],
+  ["embed", []],
   ["keeping", ["model"]],
   ["frame", ["model"]],
   ...["start", "drivetrain", "parts", "buy", "workshop"].map((part) => [part, ["model", "frame"]]),
-  ["post", ["model", "frame", "writing"]],
+  ["post", ["model", "frame", "writing", "embed"]],
   ["page", ["model", "frame", "keeping", "drivetrain"]],
 ].map(([room, may]) =>
   forbid(
@@ -197,5 +198,6 @@ export default {
     exclude: { path: "/dist/" },
     tsPreCompilationDeps: true,
     tsConfig: { fileName: "tsconfig.json" },
+    enhancedResolveOptions: { exportsFields: ["exports"], conditionNames: ["types", "import", "node", "default"] },
   },
 };

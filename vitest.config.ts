@@ -23,8 +23,16 @@ export default defineConfig({
     include: ["packages/*/test/**/*.test.ts", "tests/**/*.test.{ts,js}"],
     // Rows of other people's software have a runner of their own: npm run test:hosts.
     exclude: [
-      ...["**/node_modules/**", "tests/hosts/**", "tests/vectors-runner/vectors.test.ts", "tests/long/**"],
+      ...[
+        "**/node_modules/**",
+        "tests/hosts/**",
+        "tests/systems/**",
+        "tests/vectors-runner/vectors.test.ts",
+        "tests/long/**",
+      ],
       "tests/words/**",
+      // What installs frameworks: npm run test:packed.
+      "tests/packed/frameworks.test.ts",
     ],
     environment: "node",
     // Property tests with arbitrary precision take their time on a small machine that does other work as well.

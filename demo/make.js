@@ -58,8 +58,8 @@ function elementIn(source) {
     tagged
       .filter((one) => one[1] === kind)
       .map((one) => {
-        const [, names, text] = /^((?:[\w…-]+, )*[\w…-]+) (.*)$/.exec(one[2]);
-        return [names.split(", ").map(code).join(", "), capital(prose(text))];
+        const [, name, text] = /^(?:\{.*\} )?([\w-]+) - (.*)$/.exec(one[2]);
+        return [code(name), capital(prose(text))];
       });
   return {
     tag,

@@ -1,7 +1,8 @@
 // npm run build: writes packages/*/dist. With --if-stale only where what was built is gone, damaged, or of other sources.
 // Names of packages choose among them.
-import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { basename, dirname, join } from "node:path";
+import { createHash } from "node:crypto";
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { basename, dirname, join, relative, sep } from "node:path";
 import { pathToFileURL } from "node:url";
 import { isMain } from "./lib/main.js";
 import { at, filesBelow } from "./lib/paths.js";
@@ -14,7 +15,7 @@ const packageNames = ["calc", "elements", "figures", "notebook"];
 /** Self-contained classic scripts: by package, the file and the source that it begins with. */
 const wholeScripts = {
   elements: { "meshwright.js": "all.ts" },
-  notebook: { "notebook.js": "index.ts" },
+  notebook: { "notebook.js": "index.ts", "embed.js": "embed.ts" },
 };
 
 /** The same in two files, the second of which comes later: the files and the sources that they begin with. */
@@ -40,7 +41,7 @@ const inputsOf = (name) => [
     .flatMap((one) => filesBelow(at("packages", one), (path) => isSource(path) || path.endsWith(".json"))),
   ...filesBelow(at("scripts", "lib")),
   ...["scripts/build.js", "package-lock.json", "tsconfig.json"].map((path) => at(path)),
-  ...(name === "notebook" ? [example, at("demo", "notebook", "index.html")] : []),
+  ...(name === "notebook" ? [example, at("demo", "limpet.svg"), ...filesBelow(at("demo", "notebook"))] : []),
 ];
 const outputsOf = (name) => filesBelow(at("packages", name, "dist"));
 
@@ -50,9 +51,9 @@ const isFresh = (name) =>
 /** Whatever an earlier build left in the folder and this one did not write. */
 function removeOthers(folder, written) {
   const kept = new Set(written.map((name) => join(folder, name)));
-  const isOurs = (path) => path.endsWith(".js") || path.endsWith(".d.ts");
+  const isOurs = (path) => /\.(js|d\.ts|map)$/.test(path);
   for (const path of filesBelow(folder, isOurs)) {
-    const source = path.endsWith(".d.ts") ? path.replace(/\.d\.ts$/, ".js") : path;
+    const source = path.replace(/\.map$/, "").replace(/\.d\.ts$/, ".js");
     if (!kept.has(path) && !kept.has(source)) rmSync(path);
   }
 }
@@ -122,8 +123,74 @@ async function declarations(name) {
   await runNode(commandOf("typescript-native", "tsc"), [
     "-p",
     project,
-    ...["--noEmit", "false", "--declaration", "--emitDeclarationOnly", "--noEmitOnError", "false"],
+    ...["--noEmit", "false", "--declaration", "--declarationMap", "--emitDeclarationOnly", "--noEmitOnError", "false"],
   ]);
+}
+
+/** Elements that others place in their pages, where that is not all that a package registers. */
+const publicTags = { elements: undefined, notebook: ["mw-notebook"] };
+
+/** Manifest, editor data and types for frameworks; every entry's declarations bring the maps of tags and events along. */
+async function writeElementTypes(name) {
+  if (!Object.hasOwn(publicTags, name)) return;
+  const [{ manifestOf }, { typeFiles }] = await Promise.all([
+    import("./lib/manifest.js"),
+    import("./lib/element-types.js"),
+  ]);
+  const sources = at("packages", name, "src");
+  const folder = at("packages", name, "dist");
+  const files = typeFiles(await manifestOf({ sources, paths: filesBelow(sources, isSource), tags: publicTags[name] }));
+  mkdirSync(join(folder, "types"), { recursive: true });
+  for (const [path, text] of Object.entries(files)) writeFileSync(join(folder, path), text);
+  const { exports } = JSON.parse(readFileSync(at("packages", name, "package.json"), "utf8"));
+  const tags = join(folder, "types", "tags.d.ts");
+  for (const types of new Set(Object.values(exports).flatMap((one) => one.types ?? []))) {
+    const path = at("packages", name, types);
+    if (types.includes("*") || /\/types\//.test(types)) continue;
+    const from = relative(dirname(path), tags)
+      .split(sep)
+      .join("/")
+      .replace(/\.d\.ts$/, ".js");
+    const line = `import ${JSON.stringify(from.startsWith(".") ? from : `./${from}`)};\n`;
+    // A script of its own exports nothing: what it brings are tags. Lines that the map of a declaration counts stay where they are.
+    const text = existsSync(path) ? readFileSync(path, "utf8") : "export {};\n";
+    if (text.includes(line)) continue;
+    const [, own, end] = /^([^]*?)(\n?\/\/# sourceMappingURL=.*\s*)?$/.exec(text);
+    writeFileSync(path, `${own.trimEnd()}\n${line}${(end ?? "").trimStart()}`);
+  }
+}
+
+/** What stands in each script file, with the hash that a page may ask for. */
+async function writeFiles(name, scripts) {
+  if (name !== "elements") return;
+  const { scriptFiles } = await import("./lib/script-files.js");
+  const text = JSON.stringify(scriptFiles(scripts), null, 2);
+  writeFileSync(at("packages", name, "dist", "files.json"), `${text}\n`);
+}
+
+/** The licences of what the whole scripts hold, which ask to go wherever the code goes. */
+function writeLicences(name) {
+  const { dependencies = {} } = JSON.parse(readFileSync(at("packages", name, "package.json"), "utf8"));
+  const found = new Map();
+  const add = (one) => {
+    if (found.has(one) || one.startsWith("@meshwright/")) return;
+    const folder = at("node_modules", one);
+    const manifest = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
+    const file = readdirSync(folder).find((path) => /^licen[cs]e/i.test(path));
+    found.set(
+      one,
+      `${one} ${manifest.version} (${manifest.license})\n\n${file ? readFileSync(join(folder, file), "utf8").trim() : ""}\n`,
+    );
+    Object.keys(manifest.dependencies ?? {})
+      .filter((other) => !other.startsWith("@types/"))
+      .forEach(add);
+  };
+  Object.keys(dependencies).forEach(add);
+  const text = [...found.keys()]
+    .sort()
+    .map((one) => found.get(one))
+    .join(`\n${"-".repeat(72)}\n\n`);
+  writeFileSync(at("packages", name, "dist", "LICENSES.txt"), text);
 }
 
 /** What is imported by a name, and not by a path, stays an import. */
@@ -132,7 +199,8 @@ const external = (id) => /^(node:|@?[a-z])/.test(id);
 /** The Schema of a build as a file, for editors that check JSON as it is written. */
 async function writeSchema() {
   const { buildSchema } = await import(pathToFileURL(at("packages", "calc", "dist", "document", "index.js")).href);
-  const text = `${JSON.stringify(buildSchema(), null, 2)}\n`;
+  const { describedSchema } = await import("./lib/descriptions.js");
+  const text = `${JSON.stringify(await describedSchema(buildSchema()), null, 2)}\n`;
   writeFileSync(at("packages", "calc", "dist", "build.schema.json"), text);
 }
 
@@ -146,6 +214,7 @@ function writeNotebookFile() {
   const page = readFileSync(at("demo", "notebook", "index.html"), "utf8");
   const styles = readFileSync(at("demo", "notebook", "notebook.css"), "utf8");
   const whole = page
+    .replace(/ offline="[^"]*"/, "")
     .replace(/ *<link rel="(icon|stylesheet)"[^>]*>\n/g, "")
     .replace(
       /<script[^>]*><\/script>/,
@@ -156,15 +225,44 @@ function writeNotebookFile() {
   writeFileSync(join(folder, "notebook.html"), whole);
 }
 
+/**
+ * What the notebook's worker keeps, under a name that is another whenever any of it is: page and script are of one build, always.
+ */
+function writeKeptList() {
+  const folder = at("packages", "notebook", "dist");
+  const own = {
+    "./": "index.html",
+    "notebook.css": "notebook.css",
+    "embed.html": "embed.html",
+    "embed.css": "embed.css",
+  };
+  const files = [
+    ...Object.entries(own).map(([address, file]) => [address, at("demo", "notebook", file)]),
+    ...["notebook.js", "embed.js"].map((file) => [`script/${file}`, join(folder, file)]),
+    ["../seeds/limpet.json", example],
+    ["../limpet.svg", at("demo", "limpet.svg")],
+  ];
+  const hash = createHash("sha256");
+  for (const [, path] of files) hash.update(readFileSync(path));
+  const kept = { version: hash.digest("hex").slice(0, 16), files: files.map(([address]) => address) };
+  writeFileSync(join(folder, "kept.js"), `self.meshwrightKept = ${JSON.stringify(kept, null, 2)};\n`);
+}
+
 async function buildPackage(name) {
   const inputs = hashesOf(inputsOf(name));
   const written = await buildModules(name, external);
   if (written.length > 0) {
-    written.push(...(await buildScripts(name)), ...(await buildLanguages(name)));
-    removeOthers(at("packages", name, "dist"), written);
+    const scripts = [...(await buildScripts(name)), ...(await buildLanguages(name))];
+    removeOthers(at("packages", name, "dist"), [...written, ...scripts]);
     if (name === "calc") await writeSchema();
-    if (name === "notebook") writeNotebookFile();
+    if (name === "notebook") {
+      writeNotebookFile();
+      writeKeptList();
+    }
+    if (name in wholeScripts) writeLicences(name);
+    await writeFiles(name, scripts);
     await declarations(name);
+    await writeElementTypes(name);
   }
   record(`build-${name}`, { inputs, outputs: hashesOf(outputsOf(name)) });
 }

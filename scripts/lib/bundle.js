@@ -89,7 +89,29 @@ export async function languageScript(path) {
 /** The sources of languages other than English. */
 export const languageSources = (folder) => filesBelow(folder, (path) => isLanguage.test(path));
 
-const typescript = () => esbuild({ target: "es2022", tsconfig: false, sourceMap: false });
+let hashes;
+
+/** The hashes of all languages' scripts by their names, for whoever fetches them under a hash of their own. */
+const languageHashes = () => (hashes ??= madeHashes());
+
+async function madeHashes() {
+  const sources = ["calc", "elements"].flatMap((owner) => languageSources(at("packages", owner, "src", "languages")));
+  const all = sources.map(async (path) => {
+    const [, kind, language] = /([\w-]+)[\\/]([\w-]+)\.ts$/.exec(path);
+    return [
+      `${kind}-${language}`,
+      createHash("sha256")
+        .update(await languageScript(path))
+        .digest("base64"),
+    ];
+  });
+  return Object.fromEntries(await Promise.all(all));
+}
+
+/** What stands before code that fetches languages; where nothing does, it falls away. */
+const hashTable = async () => `const meshwrightLanguages = ${JSON.stringify(await languageHashes())};\n`;
+
+const typescript = (sourceMap = false) => esbuild({ target: "es2022", tsconfig: false, sourceMap });
 
 /** Rollup's remarks that matter stop the build; an import that nothing answers must not end up in a script. */
 function onwarn(warning) {
@@ -100,9 +122,16 @@ function onwarn(warning) {
 
 /** Writes modules one by one, with everything that `external` names left as an import. */
 export async function writeModules({ input, folder, sources, external }) {
-  const bundle = await rollup({ input, external, onwarn, plugins: [typescript(), packedLanguages], treeshake: false });
+  const bundle = await rollup({
+    input,
+    external,
+    onwarn,
+    plugins: [typescript(true), packedLanguages],
+    treeshake: false,
+  });
   const { output } = await bundle.write({
     dir: folder,
+    sourcemap: true,
     format: "es",
     preserveModules: true,
     preserveModulesRoot: sources,
@@ -259,7 +288,7 @@ async function bundled({ input, format }) {
     inlineDynamicImports: true,
     generatedCode: "es2015",
     // A server may import whatever a page has: there is nothing to register there.
-    ...(format === "iife" ? { strict: true, intro: "if (!globalThis.HTMLElement) return;" } : {}),
+    ...(format === "iife" ? { strict: true, intro: `if (!globalThis.HTMLElement) return;\n${await hashTable()}` } : {}),
   });
   await bundle.close();
   return output[0];
@@ -328,6 +357,8 @@ export async function splitScript({ first, second, tag, secondFile, banner = "" 
   });
   await bundle.close();
   const chunks = Object.fromEntries(output.map((chunk) => [chunk.fileName, chunk]));
+  for (const chunk of output)
+    if (chunk.code.includes("meshwrightLanguages")) chunk.code = (await hashTable()) + chunk.code;
   if (output.length !== 2) throw new Error(`Two files are expected; ${output.map((one) => one.fileName).join(", ")}.`);
   const id = createHash("sha256")
     .update(chunks["first.js"].code)

@@ -103,8 +103,7 @@ function jointInDoubles({ stages, outputs, compare }) {
           const rearTotal = (((driven / driver) * r) / other.driver) * other.driven;
           for (const frontWheel of frontWheels)
             for (const rearWheel of rearWheels) {
-              const ahead =
-                (parseFloat(frontWheel.diameter) * rearTotal) / (parseFloat(rearWheel.diameter) * frontTotal) - 1;
+              const ahead = (frontWheel * rearTotal) / (rearWheel * frontTotal) - 1;
               if (
                 frontTotal >= 38 &&
                 frontTotal <= 46 &&

@@ -1,6 +1,9 @@
+import { messageOf } from "@meshwright/calc/languages";
+import { wordsFor } from "@meshwright/calc/languages/all";
+import type { Finding } from "@meshwright/calc/stages";
 import { elementsIn, enclosing, textOf, type Article, type Element, type Text } from "./article.js";
 import { faultsOf } from "./block.js";
-import { Builds, isKnown, nearestTags, saysFigures, type Expected, type Load } from "./expected.js";
+import { Builds, isKnown, nearestTags, saysFigures, type Expected, type Load, type Why } from "./expected.js";
 import { mendInline, saysAnyOf } from "./inline.js";
 import { lineStartsOf, placeAt } from "./line.js";
 import { withoutCrossings, type Edit } from "./mending.js";
@@ -24,10 +27,15 @@ export interface Difference {
   readonly reason: string | undefined;
 }
 
+/** Something odd about an element, such as an attribute that nobody reads. Lines and columns count from 1. */
+export type Warning = Pick<Difference, "line" | "column" | "element" | "message">;
+
 export interface Checked {
   readonly differences: readonly Difference[];
   /** How many elements were compared. */
   readonly compared: number;
+  /** What is odd, and keeps no figure from being told. */
+  readonly warnings: readonly Warning[];
   /** What says figures and was not looked at: how many of each. */
   readonly notChecked: Readonly<Record<string, number>>;
 }
@@ -43,6 +51,16 @@ const label = ({ tag, attributes }: Element): string => {
   const shown = ["figure", "of", "at", "build"].flatMap((name) => attributes[name] ?? []);
   return `<${tag}>${shown.length ? ` ${shown.join(" ")}` : ""}`;
 };
+
+/** What was found, in the words of the article's language; of a build, each with its place in it. */
+function sentencesFor(findings: readonly Finding[], { tag }: Element, locale: string): string {
+  const { findings: words } = wordsFor(locale);
+  const sentences = findings.map((one) => {
+    const sentence = messageOf(one, words);
+    return tag === "mw-build" && one.at ? `${one.at}: ${sentence}` : sentence;
+  });
+  return sentences.join(" ");
+}
 
 type About = Pick<Difference, "kind" | "found" | "expected" | "message"> & { readonly edit?: Edit | string };
 
@@ -71,8 +89,12 @@ export function checkArticle(article: Article, load: Load): Checked {
       edit: typeof edit === "object" ? edit : undefined,
       reason: typeof edit === "string" ? edit : undefined,
     });
-  const untold = (element: Element, message: string) =>
-    tell(element, { kind: "untold", found: "", expected: undefined, message });
+  const untold = (element: Element, why: Why) =>
+    tell(element, {
+      ...{ kind: "untold", found: "", expected: undefined },
+      message: typeof why === "string" ? why : sentencesFor(why, element, builds.localeOf(element)),
+    });
+  const warnings: Warning[] = [];
 
   const elements = [...elementsIn(article)];
   const expected = new Map<Element, Expected>();
@@ -84,12 +106,19 @@ export function checkArticle(article: Article, load: Load): Checked {
     return enclosing(element, isText) ? "it stands in another figure" : edit;
   };
 
-  for (const { element, build, why } of builds.all) if (!build) untold(element, why);
+  for (const { element, build, why, odd } of builds.all) {
+    // A version of a build that cannot be made keeps no figure of the others from being told.
+    const wrong = build ? odd.filter(({ severity }) => severity === "error") : why;
+    if (wrong.length) untold(element, wrong);
+  }
   for (const element of elements) {
     if (/^mw-/i.test(element.tag) && !isKnown(element.tag)) {
       const near = nearestTags(element.tag).join(", ");
       untold(element, `is none of the elements${near && `; the nearest: ${near}`}`);
     }
+    const odd = builds.oddAbout(element);
+    const message = sentencesFor(odd, element, builds.localeOf(element));
+    if (message) warnings.push({ ...placeAt(element.start, lines), element: label(element), message });
     const should = expected.get(element);
     if (should?.kind === "unchecked") leave(element.tag);
     else if (should?.kind === "untold") untold(element, should.why);
@@ -109,7 +138,7 @@ export function checkArticle(article: Article, load: Load): Checked {
     }
   }
   leave("tag in an expression", article.expressions);
-  return { differences: withoutCrossings(differences), compared, notChecked };
+  return { differences: withoutCrossings(differences), warnings, compared, notChecked };
 }
 
 /**

@@ -42,9 +42,12 @@ const list = (notChecked: Readonly<Record<string, number>>): string =>
     .map(([what, times]) => `${times} ${what}`)
     .join(", ");
 
-function sayReport({ file, mended, notChecked, places, trouble }: FileReport, say: Say, complain: Say): void {
+function sayReport(report: FileReport, say: Say, complain: Say): void {
+  const { file, mended, notChecked, warnings, places, trouble } = report;
   if (mended) say(`${file}: ${mended} mended`);
   for (const place of places) if (place.outcome !== "mended") say(lineOf(file, place));
+  for (const { line, column, element, message } of warnings)
+    say(`${file}:${line}:${column} ${element} warning: ${message}`);
   if (list(notChecked)) say(`${file}: not checked: ${list(notChecked)}`);
   if (trouble !== undefined) complain(`${file} ${trouble}`);
 }

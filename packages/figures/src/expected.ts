@@ -32,6 +32,7 @@ import {
   elementAttributes,
   nearestTo,
   notationName,
+  passedOver,
   readBuild,
   type ElementTag,
 } from "@meshwright/calc/document";
@@ -55,13 +56,16 @@ export interface Figure {
   readonly also?: readonly string[] | undefined;
 }
 
+/** Why something could not be told: findings, which are said in the article's language, or a sentence of the command's own. */
+export type Why = string | readonly Finding[];
+
 export type Expected =
   /** What stands in a sentence: any of these texts is right, the first is the one to write. */
   | { readonly kind: "text"; readonly texts: readonly [string, ...string[]]; readonly locale: string }
   /** What stands on its own: its figures, in the order of its places, and sentences whose numbers may stand there as well. */
   | { readonly kind: "figures"; readonly figures: readonly Figure[]; readonly sentences: readonly string[] }
   /** It cannot be told what it should say, and why. */
-  | { readonly kind: "untold"; readonly why: string }
+  | { readonly kind: "untold"; readonly why: Why }
   /** It says figures that are not compared: they depend on what its reader does. */
   | { readonly kind: "unchecked" }
   /** It says none. */
@@ -74,7 +78,9 @@ export type Load = (src: string) => string | undefined;
 export interface ArticleBuild {
   readonly element: Element;
   readonly build: Build | undefined;
-  readonly why: string;
+  readonly why: Why;
+  /** What is odd about it, and keeps nothing from being told. */
+  readonly odd: readonly Finding[];
 }
 
 type Reading = Pick<ReturnType<typeof readBuild>, "findings"> & { readonly build?: Build | undefined };
@@ -108,8 +114,9 @@ interface Context {
 
 type Maker = (context: Context) => Expected;
 
-const untold = (why: string): Expected => ({ kind: "untold", why });
-const messages = (findings: Unsaid["findings"]): string => findings.map(({ message }) => message).join(" ");
+const untold = (why: Why): Expected => ({ kind: "untold", why });
+const isFindings = (one: object): one is readonly Finding[] => Array.isArray(one);
+const isError = ({ severity }: Finding): boolean => severity === "error";
 
 function readingOf(element: Element, script: Element | undefined, load: Load): Reading | string {
   const { attributes, computed } = element;
@@ -125,22 +132,22 @@ function readingOf(element: Element, script: Element | undefined, load: Load): R
   return buildFromAttributes(attributes);
 }
 
-/** What is wrong with the names of an element's attributes: those that a notation bears are for its reader to tell. */
-function misnamed({ tag, attributes }: Element): readonly Finding[] {
+/** What is wrong or odd about the names of an element's attributes: those that a notation bears are for its reader to tell. */
+function namesOf({ tag, attributes }: Element): readonly Finding[] {
   const names = Object.keys(attributes).filter((name) => tag !== "mw-build" || !notationName(name));
-  return attributeFindings(tag, names).filter(({ severity }) => severity === "error");
+  return attributeFindings(tag, names);
 }
 
 const text = (context: Context, ...texts: readonly (string | Unsaid)[]): Expected => {
   const [first] = texts;
-  if (isUnsaid(first)) return untold(messages(first.findings));
+  if (isUnsaid(first)) return untold(first.findings);
   const { locale } = context.speaker;
   return { kind: "text", texts: texts as readonly string[] as readonly [string, ...string[]], locale };
 };
 
 /** The figures of a block by the heads of its tables, and the sentences that it has besides. */
 function figuresOf(block: Block | Unsaid | undefined, besides: readonly string[] = []): Expected {
-  if (isUnsaid(block)) return untold(messages(block.findings));
+  if (isUnsaid(block)) return untold(block.findings);
   if (!block) return untold("there is nothing for it to say");
   const figures = block.tables.flatMap(({ caption, heads, rows }) =>
     rows.flatMap(({ head, beside, kind, texts }) =>
@@ -178,7 +185,7 @@ function summary({ element, speaker }: Context): Expected {
 function gauge({ element, speaker }: Context): Expected {
   const block = sayGauge(speaker, element.attributes);
   if (!block) return untold("there are no two axles to compare");
-  if (isUnsaid(block)) return untold(messages(block.findings));
+  if (isUnsaid(block)) return untold(block.findings);
   const { percentages, scope, sentence, notes, gap } = block;
   const figures = Object.entries(percentages).map(([name, one]): Figure => ({ text: one, names: [name] }));
   return {
@@ -305,26 +312,52 @@ export class Builds {
 
   constructor(article: Article, load: Load) {
     this.#around = new Surroundings(article);
-    this.all = this.#around.builds.map((element): ArticleBuild => {
-      const reading = readingOf(element, this.#around.scriptOf(element), load);
-      if (typeof reading === "string") return { element, build: undefined, why: reading };
-      const { build, findings } = reading;
-      const { mode } = element.attributes;
-      const wrongMode = build && mode ? modeFault(build, mode) : undefined;
-      const wrong = [...(build ? misnamed(element) : []), ...(wrongMode ? [wrongMode] : [])];
-      const why = [...findings, ...wrong].map(({ at, message }) => (at ? `${at}: ${message}` : message));
-      return { element, build: wrong.length ? undefined : build, why: why.join(" ") };
-    });
+    this.all = this.#around.builds.map((element) => this.#read(element, load));
     this.#builds = new Map(this.all.map((one) => [one.element, one]));
   }
 
+  #read(element: Element, load: Load): ArticleBuild {
+    const script = this.#around.scriptOf(element);
+    const reading = readingOf(element, script, load);
+    if (typeof reading === "string") return { element, build: undefined, why: reading, odd: [] };
+    const { build, findings } = reading;
+    const { mode } = element.attributes;
+    const wrongMode = build && mode ? modeFault(build, mode) : undefined;
+    // A notation's reader has looked at the names already.
+    const isNew = ({ code, at }: Finding) => !findings.some((one) => one.code === code && one.at === at);
+    const besides = [
+      ...namesOf(element).filter(isNew),
+      ...(wrongMode ? [wrongMode] : []),
+      ...passedOver(Object.keys(element.attributes), script !== undefined),
+    ];
+    const all = [...findings, ...besides];
+    const isThere = build !== undefined && !besides.some(isError);
+    return { element, build: isThere ? build : undefined, why: all, odd: isThere ? all : [] };
+  }
+
+  /** The language that an element stands in. */
+  localeOf(element: Element): string {
+    return this.#around.localeOf(element);
+  }
+
+  /** What is odd about an element, and keeps nothing from being told. */
+  oddAbout(element: Element): readonly Finding[] {
+    if (!isKnown(element.tag) || element.foreign) return [];
+    const owner = this.#around.buildOf(element);
+    const holder = owner && this.#builds.get(owner);
+    const asked =
+      holder?.build && !element.computed.length ? askedFindings(element.tag, holder.build, element.attributes) : [];
+    const all = element.tag === "mw-build" ? (this.#builds.get(element)?.odd ?? []) : [...namesOf(element), ...asked];
+    return all.filter((one) => !isError(one));
+  }
+
   /** A version of a build: as published, one of its alternatives, or an earlier revision. */
-  #version({ element, build }: ArticleBuild & { readonly build: Build }, at: string): Evaluation | string {
+  #version({ element, build }: ArticleBuild & { readonly build: Build }, at: string): Evaluation | readonly Finding[] {
     const key = `${element.order} ${at}`;
     const known = this.#evaluations.get(key);
     if (known) return known;
     const version = buildAt(build, at);
-    if (!version.ok) return version.findings.map(({ message }) => message).join(" ");
+    if (!version.ok) return version.findings;
     const { mode } = element.attributes;
     const evaluation = evaluate(version.build, mode || undefined);
     this.#evaluations.set(key, evaluation);
@@ -332,16 +365,20 @@ export class Builds {
   }
 
   /** Somebody who speaks of a version of a build, in a language. */
-  #speaker(holder: ArticleBuild & { readonly build: Build }, at: string, locale: string): Reporter | string {
+  #speaker(
+    holder: ArticleBuild & { readonly build: Build },
+    at: string,
+    locale: string,
+  ): Reporter | readonly Finding[] {
     const key = `${holder.element.order} ${at} ${locale}`;
     const known = this.#speakers.get(key);
     if (known) return known;
     const evaluation = this.#version(holder, at);
-    if (typeof evaluation === "string") return evaluation;
+    if (isFindings(evaluation)) return evaluation;
     const { figures: words, reports } = wordsFor(locale);
     const version = (id: string) => {
       const other = this.#version(holder, id || "article");
-      return typeof other === "string" ? undefined : other;
+      return isFindings(other) ? undefined : other;
     };
     const speaker = speakerOf({ evaluation, locale, words, reports, figures: allFigures, version });
     this.#speakers.set(key, speaker);
@@ -349,18 +386,18 @@ export class Builds {
   }
 
   /** Why an element has no build. */
-  #homeless({ attributes: { build: id } }: Element): string {
+  #homeless({ attributes: { build: id } }: Element): Why {
     if (!id) return "it belongs to no mw-build";
     const known = [...new Set(this.all.flatMap(({ element }) => element.attributes.id ?? []))];
     const nearest = nearestTo(id, known);
-    return messages([errorOf("meaning", "missing-reference", "/build", { id, known, nearest })]);
+    return [errorOf("meaning", "missing-reference", "/build", { id, known, nearest })];
   }
 
   /** What an element's content should say. */
   expected(element: Element): Expected {
     const maker = Object.hasOwn(elements, element.tag) ? elements[element.tag]! : "silent";
-    const wrong = misnamed(element);
-    if (wrong.length) return untold(messages(wrong));
+    const wrong = namesOf(element).filter(isError);
+    if (wrong.length) return untold(wrong);
     if (maker === "silent") return { kind: "silent" };
     // Without content there is nothing to compare but in a sentence.
     const unchecked: Expected = { kind: textOf(element) ? "unchecked" : "silent" };
@@ -376,19 +413,19 @@ export class Builds {
     try {
       const whole = { ...holder, build };
       // Of what is not compared, only the words that are there can be wrong.
-      const isWrong = ({ code }: Finding) => maker !== "unchecked" || code !== "word-needed";
+      const isWrong = (one: Finding) => isError(one) && (maker !== "unchecked" || one.code !== "word-needed");
       const asked = askedFindings(element.tag, build, element.attributes).filter(isWrong);
-      if (asked.length) return untold(messages(asked));
+      if (asked.length) return untold(asked);
       if (maker === "unchecked") return unchecked;
       // What takes no version shows the build as it stands.
       const takes: readonly string[] = elementAttributes[element.tag as ElementTag];
       const at = takes.includes("at") ? element.attributes.at : "";
       const locale = this.#around.localeOf(element);
       const speaker = this.#speaker(whole, at || "article", locale);
-      if (typeof speaker === "string") return untold(speaker);
+      if (isFindings(speaker)) return untold(speaker);
       const other = (id: string) => {
         const one = this.#speaker(whole, id || "article", locale);
-        return typeof one === "string" ? undefined : one;
+        return isFindings(one) ? undefined : one;
       };
       const expected = maker({ element, speaker, other });
       // Without content a block says the figures itself.

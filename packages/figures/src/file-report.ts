@@ -1,6 +1,6 @@
 import { resolve } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
-import { checkFigures, type Difference } from "./check.js";
+import { checkFigures, type Difference, type Warning } from "./check.js";
 import { readText, replaceText, sentenceOf } from "./disk.js";
 import { formatOf, type Found } from "./files.js";
 import { mendFigures } from "./mend.js";
@@ -24,6 +24,8 @@ export interface FileReport {
   readonly untold: number;
   /** What says figures and was not looked at. */
   readonly notChecked: Readonly<Record<string, number>>;
+  /** What is odd and keeps no figure from being told, such as an attribute that nobody reads. */
+  readonly warnings: readonly Warning[];
   /** Every place that is stale or could not be told. */
   readonly places: readonly Place[];
   /** What kept the file from being read or written. */
@@ -55,15 +57,26 @@ const placesFrom = (differences: readonly Difference[], mended: "mended" | "mend
 
 /** Looks at one file, and mends it where that is asked for. */
 export function reportOf({ path: file, trouble }: Found, write: boolean): FileReport {
-  const nothing = { file, compared: 0, stale: 0, mended: 0, left: 0, untold: 0, notChecked: {}, places: [] };
+  const nothing = {
+    file,
+    compared: 0,
+    stale: 0,
+    mended: 0,
+    left: 0,
+    untold: 0,
+    notChecked: {},
+    warnings: [],
+    places: [],
+  };
   if (trouble !== undefined) return { ...nothing, trouble };
   try {
     const { text: source, seen } = readText(file);
     const options = { format: formatOf(file), load: loadBeside(file) };
     const mended = write ? mendFigures(source, options) : undefined;
-    const { compared, differences, notChecked } = mended ?? checkFigures(source, options);
+    const { compared, differences, warnings, notChecked } = mended ?? checkFigures(source, options);
     const stale = differences.filter(({ kind }) => kind === "stale").length;
-    const report = { file, compared, stale, untold: differences.length - stale, notChecked, trouble: undefined };
+    const untold = differences.length - stale;
+    const report = { file, compared, stale, untold, notChecked, warnings, trouble: undefined };
     const asItWas = { ...report, mended: 0, left: stale, places: placesFrom(differences, "mendable") };
     if (!mended?.mended) return asItWas;
     try {

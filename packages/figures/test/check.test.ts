@@ -9,7 +9,7 @@ describe("checkFigures", () => {
     const source = page(
       '<p>Front <mw-value of="front">44.30</mw-value>, <mw-value figure="lead">1.06% ahead</mw-value>.</p>',
     );
-    expect(checkFigures(source)).toEqual({ differences: [], compared: 2, notChecked: {} });
+    expect(checkFigures(source)).toEqual({ differences: [], warnings: [], compared: 2, notChecked: {} });
   });
 
   it("names line, column, what stands there and what should", () => {
@@ -35,9 +35,53 @@ describe("checkFigures", () => {
     ]);
   });
 
+  it("says what it found in the language that stands there, as the page does", () => {
+    const source = (lang: string) =>
+      `<div lang="${lang}">${build}<mw-value of="raer">1</mw-value><mw-value colour="red" of="rear">43.32</mw-value></div>`;
+    const said = (lang: string) => {
+      const { differences: found, warnings } = checkFigures(source(lang));
+      return [...found, ...warnings].map(({ message }) => message);
+    };
+    expect(said("de")).toEqual([
+      "„raer“ gibt es nicht; am nächsten: rear. Erwartet eines von front, rear, spur-and-pinion, gear-row, front-ring, front-hub, rear-ring, rear-hub.",
+      "says “43.32”, should say “43,32”",
+      "<mw-value> hat kein Attribut colour.",
+    ]);
+    expect(said("it")[0]).toContain('There is no "raer"; nearest: rear.');
+    expect(said("ja")[0]).toContain("raer");
+    expect(said("ja")[0]).not.toContain("There is");
+  });
+
+  it("warns of what is odd, and compares as before", () => {
+    const warned = (source: string) => {
+      const { warnings, differences: found, compared } = checkFigures(source);
+      expect(found).toEqual([]);
+      return [compared, ...warnings.map(({ line, element, message }) => `${line} ${element} ${message}`)];
+    };
+    expect(warned('\n<mw-edits colour="red"></mw-edits>' + build)).toEqual([
+      ...[0, "2 <mw-edits> <mw-edits> has no attribute colour."],
+    ]);
+    const script = `<script type="application/json">${document}</script>`;
+    expect(
+      warned(`<mw-build stages="" target="1 to 2">${script}</mw-build><mw-value of="front">16.00</mw-value>`),
+    ).toEqual([1, "1 <mw-build> /stages: The build is read from script; stages, target beside it is passed over."]);
+    expect(warned(build.replace("<mw-build", "<mw-build zoetrope=1"))).toEqual([
+      ...[0, "1 <mw-build> /zoetrope: <mw-build> has no attribute zoetrope."],
+    ]);
+  });
+
   it("says of every figure of a broken build that it cannot be told", () => {
     const found = differences('<mw-build front="Ring: 0 to 2"></mw-build><mw-value>1</mw-value><mw-value>2</mw-value>');
     expect(found.map(({ kind }) => kind)).toEqual(["untold", "untold", "untold"]);
+  });
+
+  it("tells what is wrong with another version of a build, and compares the rest", () => {
+    const broken = document.replace('"changes"', '"chnages"');
+    const source = `<mw-build><script type="application/json">${broken}</script></mw-build><mw-value of="front">16.01</mw-value>`;
+    expect(differences(source).map(({ element, kind, message }) => [element, kind, message.split(";")[0]])).toEqual([
+      ["<mw-build>", "untold", '/alternatives/0/chnages: There is no "chnages" here'],
+      ["<mw-value> front", "stale", "says “16.01”, should say “16.00”"],
+    ]);
   });
 
   it("keeps two posts on one page apart", () => {

@@ -145,6 +145,14 @@ describe("the options", () => {
     }
   });
 
+  it("say what is odd, which is no failure", () => {
+    const odd = right.replace("<mw-value", '<mw-value colour="red"');
+    const { status, said } = figures(put("a.html", odd));
+    expect(status).toBe(0);
+    expect(said.split("\n")[0]).toBe("a.html:4:10 <mw-value> front warning: <mw-value> has no attribute colour.");
+    expect(JSON.parse(figures("--json", at("a.html")).said)).toMatchObject({ files: [{ warnings: [{ line: 4 }] }] });
+  });
+
   it("say it all as one object, whose counts add up", () => {
     put("a.html", stale.replace("</p>", ' <mw-value of="rear">9</p><mw-pair-finder>9</mw-pair-finder>'));
     put("b.html", "<mw-value>1</mw-value>");

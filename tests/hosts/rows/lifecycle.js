@@ -69,8 +69,8 @@ export const rows = [
             warned.some((one) => /already defined by version 0\.[12]\.0/.test(one)),
             what,
           );
-          const before = await window.run(() => reads("mw-working"));
-          assert.match(before, /44\.3/, what);
+          // One of the copies is in two files: what works out a whole page comes with the second.
+          await until(() => window.run(() => /44\.3/.test(reads("mw-working"))), what);
           assert.deepEqual(await stepped(window), ["16", "41.53"], what);
           assert.match(await window.run(() => reads("mw-working")), /41\.5/, `${what}: one shared state`);
         }
@@ -282,7 +282,7 @@ export const rows = [
       });
       assert.deepEqual(result.wrong, []);
       assert.equal(result.count, "16");
-      assert.match(result.link, /#mw-limpet=[\w-]+[a-zA-Z]$/);
+      assert.match(result.link, /#mw-limpet--[\w-]+[a-zA-Z]$/);
     },
   },
   {
@@ -295,7 +295,7 @@ export const rows = [
       await living(window);
       const start = await window.url();
       await window.run(() => typed("9"));
-      await until(async () => /#mw-limpet=/.test(await window.url()), "the link in the address");
+      await until(async () => /#mw-limpet--/.test(await window.url()), "the link in the address");
       await window.go(t.site.page(page("<p>Elsewhere</p>", { library: "" })));
       await window.back();
       await until(() => window.run(() => alive()));
@@ -332,6 +332,7 @@ export const rows = [
         ["#/posts/7?tab=notes", ""],
         ["#!/posts/7", ""],
         ["#notes", ""],
+        ["#about", ""],
         ["", '<base href="/somewhere/else/">'],
       ]) {
         const address = t.site.page(page(`${article}<h2 id="notes">Notes</h2><mw-edits></mw-edits>`, { head: base }));
@@ -355,8 +356,8 @@ export const rows = [
         assert.equal(result.turned, 0, hash);
         assert.equal(result.grown, 0, hash);
         assert.equal(result.count, "16");
-        assert.ok(result.href.startsWith(address + (hash || "#mw-limpet=")), result.href);
-        assert.match(result.link, /mw-limpet=[\w-]+[a-zA-Z]$/);
+        assert.ok(result.href.startsWith(address + (hash || "#mw-limpet--")), result.href);
+        assert.match(result.link, /mw-limpet(--|=)[\w-]+[a-zA-Z]$/);
         assert.ok(result.link.startsWith(address), result.link);
         // The link opens as the reader's version, whatever else is in the address.
         const arrived = await t.open(result.link);
@@ -430,12 +431,15 @@ export const rows = [
           await settled();
           const seen = [count(0), shown(0), count(1), shown(1)];
           step(2, 0);
-          await addressed(/&/);
+          await addressed(/\./);
           return { seen, then: [count(0), count(1)], hash: location.hash, wrong };
         });
         assert.deepEqual(result.seen, ["15", "44.30", "16", "41.53"]);
         assert.deepEqual(result.then, ["17", "16"]);
-        assert.match(result.hash, /^#mw-limpet=[\w-]+&mw-limpet\.2=[\w-]+$|^#mw-limpet\.2=[\w-]+&mw-limpet=[\w-]+$/);
+        assert.match(
+          result.hash,
+          /^#mw-limpet--[\w-]+\.mw-limpet_2--[\w-]+$|^#mw-limpet_2--[\w-]+\.mw-limpet--[\w-]+$/,
+        );
         assert.deepEqual(result.wrong, []);
       }
     },
@@ -552,7 +556,8 @@ export const rows = [
       assert.deepEqual(seen.said, [
         ["44.30", "22.15"],
         ["22.15", "44.30"],
-        ["22.15", "22.15"].map((_, n) => (n === 0 ? "22.15" : "22.15")),
+        // One has no build now: its author, who is looking, is told by a sign beside the text.
+        ["22.15", "! 22.15"],
         ["22.15", "44.30"],
         ["44.30", "44.30"],
       ]);

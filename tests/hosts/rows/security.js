@@ -108,7 +108,7 @@ async function attack(base, rounds, markup) {
           null,
           "",
           location.pathname +
-            "#mw-limpet=" +
+            "#mw-limpet--" +
             (random(2) ? code : encodeURIComponent(texts[random(texts.length)].replace(/[\ud800-\udfff]/g, ""))),
         );
       } catch {
@@ -237,9 +237,16 @@ export const rows = [
             await settled();
             times.push(Math.round(performance.now() - start));
           }
-          for (const hash of [big.slice(0, 200_000), "=".repeat(50_000), "mw-limpet=".repeat(10_000)]) {
+          for (const hash of [
+            big.slice(0, 200_000),
+            "=".repeat(50_000),
+            "mw-limpet--".repeat(10_000),
+            "mw-limpet=".repeat(10_000),
+            ".mw-".repeat(50_000),
+            "mw-1.1".repeat(50_000),
+          ]) {
             const start = performance.now();
-            history.replaceState(null, "", `${location.pathname}#mw-limpet=${hash}`);
+            history.replaceState(null, "", `${location.pathname}#mw-limpet--${hash}`);
             dispatchEvent(new HashChangeEvent("hashchange"));
             await settled();
             times.push(Math.round(performance.now() - start));

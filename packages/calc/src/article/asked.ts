@@ -17,11 +17,15 @@ const stageIds = (build: Build): string[] => stagesOf(build).map(({ stage }) => 
 const words = (text: string): string[] => text.split(/[\s,]+/).filter(Boolean);
 
 function limitFaults(attributes: Attributes): Finding[] {
-  return ["min", "max"].flatMap((name) => {
-    const text = said(attributes, name);
-    const isCount = text === undefined || (/^\d{1,7}$/.test(text) && +text >= 1 && +text <= 1_000_000);
-    return isCount ? [] : errorOf("meaning", "not-count", `/${name}`, { found: JSON.stringify(text) });
-  });
+  const [min, max] = [said(attributes, "min"), said(attributes, "max")];
+  const isCount = (text: string) => /^\d{1,7}$/.test(text) && +text >= 1 && +text <= 1_000_000;
+  const faults = Object.entries({ min, max }).flatMap(([name, text]) =>
+    text === undefined || isCount(text)
+      ? []
+      : errorOf("meaning", "not-count", `/${name}`, { found: JSON.stringify(text) }),
+  );
+  if (faults.length || min === undefined || max === undefined || +min <= +max) return faults;
+  return [errorOf("meaning", "range-backwards", "/min", { from: min, to: max })];
 }
 
 /** What is drawn: an output, or stages. */

@@ -9,6 +9,7 @@ export interface Content {
 
 /** Whether there is a digit of any script. What has to be looked up in tables of scripts is asked last: it takes time. */
 export const hasDigit = (text: string): boolean => /\d/.test(text) || (/[^\0-\x7f]/.test(text) && /\p{Nd}/u.test(text));
+const onlyFigure = /^[^\p{L}\s]?\p{Nd}[\p{Nd}.,]*\s?(%|\p{L}{1,3})?$/u;
 const unread = /^(script|style|template|br)$/;
 // Machine translation wraps text in FONT.
 export const phrasing =
@@ -25,7 +26,8 @@ export const textOf = (inside: readonly Content[]): string =>
 
 /**
  * Whether the content of an inline element stands for its value. It does where it is short phrasing of the same nature:
- * with a figure in it where the value has one. Anything else is prose that a self-closed tag has swallowed, and stays.
+ * with a figure in it where the value has one, or nothing but a figure. Anything else is prose that a self-closed tag has
+ * swallowed, and stays.
  *
  * @param value what the element would show for the author's own build
  *
@@ -34,9 +36,11 @@ export const textOf = (inside: readonly Content[]): string =>
  * standsForValue([{ tag: "", text: " turns of the motor" }], "43.32"); // => false
  */
 export function standsForValue(inside: readonly Content[], value: string): boolean {
-  if (!meaning(inside).every(({ tag }) => phrasing.test(tag))) return false;
   const text = textOf(inside);
   const bare = text.trim();
+  // Whatever stands around it, a figure alone is no prose.
+  if (onlyFigure.test(bare)) return true;
+  if (!meaning(inside).every(({ tag }) => phrasing.test(tag))) return false;
   if (!bare) return true;
   // "<x-y/> turns of the motor": what follows a self-closed tag begins with a space or with the sentence's own stop.
   if (/^\s*[,.;:!?)\]]/.test(text) || (text.startsWith(" ") && /^ \p{L}/u.test(text))) return false;

@@ -65,7 +65,7 @@ function takeOut(root: Data, { at, message }: Finding, broken: Map<string, strin
  * @example
  * const stages = [{ id: "one", kind: "pair", driver: 15, driven: 62 }, { id: "row", kind: "train", teeth: [18] }];
  * const mended = mendedDraft({ format: "meshwright-build/1", stages, outputs: [{ id: "rear", stages: [] }] });
- * [...mended.broken.keys()]; // => ["row"]
+ * [...mended!.broken.keys()]; // => ["row"]
  */
 export function mendedDraft(draft: unknown): MendedDraft | undefined {
   if (!isData(draft)) return undefined;

@@ -58,9 +58,11 @@ export {
   writerFor,
 } from "./speaker.js";
 export { said, type Attributes } from "./said.js";
+export { withShortcodes, withTags } from "./shortcodes.js";
 export { type SaidSpeed, type SaidSpeeds, saySpeeds } from "./speeds.js";
 export { type SaidSummary, saySummary } from "./summary.js";
 export { type SummaryRow, summaryRows } from "./summary-rows.js";
+export { type Marking, type System, type SystemName, systems } from "./systems.js";
 export { type SaidTrain, leadFrom, leadsFrom, sayTrain, stagesToChoose } from "./trains.js";
 export {
   type Holders,

@@ -1,14 +1,15 @@
 import { errorOf, findingOf, type Finding } from "../stages/index.js";
 import { elementAttributes, ofAll, type ElementTag } from "./attributes.js";
 import { isHandler, isPagesOwn } from "./pages-own.js";
-import { notationNames } from "./notation-names.js";
+import { axleParts, notationNames } from "./notation-names.js";
 import { nearestTo, slipsBetween } from "./nearest.js";
 
-/** Every name that an element takes. */
-const namesFor = (tag: ElementTag): readonly string[] => [
+/** Every name that an element takes; of a build, with those of its own axles. */
+const namesFor = (tag: ElementTag, axles: readonly string[] = []): readonly string[] => [
   ...elementAttributes[tag],
   ...ofAll,
   ...(tag === "mw-build" ? notationNames : []),
+  ...axles.flatMap((axle) => [axle, ...axleParts.map((part) => `${axle}-${part}`)]),
 ];
 
 const isSlip = (name: string, nearest: readonly string[]): boolean =>
@@ -22,11 +23,17 @@ export const passes = (tag: ElementTag, name: string): boolean =>
  * What an attribute is that nobody knows: one slip from a name of ours, or one that can only have been meant for an axle, is
  * an error, for what it was meant to say is missing; any other is a warning.
  *
- * @param value of an attribute of an `mw-build`, whether it reads like a list of stages
+ * @param looksLikeStages of an attribute of an `mw-build`, whether its value reads like a list of stages
+ * @param axles the axles of names of their own that stand beside it: `axle-third`
  */
-export function unknownAttribute(tag: ElementTag, name: string, looksLikeStages = false): Finding {
-  const nearest = nearestTo(name, namesFor(tag));
-  const isAxles = tag === "mw-build" && (/-(wheel|motor)$/.test(name) || looksLikeStages);
+export function unknownAttribute(
+  tag: ElementTag,
+  name: string,
+  looksLikeStages = false,
+  axles: readonly string[] = [],
+): Finding {
+  const nearest = nearestTo(name, namesFor(tag, axles));
+  const isAxles = tag === "mw-build" && (/^axle-|-(wheel|motor)$/.test(name) || looksLikeStages);
   const values = { name, element: tag, nearest, ...(isAxles && !nearest.length && { example: `axle-${name}` }) };
   return isSlip(name, nearest) || isAxles
     ? errorOf("shape", "unknown-attribute", `/${name}`, values)

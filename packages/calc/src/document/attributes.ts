@@ -3,7 +3,7 @@ export const ofAll = ["build"];
 
 /** The attributes of each element: one table for page, command, guide and editors. */
 export const elementAttributes = {
-  "mw-build": ["src", "json", "mode", "permalink", "seal"],
+  "mw-build": ["src", "json", "mode", "permalink", "notebook", "seal"],
   "mw-value": [
     ...["figure", "of", "with", "group", "base", "scope", "from", "measure"],
     ...["over", "unit", "digits", "sign", "drive", "at"],

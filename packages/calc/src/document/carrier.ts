@@ -54,8 +54,8 @@ function charactersOf(bytes: Uint8Array): string {
  * - and _, a letter last.
  *
  * @example
- * import { buildFromAttributes, buildFromLink, linkOfBuild } from "@meshwright/calc/document";
- * const { build } = buildFromAttributes({ rear: "Ring: 12 to 35" });
+ * import { buildFromLink, linkOfBuild, parseBuild } from "@meshwright/calc/document";
+ * const build = parseBuild({ format: "meshwright-build/1", outputs: [{ id: "rear", stages: [] }] });
  * const link = await linkOfBuild(build);
  * (await buildFromLink(link)).build; // => build
  */

@@ -35,10 +35,10 @@ export function changedBy(build: Build, changes: ChangeSet | readonly Change[], 
  * import { applyChanges, parseBuild } from "@meshwright/calc/document";
  * const ring = { id: "ring", kind: "pair", driver: 12, driven: 35 };
  * const build = parseBuild({ format: "meshwright-build/1", outputs: [{ id: "rear", stages: [ring] }] });
- * applyChanges(build, { "ring.driver": 13 }).build.outputs[0].stages; // => [{ ...ring, driver: 13 }]
- * applyChanges(build, [{ remove: "ring" }]).build.outputs[0].stages; // => []
- * applyChanges(build, { "ring.driver": 0 }).findings[0].code; // => "not-count"
- * build.outputs[0].stages[0].driver; // => 12
+ * applyChanges(build, { "ring.driver": 13 }).build?.outputs[0]?.stages; // => [{ ...ring, driver: 13 }]
+ * applyChanges(build, [{ remove: "ring" }]).build?.outputs[0]?.stages; // => []
+ * applyChanges(build, { "ring.driver": 0 }).findings[0]?.code; // => "not-count"
+ * build.outputs[0]?.stages; // => [ring]
  */
 export const applyChanges = (build: Build, changes: ChangeSet | readonly Change[]): Reading =>
   changedBy(build, changes, checkBuild);

@@ -16,6 +16,7 @@ export { buildFromAttributes } from "./notation.js";
 export { nearestTo, slipsBetween } from "./nearest.js";
 export { parseBuild, readBuild, readUnfinished } from "./read-build.js";
 export { scalarTexts } from "./expected.js";
+export { passedOver } from "./sources.js";
 export { ShapeReader } from "./read.js";
 export type { Reading } from "./reading.js";
 export { type Scalar, addressPattern, longestText, scalars } from "./scalars.js";

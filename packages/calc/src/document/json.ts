@@ -15,7 +15,7 @@ const quoted = (text: string): string => JSON.stringify(text.slice(0, 20));
  * Looks through JSON text (RFC 8259) for the first place where it is none, and for keys that an object has twice, which
  * `JSON.parse` would let pass. What the text says is left to `JSON.parse`, which is many times as fast and knows every escape.
  */
-export function faultIn(text: string): Finding | undefined {
+function faultIn(text: string): Finding | undefined {
   const path: (string | number)[] = [];
   /** For each key, the last object at each depth that has it: objects are numbered as they begin. */
   const seen = new Map<string, number[]>();
@@ -116,4 +116,74 @@ export function faultIn(text: string): Finding | undefined {
   if (text.length > longest) fail("too-long", { found: text.length, most: longest });
   else if (value() && skip()) expected({ term: "end" });
   return fault;
+}
+
+/**
+ * How many texts of valid JSON are keys: those with a colon behind. Where different ones are asked for, it stops at more of
+ * them than a build may have; of text that is no JSON anything may come out.
+ */
+function keysWritten(text: string, names?: Set<string>): number {
+  const isEscaped = (at: number): boolean => {
+    let before = at - 1;
+    while (text.charCodeAt(before) === 92) before--;
+    return (at - before) % 2 === 0;
+  };
+  let count = 0;
+  for (let at = text.indexOf('"'); at >= 0; at = text.indexOf('"', at)) {
+    const start = at;
+    do at = text.indexOf('"', at + 1);
+    while (isEscaped(at));
+    if (at < 0) break;
+    const end = at;
+    let code: number;
+    do code = text.charCodeAt(++at);
+    while (code === 32 || code === 10 || code === 13 || code === 9);
+    if (code !== 58) continue;
+    count++;
+    if (names?.add(text.slice(start, end)) && names.size > mostKeys) break;
+  }
+  return count;
+}
+
+/** How many keys data have; undefined where there is more in them, or it is nested deeper, than any build has. */
+function keysIn(data: unknown): number | undefined {
+  let [keys, values] = [0, 0];
+  const isCounted = (one: unknown, depth: number): boolean => {
+    if (++values > mostValues) return false;
+    if (typeof one !== "object" || one === null) return true;
+    if (depth >= deepest) return false;
+    const inner = Object.values(one);
+    if (!Array.isArray(one)) keys += inner.length;
+    return inner.every((next) => isCounted(next, depth + 1));
+  };
+  return isCounted(data, 0) ? keys : undefined;
+}
+
+/** What `JSON.parse` makes of a text, where that is all that it says and no more than a build may hold. */
+function plainly(text: string): unknown {
+  if (text.length > longest) return undefined;
+  const written = keysWritten(text);
+  if (written > mostKeys) {
+    const names = new Set<string>();
+    keysWritten(text, names);
+    if (names.size > mostKeys) return undefined;
+  }
+  try {
+    const data: unknown = JSON.parse(text);
+    // As many as are written: none stands twice.
+    return keysIn(data) === written ? data : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/**
+ * The data that JSON text stands for, or the first place where it is none, with keys that an object has twice, which
+ * `JSON.parse` lets pass. What is wrong is looked for letter by letter, where something is.
+ */
+export function readJson(text: string): { readonly data: unknown } | { readonly fault: Finding } {
+  const data = plainly(text);
+  if (data !== undefined) return { data };
+  const fault = faultIn(text);
+  return fault ? { fault } : { data: JSON.parse(text) };
 }

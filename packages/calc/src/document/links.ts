@@ -79,10 +79,10 @@ export const linkCarries = (build: Build, address: string): boolean => shapeAt(o
  * @example
  * import { buildFromAttributes, changesFrom, linkOf } from "@meshwright/calc/document";
  * const { build } = buildFromAttributes({ stages: "Spur and pinion: 15 to 62", rear: "Ring: 12 to 35" });
- * const link = linkOf(build, { "spur-and-pinion.driver": 17, "rear-ring.driver": 11 });
+ * const link = linkOf(build!, { "spur-and-pinion.driver": 17, "rear-ring.driver": 11 });
  * link.length <= 40; // => true
- * changesFrom(link, build).changes; // => { "spur-and-pinion.driver": 17, "rear-ring.driver": 11 }
- * linkOf(build, { title: "Mine" }); // throws link-words
+ * changesFrom(link, build!).changes; // => { "spur-and-pinion.driver": 17, "rear-ring.driver": 11 }
+ * linkOf(build!, { title: "Mine" }); // throws link-words
  */
 export function linkOf(build: Build, changes: ChangeSet, structure: readonly Change[] = []): string {
   const find = finderIn(build);
@@ -155,9 +155,9 @@ export interface LinkedChanges {
  * import { buildFromAttributes, changesFrom, linkOf } from "@meshwright/calc/document";
  * const { build } = buildFromAttributes({ stages: "", rear: "Ring: 12 to 35; Hub: 16 to 23" });
  * const { build: later } = buildFromAttributes({ stages: "", rear: "Ring: 13 to 35; Hub: 16 to 23" });
- * const { changes, findings } = changesFrom(linkOf(build, { "rear-ring.driver": 11, "rear-hub.driven": 24 }), later);
+ * const { changes, findings } = changesFrom(linkOf(build!, { "rear-ring.driver": 11, "rear-hub.driven": 24 }), later!);
  * changes; // => { "rear-hub.driven": 24 }
- * findings[0].message; // => "Ring: the author has changed this since the link was made."
+ * findings[0]?.message; // => "Ring: the author has changed this since the link was made."
  */
 export function changesFrom(link: string, build: Build): LinkedChanges {
   const content = opened(link, "changes", longest);

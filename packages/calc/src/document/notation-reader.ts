@@ -2,6 +2,7 @@ import { shapes, stageShape } from "../drivetrain/index.js";
 import { notations, type FindingCode, type FindingValues, type StageKind } from "../stages/index.js";
 import { axleAttributeOf, buildWords, type BuildWord } from "./notation-names.js";
 import { elementAttributes } from "./attributes.js";
+import { nearestTo } from "./nearest.js";
 import { plain, sealOf } from "./seal.js";
 
 type Data = Record<string, unknown>;
@@ -289,9 +290,12 @@ export class NotationReader {
       else this.#word(name, text, name as keyof typeof words, document);
     }
     if (!Object.hasOwn(attributes, "stages")) this.#tell("stages-missing", "stages");
-    for (const [axle, name] of partOnly)
-      if (!this.attributes.has(axle))
-        this.#tell("axle-without-stages", name, { name, axle: name.replace(/-(wheel|motor)$/, "") });
+    for (const [axle, name] of partOnly) {
+      if (this.attributes.has(axle)) continue;
+      const [, own = name, part = ""] = /^(.*)(-(?:wheel|motor))$/.exec(name) ?? [];
+      const others = [...this.attributes.values()].map((one) => one + part);
+      this.#tell("axle-without-stages", name, { name, axle: own, nearest: nearestTo(name, others) });
+    }
     const { seal } = attributes;
     if (seal !== undefined && plain(seal) !== sealOf(attributes))
       this.#tell("seal-broken", "seal", { found: quoted(seal) });

@@ -1,6 +1,7 @@
 import { errorOf, findingOf, type Finding } from "../stages/index.js";
 import { passes, unknownAttribute } from "./attribute-findings.js";
 import { checkBuild } from "./check.js";
+import { axleAttributeOf } from "./notation-names.js";
 import { nearestTo } from "./nearest.js";
 import { NotationReader } from "./notation-reader.js";
 import { refused, type Reading } from "./reading.js";
@@ -19,10 +20,10 @@ import { refused, type Reading } from "./reading.js";
  * @example
  * import { buildFromAttributes } from "@meshwright/calc/document";
  * const { build } = buildFromAttributes({ stages: "Spur and pinion: 15 to 62", rear: "Ring: 12 to 35, set; Hub: printed 1.5" });
- * build.stages[0]; // => { id: "spur-and-pinion", label: "Spur and pinion", kind: "pair", driver: 15, driven: 62 }
- * build.outputs[0].stages[1].value; // => "1.5"
- * buildFromAttributes({ stages: "", rear: "Ring: 12/35" }).findings[0].at; // => "/rear"
- * buildFromAttributes({ stages: "", raer: "Ring: 12 to 35" }).findings[0].values.nearest; // => ["rear"]
+ * build?.stages; // => [{ id: "spur-and-pinion", label: "Spur and pinion", kind: "pair", driver: 15, driven: 62 }]
+ * build?.outputs[0]?.stages[1]; // => { id: "rear-hub", label: "Hub", kind: "published", value: "1.5" }
+ * buildFromAttributes({ stages: "", rear: "Ring: 12/35" }).findings[0]?.at; // => "/rear"
+ * buildFromAttributes({ stages: "", raer: "Ring: 12 to 35" }).findings[0]?.values.nearest; // => ["rear"]
  */
 export function buildFromAttributes(attributes: Readonly<Record<string, string>>): Reading {
   const findings: Finding[] = [];
@@ -31,10 +32,12 @@ export function buildFromAttributes(attributes: Readonly<Record<string, string>>
     const nearest = word && { nearest: nearestTo(word.found, word.known) };
     findings.push(errorOf(about, code, `/${name}`, { ...values, ...nearest }));
   });
+  const axles = Object.keys(attributes).filter((name) => name.startsWith("axle-") && !axleAttributeOf(name)?.part);
   const document = reader.read(
     attributes,
     (name, looksLikeStages) => {
-      findings.push(unknownAttribute("mw-build", name, looksLikeStages()));
+      const others = axles.filter((axle) => axle !== name);
+      findings.push(unknownAttribute("mw-build", name, looksLikeStages(), others));
     },
     (name) => passes("mw-build", name),
   );

@@ -2,7 +2,7 @@ import type { Build } from "../drivetrain/index.js";
 import { MeshwrightError } from "../exact/index.js";
 import { errorOf, findingOf, type Finding } from "../stages/index.js";
 import { checkBuild } from "./check.js";
-import { faultIn } from "./json.js";
+import { readJson } from "./json.js";
 import { refused, type Reading } from "./reading.js";
 import { tryVersions } from "./trial.js";
 
@@ -12,8 +12,8 @@ const mostFaults = 100;
 function readData(json: unknown): Reading {
   try {
     if (typeof json !== "string") return checkBuild(json);
-    const fault = faultIn(json);
-    return fault ? refused(fault) : checkBuild(JSON.parse(json));
+    const found = readJson(json);
+    return "fault" in found ? refused(found.fault) : checkBuild(found.data);
   } catch {
     // Only what is no plain data can bring us here: a getter that throws, a proxy that was taken back.
     return refused(errorOf("shape", "not-data", ""));
@@ -46,9 +46,9 @@ export const readUnfinished = (json: unknown): Reading => read(json, "warning");
  * @example
  * import { readBuild } from "@meshwright/calc/document";
  * const text = '{ "format": "meshwright-build/1", "outputs": [{ "id": "rear", "stages": [{ "id": "ring", "kind": "pair", "driver": 12, "driven": 35 }] }] }';
- * readBuild(text).build.outputs[0].stages[0].driven; // => 35
- * readBuild(text.replace("35", "0")).findings[0].at; // => "/outputs/0/stages/0/driven"
- * readBuild(text.replace("}", "")).findings[0].message.slice(0, 10); // => "Line 1:133"
+ * readBuild(text).build?.outputs[0]?.id; // => "rear"
+ * readBuild(text.replace("35", "0")).findings[0]?.at; // => "/outputs/0/stages/0/driven"
+ * readBuild(text.replace("}", "")).findings[0]?.message.slice(0, 10); // => "Line 1:133"
  */
 export const readBuild = (json: unknown): Reading => read(json, "error");
 

@@ -28,8 +28,9 @@ function revisionOf(build: Build, number: number): Reading | undefined {
  * const alternatives = [{ id: "deep", changes: { "ring.driver": 11 } }];
  * const revisions = [{ number: 1, back: [{ set: "ring.driver", to: 13 }] }];
  * const build = parseBuild({ format: "meshwright-build/1", outputs: [rear], alternatives, revisions });
- * ["article", "deep", "revision-1"].map((id) => buildAt(build, id).build.outputs[0].stages[0].driver); // => [12, 11, 13]
- * buildAt(build, "deeep").findings[0].values.nearest; // => ["deep"]
+ * const says = (id: string) => figureOf(evaluate(buildAt(build, id).build!), { figure: "count", of: "ring.driver" });
+ * ["article", "deep", "revision-1"].map(says); // => ["12", "11", "13"]
+ * buildAt(build, "deeep").findings[0]?.values.nearest; // => ["deep"]
  */
 export function buildAt(build: Build, id: string): Reading {
   if (id === "article") return { ok: true, build, findings: [] };

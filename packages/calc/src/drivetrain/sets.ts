@@ -37,7 +37,7 @@ export function sameSet(one: GearSet | undefined, other: GearSet | undefined): b
  * @param values by field: `driver`, `teeth.1`
  *
  * @example
- * const ring = { id: "ring", kind: "pair", set: true, driver: 13, driven: 38 };
+ * const ring = { id: "ring", kind: "pair", set: true, driver: 13, driven: 38 } as const;
  * changesOf(ring, { driver: 12 }); // => { "ring.driver": 12, "ring.driven": 38 }
  * changesOf({ ...ring, set: false }, { driver: 12 }); // => { "ring.driver": 12 }
  */

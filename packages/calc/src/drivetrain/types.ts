@@ -12,7 +12,12 @@ export interface Wheel {
   /** Twice the axle's height under the vehicle's weight, a length with its unit. */
   readonly loadedDiameter?: string;
   /** So many turns rolled so far, a length with its unit: no π is involved. */
-  readonly travel?: { readonly turns: Numeric; readonly length: string };
+  readonly travel?: {
+    /** Turns of the wheel that were counted. */
+    readonly turns: Numeric;
+    /** The ground that it rolled meanwhile, a length with its unit. */
+    readonly length: string;
+  };
 }
 
 /** A motor as its label tells. */
@@ -121,42 +126,68 @@ export interface Controller {
 
 /** Something a gear must stay clear of. */
 export interface Wall {
+  /** What it is called. */
   readonly label?: string;
+  /** The gear that must stay clear of it; the driven one where it is not said. */
   readonly of?: "driver" | "driven";
-  /** From the gear's axis. */
+  /** From the gear's axis, a length with its unit. */
   readonly distance: string;
+  /** The least room that has to stay between them, a length with its unit. */
   readonly gap?: string;
 }
 
 /** How a pair's centre distance can be set, and what stands around it. */
 export interface Mount {
+  /** The id of the pair or set that it carries. */
   readonly stage: string;
+  /** The closest that the axes can be set, a length with its unit. */
   readonly from?: string;
+  /** The farthest that the axes can be set, a length with its unit. */
   readonly to?: string;
   /** Between what `from`, `to` and `holes` are measured: between the axes where it is not said, else outside over both shafts or in the gap between them. */
   readonly measured?: "between axes" | "over shafts" | "between shafts";
   /** A pair known to mesh in it, and how far it can move from there. */
   readonly knownPair?: readonly [number, number];
+  /** How much closer than that pair's centre distance it can be set, a length with its unit. */
   readonly closer?: string;
+  /** How much farther than that pair's centre distance it can be set, a length with its unit. */
   readonly farther?: string;
+  /** The fewest and the most teeth of both gears together that its maker allows. */
   readonly toothSum?: readonly [number, number];
   /** The motor swings about a pivot. */
-  readonly pivot?: { readonly distance: string; readonly arm: string; readonly from: Numeric; readonly to: Numeric };
+  readonly pivot?: {
+    /** From the pivot to the driven gear's axis, a length with its unit. */
+    readonly distance: string;
+    /** From the pivot to the motor's shaft, a length with its unit. */
+    readonly arm: string;
+    /** The smallest angle between the two at the pivot, in degrees. */
+    readonly from: Numeric;
+    /** The largest angle between the two at the pivot, in degrees. */
+    readonly to: Numeric;
+  };
   /** Centre distances of a row of holes. */
   readonly holes?: readonly string[];
   /** How far from tight the pair is set: so much further apart than the theoretical centre distance, a ring and its gear so much closer. */
   readonly opening?: string;
   /** The widest opening that will do. */
   readonly openingTo?: string;
+  /** What the gears must stay clear of. */
   readonly walls?: readonly Wall[];
-  /** Diameter of the shaft that carries the driver, and of the one that carries the driven gear. */
+  /** Diameter of the shaft that carries the driver, a length with its unit. */
   readonly shaft?: string;
+  /** Diameter of the shaft that carries the driven gear, a length with its unit. */
   readonly drivenShaft?: string;
   /** Further diameters of a stepped shaft. */
   readonly steps?: readonly string[];
-  /** Length of the shaft from the motor's face, and where along it the other gear's teeth stand. */
+  /** Length of the shaft from the motor's face, a length with its unit. */
   readonly reach?: string;
-  readonly line?: { readonly from: string; readonly to: string };
+  /** Where along that shaft, from the motor's face, the other gear's teeth stand. */
+  readonly line?: {
+    /** Where they begin, a length with its unit. */
+    readonly from: string;
+    /** Where they end, a length with its unit. */
+    readonly to: string;
+  };
   /** Hole circles of the hub that carries the driven gear. */
   readonly hubHoles?: readonly HoleCircle[];
 }
@@ -212,7 +243,14 @@ export interface Measurement {
   /** Turns of the motor. */
   readonly motorTurns: Numeric;
   /** Turns of the wheel: so many exactly, or from and to. */
-  readonly wheelTurns: Numeric | { readonly from: Numeric; readonly to: Numeric };
+  readonly wheelTurns:
+    | Numeric
+    | {
+        /** The fewest turns that they can have been, above 0. */
+        readonly from: Numeric;
+        /** The most turns that they can have been. */
+        readonly to: Numeric;
+      };
   /** One wheel of an open axle was held, so that the other one, which was counted, turned twice. */
   readonly oneWheelHeld?: boolean;
   /** The values that it was made with, by address, where they may have changed since: it is compared with those only. */
@@ -276,10 +314,30 @@ export type ChangeSet = Readonly<Record<string, unknown>>;
 
 /** One change: set a value, or insert, remove or move a stage. `into` names an output, a branch or a position's stage; none: the shared stages. */
 export type Change =
-  | { readonly set: string; readonly to: unknown }
-  | { readonly insert: Stage; readonly into?: string; readonly at: number }
-  | { readonly remove: string }
-  | { readonly move: string; readonly into?: string; readonly at: number };
+  | {
+      /** The address of what gets another value. */
+      readonly set: string;
+      /** The value; null takes an optional field away. */
+      readonly to: unknown;
+    }
+  | {
+      /** A new stage. */
+      readonly insert: Stage;
+      /** The id of the output, branch or position's stage that it goes into; the shared stages where it is not said. */
+      readonly into?: string;
+      /** How many stages stand before it there. */
+      readonly at: number;
+    }
+  | {
+      /** The id of the stage that goes. */
+      readonly remove: string;
+    }
+  | {
+      /** The id of the stage that goes elsewhere. */
+      readonly move: string;
+      readonly into?: string;
+      readonly at: number;
+    };
 
 /**
  * A change as a document writes it: one of {@link Change}, or several values at once, by address. Under the id of a stage, fields

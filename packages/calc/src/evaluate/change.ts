@@ -2,7 +2,7 @@ import type { Bounded } from "../exact/index.js";
 import type { Build } from "../drivetrain/index.js";
 import { differenceOf } from "./comparison.js";
 import { evaluate } from "./evaluate.js";
-import { Evaluation } from "./evaluation.js";
+import type { Evaluation } from "./evaluation.js";
 
 /** What a change does at one output: four numbers, four names. 1/4 is 25 % more. */
 export interface OutputChange {
@@ -17,7 +17,7 @@ export interface OutputChange {
   readonly midpoint: Bounded;
 }
 
-const evaluated = (one: Build | Evaluation): Evaluation => (one instanceof Evaluation ? one : evaluate(one));
+const evaluated = (one: Build | Evaluation): Evaluation => ("build" in one ? one : evaluate(one));
 
 /** The four numbers of a change from one reduction to another, given as after / before. */
 export function changeOf(quotient: Bounded): Omit<OutputChange, "id"> {
@@ -37,8 +37,8 @@ export function changeOf(quotient: Bounded): Omit<OutputChange, "id"> {
  *
  * @example
  * import { difference } from "@meshwright/calc/evaluate";
- * const build = (driver) => parseBuild({ format: "meshwright-build/1", stages: [], outputs: [{ id: "rear", stages: [{ id: "spur", kind: "pair", driver, driven: 80 }] }] });
- * const [change] = difference(build(20), build(25));
+ * const build = (driver: number) => parseBuild({ format: "meshwright-build/1", stages: [], outputs: [{ id: "rear", stages: [{ id: "spur", kind: "pair", driver, driven: 80 }] }] });
+ * const change = difference(build(20), build(25))[0]!;
  * change.reduction.low.toFraction(); // => "-1/5"
  * change.wheelSpeed.low.toFraction(); // => "1/4"
  * change.midpoint.low.toFraction(); // => "-2/9"

@@ -1,6 +1,5 @@
 import { Bounded, bounded, rational, type Rational } from "../exact/index.js";
-import { Effect } from "../stages/index.js";
-import { follow, isEstablished, type Situation } from "./drive.js";
+import { isEstablished, turnThrough, type Situation } from "./drive.js";
 import type { OutputEvaluation } from "./output.js";
 import type { Quantity } from "./quantity.js";
 import type { Splitting, TyreAssumption } from "./splitting.js";
@@ -117,10 +116,8 @@ export class Comparison {
   /** Whether both turn the same way; null where it does not follow from the stages after the split. */
   get sameWay(): boolean | null {
     if (this.by === "motor-speed") return null;
-    const turn = this.#apart.reduce((product, list) => {
-      const next = follow(list, new Effect(), this.#situation);
-      return typeof next === "string" ? 0 : product * next;
-    }, 1);
+    const { positions } = this.#situation;
+    const turn = this.#apart.reduce((product, list) => product * turnThrough(list, positions), 1);
     return turn ? turn > 0 : null;
   }
 

@@ -55,25 +55,26 @@ export class Situation implements Surroundings {
 
 const turned = (stage: Stage, turn: number): number => (stage.reverses === undefined ? turn : stage.reverses ? -1 : 1);
 
-/** Multiplies one stage in; answers what follows for its direction. */
-function alone(stage: Stage, into: Effect, situation: Situation): Turn {
-  effects[stage.kind](stage, into, situation);
-  return directions[stage.kind].turn(stage);
-}
-
-/** Runs through stages, multiplying their effects in; answers which way the last one turns, or why nothing does. */
-export function follow(stages: readonly Stage[], into: Effect, situation: Situation): Turn | Released {
-  let turn = 1;
+/** Runs through stages, multiplying their effects in; answers why nothing is driven, where that is so. */
+export function follow(stages: readonly Stage[], into: Effect, situation: Situation): Released | undefined {
   for (const stage of stages) {
     const inner = innerOf(stage, situation.positions);
-    const next =
-      inner === undefined
-        ? alone(stage, into, situation)
-        : typeof inner === "string"
-          ? inner
-          : follow(inner, into, situation);
-    if (typeof next === "string") return next;
-    turn *= turned(stage, next);
+    if (inner === undefined) effects[stage.kind](stage, into, situation);
+    else {
+      const released = typeof inner === "string" ? inner : follow(inner, into, situation);
+      if (released) return released;
+    }
+  }
+  return undefined;
+}
+
+/** Which way the last of stages turns. Where something is let go of, nothing follows. */
+export function turnThrough(stages: readonly Stage[], positions: Situation["positions"]): Turn {
+  let turn = 1;
+  for (const stage of stages) {
+    const inner = innerOf(stage, positions);
+    if (typeof inner === "string") return 0;
+    turn *= turned(stage, inner ? turnThrough(inner, positions) : directions[stage.kind].turn(stage));
   }
   // `|| 0` spares everybody the negative zero.
   return (turn || 0) as Turn;
@@ -93,9 +94,9 @@ export interface Leaf {
   readonly group: string | undefined;
 }
 
-/** Multiplies one stage of the train in; answers which way it turns. */
-export const onto = ({ stage }: Leaf, into: Effect, situation: Situation): Turn =>
-  (turned(stage, alone(stage, into, situation)) || 0) as Turn;
+/** Multiplies one stage of the train in. */
+export const onto = ({ stage }: Leaf, into: Effect, situation: Situation): void =>
+  effects[stage.kind](stage, into, situation);
 
 /** The stages as they are selected, one after the other. */
 export function leavesOf(

@@ -50,10 +50,10 @@ const all: Further = {
  * const rear = { id: "rear", stages: [{ id: "rear-ring", kind: "pair", driver: 12, driven: 35 }], wheel: { diameter: "120 mm" } };
  * const build = parseBuild({ format: "meshwright-build/1", stages, outputs: [front, rear] });
  * const evaluation = evaluate(build);
- * evaluation.output("rear").bounds.toDecimals({ maximumFractionDigits: 2 }); // => { low: "30.74", high: "31.95" }
- * evaluation.output("rear").turns; // => "not known"
- * evaluation.compare().difference("tyres").low.toFraction(); // => "85/2736"
- * evaluation.compare().sameWay; // => true
+ * evaluation.output("rear")?.bounds?.toDecimals({ maximumFractionDigits: 2 }); // => { low: "30.74", high: "31.95" }
+ * evaluation.output("rear")?.turns; // => "not known"
+ * evaluation.compare()?.difference("tyres")?.low.toFraction(); // => "85/2736"
+ * evaluation.compare()?.sameWay; // => true
  * evaluate({ ...build }); // throws not-read
  */
 export const evaluate = (build: Build, mode?: string): Evaluation => new Evaluation(build, mode, all);

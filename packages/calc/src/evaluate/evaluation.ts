@@ -53,7 +53,7 @@ export class Evaluation {
       const { build } = this;
       const situation = this.#situation;
       const effect = new Effect();
-      const trunk = { effect, turn: follow(build.stages, effect, situation) };
+      const trunk = { effect, released: follow(build.stages, effect, situation) };
       const further = this.#further;
       const shared: Shared & { splitting: Splitting | undefined } = { situation, trunk, further, splitting: undefined };
       this.#outputs = build.outputs.map((output) => new OutputEvaluation(shared, output));
@@ -106,8 +106,8 @@ const missing = (): never => {
  * @example
  * import { totalsOf } from "@meshwright/calc/evaluate";
  * const build = parseBuild({ format: "meshwright-build/1", outputs: [{ id: "rear", stages: [{ id: "ring", kind: "pair", driver: 12, driven: 35 }] }] });
- * totalsOf(build).output("rear").bounds.low.toFraction(); // => "35/12"
- * totalsOf(build).output("rear").steps; // throws not-worked-out
+ * totalsOf(build).output("rear")?.bounds?.low.toFraction(); // => "35/12"
+ * totalsOf(build).output("rear")?.steps; // throws not-worked-out
  */
 export const totalsOf = (build: Build, mode?: string): Evaluation =>
   new Evaluation(build, mode, { steps: missing, groups: missing, findings: missing, split: missing });

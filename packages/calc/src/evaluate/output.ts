@@ -1,7 +1,7 @@
 import { rational, type Bounded, type Rational } from "../exact/index.js";
 import { pathTo, type Output } from "../drivetrain/index.js";
 import { Effect, type Stage, type Turn } from "../stages/index.js";
-import { follow, isEstablished, leavesOf, type Leaf, type Released, type Situation } from "./drive.js";
+import { follow, isEstablished, leavesOf, turnThrough, type Leaf, type Released, type Situation } from "./drive.js";
 import { quantityOf, type Quantity } from "./quantity.js";
 import type { Splitting, TyreAssumption } from "./splitting.js";
 import { turnsOf, type Turns } from "./turns.js";
@@ -20,7 +20,7 @@ export interface OutputFurther {
 /** What a run through the shared stages left, for every output to go on from. */
 export interface Shared {
   readonly situation: Situation;
-  readonly trunk: { readonly effect: Effect; readonly turn: Turn | Released };
+  readonly trunk: { readonly effect: Effect; readonly released: Released | undefined };
   readonly further: OutputFurther;
   /** How the places where the drive splits hang together; none where no differential is open. */
   readonly splitting: Splitting | undefined;
@@ -28,7 +28,6 @@ export interface Shared {
 
 interface Drive {
   readonly reduction: Quantity | undefined;
-  readonly turn: Turn;
   readonly released: Released | undefined;
 }
 
@@ -37,6 +36,7 @@ export class OutputEvaluation {
   readonly output: Output;
   readonly #shared: Shared;
   #drive: Drive | undefined;
+  #turn: Turn | undefined;
   #straightOver: { readonly value: Quantity | undefined } | undefined;
   #bounds: Bounded | undefined;
   #steps: readonly Step[] | undefined;
@@ -62,18 +62,16 @@ export class OutputEvaluation {
 
   #run(listing: boolean): Drive {
     const { situation, trunk } = this.#shared;
-    const own = this.output.motor !== undefined;
-    let turn: Turn | Released = own || listing ? 1 : trunk.turn;
-    const effect = new Effect(listing, own || listing ? undefined : trunk.effect);
+    const own = this.output.motor !== undefined || listing;
+    let released = own ? undefined : trunk.released;
+    const effect = new Effect(listing, own ? undefined : trunk.effect);
     // The common case goes on from the trunk; branches and long trains are walked from their beginning.
-    for (const list of own || listing || this.output.from ? this.path : [this.output.stages]) {
-      if (list === situation.build.stages && !own && !listing) continue;
-      const next: Turn | Released = typeof turn === "string" ? turn : follow(list, effect, situation);
-      turn = typeof next === "string" || typeof turn === "string" ? next : (((turn * next) | 0) as Turn);
-    }
-    if (typeof turn === "string") return { reduction: undefined, turn: 0, released: turn };
-    if (!effect.fits && !listing) return this.#run(true);
-    return { reduction: quantityOf(effect.factor, effect.unknowns), turn, released: undefined };
+    for (const list of own || this.output.from ? this.path : [this.output.stages])
+      if (own || list !== situation.build.stages) released ??= follow(list, effect, situation);
+    if (released) return { reduction: undefined, released };
+    return effect.fits || listing
+      ? { reduction: quantityOf(effect.factor, effect.unknowns), released }
+      : this.#run(true);
   }
 
   get #driven(): Drive {
@@ -139,7 +137,9 @@ export class OutputEvaluation {
 
   /** +1 with the motor, −1 against it, 0 not known. */
   get turn(): Turn {
-    return this.#driven.turn;
+    const { positions } = this.#shared.situation;
+    const turn = () => this.path.reduce((product, list) => product * turnThrough(list, positions), 1);
+    return (this.#turn ??= (turn() || 0) as Turn);
   }
 
   get turns(): Turns {

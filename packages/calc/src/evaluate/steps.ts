@@ -1,6 +1,6 @@
 import { Bounded, bounded, rational, ratioOf, type Rational } from "../exact/index.js";
 import { Effect, type Stage, type Unknown } from "../stages/index.js";
-import { onto, type Leaf, type Situation } from "./drive.js";
+import { onto, turnThrough, type Leaf, type Situation } from "./drive.js";
 import { Quantity, quantityOf, type Power } from "./quantity.js";
 import { turnsOf, type Turns } from "./turns.js";
 
@@ -98,7 +98,8 @@ class Leg implements Step {
     const effect = new Effect();
     this.stage = leaf.stage;
     this.group = leaf.group;
-    this.turns = turnsOf(onto(leaf, effect, situation));
+    this.turns = turnsOf(turnThrough([leaf.stage], situation.positions));
+    onto(leaf, effect, situation);
     this.reduction = resultOf(effect, (into) => onto(leaf, into, situation));
     this.#way = way;
     this.#place = way.steps.length + 1;
@@ -161,7 +162,7 @@ export function groupsOf(leaves: readonly Leaf[], situation: Situation): readonl
     }
   const list: Group[] = [];
   groups.forEach((members, group) => {
-    const run = (into: Effect): void => members.forEach((leaf) => void onto(leaf, into, situation));
+    const run = (into: Effect): void => members.forEach((leaf) => onto(leaf, into, situation));
     const effect = new Effect();
     run(effect);
     list.push({ group, reduction: resultOf(effect, run) });

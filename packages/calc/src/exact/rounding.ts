@@ -20,10 +20,12 @@ export interface Rounding {
   readonly minimumSignificantDigits?: number | undefined;
   /** 1 to 100; the larger of 21 and the minimum where it is not stated. */
   readonly maximumSignificantDigits?: number | undefined;
+  /** Which way it is rounded; `halfExpand`, to the nearest with ties away from zero, where it is not stated. */
   readonly roundingMode?: RoundingMode | undefined;
   /** Rounds to multiples of this in the last digit; needs equal minimum and maximum fraction digits. */
   readonly roundingIncrement?:
     1 | 2 | 5 | 10 | 20 | 25 | 50 | 100 | 200 | 250 | 500 | 1000 | 2000 | 2500 | 5000 | undefined;
+  /** Whether a whole number shows the zeros behind its point: `auto` (where it is not stated), or `stripIfInteger`. */
   readonly trailingZeroDisplay?: "auto" | "stripIfInteger" | undefined;
   /** Writes `-0` where a negative value rounds to zero, as ECMA-402 does; otherwise that sign is dropped. */
   readonly negativeZero?: boolean | undefined;

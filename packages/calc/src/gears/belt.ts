@@ -4,13 +4,19 @@ import type { Approximate } from "./measure.js";
 
 /** What belt geometry asks, and which belts or chains there are. */
 export interface BeltQuestion {
+  /** Teeth of the pulley or sprocket that drives. */
   readonly driver: number;
+  /** Teeth of the one that is driven. */
   readonly driven: number;
+  /** A chain on sprockets, not a belt on pulleys. */
   readonly chain?: boolean;
+  /** From tooth to tooth of the belt, or from pin to pin of the chain, a length with its unit. */
   readonly pitch?: string;
   /** Teeth of the belt, or links of the chain. */
   readonly beltTeeth?: number;
+  /** The centre distance that is wanted, a length with its unit; without a tensioner the count of the belt's teeth sets it. */
   readonly centre?: string;
+  /** Something takes up the slack, so that the belt may be longer than two pulleys need. */
   readonly tensioner?: boolean;
   /** The driven pulley runs on the belt's back: it turns round. */
   readonly backDriven?: boolean;

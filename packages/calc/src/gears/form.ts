@@ -8,17 +8,23 @@ import type { Numeric, Toothed } from "./toothed.js";
 
 /** What geometry asks of a pair of gears. Lengths are text with a unit, or millimetres; shifts are in modules. */
 export interface ToothPair extends Toothed {
+  /** Teeth of the gear that turns the other one. */
   readonly driver: number;
+  /** Teeth of the gear that is turned. */
   readonly driven: number;
   /** The driven gear is a ring with teeth inside. */
   readonly internal?: boolean;
   /** Only spur and helical gears have a spur centre distance. */
   readonly form?: "spur" | "helical" | "bevel" | "hypoid" | "crown";
+  /** Of helical teeth at the reference cylinder, in degrees; the hand does not matter. */
   readonly helixAngle?: Numeric;
-  /** Profile shift, in modules. */
+  /** Profile shift of the driver, in modules: 0.5 is half a module outwards. */
   readonly driverShift?: Numeric;
+  /** Profile shift of the driven gear, in modules. */
   readonly drivenShift?: Numeric;
+  /** Tip diameter of the driver as it was measured, a length with its unit. */
   readonly driverTip?: string;
+  /** Tip diameter of the driven gear as it was measured, a length with its unit. */
   readonly drivenTip?: string;
   /** How much thinner than half a pitch the teeth of both gears together are made, at the reference circle. */
   readonly thinning?: string;

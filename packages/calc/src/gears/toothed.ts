@@ -3,7 +3,10 @@ export type Numeric = number | string;
 
 /** Teeth of one pitch. Angles are in degrees. */
 export interface Toothed {
+  /** The pitch as a module, in millimetres: reference diameter over the count of teeth (ISO 54). One of this and `diametralPitch`. */
   readonly module?: Numeric;
+  /** The pitch as teeth for each inch of reference diameter. */
   readonly diametralPitch?: Numeric;
+  /** In degrees; 20 where it is not given. */
   readonly pressureAngle?: Numeric;
 }

@@ -6,7 +6,9 @@ import type { Toothed } from "./toothed.js";
 
 /** A worm and its wheel. */
 export interface WormPair extends Toothed {
+  /** Threads that run side by side round the worm. */
   readonly starts: number;
+  /** Teeth of the wheel. */
   readonly teeth: number;
   /** Reference diameter of the worm. */
   readonly diameter?: string;

@@ -1,4 +1,4 @@
-import { Bounded, format, type NumberStyle, type Rational, type Rounding } from "../exact/index.js";
+import { type Bounded, format, type NumberStyle, type Rational, type Rounding } from "../exact/index.js";
 import { fill, isPlainEnglish, type FigureWords } from "../languages/index.js";
 
 /** How figures are to be written. */
@@ -85,7 +85,8 @@ export class BareWriter {
 
   /** A number; or both its ends, rounded outward, where they differ: what is not known is never shown narrower than it is. */
   number(value: Rational | Bounded, form: NumberForm = {}): string {
-    return value instanceof Bounded ? this.between(value.low, value.high, form) : this.one(value, form);
+    // By what it has: a page may have two copies of this, and the value may be the other's.
+    return "low" in value ? this.between(value.low, value.high, form) : this.one(value, form);
   }
 
   /** What lies between two numbers, the lesser first. */

@@ -5,6 +5,7 @@ import type { StageBase } from "./stage.js";
 
 /** Two pulleys with a belt, or two sprockets with a chain. Reduction: driven / driver. A belt keeps the direction. */
 export interface BeltStage extends StageBase, Omit<BeltQuestion, "available" | "offsetLink"> {
+  /** What kind of stage it is. */
   readonly kind: "belt";
   /** What the driver is called: "motor pulley". */
   readonly driverLabel?: string;

@@ -6,6 +6,7 @@ import type { StageBase } from "./stage.js";
  * held and the disc drives on; pins / (pins − lobes), the same way, where the disc is held from turning and the pins drive on.
  */
 export interface CycloidalStage extends StageBase {
+  /** What kind of stage it is. */
   readonly kind: "cycloidal";
   /** Lobes of the disc. */
   readonly lobes: number;

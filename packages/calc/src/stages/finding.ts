@@ -57,6 +57,7 @@ const findingTexts = {
   "number-long": "{found} is not a short decimal: expected its digits as text.",
   "load-failed": "{address} could not be loaded: {found}.",
   "no-build": "No build here: expected attributes, a JSON script inside, or src.",
+  "source-passed-over": "The build is read from {used}; {found} beside it is passed over.",
   // The meaning of a document
   "id-repeated": '"{id}" is used twice; expected ids of their own.',
   "id-reserved": '"{id}" is kept for the document itself; expected another id.',
@@ -110,7 +111,7 @@ const findingTexts = {
   "stages-missing":
     'There is no attribute "stages": without the list of stages that all axles share there is no build. Expected stages="", if they share none.',
   "axle-without-stages":
-    '"{name}" speaks of an axle that has no stages: expected an attribute {axle}, if only {axle}="".',
+    '"{name}" speaks of an axle that has no stages[; nearest: {nearest}]: expected an attribute {axle}, if only {axle}="".',
   "stage-swallowed": "{name}: {found} holds two stages: expected a semicolon between them.",
   "unknown-field": "{name}: {found} in {piece} is not understood[; nearest: {nearest}].",
   "unknown-attribute": "<{element}> has no attribute {name}[; nearest: {nearest}][; another axle is {example}].",

@@ -20,11 +20,19 @@ import type { StageBase } from "./stage.js";
  * that of the stages that were turned along with it.
  */
 export interface MeasuredStage<S = StageBase> extends StageBase {
+  /** What kind of stage it is. */
   readonly kind: "measured";
   /** Turns of the side towards the motor, exactly. */
   readonly turnsIn: Numeric;
   /** Turns of the side towards the wheels: from and to, or so many exactly where two marks came together again. */
-  readonly turnsOut: Numeric | { readonly from: Numeric; readonly to: Numeric };
+  readonly turnsOut:
+    | Numeric
+    | {
+        /** The fewest turns that they can have been, above 0. */
+        readonly from: Numeric;
+        /** The most turns that they can have been. */
+        readonly to: Numeric;
+      };
   /** One wheel of an open axle was held, so that the other one, which was counted, turned twice. */
   readonly held?: boolean;
   /** The stages that were turned along with it, as they were then: a later swap changes nothing about what was counted. */

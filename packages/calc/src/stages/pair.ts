@@ -6,6 +6,7 @@ import { checkTeeth } from "./teeth.js";
 
 /** Two gears in mesh. Reduction: driven / driver. */
 export interface PairStage extends StageBase, ToothPair {
+  /** What kind of stage it is. */
   readonly kind: "pair";
   /** What the driver is called: "motor pinion". */
   readonly driverLabel?: string;

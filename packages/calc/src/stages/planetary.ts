@@ -8,6 +8,7 @@ type Member = "sun" | "ring" | "carrier";
 
 /** A planetary set, or several equal ones in a row. Reduction by Willis' equation. */
 export interface PlanetaryStage extends StageBase, Toothed {
+  /** What kind of stage it is. */
   readonly kind: "planetary";
   /** Teeth of the sun. */
   readonly sun: number;

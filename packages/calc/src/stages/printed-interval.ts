@@ -10,7 +10,7 @@ export type PrintedReading = "rounded" | "truncated" | "unsure";
  * @throws MeshwrightError `not-a-printed-ratio`
  *
  * @example
- * import { printedInterval } from "@meshwright/calc/kinds";
+ * import { printedInterval } from "@meshwright/calc/stages";
  * printedInterval("2.74").low.toFraction(); // => "547/200"
  * printedInterval("2.74", "truncated").high.toFraction(); // => "11/4"
  */

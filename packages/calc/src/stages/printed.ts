@@ -17,6 +17,7 @@ import type { StageBase } from "./stage.js";
 
 /** A ratio known only as somebody printed it. A fraction, or `exact: true`, is exact; anything else is an interval. */
 export interface PrintedStage extends StageBase {
+  /** What kind of stage it is. */
   readonly kind: "published";
   /** Motor-side turns for one turn of the output, as printed: "2.74", "19:1", "52/19". */
   readonly value: string;

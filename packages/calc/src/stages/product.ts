@@ -38,7 +38,7 @@ function multiply(factors: readonly bigint[], from = 0, to = factors.length): bi
  * @throws MeshwrightError `not-an-integer`, with `numerators.3` or the like in `at`
  *
  * @example
- * import { productOf } from "@meshwright/calc/kinds";
+ * import { productOf } from "@meshwright/calc/stages";
  * productOf([62, 45], [15, 18]).toFraction(); // => "31/3"
  */
 export function productOf(numerators: readonly number[], denominators: readonly number[]): Rational {

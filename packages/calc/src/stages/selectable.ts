@@ -3,6 +3,7 @@ import type { Position, StageBase } from "./stage.js";
 
 /** A box with a lever: the stage is what its selected position is. */
 export interface SelectableStage<S = StageBase> extends StageBase {
+  /** What kind of stage it is. */
   readonly kind: "selectable";
   /** The ways it can stand. */
   readonly positions: readonly Position<S>[];

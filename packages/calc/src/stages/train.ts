@@ -6,6 +6,7 @@ import { checkPitch } from "./teeth.js";
 
 /** A row of gears, each in mesh with the next. Reduction: last / first, whatever stands between. */
 export interface TrainStage extends StageBase, Toothed {
+  /** What kind of stage it is. */
   readonly kind: "train";
   /** The counts in the order of drive, the first driver first. */
   readonly teeth: readonly number[];

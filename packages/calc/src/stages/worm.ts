@@ -6,6 +6,7 @@ import { checkPitch } from "./teeth.js";
 
 /** A worm and its wheel. Reduction: teeth / starts. Which way it turns depends on its hand: not known until said. */
 export interface WormStage extends StageBase, WormPair {
+  /** What kind of stage it is. */
   readonly kind: "worm";
 }
 

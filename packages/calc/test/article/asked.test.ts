@@ -34,6 +34,8 @@ describe("what an element asks for", () => {
       ...["not-count at /min", "not-count at /max"],
     ]);
     expect(found("mw-teeth", { of: "first.driver", min: "ten" })).toEqual(["not-count at /min"]);
+    expect(found("mw-teeth", { of: "first.driver", min: "20", max: "20" })).toEqual([]);
+    expect(found("mw-teeth", { of: "first.driver", min: "21", max: "20" })).toEqual(["range-backwards at /min"]);
   });
 
   it("of a drawing is one output, or stages", () => {

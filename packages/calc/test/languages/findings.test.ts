@@ -5,6 +5,7 @@ import {
   applyChanges,
   attributeFindings,
   buildFromAttributes,
+  passedOver,
   changesFrom,
   layOver,
   linkOf,
@@ -194,6 +195,7 @@ const wrong = (): readonly Finding[] => [
   ...notation({ aft: "Ring: 12 to 35" }),
   ...notation({ rear: "Ring: 12 to 35", seal: "abc" }),
   ...attributeFindings("mw-value", ["figur"]),
+  ...passedOver(["src", "stages"], false),
   ...evaluate(
     parseBuild(
       made({

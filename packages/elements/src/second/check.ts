@@ -1,9 +1,20 @@
 import { readEmbedded } from "@meshwright/calc/article";
-import { attributeFindings, buildFromAttributes, notationName } from "@meshwright/calc/document";
+import { attributeFindings, buildFromAttributes, notationName, passedOver } from "@meshwright/calc/document";
 import type { Build } from "@meshwright/calc/drivetrain";
 import { modeFault } from "@meshwright/calc/report";
 import { errorOf, type Finding } from "@meshwright/calc/stages";
 import type { Found, More, Source } from "../shared/element/index.js";
+
+/** What its element says of a build beside the source that it is read from. */
+function besides(element: Element & { readonly json?: unknown }, source: Source): readonly Finding[] {
+  if (!source || "notation" in source) return [];
+  const names = element.getAttributeNames();
+  // A program that gives a build of its own knows what it replaces.
+  const isGiven = element.json !== undefined && element.json !== null && !names.includes("json");
+  const isOwn = (script: Element) => script.closest(element.localName) === element;
+  const scripts = [...element.querySelectorAll('script[type$="json"]')].filter(isOwn);
+  return passedOver(isGiven ? [...names, "json"] : names, !isGiven && scripts.length > 0);
+}
 
 /** What is wrong with attributes that are none of the data: names that nobody knows, and a mode that the build has not. */
 function oddAbout(
@@ -36,7 +47,7 @@ function read(source: Source): Found {
 /** Reads the data of a build, and says what is wrong with them and with what else its element says. */
 export const check: More["check"] = (source, element) => {
   const { build, findings } = read(source);
-  const odd = oddAbout(element, element.mode, build, findings);
+  const odd = [...oddAbout(element, element.mode, build, findings), ...besides(element, source)];
   const isRefused = odd.some(({ severity }) => severity === "error");
   return { build: isRefused ? undefined : build, findings: [...odd, ...findings] };
 };

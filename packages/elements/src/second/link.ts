@@ -2,8 +2,8 @@ import { changesFrom, linkCarries, linkOf } from "@meshwright/calc/document";
 import { labelAt } from "@meshwright/calc/drivetrain";
 import { findingOf, type Finding } from "@meshwright/calc/stages";
 import { buildsOf, oversight, type Linking, type MeshwrightElement, type Overseen } from "../shared/element/index.js";
+import { hashKey, linkWith, readHash, seekAnchor, writeHash, writeNow } from "../shared/page/index.js";
 import { Told } from "./told.js";
-import { hashKey, linkWith, readHash, writeHash } from "../shared/page/index.js";
 
 /** What the address says about one build, and what it is to say. */
 export class BuildLinks implements Linking {
@@ -27,6 +27,7 @@ export class BuildLinks implements Linking {
     const { store } = build;
     const { article } = store;
     if (!article) return;
+    seekAnchor();
     const key = hashKey(build.id, buildsOf(build.id).indexOf(build) + 1);
     const text = readHash(key);
     if (this.#key && key !== this.#key && store.arrived && !text) store.arrive({ structure: [], sets: {} });
@@ -77,6 +78,10 @@ export class BuildLinks implements Linking {
     const at = this.#permalink();
     const here = at.split("#")[0] === location.href.split("#")[0];
     return linkWith(at, here ? this.#key : hashKey(this.#build.id, 1), this.#written() ?? "");
+  }
+
+  left(): void {
+    writeNow();
   }
 
   changed(): void {

@@ -92,7 +92,8 @@ export class Told {
   draw(): void {
     const { store, locale, isConnected } = this.#build;
     // A frame that was taken away keeps what was in it.
-    const isThere = isConnected && this.#build.shadowRoot && this.#build.ownerDocument.defaultView && !this.#hidden && store.build;
+    const isThere =
+      isConnected && this.#build.shadowRoot && this.#build.ownerDocument.defaultView && !this.#hidden && store.build;
     if (!isThere) {
       this.#place?.remove();
       return;

@@ -1,9 +1,9 @@
 import { setText } from "@meshwright/calc/article";
 import { sameSet, setOf, spotOf, type GearSet } from "@meshwright/calc/drivetrain";
 import { Writer } from "@meshwright/calc/report";
-import { html, nothing, render, type TemplateResult } from "lit/html.js";
+import { html, nothing, type TemplateResult } from "lit/html.js";
 import { dress, paperOf, type CountState, type More, type Tray } from "../shared/element/index.js";
-import { stripOf, takeInHand } from "../shared/drawn/index.js";
+import { drawInto, stripOf, takeInHand } from "../shared/drawn/index.js";
 import { figureWordsFor, fill, wordsFor } from "../shared/words/index.js";
 import { choicesFor, type Choice } from "./sets.js";
 import { trayStyles } from "./tray-styles.js";
@@ -56,8 +56,8 @@ export class CountTray implements Tray {
     const what = open ?? message;
     const place = what !== this.#shown ? this.#measure() : undefined;
     this.#shown = what;
-    render(this.#keys(), keys);
-    render(this.#choice(), choice);
+    drawInto(keys, this.#keys());
+    drawInto(choice, this.#choice());
     const select = choice.querySelector("select");
     if (select) {
       const fitted = setOf(this.#stage());

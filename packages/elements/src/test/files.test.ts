@@ -33,7 +33,7 @@ describe("an article in two files", () => {
   const line = (): string => lineOf(find(page(), "p"));
 
   /** A page with the first file; what it asks for is held back. */
-  async function open(body = sentence, hash = ""): Promise<void> {
+  async function open(body = sentence, hash = "", pinned = ""): Promise<void> {
     const dist = new URL("../../dist/", import.meta.url).href;
     frame = document.createElement("iframe");
     frame.style.cssText = "width: 700px; height: 400px";
@@ -44,7 +44,7 @@ describe("an article in two files", () => {
       const append = HTMLHeadElement.prototype.append;
       document.head.append = (...nodes) => nodes.forEach((node) => node.src?.includes("-second") ? held.push(node) : append.call(document.head, node));`;
     const text = `<!doctype html><html lang="en"><head><script>${hold}</script>
-      <script src="${dist}meshwright-article.js" defer crossorigin="anonymous"></script></head>
+      <script src="${dist}meshwright-article.js" defer crossorigin="anonymous" ${pinned}></script></head>
       <body><mw-build id="limpet"><script type="application/json">${limpet}</script></mw-build>${body}</body></html>`;
     // A page with an address of its own, which may carry a version.
     const blob = URL.createObjectURL(new Blob([text], { type: "text/html" }));
@@ -148,6 +148,20 @@ describe("an article in two files", () => {
     const [script] = view().held;
     assert.equal(script!.crossOrigin, "anonymous");
     assert.match(script!.src, /\/meshwright-second\.js$/);
+  });
+
+  it("pins the second file where the first is pinned, and only there", async () => {
+    await open();
+    await until(() => view().held.length, "the second file is asked for");
+    assert.equal(view().held[0]!.integrity, "");
+    frame.remove();
+    // What is served here is not to the letter what is built: of that the tests of hosts make sure.
+    const file = await fetch(new URL("../../dist/meshwright-article.js", import.meta.url));
+    const hash = new Uint8Array(await crypto.subtle.digest("SHA-384", await file.arrayBuffer()));
+    await open(sentence, "", `integrity="sha384-${btoa(String.fromCharCode(...hash))}"`);
+    await until(() => view().held.length, "the second file is asked for");
+    assert.match(view().held[0]!.integrity, /^sha384-[\w+/]{64}$/);
+    assert.equal(view().held[0]!.crossOrigin, "anonymous");
   });
 
   it("leaves a page alone whose first file is of another build", async () => {

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { Output, Wheel } from "@meshwright/calc/drivetrain";
 import { NotebookPart, sheet } from "../frame/index.js";
-import { withoutAxle } from "../model/index.js";
+import { swapFor, takeOff } from "../model/index.js";
 
 /** In which of the three ways a wheel is known. */
 const ways = {
@@ -86,6 +86,7 @@ export class MwNotebookAxle extends NotebookPart {
     const output = build?.outputs.find(({ id }) => id === of);
     if (!build || !output) return nothing;
     const { label = of } = output;
+    const { assemblies = [] } = this.session.notebook;
     const travel = this.figure({ figure: "travel", of });
     return html`<h2 tabindex="-1">${label}</h2>
       <p>
@@ -101,18 +102,33 @@ export class MwNotebookAxle extends NotebookPart {
       ${this.#tyre(output)} ${travel ? html`<p>One motor turn rolls it <b>${travel}</b>.</p>` : nothing}
       <mw-wheel-speed of=${of}></mw-wheel-speed>
       ${build.compare ? html`<mw-overdrive-gauge></mw-overdrive-gauge>` : nothing}
-      ${
-        build.outputs.length > 1
-          ? html`<p class="choices">
-                <button type="button" @click=${() => this.#off(label)}>Take this axle off</button>
-              </p>
-              ${this.fault("off")}`
-          : nothing
-      }`;
+      <p>
+        ${
+          assemblies.length
+            ? html`Put on instead
+                <select aria-label="An assembly from the shelf" @change=${this.#swap}>
+                  <option value="">from the shelf …</option>
+                  ${assemblies.map(({ name, date }) => html`<option value=${name}>${name}, off since ${date}</option>`)}
+                </select>`
+            : nothing
+        }
+        ${build.outputs.length > 1 ? html`<button type="button" @click=${this.#off}>Take this axle off</button>` : nothing}
+      </p>
+      ${this.fault("off")}`;
   }
 
-  #off(label: string): void {
-    if (this.ask("off", withoutAxle(this.build!, this.of), `${label} taken off`))
+  readonly #swap = (event: Event): void => {
+    const select = event.target as HTMLSelectElement;
+    const { value } = select;
+    select.value = "";
+    if (value) this.blame("off", swapFor(this.session, this.of, value)[0]?.message);
+  };
+
+  /** What is taken off lies on the shelf, whole. */
+  readonly #off = (): void => {
+    const [refusal] = takeOff(this.session, this.of);
+    this.blame("off", refusal?.message);
+    if (!refusal)
       this.dispatchEvent(new CustomEvent("mw-notebook-choose", { detail: "", bubbles: true, composed: true }));
-  }
+  };
 }

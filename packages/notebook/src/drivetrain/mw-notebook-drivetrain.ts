@@ -43,6 +43,11 @@ export class MwNotebookDrivetrain extends NotebookPart {
     this.chosen = "";
   }
 
+  /** What is chosen now. */
+  get isShowing(): Chosen {
+    return this.chosen;
+  }
+
   /**
    * Chooses a stage, an axle, the motor, the split; nothing: the whole.
    *

@@ -1,7 +1,7 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import type { Build } from "@meshwright/calc/drivetrain";
 import { Ask, NotebookPart, sheet } from "../frame/index.js";
-import { askings, axleChange, stageFrom, type Asking } from "../model/index.js";
+import { askings, axleChange, putOn, stageFrom, type Asking } from "../model/index.js";
 import type { Spot } from "./mw-notebook-line.js";
 
 /** Which gear is which, as a small picture: the driver on the left. */
@@ -134,8 +134,17 @@ export class MwNotebookLetIn extends NotebookPart {
     if (this.ask("put", changes, `${outputs.at(-1)!.label} put in`)) this.#done(outputs.at(-1)!.id);
   };
 
+  readonly #assembly = (event: Event): void => {
+    const { value } = event.target as HTMLSelectElement;
+    if (!value) return;
+    const [refusal] = putOn(this.session, value);
+    this.blame("put", refusal?.message);
+    if (!refusal) this.#done(this.build!.outputs.at(-1)!.id);
+  };
+
   protected override render(): TemplateResult {
     const { asked, replaces } = this;
+    const { assemblies = [] } = this.session.notebook;
     return html`<h2 tabindex="-1">${replaces === undefined ? "What is there?" : "What is it instead?"}</h2>
       <p class="choices" role="group" aria-label="What is there?">
         ${askings.map((one) => html`<button type="button" aria-pressed=${String(asked?.asking === one)} @click=${() => this.#choose(one)}>${one.title}</button>`)}
@@ -156,6 +165,15 @@ export class MwNotebookLetIn extends NotebookPart {
               Another axle, called
               <input class="short" name="axle" aria-label="Name of the axle" placeholder="middle" autocomplete="off" />
               <button type="button" @click=${this.#axle}>Put it in</button>
+              ${
+                assemblies.length
+                  ? html`or
+                      <select aria-label="An assembly from the shelf" @change=${this.#assembly}>
+                        <option value="">one from the shelf …</option>
+                        ${assemblies.map(({ name }) => html`<option>${name}</option>`)}
+                      </select>`
+                  : nothing
+              }
             </p>`
           : nothing
       }

@@ -116,6 +116,13 @@ export class MwNotebookLine extends NotebookPart {
     return into === undefined ? stages : [...branches, ...outputs].find(({ id }) => id === into)?.stages;
   }
 
+  /** A mark on a shaft was pressed. */
+  readonly #marked = (event: Event): void => {
+    event.stopPropagation();
+    const { into, at } = (event as CustomEvent<{ into?: string; at?: number }>).detail;
+    this.#tell("let-in", { into, at: at ?? 0 });
+  };
+
   readonly #letIn = (event: Event): void => {
     event.stopPropagation();
     const select = event.target as HTMLSelectElement;
@@ -140,7 +147,7 @@ export class MwNotebookLine extends NotebookPart {
     const isStage = stagesOf(build).some(({ stage }) => stage.id === chosen);
     const key = isStage ? chosen : build.outputs.some(({ id }) => id === chosen) ? `wheel:${chosen}` : "";
     return html`<div @keydown=${this.#pressed}>
-        <mw-drive-line .chosen=${key} @mw-choose=${this.#pointed}></mw-drive-line>
+        <mw-drive-line open .chosen=${key} @mw-choose=${this.#pointed} @mw-insert=${this.#marked}></mw-drive-line>
       </div>
       ${this.fault("line")}
       <p class="under">

@@ -185,6 +185,14 @@ export class MwNotebookStage extends NotebookPart {
               }`
           : nothing
       }
+      ${
+        how.includes("range")
+          ? html`<details>
+              <summary>Turn it by hand, and put what it comes to in its place</summary>
+              <mw-turn-count of=${of}></mw-turn-count>
+            </details>`
+          : nothing
+      }
       ${this.#more(stage)}`;
   }
 

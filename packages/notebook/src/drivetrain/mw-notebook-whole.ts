@@ -3,7 +3,7 @@ import { readUnfinished } from "@meshwright/calc/document";
 import { stagesOf, type Build } from "@meshwright/calc/drivetrain";
 import type { Finding } from "@meshwright/calc/stages";
 import { evaluationOf, NotebookPart, sheet } from "../frame/index.js";
-import { backToVersion, isMounted, keepVersion, totalsText } from "../model/index.js";
+import { backToVersion, changeToWay, forgetWay, isMounted, keepVersion, keepWay, totalsText } from "../model/index.js";
 
 /** What there is to do about a finding: a sentence, and what to choose for it. */
 interface Step {
@@ -120,6 +120,62 @@ export class MwNotebookWhole extends NotebookPart {
       }`;
   }
 
+  /** Other ways to build it, kept by name and compared. */
+  #ways({ alternatives = [] }: Build): TemplateResult {
+    const keep = (event: Event): void => {
+      event.preventDefault();
+      const input = (event.target as HTMLFormElement).elements.namedItem("way") as HTMLInputElement;
+      const name = input.value.trim();
+      if (!name) return this.blame("way", "What is this way called?");
+      const [refusal] = keepWay(this.session, name);
+      this.blame("way", refusal?.message);
+      if (!refusal) input.value = "";
+    };
+    const does = (findings: readonly Finding[]): void => this.blame("way", findings[0]?.message);
+    return html`<h3>Other ways to build it</h3>
+      ${
+        alternatives.length
+          ? html`<mw-change-table></mw-change-table>
+              <ul>
+                ${alternatives.map((way) => {
+                  const name = way.label ?? way.id;
+                  return html`<li>
+                    ${name}
+                    <button
+                      type="button"
+                      aria-label=${`Change to ${name}`}
+                      @click=${() => does(changeToWay(this.session, way))}
+                    >
+                      Change to it
+                    </button>
+                    <button
+                      type="button"
+                      aria-label=${`Forget ${name}`}
+                      @click=${() => does(forgetWay(this.session, way))}
+                    >
+                      Forget it
+                    </button>
+                  </li>`;
+                })}
+              </ul>`
+          : nothing
+      }
+      <form @submit=${keep}>
+        <p>
+          Keep its counts as they stand under a name, to go on with others:
+          <input
+            class="short"
+            name="way"
+            aria-label="Name of this way to build it"
+            placeholder="deeper"
+            autocomplete="off"
+          />
+          <button type="submit">Keep this way</button>
+        </p>
+      </form>
+      ${this.fault("way")}`;
+  }
+
   #versions(): TemplateResult {
     const { versions = [] } = this.session.notebook;
     const keep = (event: Event): void => {
@@ -169,13 +225,7 @@ export class MwNotebookWhole extends NotebookPart {
               <mw-overdrive-gauge></mw-overdrive-gauge>`
           : nothing
       }
-      ${
-        build.alternatives?.length
-          ? html`<h3>Other ways to build it</h3>
-              <mw-change-table></mw-change-table>`
-          : nothing
-      }
-      ${this.#versions()}
+      ${this.#ways(build)} ${this.#versions()}
       <details>
         <summary>The working, line by line</summary>
         <mw-working></mw-working>

@@ -13,7 +13,7 @@ export type Keeping =
   /** The device is full, since then. */
   | { readonly is: "full"; readonly since: string }
   /** The browser keeps nothing for this page, or stopped to. */
-  | { readonly is: "nowhere"; readonly why: "absent" | "newer-page" | "failed"; readonly since: string };
+  | { readonly is: "nowhere"; readonly why: "absent" | "newer-page" | "older-page" | "failed"; readonly since: string };
 
 /** Whoever shows a kept notebook. */
 export interface Shown {
@@ -52,6 +52,8 @@ export class Keeper {
   #failing: string | undefined;
   #keeping: Keeping = { is: "saved", at: undefined };
   readonly #channel: BroadcastChannel | undefined;
+  /** Why there is no database, where there is none. */
+  readonly #absent: "absent" | "older-page";
 
   constructor(
     name: string,
@@ -59,7 +61,9 @@ export class Keeper {
     notebook: Notebook,
     shown: Shown,
     clock = () => new Date(),
+    absent: "absent" | "older-page" = "absent",
   ) {
+    this.#absent = absent;
     this.#name = name;
     this.#database = database;
     this.#notebook = notebook;
@@ -84,7 +88,7 @@ export class Keeper {
   async begin(kept: Kept | undefined): Promise<Notebook> {
     if (!this.#database) {
       this.#isWriter = true;
-      this.#say({ is: "nowhere", why: "absent", since: this.#now() });
+      this.#say({ is: "nowhere", why: this.#absent, since: this.#now() });
       return this.#notebook;
     }
     if (kept) this.#adopt(kept);
@@ -260,16 +264,22 @@ export class Shelf {
   readonly database: Database | undefined;
   #keeper: Keeper | undefined;
 
-  private constructor(name: string, database: Database | undefined) {
+  readonly #absent: "absent" | "older-page";
+
+  private constructor(name: string, database: Database | undefined, absent: "absent" | "older-page") {
     this.name = name;
     this.database = database;
+    this.#absent = absent;
   }
 
   /** Opens the shelf; where the browser keeps nothing it is there all the same, and holds nothing. */
   static async open(name: string): Promise<Shelf> {
     const open: { shelf?: Shelf } = {};
-    const database = await openDatabase(name, { closed: () => open.shelf?.lost() }).catch(() => undefined);
-    return (open.shelf = new Shelf(name, database));
+    const opened = await openDatabase(name, { closed: () => open.shelf?.lost() }).catch((error: unknown) => error);
+    // What a newer page has kept is left alone by an older one.
+    const isOlder = opened instanceof DOMException && opened.name === "VersionError";
+    const database = opened instanceof Error || opened instanceof DOMException ? undefined : (opened as Database);
+    return (open.shelf = new Shelf(name, database, isOlder ? "older-page" : "absent"));
   }
 
   /** The database was closed under this page. */
@@ -289,6 +299,16 @@ export class Shelf {
     return this.database?.get("notebooks", id).catch(() => undefined);
   }
 
+  /**
+   * Lays a state of a notebook aside under a name.
+   *
+   * @throws DOMException where the browser does not take it
+   */
+  async setAside(notebook: Notebook, name: string): Promise<void> {
+    const at = new Date().toISOString();
+    await this.database?.put("aside", { key: `${notebook.id} ${at}`, of: notebook.id, name, at, notebook });
+  }
+
   /** Whether a notebook has anything in this browser: in the database, or in its journal. */
   hasJournal(id: string): boolean {
     return readJournal(this.name, id) !== undefined;
@@ -302,7 +322,7 @@ export class Shelf {
   async keep(notebook: Notebook, shown: Shown): Promise<{ keeper: Keeper; notebook: Notebook }> {
     await this.#keeper?.close();
     const kept = await this.one(notebook.id);
-    const keeper = new Keeper(this.name, this.database, notebook, shown);
+    const keeper = new Keeper(this.name, this.database, notebook, shown, undefined, this.#absent);
     this.#keeper = keeper;
     return { keeper, notebook: await keeper.begin(kept) };
   }

@@ -22,6 +22,8 @@ export function keepingText(keeping: Keeping): string {
     case "nowhere":
       return {
         absent: "Not saved: this browser keeps nothing for this page. It is still in this tab.",
+        "older-page":
+          "Not saved: a newer copy of this page has kept notebooks here, and this one is older. Go online and reload. It is still in this tab.",
         "newer-page": `Not saved since ${whenText(keeping.since)}: a newer copy of this page is open in another tab. Reload this one. It is still in this tab.`,
         failed: `Not saved since ${whenText(keeping.since)}: the browser refused. It is still in this tab.`,
       }[keeping.why];

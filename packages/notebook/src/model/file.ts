@@ -1,5 +1,6 @@
 import { readUnfinished } from "@meshwright/calc/document";
 import type { Finding } from "@meshwright/calc/stages";
+import { readAssembly } from "./assemblies.js";
 import { emptyTitle, newNotebook, type Notebook, type PostNode } from "./notebook.js";
 
 // A notebook goes into a file and comes back. What comes in may be anything: each kind of wrong has a sentence of its own,
@@ -17,12 +18,13 @@ export const usualExport: ExportChoice = { drivetrain: true, post: true, parts: 
 
 /** The text of a file that holds a notebook, or what was chosen of it. */
 export function fileText(notebook: Notebook, choice: ExportChoice = usualExport): string {
-  const { build, shelf, post, onlyText, sheets, bench, orders, runs, versions, log, ...rest } = notebook;
+  const { build, shelf, post, onlyText, sheets, bench, orders, runs, versions, assemblies, handed, log, ...rest } =
+    notebook;
   const { parts, ...bare } = build ?? {};
   const written = {
     ...rest,
-    ...(choice.drivetrain && build && { build: choice.parts ? build : bare, bench, runs, versions }),
-    ...(choice.parts && { shelf, orders, sheets }),
+    ...(choice.drivetrain && build && { build: choice.parts ? build : bare, bench, runs, versions, handed }),
+    ...(choice.parts && { shelf, assemblies, orders, sheets }),
     ...(choice.post && { post, onlyText }),
     ...(choice.history && { log }),
   };
@@ -127,6 +129,16 @@ export function notebookFrom(data: unknown, id: string): Opened {
     const read = readUnfinished(version.build);
     return read.ok ? [{ date: version.date, note: version.note, build: read.build }] : [];
   });
+  const handed = list<{ key: string; at: string; title: string; build?: unknown; post?: unknown }>(
+    data.handed,
+    (one) => isText(one.key) && isText(one.at) && isText(one.title),
+  )?.flatMap(({ key, at, title, build, post: written }) => {
+    const read = build === undefined ? undefined : readUnfinished(build);
+    const node = postFrom(written);
+    return read && !read.ok
+      ? []
+      : [{ key, at, title, ...(read?.ok && { build: read.build }), ...(node && { post: node }) }];
+  });
   // Parts without a drivetrain are read as a drivetrain reads them.
   const shelf = Array.isArray(data.shelf)
     ? readUnfinished({ format: "meshwright-build/1", outputs: [{ id: "wheels", stages: [] }], parts: data.shelf })
@@ -154,6 +166,11 @@ export function notebookFrom(data: unknown, id: string): Opened {
       list(data.runs, (run) => isText(run.date) && Object.values(run).every(optionalText)),
     ),
     ...kept("versions", versions),
+    ...kept("handed", handed),
+    ...kept(
+      "assemblies",
+      Array.isArray(data.assemblies) ? data.assemblies.flatMap((one) => readAssembly(one) ?? []) : undefined,
+    ),
     ...kept(
       "log",
       list(data.log, ({ at, what }) => isText(at) && isText(what)),

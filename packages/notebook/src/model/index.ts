@@ -2,6 +2,7 @@
  * The notebook's document, and what can be done to it: without a page.
  * @module
  */
+export { type Brought, broughtTo, type Carried, carriedIn, linkForBench, linkWithMeasured } from "./carried.js";
 export { countedAgain } from "./counted-again.js";
 export { type Asking, type Blank, answerFault, askings, blanksOf, isAnswered, isMounted, stageFrom } from "./asking.js";
 export {
@@ -14,9 +15,20 @@ export {
   revived,
   usualExport,
 } from "./file.js";
-export { type Fields, type Notebook, type PostNode, type Run, type SheetMeaning, newNotebook } from "./notebook.js";
+export {
+  type Assembly,
+  type Fields,
+  type Notebook,
+  type PostNode,
+  type Run,
+  type SheetMeaning,
+  newNotebook,
+} from "./notebook.js";
 export { partsOf, shelve, withoutPart, withPart } from "./shelf.js";
+export { handedOut, type Merging, merging, type Side } from "./merge.js";
 export { measure } from "./bench.js";
 export { Session, withFields } from "./session.js";
 export { axleChange, axleChoices, begin, firstBuild, splitChange, totalsText, withoutAxle } from "./start.js";
+export { assemblyText, putOn, swapFor, takeOff } from "./assemblies.js";
+export { changeToWay, forgetWay, keepWay } from "./ways.js";
 export { backToVersion, keepVersion } from "./versions.js";

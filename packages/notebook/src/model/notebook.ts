@@ -1,4 +1,4 @@
-import type { Build, ChangeSet, Part } from "@meshwright/calc/drivetrain";
+import type { Build, ChangeSet, Output, Part } from "@meshwright/calc/drivetrain";
 import type { ColumnMeaning, SheetField } from "@meshwright/calc/parts";
 
 /** A node of the post, as the rich-text library writes it to JSON. */
@@ -38,6 +38,23 @@ export interface Version {
   readonly build: Build;
 }
 
+/** An axle that was taken off: its stages with their counts, its tyre, and since when it lies on the shelf. */
+export interface Assembly {
+  readonly name: string;
+  readonly date: string;
+  readonly axle: Output;
+}
+
+/** The state that a file was saved with: what two people's notebooks have in common later. */
+export interface Handed {
+  readonly key: string;
+  /** ISO 8601, in UTC. */
+  readonly at: string;
+  readonly title: string;
+  readonly build?: Build;
+  readonly post?: PostNode;
+}
+
 /** One line of the notebook's history. */
 export interface LogLine {
   /** ISO 8601, in UTC. */
@@ -68,6 +85,9 @@ export interface Notebook {
   readonly orders?: Readonly<Record<string, string>>;
   readonly runs?: readonly Run[];
   readonly versions?: readonly Version[];
+  readonly assemblies?: readonly Assembly[];
+  /** The last files that were saved of it, the latest last. */
+  readonly handed?: readonly Handed[];
   /** The latest last. */
   readonly log?: readonly LogLine[];
 }

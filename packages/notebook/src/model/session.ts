@@ -1,6 +1,6 @@
-import { asPublished, edited } from "@meshwright/calc/document";
 import type { Build, Change, ChangeSet } from "@meshwright/calc/drivetrain";
 import { errorOf, type Finding } from "@meshwright/calc/stages";
+import { editedWithWays } from "./kept-ways.js";
 import { stepName } from "./names.js";
 import type { Fields, Notebook } from "./notebook.js";
 
@@ -78,7 +78,7 @@ export class Session {
     let build = before;
     const notes: Finding[] = [];
     for (const one of requests) {
-      const now = edited(build, asPublished(build), one);
+      const now = editedWithWays(build, one);
       if (!now.ok) return now.findings.filter(({ severity }) => severity === "error");
       build = now.build;
       notes.push(...now.gone);

@@ -1,6 +1,6 @@
 import { download } from "../frame/index.js";
 import { html, nothing, type TemplateResult } from "lit";
-import { fileName, fileText, usualExport, type ExportChoice, type Notebook } from "../model/index.js";
+import { fileName, fileText, handedOut, usualExport, type ExportChoice, type Session } from "../model/index.js";
 
 const asked: readonly (readonly [keyof ExportChoice, string])[] = [
   ["drivetrain", "the drivetrain, with what was measured and its versions"],
@@ -10,14 +10,18 @@ const asked: readonly (readonly [keyof ExportChoice, string])[] = [
 ];
 
 /** Asks what goes into the file, and saves it. */
-export function savePanel(notebook: Notebook, close: () => void): TemplateResult {
+export function savePanel(session: Session, close: () => void): TemplateResult {
+  const { notebook } = session;
   const save = (event: Event): void => {
     event.preventDefault();
     const { elements } = event.target as HTMLFormElement;
     const choice = Object.fromEntries(
       asked.map(([name]) => [name, (elements.namedItem(name) as HTMLInputElement).checked]),
     ) as unknown as ExportChoice;
-    download(fileName(notebook), fileText(notebook, choice), "application/json");
+    // Whoever gets the file and this notebook have this state in common.
+    const now = new Date().toISOString();
+    session.note(handedOut(notebook, crypto.randomUUID?.() ?? now, now));
+    download(fileName(notebook), fileText(session.notebook, choice), "application/json");
     close();
   };
   return html`<form class="panel" @submit=${save} aria-label="Save a file">
@@ -61,7 +65,7 @@ export function shelfPanel(
     </ul>
     ${
       aside.length
-        ? html`<p>Set aside from this one, because another tab was quicker:</p>
+        ? html`<p>Set aside from this one:</p>
             <ul>
               ${aside.map(({ key, name }) => html`<li><button type="button" @click=${() => on.openAside(key)}>${name}</button></li>`)}
             </ul>`

@@ -15,17 +15,25 @@ import {
   type Kept,
 } from "../keeping/index.js";
 import {
+  broughtTo,
+  carriedIn,
   fileText,
+  merging,
   newNotebook,
   openFile,
   openText,
   revived,
   Session,
   totalsText,
+  type Brought,
+  type Carried,
+  type Merging,
   type Notebook,
   type Opened,
 } from "../model/index.js";
 import { savePanel, shelfPanel } from "./dialog.js";
+import { fieldCalled, fieldOf, leaveOpen, takeLeftOpen } from "./half-typed.js";
+import { besidePanel, broughtPanel, mergePanel } from "./merge-panel.js";
 import { paper } from "./styles.js";
 
 const parts = [
@@ -48,16 +56,21 @@ const hasMore = ({ build, shelf, post }: Notebook): boolean => !!(build ?? shelf
 /** Where the address says which notebook this tab has: a reloaded tab shows its own, and no other tab's. */
 const idFromAddress = (): string | undefined => /^#notebook-([\w-]{4,80})$/.exec(location.hash)?.[1];
 
+/** The drivetrain that an address carries. */
+const linkFromAddress = (): string | undefined => /^#build-([\w-]{4,})$/.exec(location.hash)?.[1];
+
 /**
  * The builder's notebook: drivetrain, parts, order, workshop and post on one page, kept in this browser.
  *
  * @attr example the address of a drivetrain to open a copy of
+ * @attr offline the address of the worker that keeps this page for when there is no line
  */
 export class MwNotebook extends LitElement implements BuildHolder {
   static readonly tag = "mw-notebook";
   static override styles = [sheet, paper];
   static override properties = {
     example: {},
+    offline: {},
     session: { state: true },
     keeping: { state: true },
     panel: { state: true },
@@ -67,9 +80,10 @@ export class MwNotebook extends LitElement implements BuildHolder {
   };
 
   declare example: string | null;
+  declare offline: string | null;
   declare private session: Session;
   declare private keeping: Keeping;
-  declare private panel: "save" | "shelf" | "import" | "" | undefined;
+  declare private panel: "save" | "shelf" | "beside" | "merge" | "brought" | "" | undefined;
   declare private message: TemplateResult | string | undefined;
   declare private isBegun: boolean;
   declare private isDropping: boolean;
@@ -78,12 +92,19 @@ export class MwNotebook extends LitElement implements BuildHolder {
 
   /** What the elements inside draw from. */
   readonly store = new BuildStore();
+  /** Whoever reads is whoever writes. */
+  readonly isOwn = true;
   #shelf: Shelf | undefined;
   #keeper: Keeper | undefined;
   #all: readonly Kept[] = [];
   #aside: readonly Aside[] = [];
-  #imported: (Opened & { kind: "notebook" }) | undefined;
-  #pasted: string | undefined;
+  /** The notebook that something was opened beside. */
+  #yours: Notebook | undefined;
+  #merging: Merging | undefined;
+  #mergeFault: string | undefined;
+  #carried: Carried | undefined;
+  #brought: Brought | undefined;
+  #typed: ReturnType<typeof fieldOf>;
 
   constructor() {
     super();
@@ -98,6 +119,12 @@ export class MwNotebook extends LitElement implements BuildHolder {
     buildsMoved();
     this.addEventListener("keydown", this.#pressed, { capture: true });
     addEventListener("hashchange", this.#addressed);
+    addEventListener("pagehide", this.#leaving);
+    document.addEventListener("visibilitychange", this.#leaving);
+    if (this.offline && /^https?:$/.test(location.protocol))
+      navigator.serviceWorker
+        ?.register(new URL(this.offline, document.baseURI), { updateViaCache: "none" })
+        .catch(() => undefined);
     void this.#begin();
   }
 
@@ -107,6 +134,8 @@ export class MwNotebook extends LitElement implements BuildHolder {
     buildsMoved();
     this.removeEventListener("keydown", this.#pressed, { capture: true });
     removeEventListener("hashchange", this.#addressed);
+    removeEventListener("pagehide", this.#leaving);
+    document.removeEventListener("visibilitychange", this.#leaving);
     void this.#keeper?.close();
   }
 
@@ -139,6 +168,8 @@ export class MwNotebook extends LitElement implements BuildHolder {
 
   async #begin(): Promise<void> {
     this.#shelf ??= await Shelf.open(databaseName(location.href));
+    const link = linkFromAddress();
+    if (link) return this.#arrive(link);
     const id = idFromAddress();
     const [latest] = id ? [] : await this.#shelf.all();
     const asked = new URLSearchParams(location.search);
@@ -147,7 +178,66 @@ export class MwNotebook extends LitElement implements BuildHolder {
     await this.#open(kept ? newNotebook(kept) : this.session.notebook);
     if (new URLSearchParams(location.search).get("open") === "example" && !this.session.build)
       await this.#openExample();
+    await this.#comeBack();
   }
+
+  /** A drivetrain came in the address: out of an article, from the card's code, or back from the bench. */
+  async #arrive(link: string): Promise<void> {
+    const carried = await carriedIn(link, freshId());
+    if (typeof carried === "string") {
+      await this.#open(newNotebook(freshId()));
+      this.message = carried;
+      return;
+    }
+    const { notebook, from } = carried;
+    if (from && (await this.#shelf!.one(from))) {
+      await this.#open(newNotebook(from));
+      this.#carried = carried;
+      this.#brought = broughtTo(this.session.notebook, notebook);
+      this.panel = "brought";
+      return;
+    }
+    await this.#open(newNotebook(notebook.id));
+    await this.#fill(notebook, await this.#freeTitle(notebook.title));
+    if (from) void this.updateComplete.then(() => this.#go("workshop"));
+    else this.message = "Taken out of an article. It is yours now: what you change here changes nothing there.";
+  }
+
+  /** A tab that was thrown away comes back as it was: the place, what was chosen, what was typed and not entered. */
+  async #comeBack(): Promise<void> {
+    const left = takeLeftOpen(this.session.notebook.id);
+    if (!left) return;
+    await this.updateComplete;
+    if (left.chosen) this.choose(left.chosen);
+    if (left.typed?.text) this.#remind(left.typed);
+    // The parts of the page are drawn one after the other.
+    setTimeout(() => scrollTo({ top: left.scroll }), 50);
+  }
+
+  /** What was typed and not entered is no part of the notebook until somebody says so. */
+  #remind({ label, text }: { readonly label: string; readonly text: string }): void {
+    const enter = (): void => {
+      const field = fieldCalled(this.renderRoot, label);
+      this.message = undefined;
+      if (!field) return;
+      field.focus();
+      field.value = text;
+      for (const type of ["input", "change"]) field.dispatchEvent(new Event(type, { bubbles: true, composed: true }));
+    };
+    this.message = html`Typed and not entered: “${text}”, ${label}.
+      <button type="button" @click=${enter}>Enter it</button>`;
+  }
+
+  readonly #typing = (event: Event): void => {
+    this.#typed = fieldOf(event);
+  };
+
+  readonly #leaving = (event: Event): void => {
+    if (event.type === "visibilitychange" && document.visibilityState !== "hidden") return;
+    const chosen = this.renderRoot.querySelector<MwNotebookDrivetrain>("mw-notebook-drivetrain")?.isShowing ?? "";
+    const typed = this.#typed?.text ? this.#typed : undefined;
+    leaveOpen(this.session.notebook.id, { scroll: scrollY, chosen, ...(typed && { typed }) });
+  };
 
   async #open(notebook: Notebook): Promise<void> {
     const name = `#notebook-${notebook.id}`;
@@ -188,6 +278,8 @@ export class MwNotebook extends LitElement implements BuildHolder {
   }
 
   readonly #addressed = (): void => {
+    const link = linkFromAddress();
+    if (link) return void this.#arrive(link);
     const id = idFromAddress();
     if (id && id !== this.session.notebook.id) void this.#open(newNotebook(id));
   };
@@ -207,11 +299,64 @@ export class MwNotebook extends LitElement implements BuildHolder {
 
   /** Opens a notebook beside this one, which stays as it is. */
   async #beside(notebook: Notebook): Promise<void> {
+    const yours = this.session.notebook;
     const title = await this.#freeTitle(notebook.title);
     await this.#open(newNotebook(freshId()));
     await this.#fill(notebook, title);
-    this.message = `${title}, opened beside yours.`;
+    this.#yours = yours;
+    this.panel = "beside";
   }
+
+  /** What was opened takes the place of the notebook that it was opened beside, which is set aside. */
+  async #replace(): Promise<void> {
+    const [yours, opened] = [this.#yours!, this.session.notebook];
+    const name = `${yours.title}, before ${whenText(new Date().toISOString())}`;
+    try {
+      await this.#shelf!.setAside(yours, name);
+    } catch {
+      this.message = `Nothing was replaced: this device is full, and “${yours.title}” could not be set aside.`;
+      return;
+    }
+    await this.#open(newNotebook(yours.id));
+    const { format: _format, id: _id, ...fields } = opened;
+    const gone = Object.fromEntries(Object.keys(this.session.notebook).map((key) => [key, undefined]));
+    this.session.put(
+      { ...gone, format: yours.format, id: yours.id, ...fields, title: yours.title } as object,
+      `Replaced by ${opened.title}`,
+    );
+    await this.#keeper?.flush();
+    await this.#shelf!.remove(opened.id);
+    await this.#look();
+    this.panel = "";
+    this.message = `Replaced. What was here is set aside as “${name}”: see Notebooks.`;
+  }
+
+  #compare(): void {
+    this.#merging = merging(this.#yours!, this.session.notebook);
+    this.#mergeFault = undefined;
+    this.panel = "merge";
+  }
+
+  /** A third notebook of two; both stay. */
+  async #merge(answers: Parameters<Merging["make"]>[0]): Promise<void> {
+    const made = this.#merging!.make(answers, freshId());
+    if (typeof made === "string") {
+      this.#mergeFault = made;
+      this.requestUpdate();
+      return;
+    }
+    const title = await this.#freeTitle(made.title);
+    await this.#open(newNotebook(made.id));
+    await this.#fill(made, title);
+    this.panel = "";
+    this.message = `${title}: both notebooks stay as they were.`;
+  }
+
+  readonly #takeBrought = (): void => {
+    this.session.put(this.#brought!.fields, "What was measured taken in");
+    this.panel = "";
+    this.#go("workshop");
+  };
 
   /** What was opened becomes the notebook that is open, which is empty. */
   async #fill(notebook: Notebook, title: string): Promise<void> {
@@ -392,7 +537,24 @@ export class MwNotebook extends LitElement implements BuildHolder {
 
   #panel(): TemplateResult | typeof nothing {
     const close = (): void => void (this.panel = "");
-    if (this.panel === "save") return savePanel(this.session.notebook, close);
+    if (this.panel === "save") return savePanel(this.session, close);
+    if (this.panel === "beside")
+      return besidePanel(this.#yours!.title, this.session.notebook.title, {
+        compare: () => this.#compare(),
+        replace: () => void this.#replace(),
+        close,
+      });
+    if (this.panel === "merge")
+      return mergePanel(
+        this.#merging!,
+        { yours: this.#yours!.title, theirs: this.session.notebook.title, fault: this.#mergeFault },
+        { make: (answers) => void this.#merge(answers), close },
+      );
+    if (this.panel === "brought")
+      return broughtPanel(
+        { measurements: this.#brought!.measurements.length, bench: this.#brought!.bench.length },
+        { take: this.#takeBrought, apart: () => void this.#beside({ ...this.#carried!.notebook }), close },
+      );
     if (this.panel !== "shelf") return nothing;
     const all = this.#all.map(({ id, notebook, at }) => ({ id, title: notebook.title, at: whenText(at) }));
     return shelfPanel(all, this.#aside, {
@@ -486,6 +648,8 @@ export class MwNotebook extends LitElement implements BuildHolder {
     return html`<div
       class="book ${this.isDropping ? "dropping" : ""}"
       @mw-change=${this.#elementChanged}
+      @input=${this.#typing}
+      @change=${() => (this.#typed = undefined)}
       @dragover=${this.#dragged}
       @dragleave=${() => (this.isDropping = false)}
       @drop=${this.#dropped}

@@ -12,7 +12,16 @@ import {
   type SheetSettings,
 } from "@meshwright/calc/parts";
 import { download, NotebookPart, sheet } from "../frame/index.js";
-import { fileName, partsOf, shelve, withoutPart, withPart, type SheetMeaning } from "../model/index.js";
+import {
+  assemblyText,
+  fileName,
+  partsOf,
+  putOn,
+  shelve,
+  withoutPart,
+  withPart,
+  type SheetMeaning,
+} from "../model/index.js";
 import { columnsView, questionsView } from "./sheet-view.js";
 
 const shownAtFirst = 40;
@@ -294,9 +303,33 @@ export class MwNotebookParts extends NotebookPart {
       ${found.length > this.shown ? html`<p><button type="button" @click=${() => (this.shown += 200)}>${Math.min(200, found.length - this.shown)} more of ${found.length - this.shown}</button></p>` : nothing}`;
   }
 
+  /** Axles that were taken off, whole. */
+  #assemblies(): TemplateResult | typeof nothing {
+    const { assemblies = [] } = this.session.notebook;
+    if (!assemblies.length) return nothing;
+    const away = (name: string): void =>
+      this.session.put({ assemblies: assemblies.filter((one) => one.name !== name) }, `${name} taken off the shelf`);
+    return html`<p>Taken off, and whole:</p>
+      <ul>
+        ${assemblies.map(
+          (one) =>
+            html`<li>
+              ${one.name}, ${assemblyText(one)}${one.axle.wheel?.diameter ? `, tyre ${one.axle.wheel.diameter}` : ""},
+              off since ${one.date}
+              ${this.build ? html`<button type="button" aria-label=${`Put ${one.name} on as one more axle`} @click=${() => this.blame("assembly", putOn(this.session, one.name)[0]?.message)}>Put it on as one more axle</button>` : nothing}
+              <button type="button" aria-label=${`Take ${one.name} off the shelf`} @click=${() => away(one.name)}>
+                ×
+              </button>
+            </li>`,
+        )}
+      </ul>
+      ${this.fault("assembly")}`;
+  }
+
   protected override render(): TemplateResult {
     return html`${this.#all.length || this.reading ? nothing : html`<p>Nothing lies on the shelf yet. A sheet from your own list will do as it is.</p>`}
       ${this.#ways()} ${this.said ? html`<p role="status">${this.said}</p>` : nothing} ${this.#asked()} ${this.#table()}
+      ${this.#assemblies()}
       <form @submit=${this.#typed}>
         <p>
           One by hand:

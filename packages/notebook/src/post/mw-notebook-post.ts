@@ -18,6 +18,8 @@ import {
   type Match,
 } from "../writing/index.js";
 import { commands, PostEditor } from "./editor.js";
+import type { Framed } from "../embed/index.js";
+import { framingOf, frameView, type Framing } from "./frame-view.js";
 import { publishView, scriptBeside, type Publishing, type Script } from "./publish.js";
 import { written } from "./styles.js";
 
@@ -36,6 +38,8 @@ export class MwNotebookPost extends NotebookPart {
     publishing: { state: true },
     script: { state: true },
     said: { state: true },
+    framing: { state: true },
+    isFraming: { state: true },
   };
 
   declare private found: readonly Match[];
@@ -47,6 +51,10 @@ export class MwNotebookPost extends NotebookPart {
   declare private publishing: Publishing;
   declare private script: Script | undefined;
   declare private said: string | undefined;
+  /** The frame for hosts without scripts, once it has been measured. */
+  declare private framing: Framing | undefined;
+  declare private isFraming: boolean;
+  #framed: Framed = "drive-line";
   #editor: PostEditor | undefined;
   #kept: PostNode | undefined;
   #drawnFor: Build | undefined;
@@ -297,10 +305,34 @@ export class MwNotebookPost extends NotebookPart {
   readonly #answer = (answers: Partial<Publishing>): void => {
     this.publishing = { ...this.publishing, ...answers };
     this.said = undefined;
+    if (this.publishing.place === "frame" && this.publishing.file === "no") void this.#frame(this.#framed);
     if (answers.file === "yes" && !this.script)
       void scriptBeside().then((script) => {
         this.script = script;
       });
+  };
+
+  /** Measures the frame of the drivetrain as it stands, laid out beside the page. */
+  async #frame(show: Framed): Promise<void> {
+    const { build } = this;
+    this.#framed = show;
+    if (!build || this.isFraming) return;
+    this.isFraming = true;
+    this.framing = undefined;
+    this.framing = await framingOf(build, show, document.body);
+    this.isFraming = false;
+    // What was chosen or changed meanwhile is measured next.
+    if (this.#framed !== show || this.build !== build) void this.#frame(this.#framed);
+  }
+
+  readonly #frameView = (): TemplateResult => {
+    const { build, framing } = this;
+    if (framing && framing.of !== build) queueMicrotask(() => void this.#frame(this.#framed));
+    return frameView(
+      framing,
+      { build: build!, show: this.#framed, isLooking: this.isFraming },
+      { choose: (show) => void this.#frame(show), copy: (text) => void this.#copy(text), said: this.said },
+    );
   };
 
   readonly #copy = async (text: string): Promise<void> => {
@@ -323,6 +355,6 @@ export class MwNotebookPost extends NotebookPart {
       </div>
       ${this.#over()} ${this.#match()}
       ${this.said && !this.publishing.place ? html`<p role="status">${this.said}</p>` : nothing}
-      ${publishView(doc, this.build, this.publishing, this.script, { answer: this.#answer, copy: (text) => void this.#copy(text), said: this.said })}`;
+      ${publishView(doc, this.build, this.publishing, this.script, { answer: this.#answer, copy: (text) => void this.#copy(text), said: this.said, frame: this.#frameView })}`;
   }
 }

@@ -8,6 +8,7 @@ const places = {
   blocks: ["a block editor", "Paste this as one block of your own HTML. It has no blank line inside: leave it so."],
   html: ["a page of my own", "Paste this where the post is to stand."],
   markdown: ["Markdown", "Save this as the post. Every element stands on one line, and must."],
+  frame: ["a site that allows frames", ""],
   forum: ["a forum, or anywhere that takes only text", "The figures read as they are today, and stay so."],
 } as const;
 export type Place = keyof typeof places;
@@ -17,6 +18,10 @@ export interface Publishing {
   readonly file: "yes" | "no" | undefined;
   readonly place: Place | undefined;
 }
+
+/** Where a post can go: a frame is for those who can put no file on their site. */
+const placesFor = (file: Publishing["file"]): readonly Place[] =>
+  (Object.keys(places) as Place[]).filter((place) => place !== "frame" || file === "no");
 
 /** What is handed out for a place. */
 function handedOut(doc: Node, build: Build | undefined, { file, place }: Publishing): string | undefined {
@@ -59,10 +64,12 @@ export function publishView(
     readonly answer: (answers: Partial<Publishing>) => void;
     readonly copy: (text: string) => void;
     readonly said: string | undefined;
+    readonly frame: () => TemplateResult;
   },
 ): TemplateResult {
   const { file, place } = publishing;
-  const out = handedOut(doc, build, publishing);
+  const isFrame = file === "no" && place === "frame";
+  const out = isFrame ? undefined : handedOut(doc, build, publishing);
   const isAlive = file === "yes" && place !== "forum";
   return html`<h3>Publish it</h3>
     <p>
@@ -76,10 +83,11 @@ export function publishView(
       file
         ? html`<p>
             It goes into
-            ${(Object.keys(places) as Place[]).map((one) => html`<button type="button" aria-pressed=${String(place === one)} @click=${() => on.answer({ place: one })}>${places[one][0]}</button>`)}
+            ${placesFor(file).map((one) => html`<button type="button" aria-pressed=${String(place === one)} @click=${() => on.answer({ place: one })}>${places[one][0]}</button>`)}
           </p>`
         : nothing
     }
+    ${isFrame && build ? on.frame() : nothing}
     ${
       out !== undefined && place
         ? html`<p>

@@ -2,7 +2,8 @@ import { css, html, nothing, type TemplateResult } from "lit";
 import { measurementsOf, type Checked } from "@meshwright/calc/counted";
 import { rational } from "@meshwright/calc/exact";
 import { evaluationOf, NotebookPart, sheet } from "../frame/index.js";
-import { measure, type Run } from "../model/index.js";
+import { linkForBench, linkWithMeasured, measure, type Notebook, type Run } from "../model/index.js";
+import { codeOf, reachOf } from "./code.js";
 
 const turnsText = (turns: Checked["measurement"]["wheelTurns"]): string =>
   typeof turns === "object" ? `${String(turns.from)} to ${String(turns.to)}` : String(turns);
@@ -18,8 +19,70 @@ export class MwNotebookWorkshop extends NotebookPart {
       form {
         margin: 0.2em 0 0.8em;
       }
+      .phone {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.6em 1.2em;
+        align-items: center;
+        margin: 0.8em 0;
+      }
+      .phone p {
+        flex: 1 1 14em;
+        margin: 0;
+      }
+      .code {
+        width: 60mm;
+        height: 60mm;
+        flex: none;
+      }
     `,
   ];
+
+  static override properties = { code: { state: true }, said: { state: true } };
+
+  /** The code on the card: not made yet, too much for one, or of which address. */
+  declare private code: { readonly of: unknown; readonly address: string } | undefined;
+  declare private said: string | undefined;
+
+  protected override updated(): void {
+    const { build, notebook } = this.session;
+    if (build && this.code?.of !== build) void this.#makeCode(notebook);
+  }
+
+  async #makeCode(notebook: Notebook): Promise<void> {
+    const of = notebook.build;
+    const link = await linkForBench(notebook);
+    if (of === this.build) this.code = { of, address: `${location.href.split(/[?#]/)[0]}#build-${link}` };
+  }
+
+  /** The code for a phone in the garage, and how what is measured there comes back. */
+  #phone(): TemplateResult {
+    const reach = reachOf(location.href);
+    const drawn = this.code && reach !== "disk" ? codeOf(this.code.address) : undefined;
+    const words =
+      reach === "disk" || (this.code && !drawn)
+        ? "Too much for a code; save the file."
+        : `The code opens these counts and mounts in the notebook on a phone. What is measured there comes back by a link or a file.${reach === "here" ? " This page is served to this computer alone: a phone reaches it once it lies on a site." : ""}`;
+    const send = async (): Promise<void> => {
+      const link = await linkWithMeasured(this.session.notebook);
+      const address = `${location.href.split(/[?#]/)[0]}#build-${link}`;
+      try {
+        await navigator.clipboard.writeText(address);
+        this.said = "Copied. Send it to yourself, and open it where the notebook lies.";
+      } catch {
+        this.said = address;
+      }
+    };
+    const hasMeasured = this.build?.measurements?.length || this.session.notebook.bench?.length;
+    return html`<div class="phone">
+      ${drawn ?? nothing}
+      <p>
+        <span class="quiet">${words}</span>
+        ${hasMeasured && reach !== "disk" ? html`<button type="button" @click=${() => void send()}>Copy a link with what was measured</button>` : nothing}
+        <span class="quiet" role="status">${this.said ?? ""}</span>
+      </p>
+    </div>`;
+  }
 
   #verdict({ agreement }: Checked): TemplateResult {
     if (!agreement) return html`<span class="quiet">cannot tell: it was made with other counts</span>`;
@@ -114,6 +177,14 @@ export class MwNotebookWorkshop extends NotebookPart {
         </p>
       </form>
       ${this.fault("turned")}`;
+  }
+
+  /** A box that nobody knows, counted on the bench: one press makes it a stage. */
+  #box(): TemplateResult {
+    return html`<details>
+      <summary>A box that nobody knows: turn it, and put it into the drivetrain</summary>
+      <mw-turn-count></mw-turn-count>
+    </details>`;
   }
 
   /** Centre distances as they were set, read off the card. */
@@ -214,8 +285,9 @@ export class MwNotebookWorkshop extends NotebookPart {
     if (!this.build) return html`<p class="quiet">The card comes with the drivetrain.</p>`;
     const print = (): void => window.print();
     return html`<mw-bench-card></mw-bench-card>
+      ${this.#phone()}
       <p class="choices"><button type="button" @click=${print}>Print it</button></p>
       <h3>What was measured</h3>
-      ${this.#measured()} ${this.#turned()} ${this.#set()} ${this.#runs()}`;
+      ${this.#measured()} ${this.#turned()} ${this.#box()} ${this.#set()} ${this.#runs()}`;
   }
 }

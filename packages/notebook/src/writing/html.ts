@@ -33,7 +33,10 @@ function fallbackOf(build: Build, { tag, ask }: BlockAttrs): string {
   const speaker = reporterOf(build, ask.at);
   const makers: Readonly<Record<string, (speaker: Reporter) => unknown>> = {
     "mw-ratio-summary": (one) => saySummary(one, ask),
-    "mw-overdrive-gauge": (one) => sayGauge(one, ask),
+    "mw-overdrive-gauge": (one) => {
+      const gauge = sayGauge(one, ask);
+      return gauge && !isUnsaid(gauge) ? { tables: [], notes: [gauge.sentence] } : gauge;
+    },
     "mw-working": (one) => sayWorking(one, ask),
     "mw-parts-list": (one) => sayParts(one),
     "mw-wheel-speed": (one) => saySpeeds(one, ask),
@@ -94,8 +97,9 @@ export class Elements {
     return `<${attrs.tag}${attributesText(this.#asked(attrs.ask))}>${text(now)}</${attrs.tag}>`;
   }
 
+  /** A block on one line, in a wrapper: what makes paragraphs of lines leaves it whole, its table inside. */
   block(attrs: BlockAttrs): string {
-    return `<${attrs.tag}${attributesText(this.#asked(attrs.ask))}>${fallbackOf(this.#build, attrs)}</${attrs.tag}>`;
+    return `<div><${attrs.tag}${attributesText(this.#asked(attrs.ask))}>${fallbackOf(this.#build, attrs)}</${attrs.tag}></div>`;
   }
 
   /** The drivetrain itself, on one line. */

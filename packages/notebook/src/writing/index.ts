@@ -3,6 +3,7 @@
  * @module
  */
 export { candidatesOf, figureText, type Candidate } from "./figures.js";
+export { handedOut } from "./handed-out.js";
 export { postToHtml, postToText } from "./html.js";
 export { postFromMarkdown, postToMarkdown } from "./markdown.js";
 export { matchesIn, wouldRead, type Match } from "./matches.js";

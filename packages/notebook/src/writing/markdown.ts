@@ -23,14 +23,18 @@ const serializerFor = (elements: Elements): MarkdownSerializer =>
     defaultMarkdownSerializer.marks,
   );
 
-/** The post as Markdown: elements on one line each, the drivetrain on a line of its own at the top. */
+/**
+ * The post as Markdown: elements on one line each, the drivetrain at the top. Where the post begins with a paragraph it is part of that
+ * one: a system that shows the first paragraph in a list shows words, and their figures alive.
+ */
 export function postToMarkdown(doc: Node, build: Build | undefined): string {
   const elements = elementsFor(
     doc,
     build ?? ({ format: "meshwright-build/1", stages: [], outputs: [] } as unknown as Build),
   );
   const body = serializerFor(elements).serialize(doc);
-  return `${build ? `${elements.carried()}\n\n` : ""}${body}\n`;
+  const gap = doc.firstChild?.type.name === "paragraph" && doc.firstChild.childCount > 0 ? "\n" : "\n\n";
+  return `${build ? `${elements.carried()}${gap}` : ""}${body}\n`;
 }
 
 const parser = new MarkdownParser(schema, defaultMarkdownParser.tokenizer, defaultMarkdownParser.tokens);

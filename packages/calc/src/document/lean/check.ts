@@ -133,9 +133,9 @@ export function leanCheck(data: unknown): Build {
  *
  * @example
  * import { leanApply, leanRead } from "@meshwright/calc/document/lean";
- * const build = leanRead({ format: "meshwright-build/1", outputs: [{ id: "rear", stages: [{ id: "ring", kind: "pair", driver: 12, driven: 35 }] }] });
- * leanApply(build, { "ring.driver": 13 }).outputs[0].stages[0].driver; // => 13
- * leanApply(build, { "ring.driver": 0 }); // => undefined
+ * const build = leanRead({ format: "meshwright-build/1", outputs: [{ id: "rear", stages: [] }] })!;
+ * leanApply(build, { title: "Plover" })?.title; // => "Plover"
+ * leanApply(build, { title: 7 }); // => undefined
  */
 export function leanApply(build: Build, changes: ChangeSet | readonly Change[]): Build | undefined {
   try {

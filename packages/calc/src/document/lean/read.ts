@@ -46,7 +46,7 @@ function tryVersions(build: Build): Build {
  *
  * @example
  * import { leanRead } from "@meshwright/calc/document/lean";
- * leanRead('{ "format": "meshwright-build/1", "outputs": [{ "id": "rear", "stages": [] }] }').outputs.length; // => 1
+ * leanRead('{ "format": "meshwright-build/1", "outputs": [{ "id": "rear", "stages": [] }] }')?.outputs.length; // => 1
  * leanRead('{ "format": "meshwright-build/1", "outputs": [{ "id": "rear" }] }'); // => undefined
  */
 export function leanRead(json: unknown): Build | undefined {
@@ -65,7 +65,7 @@ const isSurely = (name: string): boolean => isPagesOwn(name) && !isHandler(name)
  *
  * @example
  * import { leanFromAttributes } from "@meshwright/calc/document/lean";
- * leanFromAttributes({ stages: "Spur: 15 to 62", rear: "Ring: 12 to 35" }).stages[0].driven; // => 62
+ * leanFromAttributes({ stages: "Spur: 15 to 62", rear: "Ring: 12 to 35" })?.stages; // => [{ id: "spur", label: "Spur", kind: "pair", driver: 15, driven: 62 }]
  * leanFromAttributes({ stages: "Spur: 15 to 62", raer: "Ring: 12 to 35" }); // => undefined
  */
 export function leanFromAttributes(attributes: Readonly<Record<string, string>>): Build | undefined {

@@ -9,8 +9,8 @@ import { leanApply } from "./check.js";
  * import { leanRead, leanVersion } from "@meshwright/calc/document/lean";
  * const rear = { id: "rear", stages: [{ id: "ring", kind: "pair", driver: 12, driven: 35 }] };
  * const alternatives = [{ id: "deep", changes: { "ring.driver": 11 } }];
- * const build = leanRead({ format: "meshwright-build/1", outputs: [rear], alternatives });
- * leanVersion(build, "deep").outputs[0].stages[0].driver; // => 11
+ * const build = leanRead({ format: "meshwright-build/1", outputs: [rear], alternatives })!;
+ * leanVersion(build, "deep")?.outputs[0]?.stages; // => [{ id: "ring", kind: "pair", driver: 11, driven: 35 }]
  * leanVersion(build, "deeep"); // => undefined
  */
 export function leanVersion(build: Build, id: string): Build | undefined {

@@ -42,6 +42,7 @@ export const words: Table<FindingWords> = {
     "number-long": "{found} ليس كسرًا عشريًا قصيرًا: المنتظر كتابة أرقامه نصًا.",
     "load-failed": "تعذّر تحميل {address}: {found}.",
     "no-build": "لا تجهيز هنا: المنتظر سمات، أو نص \u2068JSON\u2069 في الداخل، أو \u2068src\u2069.",
+    "source-passed-over": "يُقرأ التجهيز من {used}؛ ويُتجاوز ما في {found} إلى جانبه.",
     "id-repeated": "«{id}» مستعمل مرتين؛ المنتظر معرّف خاص لكل شيء.",
     "id-reserved": "«{id}» محفوظ للوثيقة نفسها؛ المنتظر معرّف آخر.",
     "missing-reference": "لا يوجد «{id}»[؛ الأقرب: {nearest}][. المنتظر واحد من {known}].",
@@ -92,7 +93,8 @@ export const words: Table<FindingWords> = {
     "not-understood": "{name}: وُجد {found}، والمنتظر مثل «{example}».",
     "stages-missing":
       'السمة \u2068"stages"\u2069 غائبة: بلا قائمة المراحل التي تشترك فيها المحاور كلها لا تجهيز. المنتظر \u2068stages=""\u2069 إن لم تشترك في شيء.',
-    "axle-without-stages": '«{name}» يذكر محورًا بلا مراحل: المنتظر سمة {axle}، ولو كانت خالية: {axle}\u2068=""\u2069.',
+    "axle-without-stages":
+      '«{name}» يذكر محورًا بلا مراحل[؛ الأقرب: {nearest}]: المنتظر سمة {axle}، ولو كانت خالية: {axle}\u2068=""\u2069.',
     "stage-swallowed": "{name}: في {found} مرحلتان: المنتظر فاصلة منقوطة \u2068;\u2069 بينهما.",
     "unknown-field": "{name}: {found} في {piece} غير مفهوم[؛ الأقرب: {nearest}].",
     "unknown-attribute": "ليس للعنصر {element} سمة {name}[؛ الأقرب: {nearest}][؛ ومحور آخر هو {example}].",

@@ -43,6 +43,7 @@ export const words: Table<FindingWords> = {
     "number-long": "{found} ist keine kurze Dezimalzahl: Ihre Ziffern werden als Text erwartet.",
     "load-failed": "{address} ließ sich nicht laden: {found}.",
     "no-build": "Hier steht kein Aufbau: erwartet Attribute, ein JSON-Skript darin, oder src.",
+    "source-passed-over": "Der Aufbau wird aus {used} gelesen; {found} daneben wird übergangen.",
     "id-repeated": "„{id}“ ist zweimal vergeben; erwartet werden eigene Kennungen.",
     "id-reserved": "„{id}“ ist dem Dokument selbst vorbehalten; erwartet eine andere Kennung.",
     "missing-reference": "„{id}“ gibt es nicht[; am nächsten: {nearest}][. Erwartet eines von {known}].",
@@ -95,7 +96,7 @@ export const words: Table<FindingWords> = {
     "stages-missing":
       'Das Attribut "stages" fehlt: Ohne die Liste der Stufen, die alle Achsen teilen, gibt es keinen Aufbau. Erwartet stages="", wenn sie keine teilen.',
     "axle-without-stages":
-      '„{name}“ spricht von einer Achse ohne Stufen: erwartet ein Attribut {axle}, und sei es nur {axle}="".',
+      '„{name}“ spricht von einer Achse ohne Stufen[; am nächsten: {nearest}]: erwartet ein Attribut {axle}, und sei es nur {axle}="".',
     "stage-swallowed": "{name}: {found} enthält zwei Stufen: erwartet ein Strichpunkt dazwischen.",
     "unknown-field": "{name}: {found} in {piece} ist nicht verständlich[; am nächsten: {nearest}].",
     "unknown-attribute":

@@ -44,6 +44,7 @@ export const words: Table<FindingWords> = {
     "number-long": "{found} no es un decimal corto: se esperaban sus cifras como texto.",
     "load-failed": "{address} no se pudo cargar: {found}.",
     "no-build": "Aquí no hay transmisión: se esperaban atributos, un script JSON dentro, o src.",
+    "source-passed-over": "La transmisión se lee de {used}; lo que dice {found} al lado se pasa por alto.",
     "id-repeated": "«{id}» se usa dos veces; se esperaban identificadores propios.",
     "id-reserved": "«{id}» está reservado al documento mismo; se esperaba otro identificador.",
     "missing-reference": "No hay «{id}»[; lo más parecido: {nearest}][. Se esperaba uno de {known}].",
@@ -95,7 +96,8 @@ export const words: Table<FindingWords> = {
     "not-understood": "{name}: se encontró {found}, se esperaba algo como «{example}».",
     "stages-missing":
       'Falta el atributo "stages": sin la lista de etapas que todos los ejes comparten no hay transmisión. Se esperaba stages="", si no comparten ninguna.',
-    "axle-without-stages": '«{name}» habla de un eje sin etapas: se esperaba un atributo {axle}, aunque sea {axle}="".',
+    "axle-without-stages":
+      '«{name}» habla de un eje sin etapas[; lo más parecido: {nearest}]: se esperaba un atributo {axle}, aunque sea {axle}="".',
     "stage-swallowed": "{name}: {found} contiene dos etapas: se esperaba un punto y coma entre ellas.",
     "unknown-field": "{name}: {found} en {piece} no se entiende[; lo más parecido: {nearest}].",
     "unknown-attribute":

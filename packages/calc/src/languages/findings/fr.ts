@@ -44,6 +44,7 @@ export const words: Table<FindingWords> = {
     "number-long": "{found} n’est pas un décimal court : ses chiffres sont attendus comme texte.",
     "load-failed": "{address} n’a pas pu être chargé : {found}.",
     "no-build": "Pas de transmission ici : attendu des attributs, un script JSON à l’intérieur, ou src.",
+    "source-passed-over": "La transmission est lue dans {used} ; {found} à côté est ignoré.",
     "id-repeated": "« {id} » sert deux fois ; attendu des identifiants propres à chacun.",
     "id-reserved": "« {id} » est réservé au document lui-même ; attendu un autre identifiant.",
     "missing-reference": "Il n’y a pas de « {id} »[ ; le plus proche : {nearest}][. Attendu l’un de {known}].",
@@ -97,7 +98,7 @@ export const words: Table<FindingWords> = {
     "stages-missing":
       'L’attribut "stages" manque : sans la liste des étages que tous les essieux partagent, il n’y a pas de transmission. Attendu stages="", s’ils n’en partagent aucun.',
     "axle-without-stages":
-      '« {name} » parle d’un essieu sans étages : attendu un attribut {axle}, ne serait-ce que {axle}="".',
+      '« {name} » parle d’un essieu sans étages[ ; le plus proche : {nearest}] : attendu un attribut {axle}, ne serait-ce que {axle}="".',
     "stage-swallowed": "{name} : {found} contient deux étages : attendu un point-virgule entre eux.",
     "unknown-field": "{name} : {found} dans {piece} ne se comprend pas[ ; le plus proche : {nearest}].",
     "unknown-attribute":

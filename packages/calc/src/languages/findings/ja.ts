@@ -43,6 +43,7 @@ export const words: Table<FindingWords> = {
     "number-long": "{found}は短い小数ではありません。数字を文字列で書いてください。",
     "load-failed": "{address}を読み込めませんでした：{found}。",
     "no-build": "ここに構成がありません。属性、中のJSONスクリプト、またはsrcが必要です。",
+    "source-passed-over": "構成は{used}から読み取られます。横にある{found}は使われません。",
     "id-repeated": "「{id}」が二度使われています。IDはそれぞれ別にしてください。",
     "id-reserved": "「{id}」は文書自身のための名前です。別のIDにしてください。",
     "missing-reference": "「{id}」はありません[。最も近い語：{nearest}][。使えるのは{known}]。",
@@ -94,7 +95,7 @@ export const words: Table<FindingWords> = {
     "stages-missing":
       '属性"stages"がありません。すべての車軸に共通の段の一覧がなければ構成になりません。共通の段がなければstages=""と書いてください。',
     "axle-without-stages":
-      '「{name}」の車軸には段がありません。属性{axle}が必要です。段がなければ{axle}=""と書いてください。',
+      '「{name}」の車軸には段がありません[。最も近い語：{nearest}]。属性{axle}が必要です。段がなければ{axle}=""と書いてください。',
     "stage-swallowed": "{name}：{found}に段が二つあります。間にセミコロンが必要です。",
     "unknown-field": "{name}：{piece}の中の{found}が分かりません[。最も近い語：{nearest}]。",
     "unknown-attribute": "<{element}>に属性{name}はありません[。最も近い語：{nearest}][。別の車軸なら{example}]。",

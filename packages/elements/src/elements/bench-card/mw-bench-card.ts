@@ -9,8 +9,9 @@ import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
  * A card for the workshop, made for paper (A5 and A4): counts, centre distances, openings, turns to check by hand, boxes to
  * tick, and room to write what was measured; with whose values they are, the date, and the cautions for a first run.
  *
- * @attr at `article` or an alternative's id
- * @csspart card the card
+ * @attr at - `article` or an alternative's id
+ * @csspart root - all that it draws
+ * @csspart card - the card
  */
 export class MwBenchCard extends ToolElement {
   static override readonly tag = "mw-bench-card";
@@ -178,7 +179,8 @@ export class MwBenchCard extends ToolElement {
     const alternative = store?.article?.alternatives?.find(({ id }) => id === this.at);
     if (alternative) return fill(reports.valuesOf, alternative.label ?? alternative.id);
     const changed = this.at === "article" ? 0 : (store?.changed ?? 0);
-    return changed ? fillCount(this.words.readers, changed, this.locale) : reports.authorsValues;
+    if (changed) return fillCount(this.words.readers, changed, this.locale);
+    return this.holder?.isOwn ? "" : reports.authorsValues;
   }
 
   protected override render(): TemplateResult {

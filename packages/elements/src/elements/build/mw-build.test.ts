@@ -1,4 +1,5 @@
 import { assert } from "@esm-bundle/chai";
+import { sealOf } from "@meshwright/calc/document";
 import { clear, countIn, find, limpet, lineOf, press, settle, short, show, turn, withLimpet } from "../../test/page.js";
 import type { MwBuild } from "./index.js";
 
@@ -18,6 +19,15 @@ describe("mw-build", () => {
     buildIn(page).json = JSON.parse(limpet);
     await settle();
     assert.deepEqual(values(page), ["43.32"]);
+  });
+
+  it("takes a title among the attributes, under the seal that a tool wrote over all of them", async () => {
+    const attributes = { stages: "Pair: 10 to 20", rear: "Hub: 10 to 30", title: "Limpet" };
+    const said = Object.entries(attributes).map(([name, value]) => `${name}="${value}"`);
+    const page = await show(`<mw-build ${said.join(" ")} seal="${sealOf(attributes)}"></mw-build>${rear}`);
+    assert.deepEqual(await buildIn(page).checked, []);
+    assert.deepEqual(values(page), ["6.00"]);
+    assert.equal(buildIn(page).store.article?.title, "Limpet");
   });
 
   it("takes a build from a file", async () => {

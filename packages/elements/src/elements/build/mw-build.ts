@@ -23,13 +23,31 @@ import { styles } from "./styles.js";
  * Holds a build for everything around it: as attributes, as a JSON script inside, or from a file. Draws only its content;
  * what is wrong with it and its elements is in `findings`, once `checked` is settled.
  *
- * @attr stages, front, rear, front-wheel, target, … the build in the notation of attributes
- * @attr src the address of a JSON file
- * @attr json the build as JSON, where a script inside does not live
- * @attr mode the mode that everything is evaluated in
- * @attr seal a short hash over the notation, written by our tools
- * @fires mw-findings the list of what is wrong has become another one
- * @attr permalink where a reader's version is to be opened; none: the article's own permalink, or this page
+ * @attr stages - the stages from the motor to where the drive splits, in the order of drive, with a semicolon between them:
+ *   `Spur and pinion: 15 to 62; Gear row: 18 to 31 to 45`; it has to be there, though it may be empty
+ * @attr front - the stages of an axle, from where the drive splits to its wheels: `Ring: 13 to 38; Hub: 15 to 22`
+ * @attr front-wheel - the axle's tyre: `124 mm`, `118 mm under weight`, or what it rolled: `10 turns 3.75 m`
+ * @attr front-motor - a motor of the axle's own: `1850 kv`
+ * @attr target - motor turns for one wheel turn that the builder likes: `38 to 46`, or of one axle only: `38 to 46 at rear`
+ * @attr compare - the two axles that are set against each other: `front with rear`
+ * @attr centre - how the drive splits: `spool` where not said, or `differential`, with its shares of the torque where they are
+ *   not equal: `differential: front 2, rear 3`
+ * @attr motor - the motor of all axles that have none of their own: `1850 kv`, `1850 kv, 30000 rpm at most, 12.6 V at most`
+ * @attr battery - the pack: `3 cells lipo`, `3 cells lipo, 2 parallel`
+ * @attr controller - the most volts that the controller bears: `12.6 V`
+ * @attr mount - how far apart a pair can be set: `Spur and pinion: 30.3 mm to 31.3 mm`, or from a pair that is known to
+ *   mesh: `Spur and pinion: known pair 23 to 53, closer 0.1 mm, farther 0.9 mm`
+ * @attr title - what the vehicle is called
+ * @attr wheelbase - from the middle of the front axle to that of the rear one: `310 mm`
+ * @attr headline - the axle whose total answers "what do you run?"
+ * @attr lengths - the unit that lengths are shown in
+ * @attr src - the address of a JSON file
+ * @attr json - the build as JSON, where a script inside does not live
+ * @attr mode - the mode that everything is evaluated in
+ * @attr seal - a short hash over the notation, written by our tools
+ * @attr notebook - the address of a notebook that a reader can take the build into, as they have changed it
+ * @attr permalink - where a reader's version is to be opened; none: the article's own permalink, or this page
+ * @fires {CustomEvent<readonly PageFinding[]>} mw-findings - the list of what is wrong has become another one
  */
 export class MwBuild extends MeshwrightElement implements Overseen {
   static override readonly tag = "mw-build";
@@ -131,6 +149,7 @@ export class MwBuild extends MeshwrightElement implements Overseen {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    this.#linking?.left();
     this.#observer?.disconnect();
     this.#own.followers.delete(this);
     this.#own.complaints.watchers.delete(this.#complained);

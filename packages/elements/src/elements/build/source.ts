@@ -1,11 +1,14 @@
 import { leanRead } from "@meshwright/calc/document/lean";
 import { isPages, isStrange, type Found, type Source } from "../../shared/element/index.js";
 
-/** The attributes that speak of the build, or may have been meant to: all but the page's own and those of `mw-build`. */
+/**
+ * The attributes that speak of the build, or may have been meant to: all but the page's own and those of `mw-build`. HTML has a
+ * `title` as well: here it is the build's.
+ */
 export const notationOf = (element: Element): Record<string, string> =>
   Object.fromEntries(
     [...element.attributes].flatMap(({ name, value }) =>
-      isOwn(name) || isPages(element, name) ? [] : [[name, value]],
+      isOwn(name) || (name !== "title" && isPages(element, name)) ? [] : [[name, value]],
     ),
   );
 

@@ -8,10 +8,11 @@ import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
  * The build as published, as the reader has it, and its alternatives, side by side: totals, front against rear, speed, fit,
  * what there is to buy for it, and what each changes against the published one: several differences, each with a name.
  *
- * @attr against a version that all are held against instead of the published one, group by group too: a reference's id, an
- * alternative's, `revision-1`
- * @attr show ids of the alternatives to show, with blanks between; all where not said
- * @csspart table the table
+ * @attr against - a version that all are held against instead of the published one, group by group too: a reference's id, an
+ *   alternative's, `revision-1`
+ * @attr show - ids of the alternatives to show, with blanks between; all where not said
+ * @csspart root - all that it draws
+ * @csspart table - the table
  */
 export class MwChangeTable extends ToolElement {
   static override readonly tag = "mw-change-table";

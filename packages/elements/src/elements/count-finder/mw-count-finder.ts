@@ -18,13 +18,16 @@ interface Own {
  * is wanted: the counts on either side, and how far off each is. A set that is sold as one and tyres are chosen among the
  * build's parts. Taking one makes it the reader's own.
  *
- * @attr of a count (`primary.driver`), a stage whose gears are sold as a set, or an output's wheel (`rear.wheel`); the first count where not said
- * @attr figure `reduction` (default), `travel`, `speed` or `lead`
- * @attr output of which output; the headline's where not said
- * @attr with the output that a lead is counted against
- * @attr want what is wanted, with its unit: "44", "2.40 in", "12 km/h", "2%"; the middle of the range, or what the article has, where not said
- * @fires mw-change the count that was taken
- * @csspart table the choices
+ * @attr of - a count (`primary.driver`), a stage whose gears are sold as a set, or an output's wheel (`rear.wheel`); the first
+ *   count where not said
+ * @attr figure - `reduction` (default), `travel`, `speed` or `lead`
+ * @attr output - of which output; the headline's where not said
+ * @attr with - the output that a lead is counted against
+ * @attr want - what is wanted, with its unit: "44", "2.40 in", "12 km/h", "2%"; the middle of the range, or what the article
+ *   has, where not said
+ * @fires {CustomEvent<ChangeSet | Change>} mw-change - the count that was taken
+ * @csspart root - all that it draws
+ * @csspart table - the choices
  */
 export class MwCountFinder extends ToolElement {
   static override readonly tag = "mw-count-finder";

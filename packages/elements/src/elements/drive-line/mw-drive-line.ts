@@ -35,14 +35,21 @@ const isCoarse = (): boolean => !!(coarse ??= globalThis.matchMedia?.("(pointer:
  * The whole drivetrain as one line from the motor to the wheels, gears to one scale, with what each shaft has come to. It is
  * the picture of a list, and every count in it can be changed where it stands.
  *
- * @attr still counts cannot be changed, nothing can be chosen
- * @attr chosen the id of the stage that is chosen
- * @attr at `article` or an alternative's id: then it is still
- * @attr open marks on the shafts let something in: whoever listens to `mw-insert` asks what
- * @fires mw-insert a mark was pressed: `into` and `at`, as a change has them, and `before`, the key of what stands behind
- * @fires mw-choose a stage, motor, split or wheel was chosen: `key`, and `stage` where it is one
- * @fires mw-change what the reader changed: new values by address
- * @csspart drawing the picture · @csspart list the list · @csspart name what a stage is called · @csspart total a total · @csspart scale what the picture is drawn to
+ * @attr still - counts cannot be changed, nothing can be chosen
+ * @attr chosen - the id of the stage that is chosen
+ * @attr at - `article` or an alternative's id: then it is still
+ * @attr open - marks on the shafts let something in: whoever listens to `mw-insert` asks what
+ * @fires {CustomEvent<{ into?: string, at: number, before: string }>} mw-insert - a mark was pressed: `into` and `at`, as a
+ *   change has them, and `before`, the key of what stands behind
+ * @fires {CustomEvent<{ key: string, stage?: string }>} mw-choose - a stage, motor, split or wheel was chosen: `key`, and
+ *   `stage` where it is one
+ * @fires {CustomEvent<ChangeSet | Change>} mw-change - what the reader changed: new values by address
+ * @csspart root - all that it draws
+ * @csspart drawing - the picture
+ * @csspart list - the list
+ * @csspart name - what a stage is called
+ * @csspart total - a total
+ * @csspart scale - what the picture is drawn to
  */
 export class MwDriveLine extends Picture {
   static override readonly tag = "mw-drive-line";
@@ -332,7 +339,8 @@ export class MwDriveLine extends Picture {
     const alternative = store?.article?.alternatives?.find(({ id }) => id === at);
     if (alternative) return fill(valuesOf, alternative.label ?? alternative.id);
     const changed = at ? 0 : (store?.changed ?? 0);
-    return changed ? fillCount(this.words.readers, changed, this.locale) : authorsValues;
+    if (changed) return fillCount(this.words.readers, changed, this.locale);
+    return this.holder?.isOwn ? "" : authorsValues;
   }
 
   #scaleText({ scale, isGuessed, isToScale }: PlacedLine): string {

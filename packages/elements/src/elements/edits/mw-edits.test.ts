@@ -1,5 +1,6 @@
 import { assert } from "@esm-bundle/chai";
-import { linkOfBuild } from "@meshwright/calc/document";
+import { buildFromLink, linkOfBuild } from "@meshwright/calc/document";
+import { valueAt } from "@meshwright/calc/drivetrain";
 import { clear, countIn, find, lineOf, press, settle, show, turn, withLimpet } from "../../test/page.js";
 import type { MwBuild } from "../build/index.js";
 import type { MwEdits } from "./index.js";
@@ -67,13 +68,13 @@ describe("mw-edits", () => {
     await step();
     assert.equal(location.hash, "");
     await later(600);
-    assert.match(location.hash, /^#mw-limpet=[\w-]+[a-z]$/i);
+    assert.match(location.hash, /^#mw-limpet--[\w-]+[a-z]$/i);
     button("Back to the article’s values").click();
     await later(600);
     assert.equal(location.hash, "");
   });
 
-  it("leaves the address alone where the page uses it", async () => {
+  it("leaves the address alone where a router uses it", async () => {
     for (const hash of ["#section-2", "#/posts/5"]) {
       history.replaceState(null, "", hash);
       await step();
@@ -106,15 +107,17 @@ describe("mw-edits", () => {
     const second = root.querySelectorAll<MwBuild>("mw-build")[1]!;
     second.store.change({ "primary.driven": 60 });
     await settle();
-    assert.match(second.link(), /\/posts\/limpet#mw-limpet=[\w-]+$/);
+    assert.match(second.link(), /\/posts\/limpet#mw-limpet--[\w-]+$/);
   });
 
-  it("keeps a router's path in the link, and drops an anchor", async () => {
+  it("keeps a router's path in the link, and an anchor", async () => {
     await step();
     history.replaceState(null, "", "#/posts/5?x=1");
     assert.match(build().link(), /#\/posts\/5\?x=1&mw-limpet=[\w-]+$/);
     history.replaceState(null, "", "#section-2");
-    assert.match(build().link(), /[^2]#mw-limpet=[\w-]+$/);
+    assert.match(build().link(), /#section-2\?mw-limpet=[\w-]+$/);
+    root.id = "section-2";
+    assert.match(build().link(), /#section-2\.mw-limpet--[\w-]+$/);
   });
 
   it("says when a link was made for another revision, and applies the rest", async () => {
@@ -179,7 +182,7 @@ describe("mw-edits", () => {
     await step();
     const whole = await linkOfBuild(build().store.article!);
     for (const text of ["1cBroken", whole, "x".repeat(5000)]) {
-      history.replaceState(null, "", `#mw-limpet=${text}`);
+      history.replaceState(null, "", `#mw-limpet--${text}`);
       dispatchEvent(new HashChangeEvent("hashchange"));
       await settle();
       assert.equal(rear(), "44.02");
@@ -201,10 +204,43 @@ describe("mw-edits", () => {
     assert.include(lineOf(edits()), "A reader’s version: 1 change.");
     await step();
     assert.include(lineOf(edits()), "spur (yours 63 · article 62)");
-    assert.match(build().link(), /#mw-limpet=[\w-]+$/);
+    assert.match(build().link(), /#mw-limpet--[\w-]+$/);
     button("Back to the article’s values").click();
     await settle();
     assert.equal(rear(), "43.32");
+  });
+
+  it("offers the build as it stands for a notebook, where the author names one", async () => {
+    const offered = () => edits().shadowRoot!.querySelector("a");
+    const whenOffered = async (): Promise<HTMLAnchorElement> => {
+      while (!offered()) await later(5);
+      return offered()!;
+    };
+    await step();
+    await settle();
+    assert.isNull(offered());
+    build().setAttribute("notebook", "/notebook/?x=1#old");
+    await step();
+    const { href, textContent } = await whenOffered();
+    assert.equal(textContent, "Take it into a notebook");
+    const [page, link] = href.split("#build-");
+    assert.equal(page, new URL("/notebook/?x=1", location.href).href);
+    const reading = await buildFromLink(link!);
+    assert.isTrue(reading.ok);
+    assert.equal(reading.ok && valueAt(reading.build, "primary.driven"), 64);
+    assert.equal(reading.ok && reading.build.title, build().store.article!.title);
+    button("Back to the article’s values").click();
+    await settle();
+    assert.isNull(offered());
+  });
+
+  it("offers no way into a script, nor into an address that is none", async () => {
+    for (const address of ["javascript:alert(1)", "https://["]) {
+      build().setAttribute("notebook", address);
+      await step();
+      await later(50);
+      assert.isNull(edits().shadowRoot!.querySelector("a"));
+    }
   });
 
   it("offers the link as text where copying is refused", async () => {

@@ -1,4 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
+import { linkOfBuild } from "@meshwright/calc/document";
+import type { Build } from "@meshwright/calc/drivetrain";
 import type { Finding } from "@meshwright/calc/stages";
 import {
   DrawnElement,
@@ -14,7 +16,7 @@ import {
 } from "../../shared/drawn/index.js";
 import { paperOf, properties } from "../../shared/element/index.js";
 import { copyText } from "../../shared/page/index.js";
-import { fill, fillCount } from "../../shared/words/index.js";
+import { fill, fillCount, findingText } from "../../shared/words/index.js";
 import { liftOver } from "./bars.js";
 import { styles } from "./styles.js";
 
@@ -28,15 +30,26 @@ interface Sender {
  * What differs from the article: what it comes to, each change, undo, back to the article's values, a link to this version. Says so
  * when a reader's version has arrived by a link. Draws nothing while nothing differs.
  *
- * @attr sticks at the bottom of the window while something differs, with keys for the count in hand, until a reader closes it; one of
- * a page
- * @fires mw-undo, mw-reset, mw-copy what the reader did
- * @csspart changes the list · @csspart told what went along, or could not be kept · @csspart actions the buttons
+ * @attr sticks - at the bottom of the window while something differs, with keys for the count in hand, until a reader closes it;
+ *   one of a page
+ * @fires {CustomEvent<undefined>} mw-undo - the reader took the last change back
+ * @fires {CustomEvent<undefined>} mw-reset - the reader went back to the article's values
+ * @fires {CustomEvent<{ link: string }>} mw-copy - the reader asked for a link to this version; `link` is it
+ * @csspart root - all that it draws
+ * @csspart changes - the list
+ * @csspart told - what went along, or could not be kept
+ * @csspart actions - the buttons
+ * @csspart notebook - the way into a notebook
  */
 export class MwEdits extends DrawnElement implements Strip {
   static override readonly tag = "mw-edits";
   static override styles = [properties, block, styles];
-  static override properties = { sticks: { type: Boolean }, copied: { state: true }, closed: { state: true } };
+  static override properties = {
+    sticks: { type: Boolean },
+    copied: { state: true },
+    closed: { state: true },
+    own: { state: true },
+  };
 
   declare sticks: boolean | null;
   /** Whether the last attempt to copy worked; nothing: no attempt for this version. */
@@ -63,8 +76,12 @@ export class MwEdits extends DrawnElement implements Strip {
   /** Whether the build has just been changed. */
   #claims = false;
 
+  /** The build as it stands, taken into a notebook: its address there, once it is made. */
+  declare private own: { readonly build: Build; readonly address: string } | undefined;
+
   override stateChanged(): void {
     this.copied = undefined;
+    void this.#makeOwn();
     this.#claims = (this.store?.changed ?? 0) > 0;
     super.stateChanged();
   }
@@ -80,6 +97,22 @@ export class MwEdits extends DrawnElement implements Strip {
 
   get #isStrip(): boolean {
     return stripOf(this.store) === this;
+  }
+
+  /** What a reader can take along, where the author says into which notebook. */
+  async #makeOwn(): Promise<void> {
+    const { holder, store } = this;
+    const [build, notebook] = [store?.build, holder?.getAttribute("notebook")];
+    if (!holder || !build || !notebook || !store?.changed) return void (this.own = undefined);
+    try {
+      const address = new URL(notebook, holder.baseURI);
+      address.hash = `build-${await linkOfBuild(build)}`;
+      // An author's address may lead anywhere but into a script.
+      const isPage = /^(https?|file):$/.test(address.protocol);
+      if (isPage && build === this.store?.build) this.own = { build, address: address.href };
+    } catch {
+      // No address, or a browser that cannot pack: there is nothing to offer.
+    }
   }
 
   get #link(): string {
@@ -134,7 +167,7 @@ export class MwEdits extends DrawnElement implements Strip {
   /** What went along with a change, or could not be kept; and, where a link was asked for, what that leaves out. */
   #told(): readonly string[] {
     const left = this.copied === undefined ? [] : ((this.holder as Sender | undefined)?.leftOut?.() ?? []);
-    return [...this.store!.notes, ...left].map(({ message }) => message);
+    return [...this.store!.notes, ...left].map((one) => findingText(one, this.locale));
   }
 
   /** Keys for the count in hand, where this is the page's strip. */
@@ -197,6 +230,7 @@ export class MwEdits extends DrawnElement implements Strip {
         ${store.canUndo ? html`<button type="button" @click=${() => this.#act("undo")}>${words.undo}</button>` : nothing}
         ${store.changed ? html`<button type="button" @click=${() => this.#act("reset")}>${store.arrived ? words.seeAuthors : words.reset}</button>` : nothing}
         ${store.changed ? html`<button type="button" @click=${this.#copy}>${this.copied ? words.copied : words.copy}</button>` : nothing}
+        ${this.own && this.own.build === store.build ? html`<a href=${this.own.address} part="notebook">${words.notebook}</a>` : nothing}
         ${isStrip ? html`<button type="button" class="close" aria-label=${words.close} title=${words.close} @click=${this.#close}>×</button>` : nothing}
       </span>
       ${this.copied === false ? html`<input readonly aria-label=${words.link} .value=${this.#link} />` : nothing}`;

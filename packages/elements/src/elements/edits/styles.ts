@@ -93,6 +93,9 @@ export const styles = css`
       font-size: 1.2em;
     }
   }
+  a {
+    color: inherit;
+  }
   @media not print {
     .paper {
       display: none;
@@ -113,7 +116,8 @@ export const styles = css`
       display: none;
     }
     .hand,
-    button {
+    button,
+    a {
       display: none;
     }
   }

@@ -8,9 +8,10 @@ import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
  * What was measured against what the build says, with the counts that it was measured with: agrees, disagrees and by how much
  * at least, or cannot tell, where one of both is known between two ends only.
  *
- * @attr of one output only
- * @attr at `article` or an alternative's id
- * @csspart table the table
+ * @attr of - one output only
+ * @attr at - `article` or an alternative's id
+ * @csspart root - all that it draws
+ * @csspart table - the table
  */
 export class MwMeasurements extends ToolElement {
   static override readonly tag = "mw-measurements";

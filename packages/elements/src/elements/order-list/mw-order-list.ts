@@ -10,9 +10,11 @@ import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
  * What this version of the build means to get, beside another one: to buy in whole packs, owned already, stays, left over.
  * Nothing is invented where a price is missing.
  *
- * @attr from `article` (default), an alternative's id, or `nothing`: what the build is counted from
- * @attr at `article` or an alternative's id: what is to be had; the reader's version where not said
- * @csspart table the parts to buy · @csspart rest what is owned, stays or is left over
+ * @attr from - `article` (default), an alternative's id, or `nothing`: what the build is counted from
+ * @attr at - `article` or an alternative's id: what is to be had; the reader's version where not said
+ * @csspart root - all that it draws
+ * @csspart table - the parts to buy
+ * @csspart rest - what is owned, stays or is left over
  */
 export class MwOrderList extends ToolElement {
   static override readonly tag = "mw-order-list";

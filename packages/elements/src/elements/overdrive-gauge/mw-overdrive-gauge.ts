@@ -14,10 +14,16 @@ const steps = [2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000];
  * Front against rear as lengths of ground, rolled for the same turns of what they share. What it is measured against, and
  * whether the tyres count, stand in words and can be changed.
  *
- * @attr of, with the two outputs; else those that the build compares
- * @attr base the id of one of the two (the second one where it is not said), or `mean` · @attr scope `tyres` (default where both wheels are given) or `gears`
- * @attr at `article` or an alternative's id
- * @csspart ground the picture · @csspart basis the words below it · @csspart note what else there is to say · @csspart fault axles that oppose each other
+ * @attr of - the axle that is ahead or behind; of the two that the build compares where not said
+ * @attr with - the axle that it is compared with
+ * @attr base - the id of one of the two (the second one where it is not said), or `mean`
+ * @attr scope - `tyres` (default where both wheels are given) or `gears`
+ * @attr at - `article` or an alternative's id
+ * @csspart root - all that it draws
+ * @csspart ground - the picture
+ * @csspart basis - the words below it
+ * @csspart note - what else there is to say
+ * @csspart fault - axles that oppose each other
  */
 export class MwOverdriveGauge extends Picture {
   static override readonly tag = "mw-overdrive-gauge";

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
 import { drawnLength, moneyText, pairText, partName, placeName, type Reporter } from "@meshwright/calc/article";
 import type { Evaluation } from "@meshwright/calc/evaluate";
-import { valueAt } from "@meshwright/calc/drivetrain";
+import { valueAt, type Build } from "@meshwright/calc/drivetrain";
 import type { ReportWords } from "@meshwright/calc/languages";
 import { rangesOf } from "@meshwright/calc/fit";
 import { canBeHad, needsOf } from "@meshwright/calc/parts";
@@ -28,9 +28,12 @@ type Sort = Order | "closest";
  * against centre distance with the range and the mount drawn in it. Near misses stay, with their reasons. Choosing a pair
  * makes it the reader's own.
  *
- * @attr of the pair's stage; the first one with a mount where not said
- * @fires mw-change the pair that was taken, or the range that was changed
- * @csspart question the question · @csspart window the picture · @csspart table the list
+ * @attr of - the pair's stage; the first one with a mount where not said
+ * @fires {CustomEvent<ChangeSet | Change>} mw-change - the pair that was taken, or the range that was changed
+ * @csspart root - all that it draws
+ * @csspart question - the question
+ * @csspart window - the picture
+ * @csspart table - the list
  */
 export class MwPairFinder extends Picture {
   static override readonly tag = "mw-pair-finder";
@@ -48,7 +51,8 @@ export class MwPairFinder extends Picture {
   };
 
   declare of: string | null;
-  declare private among: Among;
+  /** What was chosen; none: what the build lists, or any counts where it lists nothing. */
+  declare private among: Among | undefined;
   declare private adapters: boolean;
   declare private sort: Sort;
   declare private results: Results | undefined;
@@ -67,7 +71,6 @@ export class MwPairFinder extends Picture {
 
   constructor() {
     super();
-    this.among = "had";
     this.adapters = true;
     this.sort = "nearest";
     this.#few();
@@ -96,14 +99,20 @@ export class MwPairFinder extends Picture {
     this.#ask();
   }
 
+  #amongOf({ parts }: Build): Among {
+    const isListed = parts?.some(({ teeth, driver }) => teeth !== undefined || driver !== undefined);
+    return this.among ?? (isListed ? "had" : "counts");
+  }
+
   // The search
 
   /** Begins another search where the question is another. Which pair stands in the build is not part of the question. */
   #ask(): void {
     const evaluation = this.evaluation();
     if (!evaluation || !this.isConnected) return;
-    const { sort, among, adapters } = this;
+    const { sort, adapters } = this;
     const { build } = evaluation;
+    const among = this.#amongOf(build);
     const order = sort === "closest" ? "nearest" : sort;
     const before = this.evaluation("article")?.build;
     const answer = askFor(evaluation, this.of, { among, adapters, order, ...(before && { before }) });
@@ -129,7 +138,7 @@ export class MwPairFinder extends Picture {
     this.stopped = false;
     if (!asked) return;
     const { signal } = (this.#searching = new AbortController());
-    this.#search = new Search(asked, signal, this.misses, (results) => {
+    this.#search = new Search(asked, signal, Math.max(this.misses, more), (results) => {
       const { results: old } = this;
       this.results = results.done || !old?.found.length ? results : { ...old, progress: results.progress, done: false };
     });
@@ -246,6 +255,7 @@ export class MwPairFinder extends Picture {
     const { shop } = this;
     const target = this.current!.target!;
     const [before, between, after] = shop.question.split(/\{[01]\}/);
+    const among = this.#amongOf(this.current!);
     const field = (name: "from" | "to", label: string) =>
       html`<input
         type="text"
@@ -265,7 +275,7 @@ export class MwPairFinder extends Picture {
         <label
           >${shop.among}
           <select name="among">
-            ${(Object.keys(amongAll) as Among[]).map((one) => html`<option value=${one} ?selected=${one === this.among}>${shop[amongAll[one]]}</option>`)}
+            ${(Object.keys(amongAll) as Among[]).map((one) => html`<option value=${one} ?selected=${one === among}>${shop[amongAll[one]]}</option>`)}
           </select></label
         >
         <label

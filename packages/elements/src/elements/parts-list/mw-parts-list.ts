@@ -8,8 +8,9 @@ import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
  * Every part of the build as it stands, by stage, with quantities, makers, sources and the dates at which they were looked
  * up.
  *
- * @attr at `article` or an alternative's id
- * @csspart table the table
+ * @attr at - `article` or an alternative's id
+ * @csspart root - all that it draws
+ * @csspart table - the table
  */
 export class MwPartsList extends ToolElement {
   static override readonly tag = "mw-parts-list";

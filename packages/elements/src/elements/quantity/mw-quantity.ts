@@ -12,10 +12,11 @@ const steps: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, Pag
  * One value in a sentence that a reader can change, with its digits and its unit as they were typed: a tyre, a printed ratio, a
  * number of cells, kV, the end of a slot, or a range. A length may be typed in any unit, and stays in it.
  *
- * @attr of the address: `front.wheel.diameter`, `hub.value`, `battery.cells`, `target`, `target.from`
- * @attr label its name, where what it is called is not the one to say
- * @fires mw-change what the reader changed: new values by address
- * @csspart quantity the value · @csspart tray the keys
+ * @attr of - the address: `front.wheel.diameter`, `hub.value`, `battery.cells`, `target`, `target.from`
+ * @attr label - its name, where what it is called is not the one to say
+ * @fires {CustomEvent<ChangeSet | Change>} mw-change - what the reader changed: new values by address
+ * @csspart quantity - the value
+ * @csspart tray - the keys
  */
 export class MwQuantity extends ToolElement {
   static override readonly tag = "mw-quantity";

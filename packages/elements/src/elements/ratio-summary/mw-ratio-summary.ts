@@ -9,9 +9,12 @@ import { styles } from "./styles.js";
  * What the drive comes to at each output: its stages, the groups' subtotals, the total, and where that stands in the range
  * that the builder likes. A fallback table stands inside.
  *
- * @attr of one output only
- * @attr at `article` or an alternative's id
- * @csspart table the table · @csspart range the picture
+ * @attr of - one output only
+ * @attr at - `article` or an alternative's id
+ * @csspart root - all that it draws
+ * @csspart table - the table
+ * @csspart range - the picture
+ * @csspart exact - the totals as fractions
  */
 export class MwRatioSummary extends Picture {
   static override readonly tag = "mw-ratio-summary";

@@ -13,8 +13,10 @@ import { styles } from "./styles.js";
 /**
  * The stages of a build as a list: read, change, add, remove, reorder. What can be said of a stage follows from its kind.
  *
- * @fires mw-change what the reader changed
- * @csspart list the stages of one shaft · @csspart stage one stage
+ * @fires {CustomEvent<ChangeSet | Change>} mw-change - what the reader changed
+ * @csspart root - all that it draws
+ * @csspart list - the stages of one shaft
+ * @csspart stage - one stage
  */
 export class MwStageEditor extends ToolElement {
   static override readonly tag = "mw-stage-editor";

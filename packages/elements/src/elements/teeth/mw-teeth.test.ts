@@ -490,6 +490,44 @@ describe("mw-teeth", () => {
     await turn();
   });
 
+  it("keeps the focus, the caret and what is being typed when a list is put into another order", async () => {
+    const paragraph = find(page, "p");
+    count.focus();
+    type(count, "617");
+    count.setSelectionRange(1, 2);
+    for (const move of [() => paragraph.append(teeth), () => paragraph.prepend(teeth), () => page.append(paragraph)]) {
+      move();
+      await turn();
+      assert.equal(teeth.shadowRoot!.activeElement, count);
+      assert.deepEqual([count.value, count.selectionStart, count.selectionEnd], ["617", 1, 2]);
+      assert.equal(rear(), "43.32");
+    }
+    press(count, "Enter");
+    await turn();
+    assert.equal(value(), "617");
+    press(count, "z", { ctrlKey: true });
+    count.blur();
+    await turn();
+  });
+
+  it("does not ask for the focus when it comes back later, nor while another has it", async () => {
+    count.focus();
+    teeth.remove();
+    await turn();
+    find(page, "p").append(teeth);
+    await turn();
+    assert.equal(document.activeElement, document.body);
+    const other = document.createElement("input");
+    page.append(other);
+    count.focus();
+    teeth.remove();
+    other.focus();
+    find(page, "p").append(teeth);
+    await turn();
+    assert.equal(document.activeElement, other);
+    assert.isNull(teeth.shadowRoot!.querySelector(".tray"));
+  });
+
   it("is drawn anew where all that it had drawn was taken away", async () => {
     teeth.shadowRoot!.replaceChildren();
     press(countIn(find(page, "[of='primary.driver']")), "ArrowUp");

@@ -32,12 +32,14 @@ const steps: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, Pag
  * A tooth count in a sentence that a reader can change; or, where two gears are sold as a set, a choice among the sets that
  * can be had.
  *
- * @attr of the address: `primary.driver`, `row.teeth.1`; for a set the stage's id, or either count
- * @attr label its name, where the gear's own is not the one to say
- * @attr min, max the counts that a reader may try; from 1 where not said
- * @attr free a set's counts may be changed one by one
- * @fires mw-change what the reader changed: new values by address
- * @csspart count the count · @csspart tray the keys
+ * @attr of - the address: `primary.driver`, `row.teeth.1`; for a set the stage's id, or either count
+ * @attr label - its name, where the gear's own is not the one to say
+ * @attr min - the lowest count that a reader may try; 1 where not said
+ * @attr max - the highest count that a reader may try
+ * @attr free - a set's counts may be changed one by one
+ * @fires {CustomEvent<ChangeSet | Change>} mw-change - what the reader changed: new values by address
+ * @csspart count - the count
+ * @csspart tray - the keys
  */
 export class MwTeeth extends MeshwrightElement {
   static override readonly tag = "mw-teeth";
@@ -73,6 +75,7 @@ export class MwTeeth extends MeshwrightElement {
   /** Whether the field has been tapped since it has the focus. */
   #tapped = false;
   #asking = false;
+  #isLeaving = false;
   /** The published text that the author's own was found to say; nothing where it says something else. */
   #right: string | undefined;
   #hides = false;
@@ -220,6 +223,7 @@ export class MwTeeth extends MeshwrightElement {
   // Handlers
 
   readonly #focused = (event: FocusEvent): void => {
+    this.#isLeaving = false;
     if (this.open) return;
     this.#show();
     this.#tapped = false;
@@ -230,11 +234,19 @@ export class MwTeeth extends MeshwrightElement {
     this.open ??= isNarrow() ? "strip" : "tray";
   }
 
-  readonly #left = (event: FocusEvent): void => {
+  /** Who moves the count takes the focus away, and by the end of this turn it may be back. */
+  readonly #left = (): void => {
     if (this.#asking) return;
-    (event.target as HTMLInputElement).inputMode = keyboard();
-    this.#commit();
-    this.open = undefined;
+    this.#isLeaving = true;
+    queueMicrotask(this.#gone);
+  };
+
+  readonly #gone = (): void => {
+    if (!this.#isLeaving) return;
+    this.#isLeaving = false;
+    if (this.#field) this.#field.inputMode = keyboard();
+    if (this.store) this.#commit();
+    this.draft = this.open = undefined;
     if (!this.message) return;
     // Long enough to be read where nobody holds the focus any more.
     setTimeout(() => this.open || (this.message = undefined), 6000);
@@ -339,10 +351,30 @@ export class MwTeeth extends MeshwrightElement {
     return [root, text, slot, shown, input, choice, keys, prose] as const;
   }
 
+  get #field(): HTMLInputElement | null | undefined {
+    return (this.renderRoot as ShadowRoot | undefined)?.querySelector("input");
+  }
+
   /** The field is what a page that focuses the count means. */
   override focus(options?: FocusOptions): void {
-    (this.renderRoot as ShadowRoot | undefined)?.querySelector<HTMLElement>("input,select")?.focus(options) ??
-      super.focus(options);
+    const field = this.#field ?? this.#host?.parentNode?.querySelector("select");
+    if (field) field.focus(options);
+    else super.focus(options);
+  }
+
+  /** Lists are put into another order by moving what stands in them: focus and caret come along. */
+  override connectedCallback(): void {
+    super.connectedCallback();
+    const field = this.#field;
+    if (!this.open || !field || document.activeElement !== document.body) return;
+    const { selectionStart, selectionEnd } = field;
+    field.focus({ preventScroll: true });
+    field.setSelectionRange(selectionStart, selectionEnd);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    if (this.open) this.#left();
   }
 
   protected override update(changed: Map<PropertyKey, unknown>): void {
@@ -383,7 +415,8 @@ export class MwTeeth extends MeshwrightElement {
       });
       if (draft === undefined && input.value !== said) {
         input.value = said!;
-        if (this.open) input.select();
+        // Some engines give a field the focus that is chosen in.
+        if (this.open && !this.#isLeaving) input.select();
       }
     }
     if (this.#host !== keys) this.#tray = undefined;

@@ -29,9 +29,13 @@ const pace = 0.9;
  * The gears of a drive to scale, in mesh on their true centre distances, with the mount's slot and walls, dimensioned. Still,
  * until it is asked to turn. The article's gears are dashed where the reader's are others.
  *
- * @attr of an output's id, or stages' ids; none: what drives the output that the build's headline names
- * @attr at `article` or an alternative's id
- * @csspart drawing the picture · @csspart verdict why it does not fit · @csspart dashed what is dashed · @csspart rest stages that have no place in it
+ * @attr of - an output's id, or stages' ids; none: what drives the output that the build's headline names
+ * @attr at - `article` or an alternative's id
+ * @csspart root - all that it draws
+ * @csspart drawing - the picture
+ * @csspart verdict - why it does not fit
+ * @csspart dashed - what is dashed
+ * @csspart rest - stages that have no place in it
  */
 export class MwTrainDrawing extends Picture {
   static override readonly tag = "mw-train-drawing";

@@ -34,11 +34,12 @@ const few = 8;
  * is wanted, and fit, all together. Nothing is looked for until the reader asks for it; then it says how far it is, and can
  * be stopped. Taking one puts all of its parts in place as one edit.
  *
- * @attr of ids of the stages to choose for, with blanks between; all pairs and sets where not said
- * @attr wheels ids of outputs whose tyres are chosen too
- * @attr lead how much farther the one axle that the build compares may roll than the other: "0% to 3%"
- * @fires mw-change the train that was taken
- * @csspart table the list
+ * @attr of - ids of the stages to choose for, with blanks between; all pairs and sets where not said
+ * @attr wheels - ids of outputs whose tyres are chosen too
+ * @attr lead - how much farther the one axle that the build compares may roll than the other: "0% to 3%"
+ * @fires {CustomEvent<ChangeSet | Change>} mw-change - the train that was taken
+ * @csspart root - all that it draws
+ * @csspart table - the list
  */
 export class MwTrainFinder extends ToolElement {
   static override readonly tag = "mw-train-finder";

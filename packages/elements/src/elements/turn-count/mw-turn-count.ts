@@ -11,9 +11,12 @@ type Typed = Readonly<Record<TurnField, string>>;
  * to, with what is known around it divided out; then which counts can be behind it, narrowed by the teeth that can be seen; then
  * into the build, by one press.
  *
- * @attr of the stage that is the box; or the axle that gets it as its last stage; none: it is put in last before the split
- * @fires mw-change the box was put into the build
- * @csspart turns what was turned · @csspart result what it comes to · @csspart counts which counts can be behind it
+ * @attr of - the stage that is the box; or the axle that gets it as its last stage; none: it is put in last before the split
+ * @fires {CustomEvent<ChangeSet | Change>} mw-change - the box was put into the build
+ * @csspart root - all that it draws
+ * @csspart turns - what was turned
+ * @csspart result - what it comes to
+ * @csspart counts - which counts can be behind it
  */
 export class MwTurnCount extends ToolElement {
   static override readonly tag = "mw-turn-count";

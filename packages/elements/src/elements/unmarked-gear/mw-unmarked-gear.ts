@@ -20,8 +20,10 @@ type Chosen = "height" | "angle";
  * it comes from. Which pitches and angles it can be and cannot be, what these measurements never tell, and which one would settle
  * it. From there it goes to the shelf.
  *
- * @fires mw-part the gear as a part of a build, in `detail`
- * @csspart result what it can be · @csspart notes what is not told, and what would settle it
+ * @fires {CustomEvent<Part>} mw-part - the gear as a part of a build, in `detail`
+ * @csspart root - all that it draws
+ * @csspart result - what it can be
+ * @csspart notes - what is not told, and what would settle it
  */
 export class MwUnmarkedGear extends ToolElement {
   static override readonly tag = "mw-unmarked-gear";

@@ -17,10 +17,21 @@ import {
  *
  * Words that the vocabulary of figures does not know leave the content as it is, and are told to the author.
  *
- * @attr figure which one: reduction, standing, gap, farther, drift, change, … (see `vocabulary`)
- * @attr of, with, group, base, scope, from, measure, over, unit, digits, sign, drive as the vocabulary has them for the figure
- * @attr at `article` or an alternative's id: pinned there, whatever the reader does
- * @csspart value the figure
+ * @attr figure - which one; `reduction` where not said
+ * @attr of - what it is a figure of: an axle's id, a stage's, or the address of one value
+ * @attr with - the axle that it is compared with
+ * @attr group - the group of stages that it is about, instead of the whole
+ * @attr base - what a percentage is measured against: the id of one of the two axles, or `mean`
+ * @attr scope - whether a comparison counts the tyres; they count where both wheels are given
+ * @attr from - the version that a change is counted from: `article`, an alternative's id, or `revision-1`
+ * @attr measure - which of several readings of the figure
+ * @attr over - a length of ground, "10 m", for a gap as a length; a number of turns for a check by hand
+ * @attr unit - the unit it is shown in
+ * @attr digits - fraction digits, 0 to 100; the build's rounding where not said
+ * @attr sign - `none` leaves the sign of a change out
+ * @attr drive - how an open differential is looked at: everything held together, or straight on
+ * @attr at - `article` or an alternative's id: pinned there, whatever the reader does
+ * @csspart value - the figure
  */
 export class MwValue extends MeshwrightElement {
   static override readonly tag = "mw-value";

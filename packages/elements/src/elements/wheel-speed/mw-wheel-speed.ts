@@ -8,10 +8,12 @@ import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
  * Travel, wheel turns and ground speed of each output, at nominal volts, at full charge, and loaded where the author says
  * what load leaves; with all that this takes for granted, and the cautions.
  *
- * @attr of one output only
- * @attr unit `km/h` (default), `m/s`, `mph` or `ft/s`
- * @attr loaded the share of the free speed that is left under load, "0.8 to 0.9": none is assumed
- * @csspart table each output's table · @csspart cautions the cautions
+ * @attr of - one output only
+ * @attr unit - `km/h` (default), `m/s`, `mph` or `ft/s`
+ * @attr loaded - the share of the free speed that is left under load, "0.8 to 0.9": none is assumed
+ * @csspart root - all that it draws
+ * @csspart table - each output's table
+ * @csspart cautions - the cautions
  */
 export class MwWheelSpeed extends ToolElement {
   static override readonly tag = "mw-wheel-speed";

@@ -8,9 +8,10 @@ import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
 /**
  * The arithmetic, line by line: exact, and beside it what rounding at every step would have given and how far that drifts.
  *
- * @attr of one output only
- * @attr at `article` or an alternative's id
- * @csspart table each output's table
+ * @attr of - one output only
+ * @attr at - `article` or an alternative's id
+ * @csspart root - all that it draws
+ * @csspart table - each output's table
  */
 export class MwWorking extends ToolElement {
   static override readonly tag = "mw-working";

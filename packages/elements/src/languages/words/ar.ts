@@ -29,6 +29,7 @@ export const words: Table<Words> = {
   restored: "هذه قيم المقال.",
   copy: "نسخ رابط هذه النسخة",
   copied: "نُسخ الرابط.",
+  notebook: "انقله إلى دفتر",
   link: "رابط هذه النسخة",
   readers: {
     zero: "نسخة قارئ: بلا تغيير.",

@@ -29,6 +29,7 @@ export const words: Table<Words> = {
   restored: "Das sind die Werte des Artikels.",
   copy: "Link dazu kopieren",
   copied: "Link kopiert.",
+  notebook: "In ein Notizbuch übernehmen",
   link: "Link zu dieser Fassung",
   readers: { one: "Leserfassung: 1 Änderung.", other: "Leserfassung: {0} Änderungen." },
   changed: "Geändert: {0}.",

@@ -15,6 +15,7 @@ export const en = /* @__PURE__ */ Object.assign({}, countWords, {
   restored: "These are the article’s values.",
   copy: "Copy a link to this version",
   copied: "Link copied.",
+  notebook: "Take it into a notebook",
   link: "Link to this version",
   readers: { one: "A reader’s version: 1 change.", other: "A reader’s version: {0} changes." },
   changed: "You changed {0}.",

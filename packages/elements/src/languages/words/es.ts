@@ -29,6 +29,7 @@ export const words: Table<Words> = {
   restored: "Estos son los valores del artículo.",
   copy: "Copiar el enlace a esta versión",
   copied: "Enlace copiado.",
+  notebook: "Llevarlo a un cuaderno",
   link: "Enlace a esta versión",
   readers: {
     one: "Versión de un lector: 1 cambio.",

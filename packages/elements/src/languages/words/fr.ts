@@ -29,6 +29,7 @@ export const words: Table<Words> = {
   restored: "Ce sont les valeurs de l’article.",
   copy: "Copier le lien de cette version",
   copied: "Lien copié.",
+  notebook: "L’emporter dans un carnet",
   link: "Lien de cette version",
   readers: {
     one: "Version d’un lecteur : {0} modification.",

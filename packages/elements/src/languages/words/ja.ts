@@ -29,6 +29,7 @@ export const words: Table<Words> = {
   restored: "記事の値です。",
   copy: "この版のリンクをコピー",
   copied: "コピーしました。",
+  notebook: "手帳に写す",
   link: "この版のリンク",
   readers: { other: "読者の版：変更{0}件。" },
   changed: "変更：{0}。",

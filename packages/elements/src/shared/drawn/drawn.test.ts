@@ -44,4 +44,56 @@ describe("what is drawn by templates", () => {
     await turn();
     assert.equal(shown(page), "38.23");
   });
+
+  it("is drawn anew where texts were wrapped, or cleaned of some marks; what is said or shown beside it stays", async () => {
+    const page = await show(markup);
+    const element = find<MwDrawnTest>(page, "mw-drawn-test");
+    const root = element.shadowRoot!;
+    const voice = Object.assign(document.createElement("span"), { className: "heard", textContent: "Said" });
+    root.append(voice);
+    const figure = find(root, "b");
+    const ways: (() => void)[] = [
+      () => {
+        const font = document.createElement("font");
+        const text = figure.lastChild as Text;
+        text.replaceWith(font);
+        font.append(text);
+      },
+      () => root.querySelector("b")!.firstChild!.remove(),
+      () => (root.querySelector("b")!.lastChild as Text).splitText(2),
+    ];
+    for (const [n, way] of ways.entries()) {
+      way();
+      find<MwBuild>(page, "mw-build").store.change({ "primary.driver": 17 + n });
+      await turn();
+      assert.equal(shown(page), ["38.23", "36.10", "34.20"][n]);
+      assert.equal(voice.parentNode, root);
+    }
+    // Where nobody has touched it, the same pieces go on.
+    const kept = root.querySelector("b")!;
+    find<MwBuild>(page, "mw-build").store.change({ "primary.driver": 15 });
+    await turn();
+    assert.equal(root.querySelector("b"), kept);
+  });
+
+  it("keeps keys in its fields to itself, but for those that are the page's", async () => {
+    const page = await show(markup);
+    const root = find<MwDrawnTest>(page, "mw-drawn-test").shadowRoot!;
+    const heard: string[] = [];
+    const hear = ({ key }: KeyboardEvent): void => void heard.push(key);
+    document.addEventListener("keydown", hear);
+    for (const name of ["input", "select", "textarea", "button"]) {
+      const field = document.createElement(name);
+      root.append(field);
+      for (const key of ["j", "5", "ArrowUp", "Enter", "Escape", "Tab", "F5"])
+        field.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, composed: true }));
+      field.dispatchEvent(new KeyboardEvent("keydown", { key: "s", ctrlKey: true, bubbles: true, composed: true }));
+      assert.deepEqual(
+        heard.splice(0),
+        name === "button" ? ["j", "5", "ArrowUp", "Enter", "Escape", "Tab", "F5", "s"] : ["Escape", "Tab", "F5", "s"],
+        name,
+      );
+    }
+    document.removeEventListener("keydown", hear);
+  });
 });

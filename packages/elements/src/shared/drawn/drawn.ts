@@ -1,11 +1,20 @@
 import { isUnsaid, type Speaker, type Unsaid } from "@meshwright/calc/article";
 import type { FigureWords } from "@meshwright/calc/languages";
-import { html, nothing, render, type RootPart, type TemplateResult } from "lit/html.js";
+import { html, nothing, type RootPart, type TemplateResult } from "lit/html.js";
 import { MeshwrightElement } from "../element/index.js";
 import { figureWordsFor, wordsFor, type Words } from "../words/index.js";
 import { standsForBlock } from "./content.js";
+import { drawInto } from "./draw-into.js";
 import { fitTables } from "./fit-tables.js";
 import { speakerFor } from "./speaker.js";
+
+/** Keys that write, choose or move in a field are no short cuts of the page's. */
+function keepKey(event: KeyboardEvent): void {
+  const { key, ctrlKey, metaKey, altKey } = event;
+  const field = event.composedPath()[0] as Partial<Element>;
+  if (ctrlKey || metaKey || altKey || /^(Tab|Escape|F\d+)$/.test(key)) return;
+  if (/^(input|select|textarea)$/.test(field.localName ?? "")) event.stopPropagation();
+}
 
 /** What is drawn by templates: everything but the three elements that an article begins with. */
 export abstract class DrawnElement extends MeshwrightElement {
@@ -84,14 +93,14 @@ export abstract class DrawnElement extends MeshwrightElement {
       value = this.fallback(false);
     }
     super.update(changed);
-    const root = this.renderRoot as ShadowRoot & { _$litPart$?: unknown };
-    // Whoever cleans a page may take the marks away between which templates are drawn: then all is drawn anew.
-    if (this.#part && this.#part.endNode?.parentNode !== root && this.#part.startNode?.parentNode !== root) {
-      root.replaceChildren();
-      delete root._$litPart$;
-    }
-    this.#part = render(value, root, { host: this, isConnected: this.isConnected });
-    fitTables(root);
+    this.#part = drawInto(this.renderRoot, value, { host: this, isConnected: this.isConnected });
+    fitTables(this.renderRoot);
+  }
+
+  protected override createRenderRoot(): ShadowRoot {
+    const root = super.createRenderRoot();
+    for (const type of ["keydown", "keypress", "keyup"]) root.addEventListener(type, keepKey as EventListener);
+    return root;
   }
 
   override connectedCallback(): void {

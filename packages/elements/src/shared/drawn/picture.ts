@@ -1,3 +1,4 @@
+import { outward } from "../element/index.js";
 import { DrawnElement } from "./drawn.js";
 import { round } from "./ink.js";
 
@@ -26,6 +27,18 @@ const observe = (root: Element): void => {
   sizes.observe(root);
 };
 
+/** Where a box is as wide as what is in it, and nothing is: as wide as what is around it lets it be. */
+function roomAround(root: Element): number {
+  if (!root.getClientRects().length) return 0;
+  for (let node = outward(root); node; node = outward(node)) {
+    const { clientWidth } = node as Partial<Element>;
+    if (!clientWidth) continue;
+    const { paddingLeft, paddingRight } = getComputedStyle(node as Element);
+    return Math.max(0, clientWidth - parseFloat(paddingLeft) - parseFloat(paddingRight));
+  }
+  return 0;
+}
+
 /**
  * An element that draws for the width it has, in pixels, with lettering of the page's own size. Its root carries the class
  * `root`. Coordinates run from where lines of text begin: `x()` turns them round for scripts that run from the right.
@@ -53,7 +66,7 @@ export abstract class Picture extends DrawnElement {
     if (!root?.isConnected) return;
     const { fontSize, direction } = getComputedStyle(root);
     const { width, em } = this;
-    this.width = root.clientWidth;
+    this.width = root.clientWidth || roomAround(root);
     this.em = parseFloat(fontSize);
     const mirrored = direction === "rtl";
     if (width === this.width && em === this.em && mirrored === this.#mirrored) return;

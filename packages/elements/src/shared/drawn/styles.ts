@@ -186,8 +186,7 @@ export const table = css`
     color: var(--_second);
   }
   @media print {
-    th,
-    td {
+    .paged td {
       white-space: normal;
     }
     .scroll {

@@ -91,6 +91,15 @@ export function dress(root: ShadowRoot, ...styles: readonly Style[]): void {
 /**
  * What every element of the library is made from: it finds its build, follows it and its language, and draws. It holds no
  * number of its own.
+ *
+ * @attr build - the id of the `mw-build` that it is about; the nearest one where not said
+ * @slot - the author's own text: what is read without scripts, and what stays while it says the same as the build
+ * @cssprop [--mw-accent=currentColor] - what can be changed or pressed
+ * @cssprop [--mw-fault=currentColor] - what is wrong
+ * @cssprop [--mw-second=currentColor] - notes and captions
+ * @cssprop [--mw-line=color-mix(in srgb, currentColor 18%, transparent)] - fine lines
+ * @cssprop [--mw-ring=var(--mw-accent)] - the ring around what has the focus
+ * @cssprop [--mw-paper=Canvas] - what lies over the text: trays, heads of columns
  */
 export abstract class MeshwrightElement extends Reactive implements Follower {
   static readonly version: string = version;
@@ -219,7 +228,8 @@ export abstract class MeshwrightElement extends Reactive implements Follower {
   }
 
   adoptedCallback(): void {
-    if (!this.shadowRoot || !this.hasUpdated) return;
+    // A root that a server has drawn is dressed when it is taken over.
+    if (!(this.renderRoot as ShadowRoot | undefined) || !this.shadowRoot) return;
     // Sheets of another document do not count here.
     if (this.shadowRoot.adoptedStyleSheets) this.shadowRoot.adoptedStyleSheets = [];
     this.#dress(this.shadowRoot);

@@ -40,6 +40,8 @@ export const inSentence = css`
     letter-spacing: inherit;
     font-variant-numeric: inherit;
     text-align: center;
+    /* A choice's longest words may reach out of it, and the page would scroll. */
+    overflow: hidden;
     color: var(--_accent);
     opacity: 0;
     outline: 0;

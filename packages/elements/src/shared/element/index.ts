@@ -24,7 +24,7 @@
  *
  * @module
  */
-export { composed, rootsOf } from "./composed.js";
+export { composed, outward, rootsOf } from "./composed.js";
 export { contentOf, standsForValue } from "./content.js";
 export { readCount, writeCount } from "./digits.js";
 export {

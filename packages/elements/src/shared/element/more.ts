@@ -27,6 +27,8 @@ export interface Linking {
   changed(): void;
   /** Draws what there is to say of a version that a link has brought. */
   draw(): void;
+  /** The build leaves the page. */
+  left(): void;
   /** A link that opens the article with the reader's changes in it. */
   link(): string;
   /** What of the reader's changes a link leaves out. */

@@ -74,16 +74,19 @@ export abstract class Reactive extends Base {
   #pending: Promise<void> | undefined;
   #ready!: () => void;
   readonly #connected = new Promise<void>((resolve) => (this.#ready = resolve));
+  /** Attributes that are told of once after what was set over them. */
+  readonly #over = new Set<string>();
 
   constructor() {
     super();
-    // What was set before the class was known hides the properties of the class.
+    // What was set before the class was known hides the properties of the class, and is younger than the attributes.
     for (const name of Object.keys(declared(this.constructor as typeof Reactive)))
       if (Object.hasOwn(this, name)) {
         const own = this as unknown as Record<string, unknown>;
         const value = own[name];
         delete own[name];
         own[name] = value;
+        if (this.hasAttribute(name)) this.#over.add(name);
       }
     this.requestUpdate();
   }
@@ -97,6 +100,7 @@ export abstract class Reactive extends Base {
   }
 
   attributeChangedCallback(name: string, _: string | null, value: string | null): void {
+    if (this.#over.delete(name)) return;
     const { type } = declared(this.constructor as typeof Reactive)[name]!;
     (this as unknown as Record<string, unknown>)[name] = type ? value !== null : value;
   }

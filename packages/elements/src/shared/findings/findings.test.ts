@@ -11,6 +11,15 @@ const told = async (root: ParentNode): Promise<string[]> =>
 const signOf = (element: Element): HTMLButtonElement | null =>
   element.shadowRoot!.querySelector<HTMLButtonElement>("[part=sign]");
 
+/** The languages whose sentences about findings the page has fetched. */
+const fetched = (): string[] =>
+  performance
+    .getEntriesByType("resource")
+    .map(({ name }) => /\/findings\/(ar|de|es|fr|ja)\.[jt]s/.exec(name)?.[1] ?? "");
+
+// Every module of the library is a request here: the record has to have room for them.
+performance.setResourceTimingBufferSize(5000);
+
 describe("findings", () => {
   const { warn } = console;
   let warnings: string[];
@@ -76,6 +85,24 @@ describe("findings", () => {
     value.remove();
     assert.deepEqual(await told(page), []);
     assert.deepEqual(events, [1, 1, 0, 1, 0]);
+  });
+
+  it("tell of what stands beside the source of a build and is not read", async () => {
+    const script = `<script type="application/json">${limpet}</script>`;
+    for (const [markup, expected] of [
+      [`<mw-build ${short}>${script}</mw-build>`, ["/stages source-passed-over"]],
+      [`<mw-build src="/a.json" target="1 to 2">${script}</mw-build>`, ["/src", "/target"]],
+      [`<mw-build title="A tractor" seal="x" lang="en">${script}</mw-build>`, []],
+    ] as const) {
+      const page = await show(markup);
+      const found = (await told(page)).map((one) => one.split(" ")[0]);
+      assert.deepEqual(
+        found,
+        expected.map((one) => one.split(" ")[0]),
+        markup,
+      );
+      assert.isDefined(buildIn(page).store.article);
+    }
   });
 
   it("do not follow what a reader does", async () => {
@@ -234,6 +261,18 @@ describe("findings", () => {
 
   describe("the author's sign", () => {
     const wrong = withLimpet(`<p>So <mw-value figure="laed">7</mw-value>, <mw-value of="raer">8</mw-value>.</p>`);
+
+    it("says in the language that stands there what is to be mended, once its words have come", async () => {
+      const page = await show(`<div lang="de">${wrong}</div>`);
+      await told(page);
+      const root = buildIn(page).shadowRoot!;
+      assert.notInclude(fetched(), "de", "words that nobody reads are not fetched");
+      find<HTMLButtonElement>(root, "[part=sign]").click();
+      const list = () => lineOf(find(root, "[part=findings]"));
+      for (let n = 0; n < 100 && !list().includes("gibt es nicht"); n++) await settle(1);
+      assert.include(list(), "„raer“ gibt es nicht; am nächsten: rear");
+      assert.include(warnings.join(), 'There is no "raer"');
+    });
 
     it("opens what is to be mended, by keyboard too, and moves nothing", async () => {
       lookFrom("https://shore.example/post");

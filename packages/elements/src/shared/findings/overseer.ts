@@ -10,6 +10,7 @@ import {
   type PageFinding,
 } from "../element/index.js";
 import { page, type BuildStore } from "../store/index.js";
+import { whenWordsArrive } from "../words/index.js";
 import { findingsOf } from "./judged.js";
 import { drawSign } from "./sign.js";
 import { warn } from "./warn.js";
@@ -91,7 +92,7 @@ class Findings implements Overseer {
     }
   }
 
-  /** The address may have come to say that the author is here, or no longer. */
+  /** The address may have come to say that the author is here, or no longer; or the words may have come that signs are told in. */
   readonly lookAround = (): void => {
     for (const holder of page().holders) if ("ownFindings" in holder) this.changed(holder as Overseen);
     void this.#tell();
@@ -115,9 +116,11 @@ class Findings implements Overseer {
   }
 
   #tellAll(): void {
-    const holders = [...this.#lists].filter(({ isRead, isConnected }) => isRead && isConnected);
-    for (const holder of holders) {
+    for (const holder of [...this.#lists]) {
+      // One that is gone says so itself when it comes back, and must not be kept until then.
+      if (holder.isConnected && !holder.isRead) continue;
       this.#lists.delete(holder);
+      if (!holder.isConnected) continue;
       const findings = listOf(holder);
       for (const finding of findings) warn(finding, finding.element ?? holder);
       holder.told(findings);
@@ -149,5 +152,6 @@ export function watchFindings(): void {
   const findings = new Findings();
   install(findings);
   addEventListener("hashchange", findings.lookAround);
+  whenWordsArrive(findings.lookAround);
   if (document.readyState !== "complete") addEventListener("load", findings.arrived, { once: true });
 }

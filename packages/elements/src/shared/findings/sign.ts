@@ -1,8 +1,9 @@
-import { html, nothing, render } from "lit/html.js";
+import { html, nothing } from "lit/html.js";
 import { css, dress, type Subject, type PageFinding } from "../element/index.js";
+import { drawInto } from "../drawn/index.js";
 import { isAuthorHere } from "../page/index.js";
-import { fillCount, wordsFor } from "../words/index.js";
-import { sentenceFor, spotOf } from "./spot.js";
+import { fillCount, findingText, wordsFor } from "../words/index.js";
+import { spotOf } from "./spot.js";
 
 const styles = css`
   /* Where it stands by itself, and in nobody's way: what is around it does not move. */
@@ -104,7 +105,8 @@ function draw(element: Subject, sign: Sign): void {
     event.stopPropagation();
     turn(!sign.open);
   };
-  render(
+  drawInto(
+    place,
     html`<button
         type="button"
         part="sign"
@@ -119,11 +121,10 @@ function draw(element: Subject, sign: Sign): void {
       ${
         open
           ? html`<ul part="findings" tabindex="-1" aria-label=${name} @keydown=${pressed}>
-              ${findings.map((one) => html`<li class=${one.severity}><code>${spotOf(one)}</code> ${sentenceFor(one)}</li>`)}
+              ${findings.map((one) => html`<li class=${one.severity}><code>${spotOf(one)}</code> ${findingText(one, locale)}</li>`)}
             </ul>`
           : nothing
       }`,
-    place,
   );
 }
 

@@ -10,6 +10,3 @@ export function spotOf({ element, at }: PageFinding): string {
   const value = name && (element.getAttribute(name) ?? (element as unknown as Record<string, unknown>)[name]);
   return `<${element.localName}${name ? ` ${name}="${short(String(value ?? ""))}"` : ""}>`;
 }
-
-/** What is wrong, in a sentence. */
-export const sentenceFor = ({ message }: PageFinding): string => message;

@@ -4,6 +4,6 @@
  */
 export { isAuthorHere, isAuthorsPlace, lookFrom } from "./author.js";
 export { copyText } from "./clipboard.js";
-export { hashKey, linkWith, readHash, writeHash } from "./hash.js";
+export { hashKey, linkWith, readHash, seekAnchor, writeHash, writeNow } from "./hash.js";
 export { litPolicy, mayDraw, scriptAddress } from "./policy.js";
 export { keep, kept } from "./storage.js";

@@ -3,6 +3,8 @@ import type { BuildStore } from "./store.js";
 /** An element that holds a build: what every copy of the library on a page can rely on. */
 export interface BuildHolder extends HTMLElement {
   readonly store: BuildStore;
+  /** Who writes the build is who reads it: there is no author to name. */
+  readonly isOwn?: boolean;
 }
 
 /** What all copies of the library on a page share. */

@@ -9,4 +9,13 @@ export { en, type Words } from "../../languages/words/en.js";
 export { fromFiles } from "./files.js";
 export { beside } from "./load-classic.js";
 export { addTable, tableFor, whenWordsArrive } from "../tables/index.js";
-export { addWords, fetchWords, figureWordsFor, offerWords, reportWordsFor, wordsFor, type Languages } from "./words.js";
+export {
+  addWords,
+  fetchWords,
+  figureWordsFor,
+  findingText,
+  offerWords,
+  reportWordsFor,
+  wordsFor,
+  type Languages,
+} from "./words.js";

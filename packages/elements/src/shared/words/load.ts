@@ -1,4 +1,4 @@
-import type { FigureWords, ReportWords } from "@meshwright/calc/languages";
+import type { FigureWords, FindingWords, ReportWords } from "@meshwright/calc/languages";
 import type { Words } from "../../languages/words/en.js";
 import { fromFiles } from "./files.js";
 
@@ -17,6 +17,14 @@ export const loadFigures = fromFiles<FigureWords>({
   es: () => import("@meshwright/calc/languages/figures/es"),
   fr: () => import("@meshwright/calc/languages/figures/fr"),
   ja: () => import("@meshwright/calc/languages/figures/ja"),
+});
+
+export const loadFindings = fromFiles<FindingWords>({
+  ar: () => import("@meshwright/calc/languages/findings/ar"),
+  de: () => import("@meshwright/calc/languages/findings/de"),
+  es: () => import("@meshwright/calc/languages/findings/es"),
+  fr: () => import("@meshwright/calc/languages/findings/fr"),
+  ja: () => import("@meshwright/calc/languages/findings/ja"),
 });
 
 export const loadReports = fromFiles<ReportWords>({

@@ -1,6 +1,16 @@
-import { figureWords, reportWords, type FigureWords, type ReportWords, type Table } from "@meshwright/calc/languages";
+import {
+  figureWords,
+  findingWords,
+  messageOf,
+  reportWords,
+  type FigureWords,
+  type FindingWords,
+  type ReportWords,
+  type Table,
+} from "@meshwright/calc/languages";
+import type { FindingCause } from "@meshwright/calc/stages";
 import { en, type Words } from "../../languages/words/en.js";
-import { load, loadFigures, loadReports } from "./load.js";
+import { load, loadFigures, loadFindings, loadReports } from "./load.js";
 import { addTable, tableFor } from "../tables/index.js";
 
 /** What a page may bring of one language: the elements' controls, what figures say, what tables and cards say. */
@@ -51,6 +61,10 @@ export const reportWordsFor = (locale: string): ReportWords =>
     locale,
     (language) => offer("reports", language)?.() ?? loadReports(language),
   );
+
+/** What was found, in a sentence of the language that stands there: in English until its words have come. */
+export const findingText = (finding: FindingCause, locale: string): string =>
+  messageOf(finding, tableFor<FindingWords>("findings", findingWords, locale, loadFindings));
 
 /** Fetches a table of strings by its kind, for {@link fetchBy}. */
 export const fetchWords = (kind: string, language: string): Promise<object | undefined> | undefined =>

@@ -1,0 +1,118 @@
+import { applyChanges, buildFromLink, linkOfBuild, readUnfinished } from "@meshwright/calc/document";
+import type { Build, Measurement } from "@meshwright/calc/drivetrain";
+import type { Stage } from "@meshwright/calc/stages";
+import { emptyTitle, newNotebook, type BenchNote, type Notebook } from "./notebook.js";
+
+// A drivetrain that travels in an address: as a code on the card, as a link with what was measured, out of an article.
+
+/** What a notebook adds to a drivetrain that it sends off, so that what comes back is known. */
+interface Sent {
+  readonly "x-notebook"?: unknown;
+  readonly "x-bench"?: unknown;
+}
+
+const withoutFitted = (stages: readonly Stage[]): readonly Stage[] =>
+  stages.map((stage) => {
+    const { fitted: _, ...bare } = stage;
+    const { positions } = bare as { positions?: readonly { stages?: readonly Stage[] }[] };
+    if (!positions) return bare as Stage;
+    const inside = positions.map((one) => (one.stages ? { ...one, stages: withoutFitted(one.stages) } : one));
+    return { ...bare, positions: inside } as unknown as Stage;
+  });
+
+/** Counts, mounts and wheels of a drivetrain: what is needed on the bench, and no more. */
+function bare(build: Build): Build {
+  const {
+    parts: _parts,
+    alternatives: _alternatives,
+    references: _references,
+    revisions: _revisions,
+    measurements: _measurements,
+    ...rest
+  } = build;
+  return {
+    ...rest,
+    stages: withoutFitted(build.stages),
+    ...(build.branches && {
+      branches: build.branches.map((branch) => ({ ...branch, stages: withoutFitted(branch.stages) })),
+    }),
+    outputs: build.outputs.map((output) => ({ ...output, stages: withoutFitted(output.stages) })),
+  };
+}
+
+/** The link that opens counts and mounts of a notebook somewhere else. */
+export const linkForBench = ({ build, id }: Notebook): Promise<string> =>
+  linkOfBuild({ ...bare(build!), "x-notebook": id } as Build);
+
+/** The link that brings back what was measured. */
+export const linkWithMeasured = ({ build, id, bench }: Notebook): Promise<string> =>
+  linkOfBuild({
+    ...bare(build!),
+    ...(build!.measurements && { measurements: build!.measurements }),
+    "x-notebook": id,
+    ...(bench && { "x-bench": bench }),
+  } as Build);
+
+/** What came by an address. */
+export interface Carried {
+  /** A notebook made of it. */
+  readonly notebook: Notebook;
+  /** The notebook that it was sent from; none: out of an article. */
+  readonly from: string | undefined;
+}
+
+const isNote = (one: unknown): one is BenchNote => {
+  const { of, text, date, with: counts } = (one ?? {}) as Readonly<Record<string, unknown>>;
+  return [of, text, date].every((field) => typeof field === "string") && typeof counts === "object" && counts !== null;
+};
+
+/** Reads the drivetrain that an address carries; a sentence where it cannot be read. */
+export async function carriedIn(link: string, freshId: string): Promise<Carried | string> {
+  const reading = await buildFromLink(link);
+  if (!reading.ok)
+    return `The drivetrain in this link cannot be read: it was cut off or changed on its way. ${reading.findings[0]?.message ?? ""}`.trim();
+  const { "x-notebook": sender, "x-bench": notes, ...rest } = reading.build as Build & Sent;
+  const again = readUnfinished(rest);
+  if (!again.ok) return "The drivetrain in this link cannot be read.";
+  const { build } = again;
+  const from = typeof sender === "string" && /^[\w-]{4,80}$/.test(sender) ? sender : undefined;
+  const bench = Array.isArray(notes) ? notes.filter(isNote) : [];
+  const notebook = {
+    ...newNotebook(from ?? freshId, build.title ?? emptyTitle),
+    build,
+    ...(bench.length && { bench }),
+  };
+  return { notebook, from };
+}
+
+const sameMeasure = (one: object, other: object): boolean => JSON.stringify(one) === JSON.stringify(other);
+
+/** What was measured elsewhere and is not in a notebook yet. */
+export interface Brought {
+  readonly measurements: readonly Measurement[];
+  readonly bench: readonly BenchNote[];
+  /** What the notebook is with both taken in. */
+  readonly fields: Partial<Pick<Notebook, "build" | "bench">>;
+}
+
+/** Compares what came back with the notebook that it was sent from. Measurements of axles that are gone stay out. */
+export function broughtTo(here: Notebook, there: Notebook): Brought {
+  const known = here.build?.measurements ?? [];
+  const outputs = new Set(here.build?.outputs.map(({ id }) => id));
+  const measurements = (there.build?.measurements ?? []).filter(
+    (one) => outputs.has(one.what) && !known.some((other) => sameMeasure(one, other)),
+  );
+  const bench = (there.bench ?? []).filter((one) => !here.bench?.some((other) => sameMeasure(one, other)));
+  const reading =
+    here.build && measurements.length
+      ? applyChanges(here.build, { measurements: [...known, ...measurements] })
+      : undefined;
+  return {
+    measurements: reading?.ok ? measurements : [],
+    bench,
+    fields: {
+      ...(reading?.ok && { build: reading.build }),
+      ...(bench.length && { bench: [...(here.bench ?? []), ...bench] }),
+    },
+  };
+}

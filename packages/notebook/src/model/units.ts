@@ -1,0 +1,113 @@
+import type { Branch, Build, Output } from "@meshwright/calc/drivetrain";
+import { displays, type Stage } from "@meshwright/calc/stages";
+
+// A drivetrain taken apart into what changes as one thing: a stage, an axle's own fields, the order of a shaft, a part, a mount.
+
+type Named = { readonly id: string };
+
+/** What changes as one thing, by a name: `stage:primary`, `shaft:front`, `axle:front`, `part:p16`, `build:target`. */
+export type Units = ReadonlyMap<string, unknown>;
+
+const whole = new Set(["format", "stages", "outputs", "branches", "parts", "alternatives", "mounts", "measurements"]);
+
+const shaftsOf = (build: Build): readonly (readonly [id: string, stages: readonly Stage[]])[] => [
+  ["", build.stages],
+  ...(build.branches ?? []).map(({ id, stages }) => [id, stages] as const),
+  ...build.outputs.map(({ id, stages }) => [id, stages] as const),
+];
+
+export function unitsOf(build: Build | undefined): Map<string, unknown> {
+  const units = new Map<string, unknown>();
+  if (!build) return units;
+  for (const [key, value] of Object.entries(build)) if (!whole.has(key)) units.set(`build:${key}`, value);
+  for (const [id, stages] of shaftsOf(build)) {
+    units.set(
+      `shaft:${id}`,
+      stages.map(({ id: stage }) => stage),
+    );
+    for (const stage of stages) units.set(`stage:${stage.id}`, stage);
+  }
+  const lists: readonly (readonly [key: string, one: string, list: readonly Named[] | undefined])[] = [
+    ["axles", "axle", build.outputs],
+    ["branches", "branch", build.branches],
+    ["parts", "part", build.parts],
+    ["ways", "way", build.alternatives],
+  ];
+  for (const [key, one, list] of lists) {
+    if (list?.length)
+      units.set(
+        `list:${key}`,
+        list.map(({ id }) => id),
+      );
+    for (const { stages: _, ...value } of (list ?? []) as readonly (Named & { stages?: unknown })[])
+      units.set(`${one}:${value.id}`, value);
+  }
+  for (const mount of build.mounts ?? []) units.set(`mount:${mount.stage}`, mount);
+  return units;
+}
+
+const idsAt = (units: Units, key: string): readonly string[] => (units.get(key) as readonly string[] | undefined) ?? [];
+
+/** The drivetrain that units make up, as data that has not been checked. */
+export function buildOf(units: Units): Record<string, unknown> {
+  const stages = (shaft: string): readonly unknown[] =>
+    idsAt(units, `shaft:${shaft}`).flatMap((id) => units.get(`stage:${id}`) ?? []);
+  const all = <One>(list: string, one: string): readonly One[] =>
+    idsAt(units, `list:${list}`).flatMap((id) => (units.get(`${one}:${id}`) as One | undefined) ?? []);
+  const inOrder = (prefix: string): readonly unknown[] =>
+    [...units].filter(([key, value]) => key.startsWith(prefix) && value !== undefined).map(([, value]) => value);
+  const some = (key: string, list: readonly unknown[]): object => (list.length ? { [key]: list } : {});
+  return {
+    format: "meshwright-build/1",
+    ...Object.fromEntries(
+      [...units]
+        .filter(([key, value]) => key.startsWith("build:") && value !== undefined)
+        .map(([key, value]) => [key.slice(6), value]),
+    ),
+    stages: stages(""),
+    ...some(
+      "branches",
+      all<Branch>("branches", "branch").map((one) => ({ ...one, stages: stages(one.id) })),
+    ),
+    outputs: all<Output>("axles", "axle").map((one) => ({ ...one, stages: stages(one.id) })),
+    ...some("parts", all("parts", "part")),
+    ...some("alternatives", all("ways", "way")),
+    ...some("mounts", inOrder("mount:")),
+  };
+}
+
+const countsIn = (stage: Stage): string =>
+  displays[stage.kind](stage)
+    .map((piece) => ("field" in piece ? String(piece.value) : piece.word === "drives" ? "→" : (piece.word ?? "")))
+    .filter(Boolean)
+    .join(" ");
+
+const short = (value: unknown): string => {
+  const text = typeof value === "string" ? value : (JSON.stringify(value) ?? "");
+  const plain = text.replace(/[{}"[\]]/g, "").replace(/([:,])(?=\S)/g, "$1 ");
+  return plain.length > 90 ? `${plain.slice(0, 90)} …` : plain;
+};
+
+/** What a unit is called. */
+export function unitName(key: string, value: unknown): string {
+  const [kind, ...rest] = key.split(":");
+  const id = rest.join(":");
+  const { label, name } = (typeof value === "object" && value !== null ? value : {}) as Record<string, unknown>;
+  const own = typeof label === "string" ? label : typeof name === "string" ? name : id;
+  return (
+    {
+      shaft: id ? `Which stages ${id} has, and their order` : "Which stages stand after the motor, and their order",
+      list: `Which ${id} there are`,
+      mount: `Mount of ${id}`,
+      build: id.charAt(0).toUpperCase() + id.slice(1).replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`),
+    }[kind!] ?? own
+  );
+}
+
+/** What a unit comes to, in few words. */
+export function unitText(key: string, value: unknown): string {
+  if (value === undefined) return "not there";
+  if (key.startsWith("stage:")) return countsIn(value as Stage);
+  if (Array.isArray(value)) return value.join(", ") || "none";
+  return short(value);
+}

@@ -1,0 +1,119 @@
+// How a post is read: by a visitor with scripts and without, in a feed, in an excerpt.
+import assert from "node:assert/strict";
+import { JSDOM } from "jsdom";
+import { sentences } from "./post.js";
+import { until } from "./run.js";
+
+const times = (text, part) => text.split(part).length - 1;
+const flat = (text) => text.replace(/\s+/g, " ").trim();
+
+/** What stands in no text that a reader sees. */
+const traces = /<\/?mw-|\bmw-[a-z]|\{\{|\{%|"format"|stages=|HAHAHUGO/;
+
+function clean(text, what, more = []) {
+  for (const sentence of [...Object.values(sentences), ...more])
+    assert.equal(times(text, sentence), 1, `${what}: “${sentence}” stands there once\n${text.slice(0, 3000)}`);
+  assert.doesNotMatch(text, traces, what);
+}
+
+/** What is only the machine's: no network, and no picture for the tab. */
+const isOurs = (line) => !/favicon\.ico|ERR_INTERNET_DISCONNECTED|ERR_NAME_NOT_RESOLVED/.test(line);
+
+/** A visitor reads the post: right before and after, alive, nothing in the console, the build there once. */
+export async function readsAlive(t, url, { more = [], place = "page", inside = "body" } = {}) {
+  const { page, wrong } = await t.window({ own: true });
+  try {
+    const answer = await page.goto(url, { waitUntil: "load" });
+    assert.equal(answer.status(), 200, url);
+    await until(() => page.evaluate(() => alive()), `${place}: living figures at ${url}: ${wrong.join("\n")}`, 15_000);
+    await page.evaluate(() => settled());
+    const seen = await page.evaluate(async (where) => {
+      const before = reads(where);
+      const builds = document.querySelectorAll("mw-build").length;
+      const told = [...document.querySelectorAll("mw-build")].flatMap((_, n) => findings(n));
+      step(1);
+      await settled();
+      return { before, builds, told, after: [count(), shown(0), shown(1)], wrong, warned };
+    }, inside);
+    clean(flat(seen.before), place, more);
+    assert.deepEqual({ told: seen.told, builds: seen.builds }, { told: [], builds: 1 }, place);
+    assert.deepEqual(seen.after, ["16", "41.53", "40.62"], `${place}: every figure follows a change of the count`);
+    const drawn = await page.evaluate(() =>
+      [...document.querySelectorAll("mw-ratio-summary, mw-overdrive-gauge")].map(
+        (one) => !!one.shadowRoot?.textContent.trim(),
+      ),
+    );
+    assert.deepEqual(drawn, [true, true], `${place}: tables are drawn`);
+    const whole = [...wrong, ...seen.wrong].filter(isOurs);
+    assert.deepEqual(whole, [], `${place}: the console stays empty`);
+    const html = await page.content();
+    assert.equal(times(html, "meshwright.js"), 1, `${place}: the script is named once`);
+  } catch (error) {
+    await t.keep(page);
+    throw error;
+  } finally {
+    await page.close();
+  }
+  await readsStill(t, url, { more, place: `${place} without scripts`, inside, silent: true });
+  t.found(place, "alive");
+}
+
+/** A visitor without scripts reads the post as it was written. */
+export async function readsStill(t, url, { more = [], place = "page", inside = "body", silent = false } = {}) {
+  const { page } = await t.window({ own: true, scripts: false });
+  try {
+    await page.goto(url, { waitUntil: "load" });
+    const { document } = new JSDOM(await page.content()).window;
+    for (const one of document.querySelectorAll("script, style, title, template")) one.remove();
+    const text = flat(document.querySelector(inside).textContent);
+    clean(text, place, more);
+  } finally {
+    await page.close();
+  }
+  if (!silent) t.found(place, "text");
+}
+
+/** The words of a piece of HTML. */
+export const wordsOf = (html) => flat(JSDOM.fragment(html).textContent);
+
+/** The entries of a feed, as a reader of feeds shows them: HTML without scripts and without our elements. */
+export async function feedReads(t, url, { place = "feed", whole = true } = {}) {
+  const text = await (await fetch(url)).text();
+  const { document } = new JSDOM(text, { contentType: "text/xml" }).window;
+  const entries = [...document.querySelectorAll("item, entry")];
+  assert.ok(entries.length > 0, `${place}: an entry in ${text.slice(0, 500)}`);
+  for (const entry of entries) {
+    const fields = [...entry.children].filter(({ localName }) =>
+      /^(description|summary|content|encoded)$/.test(localName),
+    );
+    assert.ok(fields.length > 0, `${place}: a text in ${entry.outerHTML.slice(0, 500)}`);
+    const texts = fields.map((one) => wordsOf(one.textContent || one.innerHTML));
+    assert.ok(
+      texts.some((one) => one.includes(sentences.first)),
+      `${place}: ${texts.join(" | ").slice(0, 2000)}`,
+    );
+    if (whole)
+      assert.ok(
+        texts.some((one) => one.includes(sentences.second)),
+        `${place}: ${texts.join(" | ").slice(0, 2000)}`,
+      );
+    for (const one of texts) assert.doesNotMatch(one, traces, place);
+  }
+  t.found(place, "text");
+}
+
+/** A piece of HTML that stands for the post in a list: its first sentence, right, and no markup. */
+export function excerptReads(t, html, { place = "excerpt" } = {}) {
+  const text = wordsOf(html);
+  assert.ok(text.includes(sentences.first.slice(0, 60)), `${place}: ${text.slice(0, 1500)}`);
+  assert.doesNotMatch(text, traces, place);
+  t.found(place, "text");
+}
+
+/** What a search looks through. */
+export function searchReads(t, text, { place = "search" } = {}) {
+  const words = flat(text);
+  assert.ok(words.includes("every 44.30 turns"), `${place}: ${words.slice(0, 1500)}`);
+  assert.doesNotMatch(words, traces, place);
+  t.found(place, "text");
+}

@@ -1,0 +1,54 @@
+// MkDocs: pages in docs, with its own theme and search.
+import assert from "node:assert/strict";
+import { readsAlive, readsStill, searchReads } from "../lib/reading.js";
+
+export const needs = { programs: ["mkdocs"] };
+export const made = "mkdocs";
+
+function site(t, folder, more) {
+  t.write(`${folder}/mkdocs.yml`, `site_name: The shore log\ntheme:\n  name: mkdocs\n  highlightjs: false\n${more}`);
+  t.write(`${folder}/docs/index.md`, "# The shore log\n\nWhat was measured.\n");
+}
+
+const post = (text) => `# Limpet\n\n${text}`;
+const built = (t, folder, { code = 0, more = [] } = {}) =>
+  t.run("mkdocs", ["build", "--clean", "-d", t.folder("public"), ...more], { cwd: t.folder(folder), code });
+
+export async function run(t, { post: written }) {
+  const origin = await t.serve("public");
+  const page = `${origin}/limpet/`;
+
+  t.step("Copy dist/integrations/mkdocs beside mkdocs.yml as the folder meshwright.");
+  t.step("Write into mkdocs.yml: hooks: [meshwright/meshwright.py]");
+  t.step("Put what the notebook copies for MkDocs into a Markdown file in docs.");
+  t.step("Run mkdocs build.");
+  site(t, "site", "hooks:\n  - meshwright/meshwright.py\n");
+  t.install("mkdocs", "site/meshwright");
+  t.write("site/docs/limpet.md", post(written("markdown")));
+  await built(t, "site", { more: ["--strict"] });
+  await readsAlive(t, page, { inside: '[role="main"]' });
+
+  const more = ["A later remark."];
+  t.write("site/docs/limpet.md", post(written("markdown", more)));
+  for (let n = 0; n < 3; n++) await built(t, "site");
+  await readsAlive(t, page, { inside: '[role="main"]', more, place: "page, edited and made again" });
+
+  const { docs } = await (await fetch(`${origin}/search/search_index.json`)).json();
+  searchReads(
+    t,
+    docs
+      .filter(({ location }) => location.startsWith("limpet"))
+      .map(({ text }) => text)
+      .join(" "),
+  );
+
+  t.write("site/docs/limpet.md", post(written("markdown").replace('of="front"', 'fo="front"')));
+  const told = await built(t, "site", { code: 1, more: ["--strict"] });
+  assert.match(told, /limpet\.md.*no attribute fo/s);
+  t.found("a slip in an attribute", "is a warning with the file and the nearest name, and ends a strict build");
+
+  site(t, "bare", "");
+  t.write("bare/docs/limpet.md", post(written("markdown")));
+  await built(t, "bare");
+  await readsStill(t, page, { inside: '[role="main"]', place: "page, nothing installed" });
+}
