@@ -44,9 +44,12 @@ function heard(node: Node, lines: string[]): string {
     const name = element.getAttribute("aria-label");
     const role = element.getAttribute("role") ?? roles[element.nodeName.toUpperCase()];
     const isField = element.nodeName === "INPUT";
-    const value = element.getAttribute("aria-valuetext") ?? (isField ? (element as HTMLInputElement).value : "");
+    const { type, checked, value: typed } = element as HTMLInputElement;
+    const chosen = (element as HTMLSelectElement).selectedOptions?.[0]?.textContent ?? "";
+    const shown = type === "checkbox" ? (checked ? "yes" : "no") : isField ? typed : plain(chosen);
+    const value = element.getAttribute("aria-valuetext") ?? shown;
     if (name && (role || isField) && (isField || /^(button|choice|picture|img|spinbutton)$/.test(role!))) {
-      const kind = role ?? ((element as HTMLInputElement).type === "checkbox" ? "tick" : "field");
+      const kind = role ?? (type === "checkbox" ? "tick" : "field");
       lines.push(`${kind === "img" ? "picture" : kind}: ${plain(name)}${value ? ` = ${value}` : ""}`);
       return "";
     }
@@ -80,7 +83,9 @@ describe("what is heard", () => {
     const said = ["p", "mw-overdrive-gauge", "mw-train-drawing", "mw-pair-finder", "mw-stage-editor"].flatMap(
       (selector) => {
         const lines: string[] = [];
-        const rest = heard(find(page, selector), lines);
+        const element = find(page, selector);
+        // Of the editor one list of stages: the others read alike.
+        const rest = heard(selector === "mw-stage-editor" ? find(element.shadowRoot!, "section") : element, lines);
         return [`# ${selector}`, ...lines, ...(plain(rest) ? [`text: ${plain(rest)}`] : []), ""];
       },
     );

@@ -141,7 +141,7 @@ export function drawWheels(layout: Layout, sheet: Sheet, count: (teeth: number) 
   /** Whether a text meets none that is lettered already; then its room is taken. */
   const isFree = (text: string, x: number, base: number, size: number): boolean => {
     const half = (roomFor(text) * size) / 2;
-    const room: [number, number, number, number] = [x - half, base - 0.95 * size, x + half, base + 0.3 * size];
+    const room: [number, number, number, number] = [x - half, base - 0.85 * size, x + half, base + 0.25 * size];
     if (taken.some((one) => one[0] < room[2] && room[0] < one[2] && one[1] < room[3] && room[1] < one[3])) return false;
     taken.push(room);
     return true;
