@@ -88,7 +88,8 @@ export function fits({ pair: asked, mount, driver, driven, sleeves = [], plates 
   const mesh = meshOf(pair, set.opening?.low);
   if (typeof form !== "string" && set.opening) reasons.push(...contactReasons(pair, form, mesh, set.opening));
   for (const of of ["driver", "driven"] as const)
-    if (mesh[of]?.undercut) reasons.push({ code: "undercut", weight: "information", of });
+    // Nearly every pinion that is sold is a little undercut, and runs.
+    if (mesh[of]?.shortened) reasons.push({ code: "undercut", weight: "information", of });
   if (!mesh.hunting) reasons.push({ code: "same-teeth-meet", weight: "information", teeth: mesh.driverTurns });
   const has = (weight: Reason["weight"]): boolean => reasons.some((reason) => reason.weight === weight);
   return {

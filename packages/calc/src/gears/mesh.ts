@@ -13,6 +13,8 @@ export interface Gear {
   readonly tip: Bounded;
   /** Information: cut by a rack, the teeth are hollowed at the root, unless shifted further. */
   readonly undercut: boolean;
+  /** Information: undercut past the practical limit, five sixths of the theoretical count, where contact is lost to it (DIN 3960). */
+  readonly shortened: boolean;
 }
 
 /** The geometry of a pair at its opening. What is not known is absent, and `notKnown` says why. */
@@ -28,13 +30,15 @@ export interface Mesh extends Recurrence, Partial<Operating> {
 /** A rack of full depth undercuts fewer teeth than 2 (1 − x) cos β / sin² αt (ISO 21771-1). Rings are not cut by a rack. */
 function gearOf(form: Form, { teeth, shift, tip, root }: Toothing): Gear {
   const reference = diameterAt(form, teeth, rational(0));
-  const least = (2 * (1 - shift.toNumber()) * form.cosHelix) / Math.sin(form.transverseAngle) ** 2;
+  const unshifted = (2 * form.cosHelix) / Math.sin(form.transverseAngle) ** 2;
+  const least = unshifted * (1 - shift.toNumber());
   return {
     reference,
     base: reference.times(enclose(Math.cos(form.transverseAngle))),
     root,
     tip,
     undercut: teeth > 0 && teeth < least - 1e-9,
+    shortened: teeth > 0 && teeth < least - unshifted / 6 - 1e-9,
   };
 }
 

@@ -141,7 +141,7 @@ describe("versions side by side", () => {
       ["reduction", "+7.14%"],
       ["wheel speed", "\u22126.67%"],
       ["wheel torque", "+7.14%"],
-      ["reduction, by the midpoint", "+6.90%"],
+      ["reduction, against the middle of both", "+6.90%"],
     ]);
     expect(notes).toEqual([words.reports.fourNames]);
   });

@@ -639,12 +639,14 @@ describe("pitch and teeth", () => {
     expect(fit.verdict).toBe("fits");
     expect(fit.reasons).toEqual([
       { code: "undercut", weight: "information", of: "driver" },
-      { code: "undercut", weight: "information", of: "driven" },
       { code: "same-teeth-meet", weight: "information", teeth: 4 },
     ]);
     expect(reasonText(fit.reasons[0]!)).toBe("The driver is undercut if its teeth are not shifted.");
-    expect(reasonText(fit.reasons[2]!)).toBe("The same teeth meet every 4 driver turns.");
+    expect(reasonText(fit.reasons[1]!)).toBe("The same teeth meet every 4 driver turns.");
     expect(codes({ pair: { driver: 20, driven: 41, module: 1 } })).toEqual([]);
+    // 17.1 teeth are never undercut at 20°; five sixths of that are 14.2, the practical limit.
+    expect(codes({ pair: { driver: 15, driven: 62, module: 1 } })).toEqual([]);
+    expect(codes({ pair: { driver: 14, driven: 61, module: 1 } })).toEqual(["undercut"]);
   });
 
   it("refuses an opening at which teeth part before the next two meet", () => {

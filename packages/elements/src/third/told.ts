@@ -84,14 +84,16 @@ export class Told {
     this.#sent = isAnything && store.changed ? store.layer : undefined;
     this.#isPart = isRefused;
     this.#hidden = !this.#sent && !isRefused;
-    this.draw();
+    // Its figures may come to life in this turn, after it.
+    setTimeout(() => this.draw());
   }
 
   /** Draws what there is to say now; nothing where nothing was sent, or it was put away. */
   draw(): void {
     const { store, locale, isConnected } = this.#build;
     // A frame that was taken away keeps what was in it.
-    const isThere = isConnected && this.#build.ownerDocument.defaultView && !this.#hidden && store.build;
+    const isThere =
+      isConnected && this.#build.shadowRoot && this.#build.ownerDocument.defaultView && !this.#hidden && store.build;
     if (!isThere) {
       this.#place?.remove();
       return;

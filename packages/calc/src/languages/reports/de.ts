@@ -22,10 +22,10 @@ export const words: Table<ReportWords> = {
   reduction: "Untersetzung",
   wheelSpeed: "Raddrehzahl",
   wheelTorque: "Raddrehmoment",
-  midpoint: "Untersetzung, bezogen auf die Mitte",
+  midpoint: "Untersetzung, gegen die Mitte aus beiden",
   travelChange: "Weg je Motorumdrehung",
   fourNames:
-    "Eine Änderung, mehrere Zahlen, jede mit ihrer eigenen Basis: Untersetzung, Drehmoment, Drehzahl und Weg gegen vorher, die Mitte gegen die Mitte aus beiden. Nur der Weg zählt die Reifen mit.",
+    "Eine Änderung, mehrere Zahlen, jede mit ihrer eigenen Basis: Untersetzung, Drehmoment, Drehzahl und Weg gegen vorher, die Mitte aus beiden liegt auf halbem Weg zwischen vorher und nachher, sodass hin und zurück dieselbe Zahl ist. Nur der Weg zählt die Reifen mit.",
 
   state: "Zustand",
   nominal: "Nennspannung, {0}",

@@ -27,10 +27,10 @@ export const reportWords = {
   reduction: "reduction",
   wheelSpeed: "wheel speed",
   wheelTorque: "wheel torque",
-  midpoint: "reduction, by the midpoint",
+  midpoint: "reduction, against the middle of both",
   travelChange: "travel for one motor turn",
   fourNames:
-    "One change, several figures, each by its own base: reduction, torque, speed and travel against before, the midpoint against the middle of both. Only travel counts the tyres.",
+    "One change, several figures, each by its own base: reduction, torque, speed and travel against before; against the middle of both is halfway between before and after, so that there and back are the same figure. Only travel counts the tyres.",
 
   // Speed
   state: "State",

@@ -22,10 +22,10 @@ export const words: Table<ReportWords> = {
   reduction: "reducción",
   wheelSpeed: "velocidad de rueda",
   wheelTorque: "par en la rueda",
-  midpoint: "reducción, sobre el punto medio",
+  midpoint: "reducción, frente al medio de ambas",
   travelChange: "avance por vuelta del motor",
   fourNames:
-    "Un cambio, varias cifras, cada una con su base: reducción, par, velocidad y avance frente a lo anterior, el punto medio frente al medio de ambas. Solo el avance cuenta los neumáticos.",
+    "Un cambio, varias cifras, cada una con su base: reducción, par, velocidad y avance frente a lo anterior, el medio de ambas está a mitad de camino entre antes y después, de modo que ida y vuelta dan la misma cifra. Solo el avance cuenta los neumáticos.",
 
   state: "Estado",
   nominal: "Nominal, {0}",

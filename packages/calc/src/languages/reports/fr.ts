@@ -22,10 +22,10 @@ export const words: Table<ReportWords> = {
   reduction: "démultiplication",
   wheelSpeed: "vitesse de roue",
   wheelTorque: "couple à la roue",
-  midpoint: "démultiplication, sur la moyenne",
+  midpoint: "démultiplication, contre le milieu des deux",
   travelChange: "avance par tour moteur",
   fourNames:
-    "Un changement, plusieurs chiffres, chacun avec sa base : démultiplication, couple, vitesse et avance contre l’état d’avant, la moyenne contre le milieu des deux. Seule l’avance compte les pneus.",
+    "Un changement, plusieurs chiffres, chacun avec sa base : démultiplication, couple, vitesse et avance contre l’état d’avant, le milieu des deux est à mi-chemin entre avant et après : aller et retour donnent le même chiffre. Seule l’avance compte les pneus.",
 
   state: "État",
   nominal: "Nominal, {0}",

@@ -59,10 +59,10 @@ describe("mw-change-table against a reference", () => {
     assert.deepEqual(row(element, "Rear"), ["24.00", "45.00", "45.00"]);
     // 45 / 24 = 1.875; by the middle of both 2 · 21 / 69.
     assert.deepEqual(row(element, "reduction"), ["0.00%", "+87.50%", "+87.50%"]);
-    assert.deepEqual(row(element, "reduction, by the midpoint"), ["0.00%", "+60.87%", "+60.87%"]);
+    assert.deepEqual(row(element, "reduction, against the middle of both"), ["0.00%", "+60.87%", "+60.87%"]);
     // The gearbox 10 against 8: a quarter more; by the middle 2 · 2 / 18. The axle is as it was.
     assert.deepEqual(row(element, "gearbox: reduction"), ["0.00%", "+25.00%", "+25.00%"]);
-    assert.deepEqual(row(element, "gearbox: reduction, by the midpoint"), ["0.00%", "+22.22%", "+22.22%"]);
+    assert.deepEqual(row(element, "gearbox: reduction, against the middle of both"), ["0.00%", "+22.22%", "+22.22%"]);
     assert.deepEqual(row(element, "axle: reduction"), ["0.00%", "0.00%", "0.00%"]);
     // Hubs there are only in one of them; so is the front axle.
     assert.deepEqual(row(element, "hubs: reduction"), [

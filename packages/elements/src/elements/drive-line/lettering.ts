@@ -89,11 +89,11 @@ export function letteringFor(
     },
     total(output) {
       const { label, text, verdict } = totals.get(output)!;
-      return [line(label, name, 1.4), line(text, total, 1.25), ...(verdict ? [line(verdict, note)] : [])];
+      return [wrapped(label, name, 9, 1.4), line(text, total, 1.25), ...(verdict ? [line(verdict, note)] : [])];
     },
     label(strand) {
       const text = labels.get(strand);
-      return text ? line(text, name, 1.5) : undefined;
+      return text ? wrapped(text, name, 9, 1.5) : undefined;
     },
   };
 }

@@ -203,7 +203,7 @@ export const styles = css`
   }
   .label {
     font-weight: 600;
-    white-space: nowrap;
+    overflow-wrap: anywhere;
     line-height: 1.5;
   }
   .total b {

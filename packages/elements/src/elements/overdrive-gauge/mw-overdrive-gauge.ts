@@ -1,7 +1,7 @@
 import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit/html.js";
 import { sayGauge, type SaidGauge } from "@meshwright/calc/article";
 import type { Comparison } from "@meshwright/calc/evaluate";
-import { Picture, arrow, block, drawing, hatching, roomFor, round } from "../../shared/drawn/index.js";
+import { Picture, arrow, block, drawing, hatching, linesOf, roomFor, round } from "../../shared/drawn/index.js";
 import { properties, writeCount } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { styles } from "./styles.js";
@@ -102,8 +102,11 @@ export class MwOverdriveGauge extends Picture {
     const stacked = beside > width * 0.34;
     const start = stacked ? 1 : beside;
     const unit = (width - start - 1.2 * em) / Math.max(high, 1);
-    const first = (stacked ? 2 : 1.2) * em;
-    const second = first + (stacked ? 3 : 2.3) * em;
+    // Above its bar, a label has as many lines as it needs.
+    const lines = labels.map((label) => (stacked ? linesOf(label, (width / em) * 0.94 - 0.5) : [label]));
+    const [more, further] = lines.map((one) => (one.length - 1) * 1.3 * em) as [number, number];
+    const first = (stacked ? 2 : 1.2) * em + more;
+    const second = first + (stacked ? 3 : 2.3) * em + further;
     const floor = second + 1.3 * em;
 
     /** Both bars with their ends, on a scale of lengths; what is not known of the first is hatched. */
@@ -163,7 +166,7 @@ export class MwOverdriveGauge extends Picture {
       height,
       svg`<path d="M${x(start)} ${round(0.2 * em)}V${round(floor)}" />
         ${bars(end, start, 0.3 * em, first, second, floor)}
-        ${labels.map((label, n) => text(stacked ? 0.5 * em : start - 0.6 * em, [first, second][n]! + (stacked ? -0.75 : 0.35) * em, stacked ? "start" : "end", label))}
+        ${lines.map((all, n) => all.map((line, row) => text(stacked ? 0.5 * em : start - 0.6 * em, [first, second][n]! + (stacked ? -0.75 - 1.3 * (all.length - 1 - row) : 0.35) * em, stacked ? "start" : "end", line)))}
         ${text(start, floor + em, stacked ? "start" : "middle", words.start, "few")}
         ${lower ?? nothing}`,
     );

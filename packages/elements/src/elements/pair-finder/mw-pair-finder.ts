@@ -19,7 +19,7 @@ import { styles } from "./styles.js";
 import { windowOf } from "./window.js";
 
 /** How many pairs and how many near misses are shown at first, and how many more on request. */
-const [pairsAtFirst, missesAtFirst, more] = [8, 8, 12];
+const [pairsAtFirst, missesAtFirst, more] = [8, 3, 12];
 const amongAll = { all: "amongAll", had: "amongHad", owned: "amongOwned", counts: "amongCounts" } as const;
 type Sort = Order | "closest";
 
@@ -138,7 +138,7 @@ export class MwPairFinder extends Picture {
     this.stopped = false;
     if (!asked) return;
     const { signal } = (this.#searching = new AbortController());
-    this.#search = new Search(asked, signal, this.misses, (results) => {
+    this.#search = new Search(asked, signal, Math.max(this.misses, more), (results) => {
       const { results: old } = this;
       this.results = results.done || !old?.found.length ? results : { ...old, progress: results.progress, done: false };
     });
@@ -302,8 +302,8 @@ export class MwPairFinder extends Picture {
       const at = ends[n];
       return at === undefined ? "" : drawnLength(speaker, at, mount.holes ? undefined : end);
     });
-    const headline = asked.question.outputs.findIndex(({ id }) => id === (build.headline ?? id));
-    const output = Math.max(0, headline);
+    // What stands first in every row.
+    const output = 0;
     const { label } = outputs.find(({ id }) => id === asked.question.outputs[output]!.id)!;
     return windowOf({
       listed,
@@ -398,7 +398,7 @@ export class MwPairFinder extends Picture {
                 </tbody>`
               : nothing
           }
-          ${misses.slice(0, this.misses).map((one) => this.#row(one, speaker, isChosen))}
+          ${misses.filter((one, n) => n < this.misses || isChosen(one)).map((one) => this.#row(one, speaker, isChosen))}
         </table>
       </div>
       ${

@@ -1,5 +1,5 @@
 import { html, nothing, svg, type TemplateResult } from "lit/html.js";
-import { roomFor, round } from "../../shared/drawn/index.js";
+import { linesOf, roomFor, round } from "../../shared/drawn/index.js";
 import { placeLabels } from "./labels.js";
 import { drawn, type Listed } from "./listed.js";
 
@@ -66,7 +66,8 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
   );
   const height = round(Math.min(Math.max(width * 0.62, 17 * em), 24 * em));
   const aside = Math.max(3.2, Math.max(...of.rangeTexts.map(roomFor)) + 1);
-  const margin = { start: aside * em, end: 0.8 * em, top: 2.2 * em, bottom: 3 * em };
+  const heading = linesOf(of.axes[1], (width - aside * em) / em);
+  const margin = { start: aside * em, end: 0.8 * em, top: (0.9 + 1.3 * heading.length) * em, bottom: 3 * em };
   const x = (centre: number) =>
     along(margin.start + ((centre - left) / (right - left)) * (width - margin.start - margin.end));
   const y = (total: number) =>
@@ -89,7 +90,7 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
     seen
       .slice(labelsAtMost)
       .map((mark) => [mark.x - mark.reach, mark.y - mark.reach, mark.x + mark.reach, mark.y + mark.reach]),
-    [sides[0], 1.3 * em, sides[1], floor - 0.2 * em],
+    [sides[0], margin.top - 0.9 * em, sides[1], floor - 0.2 * em],
     em,
   );
   /** What the ends of a short range give way to each other. */
@@ -137,7 +138,7 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
         ? nothing
         : svg`<path d="M${x(end)} ${floor}v${round(0.4 * em)}" stroke="currentColor" /><text x=${under(end, n)} y=${round(floor + 1.4 * em)} text-anchor=${n ? "start" : "end"}>${of.mountTexts[n]}</text>`,
     )}
-    <text class="faint" x=${along(margin.start)} y=${round(0.8 * em)} text-anchor="start">${of.axes[1]}</text>
+    ${heading.map((line, n) => svg`<text class="faint" x=${along(margin.start)} y=${round((0.8 + 1.3 * n) * em)} text-anchor="start">${line}</text>`)}
     <text class="faint" x=${along(width - margin.end)} y=${round(height - 0.4 * em)} text-anchor="end">
       ${of.axes[0]}
     </text>

@@ -1,7 +1,7 @@
 import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit/html.js";
 import { saySummary, type BlockTable, type SaidSummary } from "@meshwright/calc/article";
 import type { OutputEvaluation } from "@meshwright/calc/evaluate";
-import { Picture, block, drawing, hatching, roomFor, round, table } from "../../shared/drawn/index.js";
+import { Picture, block, drawing, hatching, linesOf, roomFor, round, table } from "../../shared/drawn/index.js";
 import { properties } from "../../shared/element/index.js";
 import { styles } from "./styles.js";
 
@@ -44,18 +44,30 @@ export class MwRatioSummary extends Picture {
     const left = stacked ? em : beside;
     const at = (value: number): number =>
       this.x(left + ((value - least + margin) / (most - least + 2 * margin)) * (width - left - em));
-    const pitch = (stacked ? 3.1 : 2) * em;
-    const top = (stacked ? 2.2 : 1.3) * em;
-    const bottom = round(top + (shown.length - 1) * pitch + 0.9 * em);
-    const [from, to] = limits.map(at);
+    // Above its line, a label has as many lines as it needs.
+    const labels = shown.map(({ label }, n) =>
+      stacked ? linesOf(`${label} ${figures[n]!}`, (width / em) * 0.92) : [`${label} ${figures[n]!}`],
+    );
+    let last = (stacked ? -0.9 : -0.7) * em;
+    const ys = labels.map((lines) => (last += (stacked ? 1.8 + 1.3 * lines.length : 2) * em));
+    const bottom = round(last + 0.9 * em);
+    const [from, to] = limits.map(at) as [number, number];
+    // Where the ends are close, what they are called gives way to both sides.
+    const isNarrow = Math.abs(to - from) < (told.ends.reduce((sum, end) => sum + roomFor(end), 0) / 2 + 0.6) * em;
     const lines = shown.map((output, n): SVGTemplateResult => {
-      const y = round(top + n * pitch);
+      const y = round(ys[n]!);
       const [low, high] = endsOf(output) as [number, number];
       const past = endsOf(before.find(({ id }) => id === output.id));
       const head = (value: number) =>
         `M${at(value)} ${round(y - 0.15 * em)}l${round(0.42 * em)} ${round(-0.75 * em)}h${round(-0.84 * em)}z`;
       const tick = (value: number) => `M${at(value)} ${round(y - 0.8 * em)}V${y}`;
-      return svg`<text x=${this.x(stacked ? 0 : left - 0.9 * em)} y=${round(stacked ? y - 1.1 * em : y + 0.32 * em)} text-anchor=${stacked ? "start" : "end"}>${output.label} <tspan class="figure">${figures[n]}</tspan></text>
+      const place = this.x(stacked ? 0 : left - 0.9 * em);
+      const said = labels[n]!;
+      return svg`<text text-anchor=${stacked ? "start" : "end"}>${said.map((line, row) => {
+        const isLast = row === said.length - 1 && line.endsWith(figures[n]!);
+        const head = isLast ? line.slice(0, -figures[n]!.length) : line;
+        return svg`<tspan x=${place} y=${round(stacked ? y - (1.1 + 1.3 * (said.length - 1 - row)) * em : y + 0.32 * em)}>${head}${isLast ? svg`<tspan class="figure">${figures[n]}</tspan>` : nothing}</tspan>`;
+      })}</text>
         <path class="thin" d="M${this.x(left)} ${y}H${this.x(width - em)}" />
         <path class="span" d="M${from} ${y}H${to}" />
         ${past.length && past[0] !== low ? svg`<path class="end" d=${head(past[0]!)} />` : nothing}
@@ -69,7 +81,7 @@ export class MwRatioSummary extends Picture {
       height=${round(bottom + 1.3 * em)}
     >
       <path d="M${from} ${round(0.5 * em)}V${bottom}M${to} ${round(0.5 * em)}V${bottom}" />
-      ${limits.map((limit, n) => svg`<text x=${at(limit)} y=${round(bottom + 0.95 * em)} text-anchor="middle">${told.ends[n]}</text>`)}
+      ${limits.map((limit, n) => svg`<text x=${at(limit)} y=${round(bottom + 0.95 * em)} text-anchor=${isNarrow ? (n ? "start" : "end") : "middle"}>${told.ends[n]}</text>`)}
       ${lines}
     </svg>`;
   }

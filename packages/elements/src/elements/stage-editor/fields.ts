@@ -21,6 +21,33 @@ export function fieldsOf(kind: Stage["kind"]): readonly Field[] {
   return [...fields.filter(({ needed }) => needed), ...fields.filter(({ needed }) => !needed)];
 }
 
+/** Where a field stands: what it is about. */
+export type FieldGroup = "basics" | "pitch" | "direction" | "parts";
+
+const groups: Readonly<Record<Exclude<FieldGroup, "basics">, RegExp>> = {
+  pitch:
+    /^(module|diametralPitch|pressureAngle|helixAngle|\w+(Shift|Tip)|thinning|pitch|beltTeeth|centre|tensioner|diameter|planets?)$/,
+  direction: /^(reverses|ringSide|pinionSide|internal)$/,
+  parts: /^(label|group|per|fitted|\w+Label|set|sameAs)$/,
+};
+
+/** Fields by what they are about, in one order for all kinds; groups without a field are left out. */
+export function groupsOf(fields: readonly Field[]): readonly (readonly [FieldGroup, readonly Field[]])[] {
+  const groupOf = ({ name }: Field): FieldGroup =>
+    (Object.keys(groups) as (keyof typeof groups)[]).find((group) => groups[group].test(name)) ?? "basics";
+  return (["basics", "pitch", "direction", "parts"] as const).flatMap((group) => {
+    const own = fields.filter((field) => groupOf(field) === group);
+    return own.length ? [[group, own] as const] : [];
+  });
+}
+
+/** The unit that stands behind a field: of lengths, where the build's is meant; angles; modules. */
+export function unitOf({ name, shape }: Field, lengths: string): string | undefined {
+  if (/Angle$/.test(name)) return "°";
+  if (name === "module") return "mm";
+  return /^(size|length)$/.test(shape) ? lengths : undefined;
+}
+
 /** A stage of a kind to begin with, under an id that nothing in the builds has. */
 export function newStage(kind: Stage["kind"], builds: readonly Build[]): Stage {
   return { id: freeId(kind, builds), kind, ...structuredClone(samples[kind]) } as unknown as Stage;

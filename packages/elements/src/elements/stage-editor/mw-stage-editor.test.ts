@@ -49,9 +49,9 @@ describe("mw-stage-editor", () => {
   });
 
   it("changes what can be said besides, and takes it away again", async () => {
-    await enter("#primary details input", "First pair");
+    await enter("#primary details input[aria-label$=': name']", "First pair");
     assert.equal(build().stages[0]!.label, "First pair");
-    await enter("#primary details input", "");
+    await enter("#primary details input[aria-label$=': name']", "");
     assert.isUndefined(build().stages[0]!.label);
   });
 
@@ -99,17 +99,50 @@ describe("mw-stage-editor", () => {
   });
 
   it("lengthens and shortens a row of gears", async () => {
-    find(root(), "#row .another").click();
+    const counts = () =>
+      [...root().querySelectorAll<HTMLInputElement>("#row .fields input[role=spinbutton]")].map(({ value }) => value);
+    // In the middle, where it stands.
+    root().querySelectorAll<HTMLElement>("#row .another")[1]!.click();
     await settle();
-    assert.lengthOf(root().querySelectorAll("#row .fields input[role=spinbutton]"), 4);
-    find(root(), "#row .fewer").click();
-    await settle();
+    assert.deepEqual(counts(), ["18", "31", "31", "45"]);
     assert.equal(rear(), "43.32");
+    root().querySelectorAll<HTMLElement>("#row .fewer")[0]!.click();
+    await settle();
+    assert.deepEqual(counts(), ["31", "31", "45"]);
+    for (const key of root().querySelectorAll("#row button")) {
+      const { width, height } = key.getBoundingClientRect();
+      assert.isAtLeast(Math.min(width, height), 24);
+    }
+  });
+
+  it("has its fields in groups, in the page's language and with units", async () => {
+    page.lang = "de";
+    for (let n = 0; n < 40 && !lineOf(root()).includes("Drehrichtung"); n++) {
+      find<HTMLDetailsElement>(root(), "#primary details").open = true;
+      await settle(1);
+    }
+    const legends = [...root().querySelectorAll("#primary legend")].map((legend) => legend.textContent);
+    assert.deepEqual(legends, ["Grundangaben", "Teilung und Maße", "Drehrichtung", "Namen und Teile"]);
+    const words = lineOf(find(root(), "#primary details"));
+    assert.notMatch(words, /\b(pressure|shift|label|tip|side|driver)\b/i);
+    assert.include(words, "Eingriffswinkel°");
+    assert.include(
+      [...root().querySelectorAll("#primary option")].map((option) => option.textContent),
+      "Schrägstirnrad",
+    );
+  });
+
+  it("moves nothing where a panel opens but what stands below it", async () => {
+    const before = find(root(), "#primary .name").getBoundingClientRect();
+    find<HTMLElement>(root(), "#primary summary").click();
+    await settle();
+    const after = find(root(), "#primary .name").getBoundingClientRect();
+    assert.deepEqual([after.x, after.y, after.width], [before.x, before.y, before.width]);
   });
 
   it("changes a set whole", async () => {
     await enter("#rear-ring input", "11");
-    assert.equal(lineOf(find(root(), "#rear-ring")).includes("sold as a set"), false);
+    assert.isNull(root().querySelector(".message"));
     assert.equal(rear(), "47.26");
   });
 });

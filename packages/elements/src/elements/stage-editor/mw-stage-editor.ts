@@ -7,11 +7,8 @@ import { announce, block } from "../../shared/drawn/index.js";
 import { properties, readCount } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { ToolElement } from "../../shared/tools/index.js";
-import { fieldsOf, listsOf, newStage, type Field } from "./fields.js";
+import { fieldsOf, groupsOf, listsOf, newStage, unitOf, type Field } from "./fields.js";
 import { styles } from "./styles.js";
-
-/** "driverLabel" as people write it. */
-const plain = (name: string): string => name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 
 /**
  * The stages of a build as a list: read, change, add, remove, reorder. What can be said of a stage follows from its kind.
@@ -71,6 +68,8 @@ export class MwStageEditor extends ToolElement {
       return this.#set(stage, address, null);
     }
     if (String(value) !== String(before)) this.#set(stage, address, value);
+    // What is typed next takes its place.
+    if ((this.renderRoot as ShadowRoot).activeElement === input) input.select();
   }
 
   /** Spinning by keys, as in the text: whole teeth only. */
@@ -87,6 +86,7 @@ export class MwStageEditor extends ToolElement {
   #control(stage: Stage, field: Field, address: string, shape: string, name: string): TemplateResult {
     const value = valueAt(this.current!, address);
     const label = `${stage.label ?? stage.id}: ${name}`;
+    const options = this.shop.editor.options as Readonly<Record<string, string>>;
     if (shape === "flag")
       return html`<input
         type="checkbox"
@@ -106,13 +106,14 @@ export class MwStageEditor extends ToolElement {
         }}
       >
         ${field.needed ? nothing : html`<option value="">–</option>`}
-        ${shape.split("|").map((one) => html`<option value=${one} ?selected=${one === value}>${one}</option>`)}
+        ${shape.split("|").map((one) => html`<option value=${one} ?selected=${one === value}>${options[one] ?? one}</option>`)}
       </select>`;
     const count = shape === "count";
     const article = this.store?.article && valueAt(this.store.article, address);
     return html`<input
       class="${count ? "" : "text"} ${count && article !== undefined && article !== value ? "changed" : ""}"
       type="text"
+      size=${Math.max(count ? 3 : 6, [...String(value ?? "")].length)}
       inputmode=${count ? "numeric" : nothing}
       role=${count && value !== undefined ? "spinbutton" : nothing}
       aria-valuenow=${count && value !== undefined ? String(value) : nothing}
@@ -130,7 +131,9 @@ export class MwStageEditor extends ToolElement {
   #field(stage: Stage, field: Field): TemplateResult {
     const { words } = this;
     const address = `${stage.id}.${field.name}`;
-    const known = (words.fields as Readonly<Record<string, string>>)[field.name] ?? plain(field.name);
+    const names = { ...this.shop.editor.fields, ...words.fields } as Readonly<Record<string, string>>;
+    const known = names[field.name] ?? field.name;
+    const unit = unitOf(field, (this.current as { readonly lengths?: string }).lengths ?? "mm");
     const list = /^\[count\]/.test(field.shape);
     // From and to stand side by side.
     if (field.shape === "span" && typeof valueAt(this.current!, address) === "object")
@@ -140,32 +143,45 @@ export class MwStageEditor extends ToolElement {
           ><span>${fill(this.figureWords.range, "", "").trim()}</span
           >${this.#control(stage, field, `${address}.to`, "positive", known)}</label
         >`;
-    if (!list)
-      return html`<label><span>${known}</span>${this.#control(stage, field, address, field.shape, known)}</label>`;
+    if (!list) {
+      const hasUnit = unit && !/[a-z]/i.test(String(valueAt(this.current!, address) ?? ""));
+      return html`<label
+        ><span>${known}</span
+        >${this.#control(stage, field, address, field.shape, known)}${hasUnit ? html`<span>${unit}</span>` : nothing}</label
+      >`;
+    }
     const values = valueAt(this.current!, address) as readonly number[];
-    const change = (teeth: readonly number[], focus: string) =>
-      this.#ask(stage.id, { [address]: teeth }, `#${stage.id} .${focus}`);
-    const label = stage.label ?? stage.id;
-    return html`${values.map((_, n) => html`<label><span>${n ? arrowFor(this.locale) : ""}</span>${this.#control(stage, field, `${address}.${n}`, "count", fill(words.gear, n + 1))}</label>`)}
-      <span class="keys">
-        <button
-          type="button"
-          class="fewer"
-          aria-label=${fill(this.shop.editor.gearLess, label)}
-          ?disabled=${values.length < 3}
-          @click=${() => change(values.slice(0, -1), "fewer")}
-        >
-          −
-        </button>
-        <button
-          type="button"
-          class="another"
-          aria-label=${fill(this.shop.editor.gearMore, label)}
-          @click=${() => change([...values, values[values.length - 1]!], "another")}
-        >
-          +
-        </button>
-      </span>`;
+    const change = (teeth: readonly number[], at: number) =>
+      this.#ask(stage.id, { [address]: teeth }, `#${stage.id} .gear:nth-of-type(${at + 1}) input`);
+    return html`${values.map((teeth, n) => {
+      const gear = fill(words.gear, n + 1);
+      return html`<span class="gear"
+        ><label
+          ><span>${n ? arrowFor(this.locale) : ""}</span
+          >${this.#control(stage, field, `${address}.${n}`, "count", gear)}</label
+        ><span class="keys"
+          >${
+            values.length < 3
+              ? nothing
+              : html`<button
+                  type="button"
+                  class="fewer"
+                  aria-label=${fill(this.shop.editor.gearLess, gear)}
+                  @click=${() => change([...values.slice(0, n), ...values.slice(n + 1)], Math.max(0, n - 1))}
+                >
+                  ×
+                </button>`
+          }<button
+            type="button"
+            class="another"
+            aria-label=${fill(this.shop.editor.gearMore, gear)}
+            @click=${() => change([...values.slice(0, n + 1), teeth, ...values.slice(n + 1)], n + 1)}
+          >
+            +
+          </button></span
+        ></span
+      >`;
+    })}`;
   }
 
   #stage(stage: Stage, index: number, stages: readonly Stage[], into: string | undefined): TemplateResult {
@@ -203,8 +219,14 @@ export class MwStageEditor extends ToolElement {
           ${key("remove", "×", false, { remove: stage.id }, neighbour ? `#${neighbour.id} .remove` : `[id="add-${into ?? ""}"]`)}
         </span>
         <details>
-          <summary aria-label=${fill(this.shop.editor.more, name)}>…</summary>
-          <div class="fields">${more.map((field) => this.#field(stage, field))}</div>
+          <summary aria-label=${fill(this.shop.editor.more, name)}>${this.shop.editor.all}</summary>
+          ${groupsOf(more).map(
+            ([group, own]) =>
+              html`<fieldset>
+                <legend>${this.shop.editor.groups[group]}</legend>
+                <div class="fields">${own.map((field) => this.#field(stage, field))}</div>
+              </fieldset>`,
+          )}
         </details>
       </div>
       ${message?.at === stage.id ? html`<p class="message" role="note">${message.text}</p>` : nothing}

@@ -31,6 +31,8 @@ export const styles = css`
   }
   .name {
     flex: 1 1 9em;
+    min-width: 0;
+    overflow-wrap: anywhere;
   }
   .kind {
     white-space: nowrap;
@@ -39,7 +41,9 @@ export const styles = css`
   }
   label {
     display: inline-flex;
-    gap: 0.35em;
+    flex-wrap: wrap;
+    max-width: 100%;
+    gap: 0.1em 0.35em;
     align-items: baseline;
     font-size: 0.93em;
   }
@@ -57,25 +61,43 @@ export const styles = css`
     border-radius: 0;
     padding: 0.1em 0;
     min-height: 24px;
-    width: 3.4ch;
+    box-sizing: content-box;
+    max-width: 100%;
+    min-width: 0;
     text-align: center;
     font-variant-numeric: lining-nums tabular-nums;
     touch-action: manipulation;
   }
   input.text {
-    width: 11ch;
     text-align: start;
   }
   input[type="checkbox"] {
-    width: 1.1em;
-    min-height: 0;
-    height: 1.1em;
+    box-sizing: border-box;
+    width: 24px;
+    height: 24px;
+    margin: 0;
     align-self: center;
     accent-color: var(--_accent);
   }
   select {
-    appearance: none;
     font-size: max(1em, 16px);
+  }
+  fieldset {
+    min-width: 0;
+    margin: 0.4em 0 0;
+    padding: 0;
+    border: 0;
+  }
+  legend {
+    padding: 0;
+    font-weight: 600;
+    font-size: 0.88em;
+  }
+  .gear {
+    display: inline-flex;
+    flex-wrap: wrap;
+    gap: 0.2em;
+    align-items: baseline;
   }
   option {
     color: CanvasText;
@@ -83,32 +105,26 @@ export const styles = css`
   }
   .keys {
     display: inline-flex;
+    gap: 6px;
   }
   .line > .keys {
     margin-inline-start: auto;
   }
   .keys button {
-    text-decoration: none;
     min-width: max(24px, 1.4em);
+    padding: 0;
+  }
+  .gear button {
+    border-color: color-mix(in srgb, currentColor 22%, transparent);
   }
   button:disabled {
     opacity: 0.3;
     cursor: default;
   }
-  details[open] {
+  /* In a line of its own, open or not: nothing jumps. */
+  details {
     flex-basis: 100%;
-    font-size: 0.93em;
-  }
-  summary {
-    display: inline-block;
-    min-width: 24px;
-    min-height: 24px;
-    text-align: center;
-    cursor: pointer;
-    color: var(--_accent);
-  }
-  summary::-webkit-details-marker {
-    display: none;
+    font-size: 0.88em;
   }
   .message {
     color: var(--_fault);

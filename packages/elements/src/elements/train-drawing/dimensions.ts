@@ -48,7 +48,7 @@ export const centreLine = (spans: readonly Span[], sheet: Sheet, lettered: reado
   return svg`<path class="pitch" d=${stops.map((x, n) => (n % 2 ? `H${round(x)}` : `M${round(x)} ${y}`)).join("")} />`;
 };
 
-/** The centre distances, one after the other on one level below the wheels; every other one lower where they are crowded. */
+/** The centre distances, one after the other on one level below the wheels; lower where they are crowded. */
 export function drawCentres(
   spans: readonly Span[],
   sheet: Sheet,
@@ -57,9 +57,22 @@ export function drawCentres(
 ): { readonly picture: SVGTemplateResult; readonly height: number } {
   const { em, y } = sheet;
   const written = spans.map((span) => text(span.centre));
-  const room = (n: number): number => Math.abs(sheet.x(spans[n]!.driven.x) - sheet.x(spans[n]!.driver.x));
-  const crowded = spans.length > 1 && spans.some((_, n) => (roomFor(written[n]!) + 0.2) * em > room(n));
-  const drop = (n: number): number => (crowded && n % 2 ? 1.7 * em : 0);
+  // Each on the first level where neither its line nor what it says meets another.
+  const levels: (readonly [number, number])[][] = [];
+  const middles = spans.map(({ driver, driven }, n) => {
+    const half = (roomFor(written[n]!) * em) / 2;
+    return Math.max(half, Math.min(sheet.width - half, (sheet.x(driver.x) + sheet.x(driven.x)) / 2));
+  });
+  const drops = spans.map(({ driver, driven }, n) => {
+    const half = (roomFor(written[n]!) / 2 + 0.2) * em;
+    const [a, b] = [sheet.x(driver.x), sheet.x(driven.x)];
+    const taken = [Math.min(a, b, middles[n]! - half), Math.max(a, b, middles[n]! + half)] as const;
+    let found = levels.findIndex((all) => all.every(([from, to]) => to < taken[0] + 1 || from > taken[1] - 1));
+    if (found < 0) found = levels.push([]) - 1;
+    levels[found]!.push(taken);
+    return found * 1.7 * em;
+  });
+  const drop = (n: number): number => drops[n]!;
   const lowest = Math.max(...spans.map((_, n) => drop(n)));
   const axes = new Map<number, { from: number; to: number }>();
   spans.forEach(({ driver, driven }, n) => {
@@ -81,7 +94,7 @@ export function drawCentres(
         const [a, b] = [sheet.x(span.driver.x), sheet.x(span.driven.x)];
         const line = level + drop(n);
         const { path } = between(a, b, line, em);
-        return svg`${path}<text x=${round((a + b) / 2)} y=${round(line - 0.4 * em)} text-anchor="middle">${written[n]}</text>`;
+        return svg`${path}<text x=${round(middles[n]!)} y=${round(line - 0.4 * em)} text-anchor="middle">${written[n]}</text>`;
       })}`,
   };
 }

@@ -159,7 +159,7 @@ describe("mw-train-drawing", () => {
     assert.closeTo(angle(gears[1]!) / angle(gears[0]!), -15 / 62, 0.01);
     assert.closeTo(angle(gears[2]!), angle(gears[1]!), 1e-9);
     assert.closeTo(angle(gears[4]!) / angle(gears[1]!), 18 / 45, 0.01);
-    assert.equal(button.textContent, "Hold it still");
+    assert.equal(button.textContent!.trim(), "Hold it still");
     button.click();
     await drawing.updateComplete;
     assert.isTrue(gears.every((gear) => !gear.hasAttribute("transform")));
@@ -169,6 +169,25 @@ describe("mw-train-drawing", () => {
     const before = angle(gears[0]!);
     await settle();
     assert.equal(angle(gears[0]!), before);
+  });
+
+  it("turns tooth by tooth, by button and arrow keys, without motion", async () => {
+    const { root, drawing } = await show(limpet);
+    await settle();
+    const gears = [...root.querySelectorAll(".teeth")];
+    const angle = (gear: Element): number =>
+      Number(/rotate\((.*)\)/.exec(gear.getAttribute("transform") ?? "rotate(0)")![1]);
+    const keys = [...root.querySelectorAll<HTMLElement>(".keys button")];
+    keys[2]!.click();
+    await drawing.updateComplete;
+    // One of fifteen teeth, and one of sixty-two the other way.
+    assert.closeTo(Math.abs(angle(gears[0]!)), 360 / 15, 0.01);
+    assert.closeTo(Math.abs(angle(gears[1]!)), 360 / 62, 0.01);
+    keys[2]!.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowLeft", bubbles: true }));
+    keys[2]!.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowLeft", bubbles: true }));
+    assert.closeTo(Math.abs(angle(gears[0]!)), 360 / 15, 0.01);
+    keys[2]!.click();
+    assert.isFalse(gears[0]!.hasAttribute("transform"));
   });
 
   it("never turns for a reader who asks for less motion", async () => {

@@ -46,6 +46,8 @@ export class MwTrainDrawing extends Picture {
   declare at: string | null;
   declare private turning: boolean | undefined;
   #frame = 0;
+  /** By how many of the first gear's teeth it was turned on by hand. */
+  #teeth = 0;
   /** What is drawn, and the article's where it may differ. */
   #layouts: { readonly shown?: Layout; readonly article?: Layout | undefined } = {};
 
@@ -86,6 +88,7 @@ export class MwTrainDrawing extends Picture {
       wheels,
       lettering,
       counts: lettered,
+      crowded,
     } = drawWheels(layout, sheet, (teeth) => writeCount(teeth, this.locale));
     const level = sheet.y + sheet.bottom + (layout.mounts.some((mount) => mount.walls.length) ? 3.6 : 2.2) * em;
     const centres = drawCentres(layout.spans, sheet, level, text);
@@ -117,23 +120,44 @@ export class MwTrainDrawing extends Picture {
         ${layout.mounts.map((mount) => [drawPivot(mount, sheet), drawTrack(mount, sheet), drawWalls(mount, sheet, (wall) => wallText(speaker, wall))])}
         ${slots}
       </svg>
-      <span class="heard" id="told">${said.told}</span>`;
+      <span class="heard" id="told">${said.told}</span>
+      ${crowded ? html`<p part="counts" aria-hidden="true">${said.title}</p>` : nothing}`;
   }
 
   readonly #turn = (): void => {
     this.turning = !this.turning && !wantsLess();
   };
 
+  /** One tooth on, or back. */
+  #step(by: number): void {
+    this.turning = false;
+    this.#teeth += by;
+    this.#run();
+  }
+
+  readonly #pressed = (event: KeyboardEvent): void => {
+    const by = ({ ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 } as Record<string, number>)[event.key];
+    if (!by) return;
+    event.preventDefault();
+    event.stopPropagation();
+    this.#step(event.key.startsWith("ArrowU") || event.key.startsWith("ArrowD") ? by : by * this.along);
+  };
+
   /** Turns the gears a little with every frame, from where they stand; back to where they stood when it is done. */
   #run(): void {
     cancelAnimationFrame(this.#frame);
     const gears = [...this.renderRoot.querySelectorAll<SVGPathElement>(".teeth")];
-    if (!this.turning || !this.isConnected) {
-      for (const gear of gears) gear.removeAttribute("transform");
-      return;
-    }
     const fastest = Math.max(...gears.map((gear) => Math.abs(Number(gear.dataset["turns"]))), 1e-9);
-    const teeth = this.#layouts.shown?.wheels[0]?.teeth ?? 20;
+    const first = this.#layouts.shown?.wheels[0];
+    const teeth = first?.teeth ?? 20;
+    const by = (this.#teeth * 360) / teeth / (Math.abs(first?.turns ?? 0) || 1);
+    const turn = (angle: number): void => {
+      for (const gear of gears)
+        if (angle)
+          gear.setAttribute("transform", `rotate(${((angle * Number(gear.dataset["turns"])) % 360).toFixed(3)})`);
+        else gear.removeAttribute("transform");
+    };
+    if (!this.turning || !this.isConnected) return turn(by);
     let started: number | undefined;
     const step = (now: number): void => {
       if (wantsLess()) {
@@ -141,9 +165,7 @@ export class MwTrainDrawing extends Picture {
         return;
       }
       started ??= now;
-      const angle = (((now - started) / 1000 / pace) * 360) / teeth / fastest;
-      for (const gear of gears)
-        gear.setAttribute("transform", `rotate(${((angle * Number(gear.dataset["turns"])) % 360).toFixed(3)})`);
+      turn(by + (((now - started) / 1000 / pace) * 360) / teeth / fastest);
       this.#frame = requestAnimationFrame(step);
     };
     this.#frame = requestAnimationFrame(step);
@@ -157,7 +179,7 @@ export class MwTrainDrawing extends Picture {
 
   protected override updated(changed: Map<PropertyKey, unknown>): void {
     super.updated(changed);
-    if (this.turning || changed.has("turning")) this.#run();
+    if (this.turning || this.#teeth || changed.has("turning")) this.#run();
   }
 
   protected override render(): TemplateResult {
@@ -171,7 +193,25 @@ export class MwTrainDrawing extends Picture {
         ${said.verdicts.map((verdict) => html`<p class="fault" part="verdict">${verdict}</p>`)}
         ${changed ? html`<p part="dashed">${this.#reports.dashed}</p>` : nothing}
         ${said.rest ? html`<p part="rest">${said.rest}</p>` : nothing}
-        <button type="button" @click=${this.#turn}>${this.turning ? this.#shop.holdStill : this.#shop.letTurn}</button>
+        <span class="keys" role="group" aria-label=${this.#shop.letTurn} @keydown=${this.#pressed}
+          ><button type="button" class="run" @click=${this.#turn}>
+            ${this.turning ? this.#shop.holdStill : this.#shop.letTurn}</button
+          ><button
+            type="button"
+            aria-label=${this.#shop.toothBack}
+            title=${this.#shop.toothBack}
+            @click=${() => this.#step(-1)}
+          >
+            ↺</button
+          ><button
+            type="button"
+            aria-label=${this.#shop.toothOn}
+            title=${this.#shop.toothOn}
+            @click=${() => this.#step(1)}
+          >
+            ↻
+          </button></span
+        >
       </div>
       ${this.fallback()}`;
   }

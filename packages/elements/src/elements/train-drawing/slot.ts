@@ -1,7 +1,7 @@
 import { nothing, svg, type SVGTemplateResult } from "lit/html.js";
 import type { Bounded } from "@meshwright/calc/exact";
 import type { PlacedMount } from "@meshwright/calc/layout";
-import { hatching, roomFor, round } from "../../shared/drawn/index.js";
+import { hatching, linesOf, roomFor, round } from "../../shared/drawn/index.js";
 import { between, type LengthText } from "./dimensions.js";
 import { circle, cross } from "./ink.js";
 import { reachOf, type Sheet } from "./sheet.js";
@@ -150,16 +150,16 @@ export function drawSlot(
   ];
   const { rows, placed } = inRows(notes, width, em);
   const below = band + tall;
-  const caption = words.caption(factor);
+  const caption = linesOf(words.caption(factor), (width / em) * 0.95);
   const floor = below + (rows * 1.25 + 0.3) * em;
   return {
-    height: floor + 1.2 * em - top,
+    height: floor + (1.25 * caption.length - 0.05) * em - top,
     picture: svg`<path class="hatch" d=${hatched} /><path class="edge" d=${edges + limits.join("")} />
       ${holes.map((hole) => svg`<path class="edge" d=${circle(x(hole), line, clear * 0.8)} />`)}
       ${other ? svg`<path class="article" d=${circle(x(other), line, 0.36 * em) + `M${x(other)} ${band}v${tall}`} />` : nothing}
       <path class="axis" d=${circle(axis, line, 0.3 * em)} /><path class="fine" d=${cross(axis, line, 0.55 * em) + `M${axis} ${round(line + clear)}V${round(below + 0.25 * em)}`} />
       ${lack}
       ${placed.map((note) => svg`<text class=${note.kind} x=${round(note.x)} y=${round(below + (note.row * 1.25 + 1.15) * em)} text-anchor=${note.anchor ?? "middle"}>${note.text}</text>`)}
-      <text class="few" x=${round(width / 2)} y=${round(floor + 0.9 * em)} text-anchor="middle">${caption}</text>`,
+      ${caption.map((line, n) => svg`<text class="few" x=${round(width / 2)} y=${round(floor + (0.9 + 1.25 * n) * em)} text-anchor="middle">${line}</text>`)}`,
   };
 }

@@ -84,7 +84,11 @@ export const styles = css`
     color: var(--_fault);
     font-size: 1em;
   }
-  button {
+  .keys {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.4em;
+    margin-top: 0.4em;
     font-size: 0.86em;
   }
   @media (forced-colors: active) {
@@ -93,8 +97,13 @@ export const styles = css`
       color: CanvasText;
     }
   }
-  @media (prefers-reduced-motion: reduce), print {
-    button {
+  @media (prefers-reduced-motion: reduce) {
+    .run {
+      display: none;
+    }
+  }
+  @media print {
+    .keys {
       display: none;
     }
   }

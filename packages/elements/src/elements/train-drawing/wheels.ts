@@ -87,6 +87,8 @@ export interface Drawn {
   readonly lettering: SVGTemplateResult;
   /** Where a count stands on the centre line. */
   readonly counts: readonly number[];
+  /** Whether counts were left out, because they would have stood on one another. */
+  readonly crowded: boolean;
 }
 
 /**
@@ -134,6 +136,16 @@ export function drawWheels(layout: Layout, sheet: Sheet, count: (teeth: number) 
       </g>`;
   });
 
+  const taken: [number, number, number, number][] = [];
+  let crowded = false;
+  /** Whether a text meets none that is lettered already; then its room is taken. */
+  const isFree = (text: string, x: number, base: number, size: number): boolean => {
+    const half = (roomFor(text) * size) / 2;
+    const room: [number, number, number, number] = [x - half, base - 0.85 * size, x + half, base + 0.25 * size];
+    if (taken.some((one) => one[0] < room[2] && room[0] < one[2] && one[1] < room[3] && room[1] < one[3])) return false;
+    taken.push(room);
+    return true;
+  };
   const lettering = bodies.map((body) => {
     const { wheel, x, root, rim, bore, reach, ring } = body;
     const nearer = nearerThan(body);
@@ -171,8 +183,12 @@ export function drawWheels(layout: Layout, sheet: Sheet, count: (teeth: number) 
       : [-half, half].every(
           (side) => clearOf(others(body), x + side, spot.y, 0.2 * em) && x + side > 0 && x + side < sheet.width,
         );
-    const label = fits ? wheel.label : undefined;
-    const lift = label === undefined ? 0 : spot.inside ? size * 0.3 : 1.05 * em;
+    const lifted = fits && wheel.label !== undefined ? (spot.inside ? size * 0.3 : 1.05 * em) : 0;
+    const isLettered = isFree(text, spot.x, spot.y - lifted, size);
+    if (!isLettered) crowded = true;
+    const below = spot.y + (spot.inside ? 0.75 * em : 0);
+    const label = isLettered && fits && isFree(wheel.label ?? "", spot.x, below, 0.88 * em) ? wheel.label : undefined;
+    const lift = label === undefined ? 0 : lifted;
 
     // Which way it turns; one arrow for an axis.
     let arrow: SVGTemplateResult | typeof nothing = nothing;
@@ -206,14 +222,15 @@ export function drawWheels(layout: Layout, sheet: Sheet, count: (teeth: number) 
     }
     const hidden = bodies.some((one) => one.x === x && isPlain(one));
     return svg`${arrow}${hidden ? nothing : svg`<path class="fine" d=${cross(x, y, bore + 0.3 * em)} />`}
-      <text class="count" x=${round(spot.x)} y=${round(spot.y - lift)} text-anchor="middle">${text}</text>
-      ${label ? svg`<text class="few" x=${round(spot.x)} y=${round(spot.y + (spot.inside ? 0.75 * em : 0))} text-anchor="middle">${label}</text>` : nothing}`;
+      ${isLettered ? svg`<text class="count" x=${round(spot.x)} y=${round(spot.y - lift)} text-anchor="middle">${text}</text>` : nothing}
+      ${label ? svg`<text class="few" x=${round(spot.x)} y=${round(below)} text-anchor="middle">${label}</text>` : nothing}`;
   });
 
   return {
     wheels: svg`${wheels}${layout.spans.map((span) => runs(span, sheet))}`,
     lettering: svg`${lettering}`,
     counts: bodies.filter(isPlain).map((body) => body.x),
+    crowded,
   };
 }
 

@@ -1,8 +1,8 @@
 import { render, type RenderOptions, type RootPart } from "lit/html.js";
 
-/** What stands beside what templates draw: the author's sign, a voice, styles of older browsers. */
+/** What stands beside what templates draw: the author’s sign, a voice, what floats, styles of older browsers. */
 const isApart = (node: Node): boolean =>
-  node.nodeName === "STYLE" || /^(heard|to-mend)$/.test((node as Partial<Element>).className ?? "");
+  node.nodeName === "STYLE" || /^(heard|to-mend|told|was)\b/.test((node as Partial<Element>).className ?? "");
 
 /** How many nodes templates have drawn in a place. */
 function sizeOf(place: Node): number {

@@ -5,6 +5,7 @@ import { MeshwrightElement } from "../element/index.js";
 import { figureWordsFor, wordsFor, type Words } from "../words/index.js";
 import { standsForBlock } from "./content.js";
 import { drawInto } from "./draw-into.js";
+import { fitTables } from "./fit-tables.js";
 import { speakerFor } from "./speaker.js";
 
 /** Keys that write, choose or move in a field are no short cuts of the page's. */
@@ -93,6 +94,7 @@ export abstract class DrawnElement extends MeshwrightElement {
     }
     super.update(changed);
     this.#part = drawInto(this.renderRoot, value, { host: this, isConnected: this.isConnected });
+    fitTables(this.renderRoot);
   }
 
   protected override createRenderRoot(): ShadowRoot {

@@ -2,6 +2,19 @@
 export const roomFor = (text: string): number =>
   [...text].reduce((sum, sign) => sum + (/[\u2e80-\uffef]/u.test(sign) ? 1 : 0.55), 0);
 
+/** A text in lines that are at most so many ems wide, where its words let it. */
+export function linesOf(text: string, room: number): readonly string[] {
+  const lines: string[] = [];
+  // Between words, or between the signs of scripts that have no blanks.
+  const pieces = text.match(/[\u2e80-\uffef]|[^\s\u2e80-\uffef]+\s*|\s+/gu) ?? [text];
+  for (const piece of pieces) {
+    const last = lines.at(-1);
+    if (last !== undefined && roomFor((last + piece).trimEnd()) <= room) lines[lines.length - 1] = last + piece;
+    else lines.push(piece);
+  }
+  return lines.map((line) => line.trim());
+}
+
 /** Path data: slanting strokes that fill a rectangle. */
 export function hatching(from: number, to: number, top: number, height: number, gap = 4): string {
   const [left, right] = from < to ? [from, to] : [to, from];

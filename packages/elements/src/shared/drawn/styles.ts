@@ -145,6 +145,54 @@ export const table = css`
   thead th {
     color: var(--_second);
   }
+  .wraps th,
+  .wraps td {
+    white-space: normal;
+  }
+  /* A list, where a table has no room: each cell in a line of its own, after what it stands under. */
+  .list,
+  .list :is(thead, tbody, tfoot, tr, th, td) {
+    display: block;
+    box-sizing: border-box;
+    width: auto;
+    min-width: 0;
+    position: static;
+  }
+  .list thead th:not(:first-child),
+  .list td:empty,
+  .list .narrow {
+    display: none;
+  }
+  .list tr {
+    padding: 0.34em 0;
+    border-bottom: 1px solid var(--_line);
+  }
+  .list :is(th, td) {
+    border: 0;
+    padding: 0;
+    text-align: start;
+    white-space: normal;
+    overflow-wrap: anywhere;
+  }
+  .list td[data-head] {
+    display: flex;
+    flex-wrap: wrap;
+    justify-content: flex-end;
+    gap: 0 0.6em;
+  }
+  .list td[data-head]::before {
+    content: attr(data-head);
+    margin-inline-end: auto;
+    color: var(--_second);
+  }
+  @media print {
+    .paged td {
+      white-space: normal;
+    }
+    .scroll {
+      overflow: visible;
+    }
+  }
   .total > * {
     font-weight: 600;
     border-bottom: 1.5px solid currentColor;

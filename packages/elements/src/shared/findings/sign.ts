@@ -21,6 +21,11 @@ const styles = css`
     white-space: normal;
     color: CanvasText;
   }
+  /* Where a build cannot be read there is nothing that it would stand on. */
+  .to-mend.stands {
+    position: static;
+    margin: 0.6em 0;
+  }
   .to-mend button {
     all: unset;
     box-sizing: border-box;
@@ -132,13 +137,15 @@ export function drawSign(element: Subject, findings: readonly PageFinding[]): vo
     signs.delete(element);
     return;
   }
-  const sign = known ?? { place: element.ownerDocument.createElement("span"), findings, open: false };
+  // What keeps all of it from being read is said at once, in its place.
+  const isDark = findings.some((one) => one.severity === "error" && !one.element);
+  const sign = known ?? { place: element.ownerDocument.createElement("span"), findings, open: isDark };
   sign.findings = findings;
   if (!known) {
     signs.set(element, sign);
-    sign.place.className = "to-mend";
     dress(root, styles);
   }
+  sign.place.className = isDark ? "to-mend stands" : "to-mend";
   // Before what the element draws itself, which it may replace.
   if (sign.place.parentNode !== root) root.prepend(sign.place);
   draw(element, sign);

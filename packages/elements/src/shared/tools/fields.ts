@@ -19,11 +19,12 @@ export const fields = css`
   }
   .field {
     flex: 0 1 auto;
-    min-width: 8em;
+    min-width: min(8em, 100%);
     max-width: 100%;
   }
   .field > label,
   .hint {
+    overflow-wrap: anywhere;
     display: block;
     color: var(--_second);
     font-size: 0.86em;

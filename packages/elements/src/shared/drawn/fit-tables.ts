@@ -1,0 +1,62 @@
+const waiting = new Set<HTMLTableElement>();
+let sizes: ResizeObserver | undefined;
+/** Tables by the frame that they stand in. */
+const framed = new WeakMap<Element, HTMLTableElement>();
+
+const frameOf = (table: HTMLTableElement): HTMLElement => table.parentElement!;
+/** Whether a table is wider than what it stands in. */
+const isWide = (table: HTMLTableElement): boolean => table.offsetWidth > frameOf(table).clientWidth + 1;
+
+/** What each cell would stand under, written at the cell: a list has no columns. */
+function label(table: HTMLTableElement): void {
+  const heads = [...(table.tHead?.rows[0]?.cells ?? [])].map((cell) => cell.textContent!.replace(/\s+/g, " ").trim());
+  for (const body of table.tBodies)
+    for (const row of body.rows) {
+      let column = 0;
+      for (const cell of row.cells) {
+        const head = cell.localName === "td" && cell.colSpan === 1 ? heads[column] : undefined;
+        if (head) cell.dataset.head = head;
+        else delete cell.dataset.head;
+        column += cell.colSpan;
+      }
+    }
+}
+
+/** Once a frame for all tables together: each alone would lay the page out anew. */
+function fit(): void {
+  const tables = [...waiting].filter((table) => table.isConnected);
+  waiting.clear();
+  for (const { classList } of tables) classList.remove("wraps", "list");
+  const wide = tables.filter(isWide);
+  for (const { classList } of wide) classList.add("wraps");
+  const lists = wide.filter(isWide);
+  for (const table of lists) {
+    table.classList.replace("wraps", "list");
+    label(table);
+  }
+}
+
+function soon(table: HTMLTableElement): void {
+  if (!waiting.size) requestAnimationFrame(fit);
+  waiting.add(table);
+}
+
+/**
+ * Lets the tables below a root be what they have room for: as they are, with lines that wrap, or as lists, each cell with what it
+ * stands under. Looks again whenever their frames have another width.
+ */
+export function fitTables(root: ParentNode): void {
+  // Where there is no layout there is nothing to fit.
+  if (!globalThis.ResizeObserver) return;
+  for (const table of root.querySelectorAll("table")) {
+    sizes ??= new ResizeObserver((entries) => {
+      for (const { target } of entries) soon(framed.get(target)!);
+    });
+    const frame = frameOf(table);
+    if (framed.get(frame) === table) soon(table);
+    else {
+      framed.set(frame, table);
+      sizes.observe(frame);
+    }
+  }
+}
