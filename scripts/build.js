@@ -18,11 +18,12 @@ const wholeScripts = {
   notebook: { "notebook.js": "index.ts", "embed.js": "embed.ts" },
 };
 
-/** The same in two files, the second of which comes later: the files and the sources that they begin with. */
+/** The same in several files, which come one after the other: the files and the sources that they begin with. */
 const splitScripts = {
   elements: {
     first: ["meshwright-article.js", "article.ts"],
     second: ["meshwright-second.js", "second.ts"],
+    third: ["meshwright-third.js", "third.ts"],
     // They meet on the class of this element.
     tag: "mw-build",
   },
@@ -86,21 +87,22 @@ async function buildScripts(name) {
   }
   const split = splitScripts[name];
   if (split) {
-    const files = await splitScript({ ...splitSources(name), banner: banner(version) });
-    for (const place of ["first", "second"]) {
+    const { codes } = await splitScript({ ...splitSources(name), banner: banner(version) });
+    for (const [place, code] of Object.entries(codes)) {
       const [file] = split[place];
-      writeFileSync(at("packages", name, "dist", file), files[place]);
+      writeFileSync(at("packages", name, "dist", file), code);
       written.push(file);
     }
   }
   return written;
 }
 
-/** What a script in two files is made from. */
+/** What a script in several files is made from. */
 export function splitSources(name = "elements") {
-  const { first, second, tag } = splitScripts[name];
+  const { first, tag, ...others } = splitScripts[name];
   const source = ([, path]) => at("packages", name, "src", path);
-  return { first: source(first), second: source(second), tag, secondFile: second[0] };
+  const later = Object.entries(others).map(([place, one]) => ({ name: place, input: source(one), file: one[0] }));
+  return { first: source(first), later, tag };
 }
 
 /** The languages as classic scripts, beside the self-contained ones that load them: `figures-de.js`, `words-de.js`. */

@@ -23,6 +23,7 @@ const mounts = {
   "/calc/": at("packages", "calc", "dist"),
   "/seeds/": at("seeds"),
   "/api/": at("dist", "api"),
+  "/guide/minisearch/": at("node_modules", "minisearch", "dist", "es"),
 };
 
 const server = staticServer(mounts);

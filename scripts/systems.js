@@ -1,6 +1,6 @@
 // npm run test:systems: articles in whole systems, written as an author writes there. Names choose systems. --write: the outcome
 // becomes what the guide shows.
-import { existsSync, readFileSync, readdirSync } from "node:fs";
+import { cpSync, existsSync, readFileSync, readdirSync } from "node:fs";
 import { isDeepStrictEqual } from "node:util";
 import { pathToFileURL } from "node:url";
 import { build } from "./build.js";
@@ -48,6 +48,7 @@ async function attempt(name, notebook) {
     const version = row.needs.npm ? versionOfNpm(row.made) : versionOfProgram(row.made);
     return { outcome: { version, steps: t.steps, outcomes: t.outcomes } };
   } catch (error) {
+    await t.keep();
     return { error };
   } finally {
     await t.stop();
@@ -89,8 +90,10 @@ export async function testSystems(words = []) {
   const next = asked.length === 0 ? found : { ...now, ...found };
   if (words.includes("--write") && failed === 0) {
     await writeFormatted(recordFile, JSON.stringify(next), "json");
-    const { writeSystems } = await import("./systems-page.js");
-    await writeSystems();
+    const pictures = at("reports", "systems", "pictures");
+    if (existsSync(pictures)) cpSync(pictures, at("demo", "guide", "systems"), { recursive: true });
+    const { writePages } = await import("../demo/make.js");
+    await writePages();
   } else if (failed === 0 && !isDeepStrictEqual(next, now))
     process.stdout.write("The guide shows another outcome: npm run test:systems -- --write\n");
   return { passed, failed };

@@ -40,7 +40,7 @@ const isLanguage = /[\\/]languages[\\/]\w+[\\/](?!en\.)[a-z]{2,3}(-[A-Za-z]+)*\.
 const loadersOfClassicScripts = {
   name: "loaders-of-classic-scripts",
   resolveId: (id, importer) =>
-    /^\.\/load(-second)?\.js$/.test(id) && importer?.startsWith(elements)
+    /^\.\/load(-more)?\.js$/.test(id) && importer?.startsWith(elements)
       ? join(dirname(importer), id.replace(".js", "-classic.ts"))
       : null,
 };
@@ -317,34 +317,47 @@ const facetsApart = {
 };
 const isKind = (path) => existsSync(path) && /^export const effect:/m.test(readFileSync(path, "utf8"));
 
-/** Takes the place of Rollup's loader: hands what one file has made on to the other. */
+/** Takes the place of Rollup's loader: hands what one file has made on to the others. */
 const register = `
-var System={register:function(deps,declare){var made=declare(put,{});(made.setters||[]).forEach(function(set){set(shared);setters.push(set)});made.execute()}},
-shared={},setters=[];
-function put(name,value){
-typeof name==="object"?Object.assign(shared,name):shared[name]=value;
-setters.forEach(function(set){set(shared)});
+var made={},heard={};
+function systemOf(name){
+var own=made[name]={},sets=heard[name]=[];
+function put(key,value){
+typeof key==="object"?Object.assign(own,key):own[key]=value;
+sets.forEach(function(set){set(own)});
 return value}
+return{register:function(deps,declare){
+var it=declare(put,{});
+(it.setters||[]).forEach(function(set,n){var from=deps[n].slice(2,-3);set(made[from]);heard[from].push(set)});
+it.execute()}}}
+var System=systemOf("first");
 `;
 
 /**
- * A classic script in two files: the first holds what runs at once, the second what may come later and takes from the first what both
- * need. They meet on the class of an element; a first file of another build is left alone.
+ * A classic script in several files: the first holds what runs at once, the others what may come later, each with what it takes from
+ * those before. They meet on the class of an element; a first file of another build is left alone.
  *
- * @returns the code of both
+ * @returns the code of each by its name, and the modules that each was put together from
  */
-export async function splitScript({ first, second, tag, secondFile, banner = "" }) {
-  const entry = "\0second";
-  const both = {
-    name: "both-files",
-    resolveId: (id) => (id === entry ? entry : id === first || id === second ? { id, moduleSideEffects: true } : null),
-    load: (id) => (id === entry ? `import ${JSON.stringify(first)};\nimport ${JSON.stringify(second)};` : null),
+export async function splitScript({ first, later, tag, banner = "" }) {
+  const entries = later.map(({ name }) => `\0${name}`);
+  const inputs = [first, ...later.map(({ input }) => input)];
+  const all = {
+    name: "all-files",
+    resolveId: (id) => (entries.includes(id) ? id : inputs.includes(id) ? { id, moduleSideEffects: true } : null),
+    load: (id) =>
+      entries.includes(id)
+        ? inputs
+            .slice(0, entries.indexOf(id) + 2)
+            .map((input) => `import ${JSON.stringify(input)};`)
+            .join("\n")
+        : null,
   };
   const bundle = await rollup({
-    input: { first, second: entry },
+    input: { first, ...Object.fromEntries(later.map(({ name }) => [name, `\0${name}`])) },
     onwarn,
     preserveEntrySignatures: "allow-extension",
-    plugins: [both, ...pluginsFor("iife"), facetsApart].sort((one) => (one === facetsApart ? -1 : 0)),
+    plugins: [all, ...pluginsFor("iife"), facetsApart].sort((one) => (one === facetsApart ? -1 : 0)),
     treeshake: { moduleSideEffects: true, propertyReadSideEffects: false },
   });
   const { output } = await bundle.generate({
@@ -356,38 +369,36 @@ export async function splitScript({ first, second, tag, secondFile, banner = "" 
     systemNullSetters: false,
   });
   await bundle.close();
-  const chunks = Object.fromEntries(output.map((chunk) => [chunk.fileName, chunk]));
+  const chunks = Object.fromEntries(output.map((chunk) => [chunk.name, chunk]));
+  if (output.length !== inputs.length)
+    throw new Error(`${inputs.length} files are expected; ${output.map((one) => one.fileName).join(", ")}.`);
   for (const chunk of output)
     if (chunk.code.includes("meshwrightLanguages")) chunk.code = (await hashTable()) + chunk.code;
-  if (output.length !== 2) throw new Error(`Two files are expected; ${output.map((one) => one.fileName).join(", ")}.`);
-  const id = createHash("sha256")
-    .update(chunks["first.js"].code)
-    .update(chunks["second.js"].code)
-    .digest("base64")
-    .slice(0, 8);
-  const home = `customElements.get(${JSON.stringify(tag)})`;
-  const later = inAscii(
-    await minified(
+  const hash = createHash("sha256");
+  for (const name of ["first", ...later.map((one) => one.name)]) hash.update(chunks[name].code);
+  const id = hash.digest("base64").slice(0, 8);
+  const codes = {};
+  const files = {};
+  for (const [n, { name, file }] of later.entries()) {
+    const before = later[n - 1]?.name ?? "first";
+    const code = await minified(
       `(function(home){
-if(!home||!home.more||!home.more(${JSON.stringify(id)},function(System){${chunks["second.js"].code}}))
-console.warn("Meshwright: ${secondFile} and the file before it are not of one build; the page stays as it is.")
-})(globalThis.customElements&&${home})`,
-    ),
-  );
-  const code = banner + later;
-  const hash = `sha384-${createHash("sha384").update(code).digest("base64")}`;
-  const early = inAscii(
-    await minified(
-      `(function(meshwrightSecond){if(!globalThis.HTMLElement)return;${register}
-${chunks["first.js"].code}
-var home=${home};
-if(home&&!home.more)home.more=function(id,run){return id===${JSON.stringify(id)}&&(run(System),true)};
-})(${JSON.stringify([secondFile, hash])})`,
-    ),
+if(!home||!home.more||!home.more(${JSON.stringify(id)},${JSON.stringify(name)},${JSON.stringify(before)},function(System){${chunks[name].code}}))
+console.warn("Meshwright: ${file} and the files before it are not of one build; the page stays as it is.")
+})(globalThis.customElements&&customElements.get(${JSON.stringify(tag)}))`,
+    );
+    codes[name] = banner + inAscii(code);
+    files[name] = [file, `sha384-${createHash("sha384").update(codes[name]).digest("base64")}`];
+  }
+  const early = await minified(
+    `(function(meshwrightFiles){if(!globalThis.HTMLElement)return;${register}
+${chunks.first.code}
+customElements.whenDefined(${JSON.stringify(tag)}).then(function(home){
+if(!home.more)home.more=function(id,name,before,run){return id===${JSON.stringify(id)}&&made[before]&&(made[name]||run(systemOf(name)),true)}});
+})(${JSON.stringify(files)})`,
   );
   return {
-    first: banner + early,
-    second: code,
-    modules: { first: chunks["first.js"].modules, second: chunks["second.js"].modules },
+    codes: { first: banner + inAscii(early), ...codes },
+    modules: Object.fromEntries(Object.entries(chunks).map(([name, { modules }]) => [name, modules])),
   };
 }

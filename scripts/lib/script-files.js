@@ -5,7 +5,7 @@ import { brotliCompressSync } from "node:zlib";
 import { at } from "./paths.js";
 
 /** The tags that a source registers, in its own order. */
-function registeredBy(source) {
+export function registeredBy(source) {
   const text = readFileSync(at("packages", "elements", "src", source), "utf8");
   const classes = [...text.matchAll(/^define\(([^)]*)\);/gm)].flatMap(([, list]) => list.match(/Mw\w+/g) ?? []);
   return classes.map((name) => name.replace(/(?<!^)([A-Z])/g, "-$1").toLowerCase());
@@ -16,8 +16,9 @@ function purposeOf(file) {
   const [, table, language] = /^(figures|findings|reports|words|tools)-([\w-]+)\.js$/.exec(file) ?? [];
   if (table) return { table, language };
   if (file === "meshwright.js") return { elements: registeredBy("all.ts") };
-  if (file === "meshwright-article.js") return { elements: registeredBy("article.ts"), brings: "meshwright-second.js" };
-  return { elements: registeredBy("second.ts") };
+  if (file === "meshwright-article.js")
+    return { elements: registeredBy("article.ts"), brings: ["meshwright-second.js", "meshwright-third.js"] };
+  return { elements: registeredBy(file.includes("second") ? "second.ts" : "third.ts") };
 }
 
 /** Each script of `packages/elements/dist` by its name. */

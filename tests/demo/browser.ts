@@ -48,7 +48,11 @@ export async function browserFor(
 
 /** The demo, and a browser that opens its pages. */
 export async function demoBrowser(): Promise<DemoBrowser> {
-  const mounts = { "/": folder("demo"), "/meshwright/": folder("packages/elements/dist") };
+  const mounts = {
+    "/": folder("demo"),
+    "/meshwright/": folder("packages/elements/dist"),
+    "/guide/minisearch/": folder("node_modules/minisearch/dist/es"),
+  };
   const server = staticServer(mounts, { headers: { "content-security-policy": "default-src 'self'" } });
   const { browser, address, close } = await browserFor(server);
   return {

@@ -47,6 +47,7 @@ describe("the guide", () => {
     for (const link of elements.filter(({ tagName }) => tagName === "a")) {
       const [file, anchor] = attributesOf(link).href!.split("#");
       if (file?.startsWith("../")) continue;
+      expect([...names, ""].map((one) => one.replace("guide/", ""))).toContain(file);
       const target = file ? elementsIn(sourceOf(`guide/${file}`)) : elements;
       if (anchor) expect(target.map((element) => attributesOf(element).id)).toContain(anchor);
     }
@@ -70,7 +71,7 @@ describe("the README", () => {
   test("its lines for a blog are right", () => {
     const { differences, compared } = checkFigures(fences("html").join("\n"));
     expect(differences).toEqual([]);
-    expect(compared).toBeGreaterThanOrEqual(5);
+    expect(compared).toBeGreaterThanOrEqual(3);
   });
 
   test("its example for developers comes to what it says", async () => {
@@ -86,7 +87,7 @@ describe("the README", () => {
       ...values: unknown[]
     ) => () => void;
     make(...Object.values(scope))();
-    expect(checks).toHaveLength(2);
+    expect(checks).toHaveLength(1);
     for (const [found, wanted] of checks) expect(found).toEqual(wanted);
   });
 });

@@ -54,6 +54,7 @@ const breaking: [rule: string, file: string, imported: string][] = [
     [
       ["model", "keeping"],
       ["writing", "model"],
+      ["embed", "model"],
       ["keeping", "frame"],
       ["frame", "page"],
       ["start", "post"],

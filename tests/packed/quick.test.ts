@@ -90,7 +90,7 @@ async function compiled(files: readonly string[], resolution: "bundler" | "noden
   return (await nodeIn(folder, commandOf("typescript-native", "tsc"), "-p", project)).output.trim();
 }
 
-/** Every example of the doc comments and of the READMEs, as a program of its own with its imports. */
+/** Every example of the doc comments, of the READMEs and of the guide, as a program of its own with its imports. */
 async function programs(): Promise<readonly string[]> {
   const sources = at("packages", "calc", "src");
   const comments = filesBelow(sources, (path) => path.endsWith(".ts")).flatMap((path) =>
@@ -99,9 +99,16 @@ async function programs(): Promise<readonly string[]> {
   const readmes = ["README.md", ...published.map((name) => `packages/${name}/README.md`)].flatMap((path) =>
     fencesIn(readFileSync(at(path), "utf8"), "ts"),
   );
+  const shown = /<code data-snippet="ts"\s*>([^<]*)<\/code\s*>/g;
+  const guide = filesBelow(at("demo", "guide"), (path) => path.endsWith(".html")).flatMap((path) =>
+    [...readFileSync(path, "utf8").matchAll(shown)]
+      .map(([, text]) => text!.replace(/&gt;/g, ">").replace(/&lt;/g, "<").replace(/&amp;/g, "&"))
+      .filter((text) => text.includes("// =>")),
+  );
+  expect(guide.length).toBeGreaterThan(1);
   mkdirSync(join(folder, "examples"), { recursive: true });
   const made = await Promise.all(
-    [...comments, ...readmes].map(async (code, n) => {
+    [...comments, ...readmes, ...guide].map(async (code, n) => {
       // What a file keeps to its folder has examples as well, for those who work there.
       if (!(await isPublic(code))) return [];
       const path = `examples/${n + 1}.ts`;

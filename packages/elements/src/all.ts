@@ -5,7 +5,7 @@
 import { fitFigures, motionFigures } from "@meshwright/calc/report";
 import { addFigures } from "./shared/drawn/index.js";
 import { define } from "./shared/element/index.js";
-import { makeWhole } from "./second/index.js";
+import { makeWhole } from "./third/index.js";
 import { MwBuild } from "./elements/build/index.js";
 import { MwChangeTable } from "./elements/change-table/index.js";
 import { MwCountFinder } from "./elements/count-finder/index.js";

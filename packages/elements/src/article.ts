@@ -6,9 +6,9 @@
 import { MwBuild } from "./elements/build/index.js";
 import { MwTeeth } from "./elements/teeth/index.js";
 import { MwValue } from "./elements/value/index.js";
-import { loadSecond } from "./load-second.js";
+import { loadMore } from "./load-more.js";
 import { define } from "./shared/element/index.js";
 import { later } from "./later.js";
 
 define(MwBuild, MwTeeth, MwValue);
-later(loadSecond, MwBuild);
+later(loadMore, MwBuild);

@@ -2,7 +2,7 @@
  * Every element's class, none of them registered: `define(MwTeeth)` does that, `@meshwright/elements/all` for all of them.
  * @module
  */
-export { define, makeWhole } from "./second/index.js";
+export { define, makeWhole } from "./third/index.js";
 export { MeshwrightElement } from "./shared/element/index.js";
 export { DrawnElement } from "./shared/drawn/index.js";
 export { MwBuild } from "./elements/build/index.js";

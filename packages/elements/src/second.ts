@@ -1,12 +1,7 @@
 /**
- * What an article's second file brings.
+ * What comes second: what a hand on the page needs.
  * @module
  */
-import { MwEdits } from "./elements/edits/index.js";
-import { MwOverdriveGauge } from "./elements/overdrive-gauge/index.js";
-import { MwRatioSummary } from "./elements/ratio-summary/index.js";
-import { define } from "./shared/element/index.js";
-import { makeWhole } from "./second/index.js";
+import { makeReady } from "./second/index.js";
 
-makeWhole();
-define(MwRatioSummary, MwOverdriveGauge, MwEdits);
+makeReady();

@@ -30,6 +30,7 @@ export interface Difference {
 /** Something odd about an element, such as an attribute that nobody reads. Lines and columns count from 1. */
 export type Warning = Pick<Difference, "line" | "column" | "element" | "message">;
 
+/** What a check of a text came to. */
 export interface Checked {
   readonly differences: readonly Difference[];
   /** How many elements were compared. */
@@ -40,6 +41,7 @@ export interface Checked {
   readonly notChecked: Readonly<Record<string, number>>;
 }
 
+/** How a text is read. */
 export interface CheckOptions {
   /** What the text is written in; HTML where not said. */
   readonly format?: Format | undefined;

@@ -2,6 +2,7 @@
 // the command as to the page.
 import {
   askedFindings,
+  driveFindings,
   isUnsaid,
   readEmbedded,
   sayCard,
@@ -331,8 +332,8 @@ export class Builds {
       ...passedOver(Object.keys(element.attributes), script !== undefined),
     ];
     const all = [...findings, ...besides];
-    const isThere = build !== undefined && !besides.some(isError);
-    return { element, build: isThere ? build : undefined, why: all, odd: isThere ? all : [] };
+    if (!build || besides.some(isError)) return { element, build: undefined, why: all, odd: [] };
+    return { element, build, why: all, odd: [...all, ...driveFindings(build, mode || undefined)] };
   }
 
   /** The language that an element stands in. */

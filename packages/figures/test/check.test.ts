@@ -65,6 +65,10 @@ describe("checkFigures", () => {
     expect(
       warned(`<mw-build stages="" target="1 to 2">${script}</mw-build><mw-value of="front">16.00</mw-value>`),
     ).toEqual([1, "1 <mw-build> /stages: The build is read from script; stages, target beside it is passed over."]);
+    const full = build.replace("<mw-build", '<mw-build battery="3 cells lipo" controller="12 V"');
+    expect(warned(full)).toEqual([
+      ...[0, "1 <mw-build> /controller/maxVolts: 3 full cells reach 12.60 V, not 11.1. Controller limit: 12 V."],
+    ]);
     expect(warned(build.replace("<mw-build", "<mw-build zoetrope=1"))).toEqual([
       ...[0, "1 <mw-build> /zoetrope: <mw-build> has no attribute zoetrope."],
     ]);

@@ -659,7 +659,7 @@ export const rows = [
       try {
         const headers = { "access-control-allow-origin": "*", "cross-origin-resource-policy": "cross-origin" };
         const files = [
-          ...["meshwright-article.js", "meshwright-second.js", "meshwright.js"],
+          ...["meshwright-article.js", "meshwright-second.js", "meshwright-third.js", "meshwright.js"],
           ...["figures", "reports", "words", "tools"].map((kind) => `${kind}-de.js`),
         ];
         const put = (folder, changed) => {

@@ -27,6 +27,7 @@ export async function readsAlive(t, url, { more = [], place = "page", inside = "
     assert.equal(answer.status(), 200, url);
     await until(() => page.evaluate(() => alive()), `${place}: living figures at ${url}: ${wrong.join("\n")}`, 15_000);
     await page.evaluate(() => settled());
+    if (!/no plugin|nothing installed/.test(place)) await t.picture(page, "page");
     const seen = await page.evaluate(async (where) => {
       const before = reads(where);
       const builds = document.querySelectorAll("mw-build").length;

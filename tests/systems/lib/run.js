@@ -1,7 +1,7 @@
 // What a row has in hand: folders, servers and a browser of its own, all of which end with it.
 import assert from "node:assert/strict";
 import { spawn } from "node:child_process";
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
@@ -19,7 +19,7 @@ export async function until(question, what, longest = 30_000) {
   for (;;) {
     const answer = await Promise.resolve(question()).catch(() => undefined);
     if (answer) return answer;
-    if (Date.now() > end) throw new Error(`Never came: ${what}`);
+    if (Date.now() > end) throw new Error(`Never came: ${typeof what === "function" ? what() : what}`);
     await delay(100);
   }
 }
@@ -35,6 +35,7 @@ export async function freePort() {
 
 /** Every program that was started, by any row: none outlives the run. */
 const children = new Set();
+const folders = new Set();
 const endAll = () => {
   for (const child of children) {
     try {
@@ -43,6 +44,7 @@ const endAll = () => {
       // It has ended by itself.
     }
   }
+  for (const folder of folders) rmSync(folder, { recursive: true, force: true, maxRetries: 3 });
 };
 process.once("exit", endAll);
 for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.once(signal, () => process.exit(1));
@@ -50,9 +52,12 @@ for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.once(signal, () =>
 /** Begins a row. `stop` ends all that it has begun. */
 export async function begin(name) {
   const folder = mkdtempSync(join(tmpdir(), `systems-${name}-`));
+  folders.add(folder);
   const endings = [];
   const steps = [];
   const outcomes = [];
+  const pages = [];
+  const pictured = new Set();
   let browser;
   const t = {
     name,
@@ -63,6 +68,14 @@ export async function begin(name) {
     found: (place, outcome) => void outcomes.push({ place, outcome }),
     steps,
     outcomes,
+    /** Shows a window to the guide's readers, the first of its name. */
+    async picture(page, what) {
+      const file = at("reports", "systems", "pictures", `${name}-${what}.jpg`);
+      if (pictured.has(what)) return;
+      pictured.add(what);
+      mkdirSync(dirname(file), { recursive: true });
+      await page.screenshot({ path: file, type: "jpeg", quality: 55, clip: { x: 0, y: 0, width: 1000, height: 640 } });
+    },
     write(path, text) {
       const file = join(folder, path);
       mkdirSync(dirname(file), { recursive: true });
@@ -71,7 +84,10 @@ export async function begin(name) {
     read: (path) => readFileSync(join(folder, path), "utf8"),
     /** Copies what an author installs into the site. */
     install: (from, to = "") => cpSync(at("dist", "integrations", from), join(folder, to), { recursive: true }),
-    copy: (from, to) => cpSync(from, join(folder, to), { recursive: true, dereference: true }),
+    copy: (from, to) => {
+      // Debian's packages point into each other; what points into one that is not here is left out.
+      cpSync(from, join(folder, to), { recursive: true, dereference: true, filter: (path) => existsSync(path) });
+    },
     /** Runs a program to its end; a failure is one of the row's. */
     async run(command, args, options = {}) {
       const { code, output } = await runProgram(command, args, { cwd: folder, ...options });
@@ -126,6 +142,7 @@ export async function begin(name) {
       });
       const context = own ? await browser.createBrowserContext() : browser;
       const page = await context.newPage();
+      pages.push(page);
       await page.setViewport({ width: 1280, height: 1000 });
       page.setDefaultTimeout(90_000);
       const wrong = [];
@@ -142,7 +159,8 @@ export async function begin(name) {
       return { page, wrong };
     },
     /** Keeps what a window shows, for whoever looks for what went wrong. */
-    async keep(page) {
+    async keep(page = pages.findLast((one) => !one.isClosed())) {
+      if (!page || page.isClosed()) return;
       mkdirSync(at("reports", "systems"), { recursive: true });
       await page.screenshot({ path: at("reports", "systems", `${name}.png`) }).catch(() => undefined);
       const html = await page.content().catch((error) => String(error));
@@ -152,6 +170,7 @@ export async function begin(name) {
       await browser?.close().catch(() => undefined);
       for (const end of endings.reverse()) await end();
       rmSync(folder, { recursive: true, force: true });
+      folders.delete(folder);
     },
   };
   return t;

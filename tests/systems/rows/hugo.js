@@ -48,7 +48,11 @@ export async function run(t, { post: written }) {
   await readsAlive(t, `${origin}/posts/limpet/`, { inside: "main", more, place: "page, edited and made ten times" });
 
   await feedReads(t, `${origin}/index.xml`, { whole: false });
-  excerptReads(t, await (await fetch(`${origin}/posts/`)).text());
+  for (const list of ["/posts/", "/"]) {
+    const text = await (await fetch(`${origin}${list}`)).text();
+    excerptReads(t, text, { place: list === "/" ? "excerpt on the first page" : "excerpt in a list" });
+    assert.equal(text.split("meshwright.js").length - 1, 1, "a list that shows figures has the script, once");
+  }
   assert.equal(
     readdirSync(t.folder("public", "meshwright")).includes("figures-de.js"),
     true,

@@ -1,13 +1,20 @@
 // Jekyll: a site with its usual theme and feed, as a folder on the author's disk.
+import { spawnSync } from "node:child_process";
+import { readFileSync } from "node:fs";
 import { excerptReads, feedReads, readsAlive, readsStill } from "../lib/reading.js";
 
 export const needs = { programs: ["jekyll", "jekyll-theme-minima", "ruby-jekyll-feed", "ruby-jekyll-seo-tag"] };
 export const made = "jekyll";
 
-const layout = (more) => `<!doctype html>
-<html lang="en">{%- include head.html -%}
-<body><main class="page-content">{{ content }}</main>${more}</body></html>
-`;
+/** The theme's own layout, copied into the site, with a line more before the end of the body. */
+const layout = (line) => {
+  const files = spawnSync("dpkg", ["-L", "jekyll-theme-minima"], { encoding: "utf8" }).stdout.split("\n");
+  const theme = readFileSync(
+    files.find((path) => path.endsWith("/_layouts/default.html")),
+    "utf8",
+  );
+  return theme.replace("</body>", `${line}\n</body>`);
+};
 
 function site(t, folder, origin, more) {
   t.write(
@@ -30,7 +37,9 @@ export async function run(t, { post: written }) {
   const page = `${origin}/2026/10/03/limpet.html`;
 
   t.step("Copy what lies in dist/integrations/jekyll into the site.");
-  t.step("Write {% include meshwright.html %} before </body> in _layouts/default.html.");
+  t.step(
+    "Write {% include meshwright.html %} before </body> in _layouts/default.html, which is the theme’s until you copy it.",
+  );
   t.step("Put what the notebook copies for Jekyll below the front matter of a file in _posts.");
   t.step("Run jekyll build.");
   site(t, "site", origin, "{% include meshwright.html %}");

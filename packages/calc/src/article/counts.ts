@@ -14,6 +14,7 @@ import { type Reporter, type Unsaid } from "./speaker.js";
 
 /** What may be wanted of an output. */
 export const wantedFigures = ["reduction", "travel", "speed", "lead"] as const;
+/** A figure that a count can be asked to bring. */
 export type WantedName = (typeof wantedFigures)[number];
 
 /** One count, set or tyre that comes near. */

@@ -14,6 +14,7 @@ export {
   type Column,
   sayChanges,
 } from "./changes.js";
+export { driveFindings } from "./drive-findings.js";
 export { sayEffects, sayWheels } from "./effects.js";
 export { standsForBlock } from "./block-content.js";
 export { type Content, hasDigit, standsForValue } from "./content.js";

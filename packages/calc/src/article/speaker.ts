@@ -55,6 +55,7 @@ export interface Unsaid {
   readonly findings: readonly Finding[];
 }
 
+/** Whether nothing could be said, and why. */
 export const isUnsaid = (said: unknown): said is Unsaid =>
   typeof said === "object" && said !== null && "findings" in said;
 

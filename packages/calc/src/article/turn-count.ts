@@ -23,6 +23,7 @@ export interface AskedTurns {
   readonly driven?: string;
 }
 
+/** What is typed about a box that was turned. */
 export type TurnField = "turnsIn" | "from" | "to" | "driver" | "driven";
 
 /** What `mw-turn-count` says. */

@@ -13,8 +13,10 @@ export const unmarkedFields = [
   ...(["teeth", "outside", "within", "shiftFrom", "shiftTo", "spanTeeth", "span", "spanNext", "spanWithin"] as const),
   ...(["centre", "centreWithin", "otherTeeth"] as const),
 ] as const;
+/** What is typed about a gear without a mark. */
 export type UnmarkedField = (typeof unmarkedFields)[number];
 
+/** What is known about a gear without a mark. */
 export interface AskedGear extends Readonly<Partial<Record<UnmarkedField, string>>> {
   /** Read between the jaws of a calliper, which take less than the diameter where the count is odd. */
   readonly jaws?: boolean;

@@ -59,6 +59,7 @@ export function measuredReduction(count: TurnCount): Bounded {
   return motor.over(wheel.times(share));
 }
 
+/** How a measurement stands to what the build says. */
 export interface Agreement {
   readonly measured: Bounded;
   /** `cannot tell`: both overlap, but the build may still lie outside of what was measured. */

@@ -30,4 +30,5 @@ export const elementAttributes = {
   "mw-turn-count": ["of"],
 } as const satisfies Readonly<Record<string, readonly string[]>>;
 
+/** The name of an element. */
 export type ElementTag = keyof typeof elementAttributes;

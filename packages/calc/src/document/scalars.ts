@@ -34,6 +34,7 @@ const day = [
 /** ECMA-402, SetNumberFormatDigitOptions. */
 export const increments = [1, 2, 5, 10, 20, 25, 50, 100, 200, 250, 500, 1000, 2000, 2500, 5000];
 
+/** What a value of each kind has to look like, by the letters of a shape. */
 export const scalars: Readonly<Record<string, Scalar>> = {
   id: {
     pattern: of("(?!.*--)[a-z][a-z0-9-]{0,99}"),

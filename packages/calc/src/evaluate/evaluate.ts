@@ -1,9 +1,9 @@
 import type { Build } from "../drivetrain/index.js";
 import { findingOf, type Finding, type FindingCode, type FindingValues } from "../stages/index.js";
+import { details } from "./details.js";
 import { Evaluation, type Further } from "./evaluation.js";
 import type { OutputEvaluation } from "./output.js";
-import { Splitting } from "./splitting.js";
-import { groupsOf, stepsOf } from "./steps.js";
+import type { Splitting } from "./splitting.js";
 
 /** What is odd about the drive as a whole. */
 function findingsOf(
@@ -30,12 +30,7 @@ function findingsOf(
   return findings;
 }
 
-const all: Further = {
-  steps: stepsOf,
-  groups: groupsOf,
-  findings: findingsOf,
-  split: (situation, outputs) => new Splitting(situation, outputs),
-};
+const all: Further = { ...details, findings: findingsOf };
 
 /**
  * Works a build out, as selected or in one of its modes. Lazy: reading two totals costs two totals.

@@ -5,6 +5,7 @@
  */
 export { type OutputChange, changeOf, difference } from "./change.js";
 export { Comparison, type ComparisonBase, type Scope, differenceOf } from "./comparison.js";
+export { detailsOf } from "./details.js";
 export type { Released } from "./drive.js";
 export { evaluate } from "./evaluate.js";
 export { Evaluation, totalsOf } from "./evaluation.js";

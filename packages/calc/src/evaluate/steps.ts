@@ -16,6 +16,7 @@ export interface Step {
   readonly runningBounds: Bounded;
 }
 
+/** What the stages of one group come to together. */
 export interface Group {
   readonly group: string;
   readonly reduction: Quantity;

@@ -1,3 +1,7 @@
+/**
+ * Exact numbers: fractions, intervals, rounding by the options of ECMA-402, lengths with units.
+ * @module
+ */
 export { Bounded, bounded, type BoundedInput } from "./bounded.js";
 export { MeshwrightError } from "./errors.js";
 export { format, type NumberStyle } from "./format.js";

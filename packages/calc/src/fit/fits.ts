@@ -18,6 +18,7 @@ export interface GearBody extends AxialBody, Toothed {
 /** What the pair has to fit: a build's mount. The shaft carries the driver, the hub the driven gear. */
 export type FitMount = Toothed & Omit<Mount, "stage">;
 
+/** Which pair is to be fitted, and into what. */
 export interface FitQuestion {
   readonly pair: ToothPair;
   readonly mount?: FitMount;
@@ -28,6 +29,7 @@ export interface FitQuestion {
   readonly plates?: readonly AdapterPlate[];
 }
 
+/** Whether a pair fits, with all that stands against it. */
 export interface Fit {
   readonly verdict: "fits" | "does not fit" | "cannot tell";
   readonly reasons: readonly Reason[];

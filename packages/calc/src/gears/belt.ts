@@ -39,6 +39,7 @@ export interface BeltChoice {
   readonly slack?: Approximate;
 }
 
+/** What the geometry of a belt or chain comes to. */
 export interface Belt {
   /** Why there are no figures. What is driven by the belt's back needs a third wheel, and its length hangs on that one. */
   readonly notKnown?:
@@ -70,9 +71,8 @@ function radii({ pitch, driver, driven }: Pulleys): readonly [sum: number, diffe
 
 /**
  * The pitch diameter of a pulley, so many pitches around; of a sprocket, on whose pitch circle the links lie as chords:
- * d = p / sin(180° / z) (ISO 606).
+ * d = p / sin(180° / z) (ISO 606). Pitch and answer are in millimetres.
  *
- * @param pitch in millimetres
  * @throws MeshwrightError `not-a-count`, `out-of-range`; `sprocket-too-small` for a sprocket of one tooth
  *
  * @example

@@ -28,6 +28,7 @@ export function pressureAngleOf({ pressureAngle = 20 }: Toothed): Rational {
   return angle.sign ? angle : refuse("out-of-range", "pressureAngle", 0, "more than 0 and up to 45 degrees");
 }
 
+/** How near two pitches are to each other. */
 export interface PitchComparison {
   /** `near`: equal pressure angles and modules less than 2.5 % apart: easily mistaken, not to be meshed. */
   readonly pitch: "same" | "near" | "different";

@@ -31,6 +31,7 @@ export interface WormBack {
   readonly verdict: "can be driven back" | "cannot" | "cannot tell";
 }
 
+/** What a worm and its wheel come to. */
 export interface WormDrive {
   /** Why lead angle and verdicts are absent. */
   readonly notKnown?: "pitch-not-given" | "diameter-not-given";

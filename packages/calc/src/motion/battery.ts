@@ -23,6 +23,7 @@ export const chemistries: Readonly<Record<ChemistryName, Chemistry>> = {
   lead: { nominal: "2", full: "2.4", source: "label of six cells, 12 V; end of a cyclic charge, 14.4 V" },
 };
 
+/** Volts of a pack, as labelled and when full. */
 export interface PackVolts {
   readonly nominal: Rational;
   readonly full: Rational;

@@ -22,6 +22,7 @@ export interface Neighbour<Choice> {
   readonly off: Bounded;
 }
 
+/** What answers a wanted figure: what is exact, and what can be had on either side of it. */
 export interface Solution<Choice> {
   /** The reduction that would give exactly what is wanted. */
   readonly reduction: Bounded;
@@ -51,6 +52,7 @@ function goalOf(wanted: Wanted) {
   return { goal, judge };
 }
 
+/** Which tooth count gives what is wanted: the whole counts on either side, and the one between them that would be exact. */
 export interface CountSolution extends Solution<number> {
   /** The count as a fraction. */
   readonly teeth: Bounded;

@@ -25,6 +25,7 @@ export interface Loaded {
   readonly to: RationalInput;
 }
 
+/** What a speed is asked for. */
 export interface SpeedQuestion {
   readonly motor: Motor;
   readonly volts: RationalInput;

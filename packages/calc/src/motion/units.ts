@@ -11,6 +11,7 @@ const sixtieths = {
   feetPerSecond: 1_097_280,
 };
 
+/** The units that a speed can be said in. */
 export const speedUnits = Object.keys(sixtieths) as readonly SpeedUnit[];
 
 /** Units of speed by the symbols that they are written with. */

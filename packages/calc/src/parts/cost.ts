@@ -2,6 +2,7 @@ import type { Part } from "../drivetrain/index.js";
 import { rational, type Rational } from "../exact/index.js";
 import { ceilOf } from "../gears/index.js";
 
+/** An amount in a currency. */
 export interface Money {
   readonly amount: Rational;
   readonly currency: string;

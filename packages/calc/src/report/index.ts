@@ -13,6 +13,7 @@ export {
   type MakersOf,
   figureIn,
 } from "./figure.js";
+export { figureAsked } from "./figure-asked.js";
 export { figureFrom } from "./figure-from.js";
 export { type Mounted, fitFigures, mountedIn } from "./fit-figures.js";
 export { commonFigures } from "./common-figures.js";

@@ -162,9 +162,13 @@ export type FigureName = keyof Vocabulary;
 export type FigureNameOf<Group> = {
   [Name in FigureName]: Vocabulary[Name]["by"] extends Group ? Name : never;
 }[FigureName];
+/** A unit that a figure can be shown in. */
 export type FigureUnit = (typeof quantities)[UnitOf][number];
+/** What a comparison counts. */
 export type FigureScope = (typeof scopes)[number];
+/** How an open differential is looked at. */
 export type FigureDrive = (typeof drives)[number];
+/** Which of several readings of a figure. */
 export type FigureMeasure = Listed<"measure">;
 /** What a percentage is measured against: one of the two axles by its id, or the mean of both. */
 // An axle may bear any id; these are offered by whatever completes words.
@@ -193,6 +197,7 @@ export const queryNames = [
   "drive",
 ] as const;
 
+/** The name of a field of a query. */
 export type QueryName = (typeof queryNames)[number];
 
 /** Which figure is asked for, in the words of the vocabulary. */

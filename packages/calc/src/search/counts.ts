@@ -30,6 +30,7 @@ export interface CountChoice {
   readonly off: Bounded;
 }
 
+/** The counts on either side of what is wanted, and the one that would be exact. */
 export interface CountsFound {
   /** What would give exactly what is wanted, where that follows from a simple proportion: a count, or a tyre's diameter in millimetres. */
   readonly exact?: Bounded;

@@ -56,6 +56,7 @@ export interface WantedOutput extends Wanted {
   readonly pieces?: number;
 }
 
+/** What a train is looked for with: stages, what they may be, and what every axle has to come to. */
 export interface TrainQuestion extends Asked {
   readonly stages: readonly StageChoice[];
   readonly outputs: readonly WantedOutput[];

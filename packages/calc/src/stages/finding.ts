@@ -11,6 +11,7 @@ export interface FindingTerm {
 
 /** A value that a finding's sentence needs: text of the document's own, a number, a term, a list, or the finding that is its reason. */
 export type FindingValue = string | number | FindingTerm | readonly (string | FindingTerm)[] | FindingCause;
+/** The values that a finding's sentence needs, by name. */
 export type FindingValues = Readonly<Record<string, FindingValue | undefined>>;
 
 /**

@@ -20,6 +20,7 @@ export type Stage =
   | PrintedStage
   | SelectableStage<Stage>;
 
+/** The kinds of stage, by name. */
 export type StageKind = Stage["kind"];
 
 /** A stage of one kind. */

@@ -125,7 +125,10 @@ function slip(document: Data, dice: Dice): Data {
     () => void (holder[key] = typeof value === "string" ? slipped(value, dice) : String(value as number)),
     () => void (holder[key] = typeof value === "number" ? value + dice.one([-1, 1, 0.5, 100]) : dice.one(wrong())),
     // What stands at another place, of the same name where there is one.
-    () => void (holder[key] = structuredClone(dice.one(holders)[key] ?? Object.values(dice.one(holders))[0])),
+    () => {
+      const other = dice.one(holders);
+      holder[key] = structuredClone(Object.hasOwn(other, key) ? other[key] : Object.values(dice.one(holders))[0]);
+    },
     () => void (Array.isArray(holder) ? holder.push(structuredClone(holder[0])) : (holder["x-more"] = { a: 1 })),
   ])();
   return copy;

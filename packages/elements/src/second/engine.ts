@@ -1,24 +1,16 @@
-import { edited, layOver } from "@meshwright/calc/document";
 import { unitsOf } from "@meshwright/calc/drivetrain";
-import { evaluate } from "@meshwright/calc/evaluate";
-import { versionOf } from "@meshwright/calc/report";
-import { errorOf, findingOf } from "@meshwright/calc/stages";
-import type { Engine } from "../shared/store/index.js";
+import { detailsOf } from "@meshwright/calc/evaluate";
+import { wantMore } from "../shared/element/index.js";
+import { leanEngine, type Engine } from "../shared/store/index.js";
 
-/** Works out everything, and says why something cannot be. */
-export const wholeEngine: Engine = {
-  edited: (article, before, request) =>
-    article && before
-      ? edited(article, before, request)
-      : { ok: false, findings: [errorOf("meaning", "no-build", "")] },
-  layOver(article, layer, known) {
-    const { dropped, ...state } = layOver(article, layer, known);
-    const told = dropped.map(({ address, label, why }) =>
-      findingOf("warning", "meaning", "change-dropped", address, { label, why }),
-    );
-    return { ...state, dropped: told };
-  },
+/** Works out all figures; changes values, and sends for more where anything else is to be changed. */
+export const readyEngine: Engine = {
+  ...leanEngine,
   unitsOf,
-  version: versionOf,
-  evaluate,
+  evaluate: detailsOf,
+  edited(article, before, request) {
+    const made = leanEngine.edited(article, before, request);
+    if (!made.ok) wantMore("third");
+    return made;
+  },
 };

@@ -1,6 +1,7 @@
 /**
- * What comes after an article's first file: whole reading and findings, links, keys beside counts, all figures.
+ * What comes after an article's first file: keys beside counts, sets, all figures, other languages. And what asks for the third.
  * @module
  */
-export { define } from "./define.js";
-export { makeWhole } from "./whole.js";
+export { mark } from "./mark.js";
+export { makeReady } from "./ready.js";
+export { CountTray, inSentence } from "./tray.js";

@@ -1,4 +1,5 @@
-// The self-contained article in its two files, in pages of their own: the second late, never, and in the middle of an edit.
+// The self-contained article in its three files, in pages of their own: those after the first late, never, and in the middle of
+// an edit.
 import { assert } from "@esm-bundle/chai";
 import { countIn, find, limpet, lineOf, press, type } from "./page.js";
 import type { MwTeeth } from "../elements/teeth/index.js";
@@ -25,7 +26,7 @@ const sentence =
   `the set <mw-teeth of="rear-ring">12 driving 35</mw-teeth>; stale <mw-value of="front">44.31</mw-value>, ` +
   `group <mw-value group="axle" of="rear">4.19</mw-value>, wrong <mw-value figure="laed">as it was</mw-value></p>`;
 
-describe("an article in two files", () => {
+describe("an article in three files", () => {
   let frame: HTMLIFrameElement;
   const view = (): View => frame.contentWindow as unknown as View;
   const page = (): Document => frame.contentDocument!;
@@ -42,7 +43,7 @@ describe("an article in two files", () => {
       addEventListener("unhandledrejection", (event) => errors.push(String(event.reason)));
       console.warn = (...all) => warnings.push(all.join(" "));
       const append = HTMLHeadElement.prototype.append;
-      document.head.append = (...nodes) => nodes.forEach((node) => node.src?.includes("-second") ? held.push(node) : append.call(document.head, node));`;
+      document.head.append = (...nodes) => nodes.forEach((node) => /-(second|third)\\.js/.test(node.src ?? "") ? held.push(node) : append.call(document.head, node));`;
     const text = `<!doctype html><html lang="en"><head><script>${hold}</script>
       <script src="${dist}meshwright-article.js" defer crossorigin="anonymous" ${pinned}></script></head>
       <body><mw-build id="limpet"><script type="application/json">${limpet}</script></mw-build>${body}</body></html>`;
@@ -54,17 +55,20 @@ describe("an article in two files", () => {
     await pause();
   }
 
-  /** Lets the second file through. */
-  async function letThrough(): Promise<void> {
-    await until(() => view().held.length, "the second file is asked for");
-    const [script] = view().held.splice(0);
-    const came = new Promise((done, fail) => {
-      script!.onload = done;
-      script!.onerror = fail;
-    });
-    page().head.appendChild(script!);
-    await came;
-    await pause();
+  /** Lets what was asked for through, in order; the third is asked for once a reader has changed something. */
+  async function letThrough(last: "second" | "third" = "third"): Promise<void> {
+    for (const name of ["second", "third"].slice(0, last === "second" ? 1 : 2)) {
+      await until(() => view().held.length, `the ${name} file is asked for`);
+      const script = view().held.shift()!;
+      assert.include(script.src, name);
+      const came = new Promise((done, fail) => {
+        script.onload = done;
+        script.onerror = fail;
+      });
+      page().head.appendChild(script);
+      await came;
+      await pause();
+    }
   }
 
   afterEach(() => {
@@ -97,10 +101,37 @@ describe("an article in two files", () => {
       await pause();
       assert.equal(field.value, "40");
     }
-    assert.lengthOf(view().held, 1, "the second file is asked for once");
+    assert.deepEqual(
+      view().held.map(({ src }) => src.replace(/^.*-/, "")),
+      ["second.js", "third.js"],
+      "each file is asked for once: the third, because a change is to be written into the address",
+    );
   });
 
-  it("moves nothing when the second file comes late, and has the same to say, and more", async () => {
+  it("has keys, sets and all figures by the second, whether the third comes or not", async () => {
+    await open();
+    await letThrough("second");
+    assert.equal(line().replace("11 driving 36", ""), asWritten);
+    const field = countIn(of("primary.driver"));
+    field.focus();
+    await pause();
+    const [, , more] = of("primary.driver").shadowRoot!.querySelectorAll<HTMLButtonElement>(".tray button");
+    more!.click();
+    await pause();
+    assert.include(line(), "article 15 to 62 the rear makes 40.62, inside");
+    assert.include(line(), "stale 41.53, group 4.19, wrong as it was");
+    const choice = of("rear-ring").shadowRoot!.querySelector("select")!;
+    choice.selectedIndex = 1;
+    choice.dispatchEvent(new Event("change", { bubbles: true }));
+    await pause();
+    // 16 in the place of 15, and the other ring: 24955/576 × 15/16 × (36/11) / (35/12) is 45.575….
+    assert.include(line(), "the rear makes 45.58");
+    field.blur();
+    await pause();
+    assert.isTrue(view().held.every(({ src }) => src.includes("third")));
+  });
+
+  it("moves nothing when the other files come late, and has the same to say, and more", async () => {
     await open();
     press(countIn(of("primary.driver")), "ArrowUp");
     await pause();
@@ -127,7 +158,7 @@ describe("an article in two files", () => {
     field.focus();
     type(field, "5");
     field.setSelectionRange(1, 1);
-    await letThrough();
+    await letThrough("second");
     assert.equal(of("primary.driven").shadowRoot!.activeElement, field);
     assert.equal(countIn(of("primary.driven")), field);
     assert.deepEqual([field.value, field.selectionStart], ["5", 1]);
@@ -166,7 +197,7 @@ describe("an article in two files", () => {
 
   it("leaves a page alone whose first file is of another build", async () => {
     await open();
-    const [script] = view().held.splice(0);
+    const [script] = view().held;
     const code = await (await fetch(script!.src)).text();
     const other = page().createElement("script");
     other.textContent = code.replace(/\.more\("[^"]+"/, '.more("another"');

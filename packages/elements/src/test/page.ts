@@ -1,5 +1,5 @@
 import { define } from "../shared/element/index.js";
-import { makeWhole } from "../second/index.js";
+import { makeWhole } from "../third/index.js";
 import { MwBuild } from "../elements/build/index.js";
 import { MwEdits } from "../elements/edits/index.js";
 import { MwOverdriveGauge } from "../elements/overdrive-gauge/index.js";

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { changesFrom, linkOf, parseBuild } from "@meshwright/calc/document";
 import type { Build, Change, ChangeSet } from "@meshwright/calc/drivetrain";
 import type { Stage } from "@meshwright/calc/stages";
-import { wholeEngine } from "../../src/second/engine.js";
+import { wholeEngine } from "../../src/third/engine.js";
 import { BuildStore, runOn } from "../../src/shared/store/index.js";
 
 runOn(wholeEngine);

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { changesFrom, linkOf, parseBuild } from "@meshwright/calc/document";
 import { changesOf, stagesOf, valueAt, type Build, type Change } from "@meshwright/calc/drivetrain";
 import { errorOf, type Stage } from "@meshwright/calc/stages";
-import { wholeEngine } from "../../src/second/engine.js";
+import { wholeEngine } from "../../src/third/engine.js";
 import { BuildStore, runOn } from "../../src/shared/store/index.js";
 
 // What comes with an article's second file; the first one's has a test of its own.

@@ -16,7 +16,7 @@ const lengthOf = (typed: string): string => (/^\d+([.,]\d+)?$/.test(typed) ? `${
 /**
  * One axle: its tyre, its two wheels, its speed, and taking it off.
  *
- * @attr of the axle
+ * @attr of - the axle
  */
 export class MwNotebookAxle extends NotebookPart {
   static readonly tag = "mw-notebook-axle";

@@ -56,7 +56,7 @@ const picture = (id: string): TemplateResult | typeof nothing => {
  * Lets something into the line, or puts another thing in the place of a stage: what it is, then the one sentence that asks for
  * it.
  *
- * @fires mw-notebook-let the id of what was let in; nothing where it was given up
+ * @fires mw-notebook-let - the id of what was let in; nothing where it was given up
  */
 export class MwNotebookLetIn extends NotebookPart {
   static readonly tag = "mw-notebook-let-in";

@@ -36,8 +36,8 @@ function spotsOf(build: Build): readonly (Spot & { readonly say: string })[] {
  * The line of drive, and under it what cannot be pointed at in a picture: places to let something in, the motor, the split, the
  * axles, the whole.
  *
- * @fires mw-notebook-choose what was chosen
- * @fires mw-notebook-let-in where something is to be let in
+ * @fires mw-notebook-choose - what was chosen
+ * @fires mw-notebook-let-in - where something is to be let in
  */
 export class MwNotebookLine extends NotebookPart {
   static readonly tag = "mw-notebook-line";

@@ -18,7 +18,7 @@ const wayOf = (mount: Mount | undefined): Way =>
 /**
  * How a pair's centre distance can be set, as people measure it, and whether the pair fits.
  *
- * @attr of the pair's stage
+ * @attr of - the pair's stage
  */
 export class MwNotebookMount extends NotebookPart {
   static readonly tag = "mw-notebook-mount";

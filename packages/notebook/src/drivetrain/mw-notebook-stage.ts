@@ -24,9 +24,9 @@ const plain = (name: string): string => name.replace(/[A-Z]/g, (letter) => ` ${l
 /**
  * One stage: what is known of it and how, its pitch and mount, what fits and why not, gears that fit, and what is fitted.
  *
- * @attr of the stage
- * @fires mw-notebook-replace the stage is to be another thing
- * @fires mw-notebook-count an address, what it was, and what it is now
+ * @attr of - the stage
+ * @fires mw-notebook-replace - the stage is to be another thing
+ * @fires mw-notebook-count - an address, what it was, and what it is now
  */
 export class MwNotebookStage extends NotebookPart {
   static readonly tag = "mw-notebook-stage";

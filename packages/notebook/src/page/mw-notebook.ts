@@ -62,8 +62,8 @@ const linkFromAddress = (): string | undefined => /^#build-([\w-]{4,})$/.exec(lo
 /**
  * The builder's notebook: drivetrain, parts, order, workshop and post on one page, kept in this browser.
  *
- * @attr example the address of a drivetrain to open a copy of
- * @attr offline the address of the worker that keeps this page for when there is no line
+ * @attr example - the address of a drivetrain to open a copy of
+ * @attr offline - the address of the worker that keeps this page for when there is no line
  */
 export class MwNotebook extends LitElement implements BuildHolder {
   static readonly tag = "mw-notebook";

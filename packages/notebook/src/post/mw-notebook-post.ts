@@ -2,8 +2,8 @@ import { html, nothing, type TemplateResult } from "lit";
 import { buildFromAttributes, readUnfinished } from "@meshwright/calc/document";
 import { changesOf, labelAt, stagesOf, type Build } from "@meshwright/calc/drivetrain";
 import { DOMParser as PostParser } from "prosemirror-model";
-import { NotebookPart, sheet } from "../frame/index.js";
-import type { Notebook, PostNode } from "../model/index.js";
+import { download, NotebookPart, sheet } from "../frame/index.js";
+import { fileName, type Notebook, type PostNode } from "../model/index.js";
 import {
   blocks,
   candidatesOf,
@@ -16,10 +16,12 @@ import {
   type Candidate,
   type FigureAttrs,
   type Match,
+  type Picture,
 } from "../writing/index.js";
 import { commands, PostEditor } from "./editor.js";
 import type { Framed } from "../embed/index.js";
 import { framingOf, frameView, type Framing } from "./frame-view.js";
+import { picturesView, pngOf } from "./pictures-view.js";
 import { publishView, scriptBeside, type Publishing, type Script } from "./publish.js";
 import { written } from "./styles.js";
 
@@ -40,6 +42,7 @@ export class MwNotebookPost extends NotebookPart {
     said: { state: true },
     framing: { state: true },
     isFraming: { state: true },
+    pictureSaid: { state: true },
   };
 
   declare private found: readonly Match[];
@@ -54,6 +57,7 @@ export class MwNotebookPost extends NotebookPart {
   /** The frame for hosts without scripts, once it has been measured. */
   declare private framing: Framing | undefined;
   declare private isFraming: boolean;
+  declare private pictureSaid: string | undefined;
   #framed: Framed = "drive-line";
   #editor: PostEditor | undefined;
   #kept: PostNode | undefined;
@@ -335,6 +339,12 @@ export class MwNotebookPost extends NotebookPart {
     );
   };
 
+  async #png(picture: Picture): Promise<void> {
+    const png = await pngOf(picture);
+    this.pictureSaid = png ? undefined : "This browser did not draw it; save it as SVG.";
+    if (png) download(fileName(this.session.notebook, `${picture.name}.png`), png, "image/png");
+  }
+
   readonly #copy = async (text: string): Promise<void> => {
     try {
       await navigator.clipboard.writeText(text);
@@ -355,6 +365,7 @@ export class MwNotebookPost extends NotebookPart {
       </div>
       ${this.#over()} ${this.#match()}
       ${this.said && !this.publishing.place ? html`<p role="status">${this.said}</p>` : nothing}
-      ${publishView(doc, this.build, this.publishing, this.script, { answer: this.#answer, copy: (text) => void this.#copy(text), said: this.said, frame: this.#frameView })}`;
+      ${publishView(doc, this.build, this.publishing, this.script, { answer: this.#answer, copy: (text) => void this.#copy(text), said: this.said, frame: this.#frameView })}
+      ${this.build ? picturesView(this.session, { png: (picture) => void this.#png(picture), copy: (text) => void this.#copy(text), said: this.pictureSaid }) : nothing}`;
   }
 }

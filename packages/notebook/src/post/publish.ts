@@ -1,17 +1,8 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { Build } from "@meshwright/calc/drivetrain";
 import type { Node } from "prosemirror-model";
-import { postToHtml, postToMarkdown, postToText } from "../writing/index.js";
-
-/** Where a post goes. */
-const places = {
-  blocks: ["a block editor", "Paste this as one block of your own HTML. It has no blank line inside: leave it so."],
-  html: ["a page of my own", "Paste this where the post is to stand."],
-  markdown: ["Markdown", "Save this as the post. Every element stands on one line, and must."],
-  frame: ["a site that allows frames", ""],
-  forum: ["a forum, or anywhere that takes only text", "The figures read as they are today, and stay so."],
-} as const;
-export type Place = keyof typeof places;
+import { handedOut as written } from "../writing/index.js";
+import { places, type Destination, type Place } from "./places.js";
 
 /** The answers that publishing needs. */
 export interface Publishing {
@@ -26,8 +17,7 @@ const placesFor = (file: Publishing["file"]): readonly Place[] =>
 /** What is handed out for a place. */
 function handedOut(doc: Node, build: Build | undefined, { file, place }: Publishing): string | undefined {
   if (file === undefined || place === undefined) return undefined;
-  if (place === "forum" || file === "no") return postToText(doc, build);
-  return place === "markdown" ? postToMarkdown(doc, build) : postToHtml(doc, build);
+  return written(doc, build, file === "no" ? "text" : places[place].writing);
 }
 
 /** The script, and the line that brings it: with its hash where the page can reach it. */
@@ -70,7 +60,9 @@ export function publishView(
   const { file, place } = publishing;
   const isFrame = file === "no" && place === "frame";
   const out = isFrame ? undefined : handedOut(doc, build, publishing);
-  const isAlive = file === "yes" && place !== "forum";
+  const destination: Destination | undefined = place && places[place];
+  const isAlive = file === "yes" && destination?.writing !== "text";
+  const integration = isAlive ? destination?.integration : undefined;
   return html`<h3>Publish it</h3>
     <p>
       Can you put a file on your site?
@@ -83,7 +75,7 @@ export function publishView(
       file
         ? html`<p>
             It goes into
-            ${placesFor(file).map((one) => html`<button type="button" aria-pressed=${String(place === one)} @click=${() => on.answer({ place: one })}>${places[one][0]}</button>`)}
+            ${placesFor(file).map((one) => html`<button type="button" aria-pressed=${String(place === one)} @click=${() => on.answer({ place: one })}>${places[one].name}</button>`)}
           </p>`
         : nothing
     }
@@ -91,17 +83,25 @@ export function publishView(
     ${
       out !== undefined && place
         ? html`<p>
-              ${file === "no" && place !== "forum" ? "Without the script the figures are text, as they read today. What is pasted stays right, and does not change." : places[place][1]}
+              ${file === "no" && destination?.writing !== "text" ? "Without the script the figures are text, as they read today. What is pasted stays right, and does not change." : places[place].say}
             </p>
             <p><label for="out">What to paste</label></p>
             <textarea id="out" class="out" rows="8" readonly .value=${out}></textarea>
             <p class="choices">
               <button type="button" class="copy" @click=${() => on.copy(out)}>Copy the post</button>
-              ${isAlive && script ? html`<a class="press" href=${script.address} download="meshwright.js">The script file</a>` : nothing}
+              ${isAlive && script && !integration ? html`<a class="press" href=${script.address} download="meshwright.js">The script file</a>` : nothing}
               <span role="status">${on.said ?? ""}</span>
             </p>
             ${
-              isAlive
+              integration
+                ? html`<p>
+                    Once for the whole site, install what lies in <code>integrations/${integration}</code>: it brings
+                    the script. Its README has the steps.
+                  </p>`
+                : nothing
+            }
+            ${
+              isAlive && !integration
                 ? html`<p>
                       Put the script beside your site’s other files, and this line once into every page, or the theme’s
                       footer:

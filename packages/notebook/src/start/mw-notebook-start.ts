@@ -28,8 +28,8 @@ const firstSentence: Asking = {
 /**
  * The empty notebook: a few questions, from the motor outwards, until there are totals.
  *
- * @fires mw-notebook-begun the drivetrain is whole enough to go on with by itself
- * @fires mw-notebook-way another way in was chosen: `example`, `file` or `paste`
+ * @fires mw-notebook-begun - the drivetrain is whole enough to go on with by itself
+ * @fires mw-notebook-way - another way in was chosen: `example`, `file` or `paste`
  */
 export class MwNotebookStart extends NotebookPart {
   static readonly tag = "mw-notebook-start";

@@ -10,6 +10,9 @@ const turnsText = (turns: Checked["measurement"]["wheelTurns"]): string =>
 
 const isNumber = (text: string): boolean => /^\d+(\.\d+)?$/.test(text) && Number(text) > 0;
 
+/** As long as this after an edit the code on the card is made anew. */
+const rest = 600;
+
 /** The card for the bench, what was read off it, and the log of runs. */
 export class MwNotebookWorkshop extends NotebookPart {
   static readonly tag = "mw-notebook-workshop";
@@ -40,27 +43,39 @@ export class MwNotebookWorkshop extends NotebookPart {
 
   static override properties = { code: { state: true }, said: { state: true } };
 
-  /** The code on the card: not made yet, too much for one, or of which address. */
-  declare private code: { readonly of: unknown; readonly address: string } | undefined;
+  /** The code on the card, drawn for one state of the drivetrain; none where it would be too fine. */
+  declare private code: { readonly of: unknown; readonly drawn: TemplateResult | undefined } | undefined;
   declare private said: string | undefined;
+  #waiting: ReturnType<typeof setTimeout> | undefined;
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    clearTimeout(this.#waiting);
+  }
 
   protected override updated(): void {
     const { build, notebook } = this.session;
-    if (build && this.code?.of !== build) void this.#makeCode(notebook);
+    clearTimeout(this.#waiting);
+    // A code takes longer to make than everything else on the page: it waits until the hands rest.
+    if (build && this.code?.of !== build) this.#waiting = setTimeout(() => void this.#makeCode(notebook), rest);
   }
 
   async #makeCode(notebook: Notebook): Promise<void> {
     const of = notebook.build;
     const link = await linkForBench(notebook);
-    if (of === this.build) this.code = { of, address: `${location.href.split(/[?#]/)[0]}#build-${link}` };
+    if (of !== this.build) return;
+    const isFar = reachOf(location.href) !== "disk";
+    this.code = { of, drawn: isFar ? codeOf(`${location.href.split(/[?#]/)[0]}#build-${link}`) : undefined };
   }
 
   /** The code for a phone in the garage, and how what is measured there comes back. */
   #phone(): TemplateResult {
     const reach = reachOf(location.href);
-    const drawn = this.code && reach !== "disk" ? codeOf(this.code.address) : undefined;
+    // A code of other counts is none.
+    const made = this.code?.of === this.build ? this.code : undefined;
+    const { drawn } = made ?? {};
     const words =
-      reach === "disk" || (this.code && !drawn)
+      reach === "disk" || (made && !drawn)
         ? "Too much for a code; save the file."
         : `The code opens these counts and mounts in the notebook on a phone. What is measured there comes back by a link or a file.${reach === "here" ? " This page is served to this computer alone: a phone reaches it once it lies on a site." : ""}`;
     const send = async (): Promise<void> => {

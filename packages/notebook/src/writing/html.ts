@@ -55,7 +55,8 @@ function fallbackOf(build: Build, { tag, ask }: BlockAttrs): string {
           `<tr>${[first + (beside ? ` ${beside}` : ""), ...texts].map((one, n) => (n ? `<td>${text(one ?? "")}</td>` : `<th>${text(one ?? "")}</th>`)).join("")}</tr>`,
       )
       .join("");
-    return `<table>${caption ? `<caption>${text(caption)}</caption>` : ""}${head}${body}</table>`;
+    // The body is named, as every browser does for itself: an editor that compares what it reads with what was saved finds the same.
+    return `<table>${caption ? `<caption>${text(caption)}</caption>` : ""}<tbody>${head}${body}</tbody></table>`;
   };
   return [...(said.tables ?? []).map(table), ...(said.notes ?? []).map((one) => `<p>${text(one)}</p>`)].join("");
 }

@@ -5,6 +5,7 @@
 export { candidatesOf, figureText, type Candidate } from "./figures.js";
 export { handedOut } from "./handed-out.js";
 export { postToHtml, postToText } from "./html.js";
+export { type Picture, pictureOf, pictureSizes } from "./pictures.js";
 export { postFromMarkdown, postToMarkdown } from "./markdown.js";
 export { matchesIn, wouldRead, type Match } from "./matches.js";
 export { blocks, postOf, schema, type BlockAttrs, type FigureAttrs } from "./schema.js";

@@ -127,8 +127,18 @@ export const words: Table<ReportWords> = {
     off: "Daneben",
     exactly: "Genau: {0}.",
     example: "Nicht verstanden; zum Beispiel {0}.",
-    figures: { reduction: "Motorumdrehungen je Radumdrehung", travel: "Weg je Motorumdrehung", speed: "ideale Geschwindigkeit bei voller Ladung", lead: "Vorsprung" },
-    reasons: { "no-address": "Der Aufbau hat keine solche Zähnezahl.", "no-choices": "Der Aufbau listet hier nichts zur Auswahl.", "no-effect": "Daran ändert es nichts.", "not-known": "Dafür sagt der Aufbau nicht genug." },
+    figures: {
+      reduction: "Motorumdrehungen je Radumdrehung",
+      travel: "Weg je Motorumdrehung",
+      speed: "ideale Geschwindigkeit bei voller Ladung",
+      lead: "Vorsprung",
+    },
+    reasons: {
+      "no-address": "Der Aufbau hat keine solche Zähnezahl.",
+      "no-choices": "Der Aufbau listet hier nichts zur Auswahl.",
+      "no-effect": "Daran ändert es nichts.",
+      "not-known": "Dafür sagt der Aufbau nicht genug.",
+    },
   },
   reasons: {
     texts: {
@@ -189,7 +199,8 @@ export const words: Table<ReportWords> = {
   playAlong: "Spiel entlang des Teilkreises",
   playAcross: "Spiel quer zu den Flanken, mit Papier oder Fühlerlehre",
   allMet: "Umdrehungen des getriebenen Rads, bis jede Paarung vorkam",
-  tightest: "An der engsten Stelle einstellen: drehen, bis jede Paarung vorkam, die Stelle suchen, dort messen. Kunststoffräder brauchen mehr Spiel als metallene.",
+  tightest:
+    "An der engsten Stelle einstellen: drehen, bis jede Paarung vorkam, die Stelle suchen, dort messen. Kunststoffräder brauchen mehr Spiel als metallene.",
   beltTeeth: "{0} Zähne",
   links: "{0} Glieder",
   setsCentre: "ergibt {0} Achsabstand",
@@ -200,7 +211,8 @@ export const words: Table<ReportWords> = {
   othersHeld: "Andere Achsen festgehalten: {0}",
   firstDriven: "erstes getriebenes Rad",
   motorShaft: "Motor",
-  oneOff: "Jede Zählung ist so lang, dass ein Rad mit einem Zahn Unterschied mindestens eine Drittelumdrehung ausmacht.",
+  oneOff:
+    "Jede Zählung ist so lang, dass ein Rad mit einem Zahn Unterschied mindestens eine Drittelumdrehung ausmacht.",
   hands: {
     nominal: "{0} ist ein Nennwert; die Zähne zählen.",
     controller: "Volle Zellen ({0}) erreichen {1} V, nicht {2}. Grenze des Reglers: {3} V.",

@@ -137,8 +137,18 @@ export const reportWords = {
     off: "Off",
     exactly: "Exactly: {0}.",
     example: "Not understood; for example {0}.",
-    figures: { reduction: "motor turns for one wheel turn", travel: "travel for one motor turn", speed: "ideal speed at full charge", lead: "lead" },
-    reasons: { "no-address": "The build has no such count.", "no-choices": "The build lists nothing to choose from here.", "no-effect": "It changes nothing about this.", "not-known": "The build does not say enough for this." },
+    figures: {
+      reduction: "motor turns for one wheel turn",
+      travel: "travel for one motor turn",
+      speed: "ideal speed at full charge",
+      lead: "lead",
+    },
+    reasons: {
+      "no-address": "The build has no such count.",
+      "no-choices": "The build lists nothing to choose from here.",
+      "no-effect": "It changes nothing about this.",
+      "not-known": "The build does not say enough for this.",
+    },
   },
 
   reasons: {
@@ -202,7 +212,8 @@ export const reportWords = {
   playAlong: "Play along the pitch circle",
   playAcross: "Play straight across, by paper or feeler",
   allMet: "Turns of the driven gear until every pairing was met",
-  tightest: "Set a mesh at its tightest spot: turn until every pairing was met, find the spot, measure there. Plastic gears want more play than metal ones.",
+  tightest:
+    "Set a mesh at its tightest spot: turn until every pairing was met, find the spot, measure there. Plastic gears want more play than metal ones.",
   beltTeeth: "{0} teeth",
   links: "{0} links",
   setsCentre: "sets {0} between centres",

@@ -131,8 +131,18 @@ export const words: Table<ReportWords> = {
     off: "Desvío",
     exactly: "Exactamente: {0}.",
     example: "No se entiende; por ejemplo {0}.",
-    figures: { reduction: "vueltas del motor por vuelta de rueda", travel: "recorrido por vuelta del motor", speed: "velocidad ideal a plena carga", lead: "ventaja" },
-    reasons: { "no-address": "La transmisión no tiene ese número de dientes.", "no-choices": "La transmisión no lista nada que elegir aquí.", "no-effect": "Eso no cambia nada aquí.", "not-known": "La transmisión no dice lo bastante para esto." },
+    figures: {
+      reduction: "vueltas del motor por vuelta de rueda",
+      travel: "recorrido por vuelta del motor",
+      speed: "velocidad ideal a plena carga",
+      lead: "ventaja",
+    },
+    reasons: {
+      "no-address": "La transmisión no tiene ese número de dientes.",
+      "no-choices": "La transmisión no lista nada que elegir aquí.",
+      "no-effect": "Eso no cambia nada aquí.",
+      "not-known": "La transmisión no dice lo bastante para esto.",
+    },
   },
   reasons: {
     texts: {
@@ -193,7 +203,8 @@ export const words: Table<ReportWords> = {
   playAlong: "Juego a lo largo del círculo primitivo",
   playAcross: "Juego de flanco a flanco, con papel o galga",
   allMet: "Vueltas de la rueda conducida hasta pasar todos los pares de dientes",
-  tightest: "Ajustar en el punto más apretado: girar hasta pasar todos los pares de dientes, buscar el punto y medir ahí. Los engranajes de plástico piden más juego que los de metal.",
+  tightest:
+    "Ajustar en el punto más apretado: girar hasta pasar todos los pares de dientes, buscar el punto y medir ahí. Los engranajes de plástico piden más juego que los de metal.",
   beltTeeth: "{0} dientes",
   links: "{0} eslabones",
   setsCentre: "da {0} entre ejes",

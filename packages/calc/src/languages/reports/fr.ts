@@ -131,8 +131,18 @@ export const words: Table<ReportWords> = {
     off: "Écart",
     exactly: "Exactement : {0}.",
     example: "Pas compris ; par exemple {0}.",
-    figures: { reduction: "tours du moteur par tour de roue", travel: "chemin par tour du moteur", speed: "vitesse idéale à pleine charge", lead: "avance" },
-    reasons: { "no-address": "La transmission n’a pas ce nombre de dents.", "no-choices": "La transmission ne liste rien à choisir ici.", "no-effect": "Cela n’y change rien.", "not-known": "La transmission n’en dit pas assez pour cela." },
+    figures: {
+      reduction: "tours du moteur par tour de roue",
+      travel: "chemin par tour du moteur",
+      speed: "vitesse idéale à pleine charge",
+      lead: "avance",
+    },
+    reasons: {
+      "no-address": "La transmission n’a pas ce nombre de dents.",
+      "no-choices": "La transmission ne liste rien à choisir ici.",
+      "no-effect": "Cela n’y change rien.",
+      "not-known": "La transmission n’en dit pas assez pour cela.",
+    },
   },
   reasons: {
     texts: {
@@ -192,7 +202,8 @@ export const words: Table<ReportWords> = {
   playAlong: "Jeu le long du cercle primitif",
   playAcross: "Jeu d’un flanc à l’autre, au papier ou à la jauge",
   allMet: "Tours de la roue menée jusqu’à ce que toutes les paires de dents soient passées",
-  tightest: "Régler au point le plus serré : tourner jusqu’à ce que toutes les paires de dents soient passées, trouver ce point, y mesurer. Les engrenages en plastique demandent plus de jeu que ceux en métal.",
+  tightest:
+    "Régler au point le plus serré : tourner jusqu’à ce que toutes les paires de dents soient passées, trouver ce point, y mesurer. Les engrenages en plastique demandent plus de jeu que ceux en métal.",
   beltTeeth: "{0} dents",
   links: "{0} maillons",
   setsCentre: "donne {0} d’entraxe",

@@ -125,8 +125,18 @@ export const words: Table<ReportWords> = {
     off: "差",
     exactly: "正確には{0}。",
     example: "読み取れません。例：{0}。",
-    figures: { reduction: "車輪1回転あたりのモーター回転", travel: "モーター1回転あたりの移動", speed: "満充電での理想速度", lead: "前後の進み" },
-    reasons: { "no-address": "その歯数はありません。", "no-choices": "選べる部品が一覧にありません。", "no-effect": "これには影響しません。", "not-known": "これを求めるには情報が足りません。" },
+    figures: {
+      reduction: "車輪1回転あたりのモーター回転",
+      travel: "モーター1回転あたりの移動",
+      speed: "満充電での理想速度",
+      lead: "前後の進み",
+    },
+    reasons: {
+      "no-address": "その歯数はありません。",
+      "no-choices": "選べる部品が一覧にありません。",
+      "no-effect": "これには影響しません。",
+      "not-known": "これを求めるには情報が足りません。",
+    },
   },
   reasons: {
     texts: {
@@ -184,7 +194,8 @@ export const words: Table<ReportWords> = {
   playAlong: "ピッチ円に沿った遊び",
   playAcross: "歯面に直角の遊び（紙またはすきまゲージ）",
   allMet: "すべての歯の組がかみ合うまでの従動歯車の回転数",
-  tightest: "最もきつい位置で調整します。すべての歯の組がかみ合うまで回して位置を探し、そこで測ります。樹脂の歯車は金属より大きな遊びが必要です。",
+  tightest:
+    "最もきつい位置で調整します。すべての歯の組がかみ合うまで回して位置を探し、そこで測ります。樹脂の歯車は金属より大きな遊びが必要です。",
   beltTeeth: "{0}歯",
   links: "{0}リンク",
   setsCentre: "軸間距離は{0}",

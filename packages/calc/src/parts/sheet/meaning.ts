@@ -43,6 +43,7 @@ export type SheetField =
   | "owned"
   | "status";
 
+/** A unit of length that a sheet may use. */
 export type LengthUnit = "mm" | "cm" | "m" | "in" | "ft";
 
 /** What a column means. All of it can be set; what is not set is found out. */

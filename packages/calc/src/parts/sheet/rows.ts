@@ -9,6 +9,7 @@ export interface SheetRow {
   readonly doubtful?: true;
 }
 
+/** A sheet of parts as it was read. */
 export interface Sheet {
   readonly rows: readonly SheetRow[];
   /** How the bytes were read; not given where text was. */

@@ -117,8 +117,11 @@ export const sheetWords = {
   },
 } as const;
 
+/** What is asked about a sheet that could be read in two ways. */
 export type QuestionCode = keyof typeof sheetWords.questions;
+/** Why a column of a sheet was taken for what it was. */
 export type ColumnReason = keyof typeof sheetWords.reasons;
+/** Why a row of a sheet was passed over. */
 export type PassedCode = keyof typeof sheetWords.passed;
 
 /** The words of one language for sheets. */

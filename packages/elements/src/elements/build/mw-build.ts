@@ -95,6 +95,7 @@ export class MwBuild extends MeshwrightElement implements Overseen {
    * is about the page as it stands then.
    */
   get checked(): Promise<readonly PageFinding[]> {
+    wantMore("third");
     return whenOverseen()
       .then((overseer) => overseer.checked(this))
       .then(() => this.#findings ?? []);
@@ -219,7 +220,7 @@ export class MwBuild extends MeshwrightElement implements Overseen {
     this.#raw = raw;
     this.#reading = found;
     // Whatever cannot be read plainly has to be read in full.
-    if (!found.build) wantMore();
+    if (!found.build) wantMore("third");
     this.#publish();
     this.#read?.done();
     this.#read = undefined;
@@ -251,6 +252,7 @@ export class MwBuild extends MeshwrightElement implements Overseen {
 
   /** A link that opens the article with the reader's changes in it. */
   link(): string {
+    if (!this.#linking) wantMore("third");
     return this.#linking?.link() ?? location.href;
   }
 
@@ -260,7 +262,9 @@ export class MwBuild extends MeshwrightElement implements Overseen {
   }
 
   override stateChanged(): void {
-    this.#linking?.changed();
+    if (this.#linking) this.#linking.changed();
+    // What a reader has changed is written into the address.
+    else if (this.#own.changed) wantMore("third");
     super.stateChanged();
   }
 

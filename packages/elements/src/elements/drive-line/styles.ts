@@ -1,23 +1,7 @@
 import { css } from "../../shared/element/index.js";
 
-export const styles = css`
-  .sheet {
-    position: relative;
-  }
-  svg {
-    position: absolute;
-    inset: 0 auto auto 0;
-    direction: ltr;
-    overflow: visible;
-    fill: none;
-    stroke: currentColor;
-    stroke-linejoin: round;
-    stroke-linecap: round;
-    pointer-events: none;
-  }
-  .chosen {
-    color: var(--_accent);
-  }
+/** What strokes look like, in the page and in pictures. */
+export const ink = css`
   .line {
     stroke-width: 1.9;
   }
@@ -80,6 +64,27 @@ export const styles = css`
     stroke: currentColor;
     stroke-width: 0.7;
   }
+`;
+
+export const styles = css`
+  .sheet {
+    position: relative;
+  }
+  svg {
+    position: absolute;
+    inset: 0 auto auto 0;
+    direction: ltr;
+    overflow: visible;
+    fill: none;
+    stroke: currentColor;
+    stroke-linejoin: round;
+    stroke-linecap: round;
+    pointer-events: none;
+  }
+  .chosen {
+    color: var(--_accent);
+  }
+  ${ink}
 
   ol {
     list-style: none;

@@ -39,6 +39,7 @@ interface Sender {
  * @csspart changes - the list
  * @csspart told - what went along, or could not be kept
  * @csspart actions - the buttons
+ * @csspart hand - the count in hand, with its keys
  * @csspart notebook - the way into a notebook
  */
 export class MwEdits extends DrawnElement implements Strip {

@@ -422,7 +422,7 @@ export class MwTeeth extends MeshwrightElement {
     if (this.#host !== keys) this.#tray = undefined;
     this.#host = keys;
     if (isThere) (this.#tray ??= more().tray?.(this.#state(choice, keys)))?.draw();
-    if (this.#isSet && !this.#tray) wantMore();
+    if (this.#isSet && !this.#tray) wantMore("second");
   }
 
   #state(choice: HTMLElement, keys: HTMLElement): CountState {

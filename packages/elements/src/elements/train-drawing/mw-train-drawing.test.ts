@@ -3,7 +3,7 @@ import { readBuild } from "@meshwright/calc/document";
 import { evaluate } from "@meshwright/calc/evaluate";
 import { layoutOf } from "@meshwright/calc/layout";
 import { define } from "../../shared/element/index.js";
-import { makeWhole } from "../../second/index.js";
+import { makeWhole } from "../../third/index.js";
 import { MwBuild } from "../build/index.js";
 import { MwTrainDrawing } from "./index.js";
 

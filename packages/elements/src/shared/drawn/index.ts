@@ -4,12 +4,10 @@
  */
 export { announce } from "./announce.js";
 export { changeTexts, effectTexts, wheelTexts, type ChangeText } from "./changes.js";
-export { standsForBlock } from "./content.js";
 export { drawInto } from "./draw-into.js";
 export { DrawnElement } from "./drawn.js";
 export { addFigures, figures } from "./figures.js";
 export { inHand, standAlone, standDown, stripOf, takeInHand, type Strip } from "./hand.js";
 export { arrow, hatching, linesOf, roomFor, round } from "./ink.js";
 export { Picture } from "./picture.js";
-export { speakerFor } from "./speaker.js";
-export { block, drawing, guard, table } from "./styles.js";
+export { block, drawing, table } from "./styles.js";

@@ -1,7 +1,7 @@
 import { css } from "../element/index.js";
 
 /** What a page lets down through inheritance is stopped here: on an element inside, because a page's `*` beats `:host`. */
-export const guard = css`
+const guard = css`
   .root {
     letter-spacing: normal;
     word-spacing: normal;

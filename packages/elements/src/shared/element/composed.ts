@@ -22,7 +22,7 @@ export function rootsOf(node: Node): Node[] {
 }
 
 /** Whether a node comes before another in the composed document. A host's shadow comes before its children. */
-export function isBefore(node: Node, other: Node): boolean {
+function isBefore(node: Node, other: Node): boolean {
   const [mine, theirs] = [[...chain(node)].reverse(), [...chain(other)].reverse()];
   let at = 0;
   while (at < mine.length && mine[at] === theirs[at]) at++;

@@ -10,6 +10,7 @@ import { follow, localeOf, unfollow } from "./locale.js";
 import { isStrange, oversight } from "./oversight.js";
 import { Reactive, type Declaration, type Style } from "./reactive.js";
 import { forgetTexts, textFor } from "./texts.js";
+import { wantMore } from "./want.js";
 
 const connected = new Set<MeshwrightElement>();
 let watching = false;
@@ -156,7 +157,11 @@ export abstract class MeshwrightElement extends Reactive implements Follower {
    */
   protected textOf(query: QueryText, at?: string | null): string | undefined {
     const evaluation = this.evaluation(at);
-    if (!evaluation) return undefined;
+    if (!evaluation) {
+      // A version that cannot plainly be made, or that there is none of.
+      if (at && this.#store?.build) wantMore("third");
+      return undefined;
+    }
     try {
       return textFor(evaluation, query, this.#locale, this.#store!);
     } catch (error) {
@@ -244,7 +249,9 @@ export abstract class MeshwrightElement extends Reactive implements Follower {
   /** Looks whether an error keeps this from saying anything: then it belongs nowhere, and the author's text stays. */
   judge(): void {
     if (!this.isConnected) return;
-    const isDark = oversight()?.judge(this) ?? isStrange(this);
+    const overseer = oversight();
+    const isDark = overseer ? overseer.judge(this) : isStrange(this);
+    if (isDark && !overseer) wantMore("third");
     this.#take(isDark ? undefined : this.#home);
   }
 

@@ -24,15 +24,13 @@
  *
  * @module
  */
-export { composed, outward, rootsOf } from "./composed.js";
+export { composed, outward } from "./composed.js";
 export { contentOf, standsForValue } from "./content.js";
 export { readCount, writeCount } from "./digits.js";
 export {
   contract,
   extend,
-  fetchMore,
   more,
-  wantMore,
   type CountState,
   type Found,
   type Linking,
@@ -40,14 +38,14 @@ export {
   type Source,
   type Tray,
 } from "./more.js";
+export { fetchMore, wantMore, type Later } from "./want.js";
 export { isPages, isStrange } from "./oversight.js";
 export { authorsText, isWrapped, sameText } from "./own-text.js";
 export { inSentence } from "./in-sentence.js";
 export { paperOf } from "./paper.js";
 export { define, version, type ElementClass } from "./define.js";
-export { dress, lookAgain, MeshwrightElement } from "./element.js";
+export { dress, MeshwrightElement } from "./element.js";
 export { buildsOf, findBuild } from "./find.js";
-export { localeOf } from "./locale.js";
 export {
   install,
   oversight,
@@ -59,5 +57,5 @@ export {
 } from "./oversight.js";
 export { nameOf } from "./name.js";
 export { properties } from "./styles.js";
-export { css, type Declaration, type Style } from "./reactive.js";
-export { sayBy, textFor, type SayFigure } from "./texts.js";
+export { css } from "./reactive.js";
+export { textFor } from "./texts.js";

@@ -119,18 +119,3 @@ export function extend(part: More, number: number): void {
   for (const holder of page().holders as Set<Renewed>) holder.renew?.();
   lookAgain();
 }
-
-let wanted: (() => void) | undefined;
-let isWanted = false;
-
-/** Something on the page needs more than the first file has. */
-export function wantMore(): void {
-  isWanted = true;
-  wanted?.();
-}
-
-/** Says how more is fetched. */
-export function fetchMore(fetch: () => void): void {
-  wanted = fetch;
-  if (isWanted) fetch();
-}

@@ -87,6 +87,26 @@ describe("findings", () => {
     assert.deepEqual(events, [1, 1, 0, 1, 0]);
   });
 
+  it("tell the author what is odd about the drive, though it can be read", async () => {
+    const ring = (id: string, reverses: boolean) => ({ id, kind: "pair", driver: 10, driven: 20, reverses });
+    const json = JSON.stringify({
+      format: "meshwright-build/1",
+      stages: [{ id: "spur", kind: "pair", driver: 15, driven: 60, reverses: true }],
+      outputs: [
+        { id: "front", stages: [ring("front-ring", true)] },
+        { id: "rear", stages: [ring("rear-ring", false)] },
+      ],
+      battery: { cells: 3, chemistry: "lipo" },
+      controller: { maxVolts: 12 },
+    });
+    const page = await show(
+      `<mw-build><script type="application/json">${json}</script></mw-build><mw-value of="front">0</mw-value>`,
+    );
+    assert.deepEqual(await told(page), ["/outputs/1 outputs-oppose", "/controller/maxVolts full-over-controller"]);
+    assert.isTrue(buildIn(page).findings!.every(({ severity }) => severity === "warning"));
+    assert.equal(lineOf(find(page, "mw-value")), "8.00");
+  });
+
   it("tell of what stands beside the source of a build and is not read", async () => {
     const script = `<script type="application/json">${limpet}</script>`;
     for (const [markup, expected] of [

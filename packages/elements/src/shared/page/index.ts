@@ -1,9 +1,8 @@
 /**
- * Everything that a page may refuse: its address, storage, the clipboard, markup. Nothing here throws.
+ * Everything that a page may refuse: its address, the clipboard, markup. Nothing here throws.
  * @module
  */
 export { isAuthorHere, isAuthorsPlace, lookFrom } from "./author.js";
 export { copyText } from "./clipboard.js";
 export { hashKey, linkWith, readHash, seekAnchor, writeHash, writeNow } from "./hash.js";
-export { litPolicy, mayDraw, scriptAddress } from "./policy.js";
-export { keep, kept } from "./storage.js";
+export { mayDraw, scriptAddress } from "./policy.js";

@@ -24,7 +24,8 @@ const withSets = (article: Build, build: Build, sets: ChangeSet): Edited => ({
   trimmed: false,
 });
 
-const lean: Engine = {
+/** As much as sentences need. */
+export const leanEngine: Engine = {
   edited(article, before, request) {
     const made = before && { build: before.build, sets: before.layer.sets };
     const now = article && made && leanEdited(article, made, request as ChangeSet);
@@ -39,7 +40,7 @@ const lean: Engine = {
   evaluate: totalsOf,
 };
 
-let engine = lean;
+let engine = leanEngine;
 
 /** What builds are worked out with now. */
 export const engineNow = (): Engine => engine;

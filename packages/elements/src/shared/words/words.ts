@@ -66,7 +66,7 @@ export const reportWordsFor = (locale: string): ReportWords =>
 export const findingText = (finding: FindingCause, locale: string): string =>
   messageOf(finding, tableFor<FindingWords>("findings", findingWords, locale, loadFindings));
 
-/** Fetches a table of strings by its kind, for {@link fetchBy}. */
+/** Fetches a table of strings by its kind, for `fetchBy`. */
 export const fetchWords = (kind: string, language: string): Promise<object | undefined> | undefined =>
   offer(kind as Kind, language)?.() ??
   (kind === "words" ? load : kind === "figures" ? loadFigures : loadReports)(language);

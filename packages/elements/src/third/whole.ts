@@ -3,12 +3,11 @@ import { MwBuild } from "../elements/build/index.js";
 import { announce, figures } from "../shared/drawn/index.js";
 import { contract, type Overseen } from "../shared/element/index.js";
 import { watchFindings } from "../shared/findings/index.js";
+import { CountTray, inSentence, mark } from "../second/index.js";
 import { fetchWords, figureWordsFor } from "../shared/words/index.js";
 import { check } from "./check.js";
 import { wholeEngine } from "./engine.js";
 import { BuildLinks } from "./link.js";
-import { mark } from "./mark.js";
-import { CountTray, inSentence } from "./tray.js";
 
 let isWhole = false;
 

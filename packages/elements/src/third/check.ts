@@ -1,4 +1,4 @@
-import { readEmbedded } from "@meshwright/calc/article";
+import { driveFindings, readEmbedded } from "@meshwright/calc/article";
 import { attributeFindings, buildFromAttributes, notationName, passedOver } from "@meshwright/calc/document";
 import type { Build } from "@meshwright/calc/drivetrain";
 import { modeFault } from "@meshwright/calc/report";
@@ -49,5 +49,6 @@ export const check: More["check"] = (source, element) => {
   const { build, findings } = read(source);
   const odd = [...oddAbout(element, element.mode, build, findings), ...besides(element, source)];
   const isRefused = odd.some(({ severity }) => severity === "error");
-  return { build: isRefused ? undefined : build, findings: [...odd, ...findings] };
+  if (!build || isRefused) return { build: undefined, findings: [...odd, ...findings] };
+  return { build, findings: [...odd, ...findings, ...driveFindings(build, element.mode || undefined)] };
 };

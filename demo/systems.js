@@ -1,0 +1,67 @@
+// The guide's page about blogs and wikis, from what a run of `npm run test:systems` wrote down.
+import { existsSync, readFileSync } from "node:fs";
+import { systems } from "@meshwright/calc/article";
+
+const escaped = (text) => text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;");
+const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
+
+const handedOut = {
+  html: "one block of HTML",
+  markdown: "Markdown, its elements as tags",
+  shortcodes: "Markdown, its elements as shortcodes",
+  text: "text, every figure as it reads today",
+};
+
+/** What came of a place where a post is read, in words. */
+const said = (outcome) =>
+  ({ alive: "Alive: figures follow a change", text: "Your text, every figure right" })[outcome] ?? capital(outcome);
+
+const step = (text) =>
+  `<li>${escaped(text)
+    .split(/(\{\{ partial[^}]*\}\}|\{% include[^%]*%\}|&lt;[^&]*&gt;|\b(?:config|import)\b[^ ]*[.(][^ ]*)/)
+    .map((part, n) => (n % 2 ? `<code>${part}</code>` : part))
+    .join("")}</li>`;
+
+const pictures = { editor: "The post in the editor", page: "The post as a visitor sees it" };
+
+/** What a window showed, where a run has kept it. */
+const shown = (name, title) =>
+  Object.entries(pictures)
+    .filter(([what]) => existsSync(new URL(`guide/systems/${name}-${what}.jpg`, import.meta.url)))
+    .map(
+      ([what, words]) =>
+        `<figure><img src="systems/${name}-${what}.jpg" width="1000" height="640" loading="lazy" alt="${words}, in ${title}" /><figcaption>${words}.</figcaption></figure>`,
+    )
+    .join("");
+
+function section(name, { version, steps = [], outcomes = [], impossible }) {
+  const { name: title, writing, integration } = systems[name];
+  const head = `<h2 id="${name}">${title}${version ? ` ${version}` : ""}</h2>`;
+  if (impossible) return `<section class="hosts">${head}<p>Not tried: ${escaped(impossible)}.</p></section>`;
+  const install = integration
+    ? `What lies in <code>integrations/${integration}</code> is installed once.`
+    : "Nothing is installed.";
+  const rows = outcomes
+    .map(
+      ({ place, outcome }) =>
+        `<tr><th scope="row">${escaped(capital(place))}</th><td>${escaped(said(outcome))}</td></tr>`,
+    )
+    .join("");
+  return `<section class="hosts">${head}<p>The notebook hands out ${handedOut[writing]}. ${install}</p>
+    <ol>${steps.map(step).join("")}</ol>
+    <table><thead><tr><th scope="col">Where it is read</th><th scope="col">What a reader finds</th></tr></thead><tbody>${rows}</tbody></table>${shown(name, title)}</section>`;
+}
+
+/** What the guide's page holds. */
+export function systemsMade() {
+  const results = JSON.parse(readFileSync(new URL("../tests/systems/results.json", import.meta.url), "utf8"));
+  const names = Object.keys(systems).filter((name) => results[name]);
+  const summary = names
+    .filter((name) => results[name].outcomes)
+    .map((name) => {
+      const { name: title, writing, without = writing } = systems[name];
+      const lives = results[name].outcomes.some(({ outcome }) => outcome === "alive");
+      return `<tr><th scope="row"><a href="#${name}">${title}</a></th><td>${lives ? "Alive" : "Text"}</td><td>${without === "text" || writing === "text" ? "Text" : "Your text, in its tags"}</td></tr>`;
+    });
+  return `<table><thead><tr><th scope="col">System</th><th scope="col">With what is installed</th><th scope="col">Without</th></tr></thead><tbody>${summary.join("")}</tbody></table>${names.map((name) => section(name, results[name])).join("")}`;
+}

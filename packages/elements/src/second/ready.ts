@@ -1,0 +1,30 @@
+import { figureAsked } from "@meshwright/calc/report";
+import { MwBuild } from "../elements/build/index.js";
+import { announce, figures } from "../shared/drawn/index.js";
+import { contract, wantMore } from "../shared/element/index.js";
+import { isAuthorHere } from "../shared/page/index.js";
+import { fetchWords, figureWordsFor } from "../shared/words/index.js";
+import { readyEngine } from "./engine.js";
+import { mark } from "./mark.js";
+import { CountTray, inSentence } from "./tray.js";
+
+/** What the third file registers. */
+const tables = "mw-ratio-summary, mw-overdrive-gauge, mw-edits";
+
+/** Brings what comes second. */
+export function makeReady(): void {
+  MwBuild.extend(
+    {
+      engine: readyEngine,
+      figures: (evaluation, query, locale, version) =>
+        figureAsked(figures, evaluation, query, { locale, words: figureWordsFor(locale), version }),
+      words: fetchWords,
+      tray: (state) => new CountTray(state),
+      setText: inSentence,
+      mark,
+      announce,
+    },
+    contract,
+  );
+  if (isAuthorHere() || document.querySelector(tables)) wantMore("third");
+}

@@ -1,0 +1,60 @@
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { systems, type System } from "@meshwright/calc/article";
+import { at } from "../../scripts/lib/paths.js";
+import { elementsIn, sourceOf, textOf } from "../demo/page.js";
+
+interface Result {
+  readonly version?: string;
+  readonly steps?: readonly string[];
+  readonly outcomes?: readonly { readonly place: string; readonly outcome: string }[];
+  readonly impossible?: string;
+}
+
+const results = JSON.parse(readFileSync(at("tests", "systems", "results.json"), "utf8")) as Record<string, Result>;
+const names = Object.keys(systems);
+
+describe("the table of systems", () => {
+  test("has the systems that are tried, and no other", () => {
+    const rows = readdirSync(at("tests", "systems", "rows")).map((file) => file.replace(/\.js$/, ""));
+    expect(new Set(rows)).toEqual(new Set(names));
+    expect(new Set(Object.keys(results))).toEqual(new Set(names));
+  });
+
+  test("names folders that are there", () => {
+    for (const { integration } of Object.values<System>(systems))
+      if (integration)
+        expect([integration, existsSync(at("integrations", integration, "README.md"))]).toEqual([integration, true]);
+  });
+});
+
+describe("the guide's page about blogs and wikis", () => {
+  const page = elementsIn(sourceOf("guide/systems.html"));
+
+  test.each(names)("%s: says what a run has found, line by line", (name) => {
+    const texts = page.filter(({ tagName }) => tagName === "th" || tagName === "li").map((one) => textOf(one).trim());
+    for (const { place } of results[name]!.outcomes ?? [])
+      expect(texts).toContain(place.charAt(0).toUpperCase() + place.slice(1));
+    for (const step of results[name]!.steps ?? []) expect(texts).toContain(step);
+  });
+
+  test("is reached from every other page of the guide", () => {
+    for (const file of readdirSync(at("demo", "guide")).filter((name) => name.endsWith(".html")))
+      expect([file, sourceOf(`guide/${file}`).includes('href="systems.html"')]).toEqual([file, true]);
+  });
+});
+
+/** Steps that the integration's README numbers on the way from an empty site to a living post. */
+const stepsOf = (folder: string): number => {
+  const text = readFileSync(at("integrations", folder, "README.md"), "utf8");
+  const [, way = ""] = /From an empty site to a living post\n([^]*?)(?:\n## |$)/.exec(text) ?? [];
+  return way.match(/^\d+\. /gm)?.length ?? 0;
+};
+
+describe("the way from an empty site to a living post", () => {
+  test.each(["wordpress", "hugo", "jekyll"])("of %s has the steps that it says", (name) => {
+    const text = readFileSync(at("integrations", name, "README.md"), "utf8");
+    const words = ["no", "one", "two", "three", "four", "five", "six"];
+    expect(text).toContain(`In ${words[stepsOf(name)]} steps`);
+  });
+});

@@ -1,0 +1,89 @@
+// Astro: a site of a layout and a Markdown file, with the component around the post.
+import assert from "node:assert/strict";
+import { symlinkSync } from "node:fs";
+import { npmCommand, npmFolder } from "../lib/bring.js";
+import { excerptReads, feedReads, readsAlive, readsStill } from "../lib/reading.js";
+
+export const needs = { npm: true };
+export const made = "astro";
+
+const layout = (isInstalled) => `---
+${isInstalled ? 'import Meshwright from "../components/Meshwright.astro";' : ""}
+const { frontmatter } = Astro.props;
+---
+<!doctype html>
+<html lang="en"><head><meta charset="utf-8" /><title>{frontmatter.title}</title></head>
+<body><main>${isInstalled ? "<Meshwright><slot /></Meshwright>" : "<slot />"}</main></body></html>
+`;
+
+const feed = `export async function GET() {
+  const posts = Object.values(import.meta.glob("./*.md", { eager: true }));
+  const escaped = (text) => text.replace(/&/g, "&amp;").replace(/</g, "&lt;");
+  const entries = await Promise.all(posts.map(async (post) => "<entry><title>" + post.frontmatter.title + '</title><content type="html">' + escaped(await post.compiledContent()) + "</content></entry>"));
+  return new Response('<?xml version="1.0"?><feed xmlns="http://www.w3.org/2005/Atom"><title>The shore log</title>' + entries.join("") + "</feed>");
+}
+`;
+
+function site(t, folder, isInstalled) {
+  t.write(`${folder}/package.json`, '{ "type": "module" }\n');
+  t.write(`${folder}/astro.config.mjs`, "export default {};\n");
+  t.write(`${folder}/src/layouts/Post.astro`, layout(isInstalled));
+  t.write(`${folder}/src/pages/feed.xml.js`, feed);
+  symlinkSync(npmFolder("node_modules"), t.folder(folder, "node_modules"));
+  if (!isInstalled) return;
+  for (const file of ["Meshwright.astro", "marks.js"]) t.install(`astro/${file}`, `${folder}/src/components/${file}`);
+  t.install("astro/public", `${folder}/public`);
+}
+
+const post = (text) => `---\ntitle: Limpet\nlayout: ../layouts/Post.astro\n---\n\n${text}`;
+const built = (t, folder, code = 0) =>
+  t.run(
+    process.execPath,
+    [npmCommand("astro", "astro"), "build", "--root", t.folder(folder), "--outDir", t.folder("public")],
+    {
+      cwd: t.folder(folder),
+      env: { ASTRO_TELEMETRY_DISABLED: "1" },
+      code,
+    },
+  );
+
+export async function run(t, { post: written }) {
+  const origin = await t.serve("public");
+  const page = `${origin}/limpet/`;
+
+  t.step(
+    "Copy Meshwright.astro and marks.js from dist/integrations/astro into src/components, and public/meshwright into public.",
+  );
+  t.step("Put <Meshwright> around the <slot /> of the layout that posts have.");
+  t.step("Put what the notebook copies for Astro below the front matter of a Markdown file.");
+  t.step("Run astro build.");
+  site(t, "site", true);
+  t.write("site/src/pages/limpet.md", post(written("markdown")));
+  await built(t, "site");
+  await readsAlive(t, page, { inside: "main" });
+
+  const more = ["A later remark."];
+  t.write("site/src/pages/limpet.md", post(written("markdown", more)));
+  for (let n = 0; n < 2; n++) await built(t, "site");
+  await readsAlive(t, page, { inside: "main", more, place: "page, edited and made again" });
+  await feedReads(t, `${origin}/feed.xml`);
+  excerptReads(
+    t,
+    await (
+      await fetch(`${origin}/feed.xml`)
+    )
+      .text()
+      .then((text) => /<content[^>]*>([^]*?)<\/content>/.exec(text)[1].replace(/&lt;/g, "<").replace(/&amp;/g, "&")),
+    { place: "compiled content" },
+  );
+
+  t.write("site/src/pages/limpet.md", post(written("markdown").replace('of="front"', 'fo="front"')));
+  const told = await built(t, "site", 1);
+  assert.match(told, /limpet.*no attribute fo; the nearest: .*of/s);
+  t.found("a slip in an attribute", "ends the making of the site, with the page and the nearest name");
+
+  site(t, "bare", false);
+  t.write("bare/src/pages/limpet.md", post(written("markdown")));
+  await built(t, "bare");
+  await readsStill(t, page, { inside: "main", place: "page, nothing installed" });
+}
