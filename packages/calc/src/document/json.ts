@@ -159,9 +159,17 @@ function keysIn(data: unknown): number | undefined {
   return isCounted(data, 0) ? keys : undefined;
 }
 
+/** Whether a text may hold more values than a build: each but the first of its list or object has a comma before it. */
+function mayHoldTooMuch(text: string): boolean {
+  if (text.length < 2 * mostValues) return false;
+  let commas = 0;
+  for (let at = text.indexOf(","); at >= 0 && commas < mostValues; at = text.indexOf(",", at + 1)) commas++;
+  return commas >= mostValues;
+}
+
 /** What `JSON.parse` makes of a text, where that is all that it says and no more than a build may hold. */
 function plainly(text: string): unknown {
-  if (text.length > longest) return undefined;
+  if (text.length > longest || mayHoldTooMuch(text)) return undefined;
   const written = keysWritten(text);
   if (written > mostKeys) {
     const names = new Set<string>();

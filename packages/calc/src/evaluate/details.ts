@@ -20,6 +20,6 @@ export const details: Further = {
  * import { detailsOf } from "@meshwright/calc/evaluate";
  * const rear = { id: "rear", stages: [{ id: "ring", kind: "pair", driver: 12, driven: 35 }] };
  * const build = parseBuild({ format: "meshwright-build/1", outputs: [rear] });
- * detailsOf(build).output("rear").steps.length; // => 1
+ * detailsOf(build).output("rear")!.steps.length; // => 1
  */
 export const detailsOf = (build: Build, mode?: string): Evaluation => new Evaluation(build, mode, details);

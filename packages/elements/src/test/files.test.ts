@@ -87,7 +87,7 @@ describe("an article in three files", () => {
     await pause();
     assert.equal(
       line(),
-      "With 16 article 15 to 62 the rear makes 40.62, inside; the set 12 driving 35; stale 41.53, group 4.19, wrong as it was",
+      "With 16 to 62 the rear makes 40.62, inside; the set 12 driving 35; stale 41.53, group 4.19, wrong as it was",
     );
     const field = countIn(of("primary.driven"));
     field.focus();
@@ -118,7 +118,9 @@ describe("an article in three files", () => {
     const [, , more] = of("primary.driver").shadowRoot!.querySelectorAll<HTMLButtonElement>(".tray button");
     more!.click();
     await pause();
-    assert.include(line(), "article 15 to 62 the rear makes 40.62, inside");
+    assert.include(line(), "to 62 the rear makes 40.62, inside");
+    const was = (tag: HTMLElement) => find<HTMLElement>(tag.shadowRoot!, "[data-was]").dataset.was;
+    assert.equal(was(of("primary.driver")), "article 15");
     assert.include(line(), "stale 41.53, group 4.19, wrong as it was");
     const choice = of("rear-ring").shadowRoot!.querySelector("select")!;
     choice.selectedIndex = 1;
@@ -165,7 +167,7 @@ describe("an article in three files", () => {
     type(field, "56");
     press(field, "Enter");
     await pause();
-    assert.include(line(), "article 62 the rear makes 39.13");
+    assert.include(line(), "the rear makes 39.13");
     assert.isNotNull(of("primary.driven").shadowRoot!.querySelector(".tray"), "its keys have come");
     press(field, "z", { ctrlKey: true });
     field.blur();
@@ -210,6 +212,6 @@ describe("an article in three files", () => {
     );
     press(countIn(of("primary.driver")), "ArrowUp");
     await pause();
-    assert.include(line(), "With 16 article 15");
+    assert.include(line(), "With 16 to 62");
   });
 });

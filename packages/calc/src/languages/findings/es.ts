@@ -114,7 +114,7 @@ export const words: Table<FindingWords> = {
     "full-over-motor": "{cells} celdas llenas llegan a {full} V, no a {nominal}. Límite del motor: {limit} V.",
     "over-max-rpm": "{kv} kV a {full} V pasa de {limit} por minuto.",
     "part-incomplete": "{is} sin {field}; se esperaba uno.",
-    "pitch-twice": "Un módulo y un diametral pitch; se esperaba el que está marcado.",
+    "pitch-twice": "Un módulo y un paso diametral; se esperaba el que está marcado.",
     "unknown-figure": "No hay una cifra {found}[; lo más parecido: {nearest}]. Se esperaba una de {known}.",
     "unknown-word": "Para {field} no hay {found} aquí[; lo más parecido: {nearest}][. Se esperaba uno de {known}].",
     "word-not-taken": "{figure} no lleva {field}[; lo más parecido: {nearest}][. Lleva {takes}].",

@@ -33,6 +33,7 @@ const pace = 0.9;
  * @attr at - `article` or an alternative's id
  * @csspart root - all that it draws
  * @csspart drawing - the picture
+ * @csspart counts - the counts in a line, where they would stand on one another
  * @csspart verdict - why it does not fit
  * @csspart dashed - what is dashed
  * @csspart rest - stages that have no place in it

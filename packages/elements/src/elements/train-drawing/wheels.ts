@@ -184,11 +184,17 @@ export function drawWheels(layout: Layout, sheet: Sheet, count: (teeth: number) 
           (side) => clearOf(others(body), x + side, spot.y, 0.2 * em) && x + side > 0 && x + side < sheet.width,
         );
     const lifted = fits && wheel.label !== undefined ? (spot.inside ? size * 0.3 : 1.05 * em) : 0;
-    const isLettered = isFree(text, spot.x, spot.y - lifted, size);
-    if (!isLettered) crowded = true;
+    let lift = lifted;
+    let isLettered = isFree(text, spot.x, spot.y - lift, size);
     const below = spot.y + (spot.inside ? 0.75 * em : 0);
     const label = isLettered && fits && isFree(wheel.label ?? "", spot.x, below, 0.88 * em) ? wheel.label : undefined;
-    const lift = label === undefined ? 0 : lifted;
+    if (isLettered && lift && label === undefined) {
+      // Without a name below it, the count stands lower: there too it may meet others.
+      taken.pop();
+      lift = 0;
+      isLettered = isFree(text, spot.x, spot.y, size);
+    }
+    if (!isLettered) crowded = true;
 
     // Which way it turns; one arrow for an axis.
     let arrow: SVGTemplateResult | typeof nothing = nothing;

@@ -81,7 +81,7 @@ export const words: Table<ToolWords> = {
       set: "se vende en juego",
       form: "forma",
       module: "módulo",
-      diametralPitch: "diametral pitch",
+      diametralPitch: "paso diametral",
       pressureAngle: "ángulo de presión",
       helixAngle: "ángulo de hélice",
       ringSide: "lado de la corona",
