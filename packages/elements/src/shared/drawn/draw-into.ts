@@ -9,7 +9,7 @@ function sizeOf(place: Node): number {
   let size = 0;
   for (const node of place.childNodes) {
     if (isApart(node)) continue;
-    const walker = document.createTreeWalker(node);
+    const walker = node.ownerDocument!.createTreeWalker(node);
     do size++;
     while (walker.nextNode());
   }
