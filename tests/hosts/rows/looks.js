@@ -244,6 +244,8 @@ export const rows = [
             step(1);
             typed("0");
             await settled();
+            // What has changed is marked by a pulse of colour, which is over after a moment.
+            await new Promise((done) => setTimeout(done, 1000));
             return lettered()
               .filter((one) => !(one instanceof SVGElement) && contrast(one) < 4.5)
               .map(
@@ -366,12 +368,15 @@ export const rows = [
             })
             .map((one) => one.outerHTML.slice(0, 80)),
           said: reads("mw-edits"),
-          note: reads("mw-teeth"),
+          // What stands there only on paper.
+          note: [document.querySelector("mw-teeth").shadowRoot.querySelector("[data-was]")].map(
+            (one) => `${one.dataset.was} ${getComputedStyle(one, "::after").content}`,
+          )[0],
         };
       });
       assert.deepEqual(paper.keys, []);
       assert.match(paper.said, /reader’s version/);
-      assert.match(paper.note, /article 15/);
+      assert.match(paper.note, /^article 15 .*(article 15|attr\(data-was\))/);
     },
   },
   {

@@ -311,8 +311,11 @@ export const styles = css`
     .chosen .name {
       color: inherit;
     }
+    button.name,
     .chosen button.name {
       border-color: transparent;
+      background: none;
+      text-decoration: none;
     }
   }
 `;

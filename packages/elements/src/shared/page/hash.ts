@@ -169,6 +169,7 @@ export function seekAnchor(): void {
   const isFirst = sought === undefined;
   if (own === sought) return;
   sought = own;
-  const [entry] = performance.getEntriesByType("navigation") as PerformanceNavigationTiming[];
+  // Where pages are only imitated there is no record of how one was come to.
+  const [entry] = (performance.getEntriesByType?.("navigation") ?? []) as PerformanceNavigationTiming[];
   if (own && !(isFirst && entry && entry.type !== "navigate")) named(own)?.scrollIntoView();
 }
