@@ -282,12 +282,14 @@ export const rows = [
         window.run(async (html) => {
           document.querySelector("main").innerHTML = html;
           await settled();
-          return reads("main").replaceAll("! ", "");
+          // Where too much is lost there is no build, and its author reads in its place what is wrong, in sentences.
+          return reads("main")
+            .replaceAll("! ", "")
+            .replace(/^.*\. (?=\d)/s, "");
         }, markup);
       const plain = "44.30 43.32 1.06% ahead inside 8.70 mm";
-      // Where too much is lost there is no build, and its author reads in its place what is wrong, in sentences.
       const right =
-        /^(?:.+\. )?44\.30 43\.32 (1\.06% ahead|2\.20% behind, gears alone|not known) (inside|not known) (8\.70 mm|not known)$/;
+        /^44\.30 43\.32 (1\.06% ahead|2\.20% behind, gears alone|not known) (inside|not known) (8\.70 mm|not known)$/;
       assert.equal(await read(`<mw-build ${text(names)}></mw-build><p>${values}</p>`), plain);
       for (let bits = 0; bits < 2 ** names.length; bits++) {
         const kept = names.filter((_, n) => bits & (1 << n));
