@@ -47,7 +47,11 @@ async function puppeteerEngine(browserName, executablePath) {
         /** The underlying page, where a row needs more than the others can. */
         page,
         url: () => page.url(),
-        go: (to) => page.goto(to, { waitUntil: "load" }),
+        async go(to) {
+          await page.goto(to, { waitUntil: "load" });
+          // What was left before may answer for a moment longer.
+          await until(() => page.evaluate(hasLoaded, to.split("#")[0]), `${to} as a whole`, 60_000);
+        },
         back: () => page.evaluate(() => void history.back()).catch(() => undefined),
         run: (action, ...values) => page.evaluate(action, ...values),
         press: (key) => page.keyboard.press(key),
@@ -105,6 +109,7 @@ async function webKitEngine({ miniBrowser }) {
       if (size !== `${width} ${height}`) await call("POST", `${session}/window/rect`, { width, height });
       size = `${width} ${height}`;
       await call("POST", `${session}/url`, { url });
+      await until(() => run(hasLoaded, url.split("#")[0]), `${url} as a whole`, 60_000);
       return {
         url: () => call("GET", `${session}/url`),
         go: (to) => call("POST", `${session}/url`, { url: to }),
