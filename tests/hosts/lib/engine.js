@@ -15,7 +15,10 @@ const webDriverKeys = {
   Backspace: "\uE003",
 };
 
-const hasLoaded = (url) => location.href.split("#")[0] === url && document.readyState === "complete";
+// Pages replace what is built in: nothing is called here that they could have replaced.
+const hasLoaded = (url) =>
+  (location.href === url || `${location.protocol}//${location.host}${location.pathname}${location.search}` === url) &&
+  document.readyState === "complete";
 
 /** Chromium and Firefox, over what puppeteer speaks with each. */
 async function puppeteerEngine(browserName, executablePath) {
