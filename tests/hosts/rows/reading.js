@@ -243,6 +243,8 @@ export const rows = [
           const main = document.querySelector("main");
           main.innerHTML = `<p>Before.</p>${html}<p>After.</p>`;
           await settled();
+          // What comes from a file, or does not, has come by then.
+          for (const build of main.querySelectorAll("mw-build")) await build.checked;
           await settled();
           // Typographers set other quotes and dashes, which nobody minds.
           const text = reads("main")
