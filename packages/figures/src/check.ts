@@ -108,9 +108,9 @@ export function checkArticle(article: Article, load: Load): Checked {
     return enclosing(element, isText) ? "it stands in another figure" : edit;
   };
 
-  for (const { element, build, why, odd } of builds.all) {
+  for (const { element, build, found } of builds.all) {
     // A version of a build that cannot be made keeps no figure of the others from being told.
-    const wrong = build ? odd.filter(({ severity }) => severity === "error") : why;
+    const wrong = build && typeof found !== "string" ? found.filter(({ severity }) => severity === "error") : found;
     if (wrong.length) untold(element, wrong);
   }
   for (const element of elements) {

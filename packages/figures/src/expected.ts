@@ -2,7 +2,7 @@
 // the command as to the page.
 import {
   askedFindings,
-  driveFindings,
+  heldBuild,
   isUnsaid,
   readEmbedded,
   sayCard,
@@ -32,9 +32,8 @@ import {
   buildFromAttributes,
   elementAttributes,
   nearestTo,
-  notationName,
-  passedOver,
   readBuild,
+  speaksOfBuild,
   type ElementTag,
 } from "@meshwright/calc/document";
 import type { Build } from "@meshwright/calc/drivetrain";
@@ -42,7 +41,7 @@ import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 import { wordsFor } from "@meshwright/calc/languages/all";
 import type { Toothed } from "@meshwright/calc/gears";
 import { layoutOf } from "@meshwright/calc/layout";
-import { figures as allFigures, modeFault, stageText, units } from "@meshwright/calc/report";
+import { figures as allFigures, stageText, units } from "@meshwright/calc/report";
 import { errorOf, type Finding } from "@meshwright/calc/stages";
 import { textOf, type Article, type Element } from "./article.js";
 import { hasDigit } from "./canonical.js";
@@ -79,9 +78,8 @@ export type Load = (src: string) => string | undefined;
 export interface ArticleBuild {
   readonly element: Element;
   readonly build: Build | undefined;
-  readonly why: Why;
-  /** What is odd about it, and keeps nothing from being told. */
-  readonly odd: readonly Finding[];
+  /** What was found; of a build, all that is wrong with its other versions, or odd. */
+  readonly found: Why;
 }
 
 type Reading = Pick<ReturnType<typeof readBuild>, "findings"> & { readonly build?: Build | undefined };
@@ -116,7 +114,7 @@ interface Context {
 type Maker = (context: Context) => Expected;
 
 const untold = (why: Why): Expected => ({ kind: "untold", why });
-const isFindings = (one: object): one is readonly Finding[] => Array.isArray(one);
+const isFindings = (one: object | string): one is readonly Finding[] => Array.isArray(one);
 const isError = ({ severity }: Finding): boolean => severity === "error";
 
 function readingOf(element: Element, script: Element | undefined, load: Load): Reading | string {
@@ -128,16 +126,13 @@ function readingOf(element: Element, script: Element | undefined, load: Load): R
     const file = load(attributes.src);
     return file === undefined ? `${attributes.src} could not be read` : readBuild(file);
   }
-  if (!Object.keys(attributes).some((name) => name !== "seal" && notationName(name)))
+  if (!Object.keys(attributes).some(speaksOfBuild))
     return "no build here: expected attributes, a JSON script inside, or src";
   return buildFromAttributes(attributes);
 }
 
-/** What is wrong or odd about the names of an element's attributes: those that a notation bears are for its reader to tell. */
-function namesOf({ tag, attributes }: Element): readonly Finding[] {
-  const names = Object.keys(attributes).filter((name) => tag !== "mw-build" || !notationName(name));
-  return attributeFindings(tag, names);
-}
+/** What is wrong or odd about the names of an element's attributes; those of an `mw-build` are looked at as it is read. */
+const namesOf = ({ tag, attributes }: Element): readonly Finding[] => attributeFindings(tag, Object.keys(attributes));
 
 const text = (context: Context, ...texts: readonly (string | Unsaid)[]): Expected => {
   const [first] = texts;
@@ -310,6 +305,8 @@ export class Builds {
   readonly #builds: ReadonlyMap<Element, ArticleBuild>;
   readonly #evaluations = new Map<string, Evaluation>();
   readonly #speakers = new Map<string, Reporter>();
+  /** What was found about what elements ask for. */
+  readonly #asked = new Map<Element, readonly Finding[]>();
 
   constructor(article: Article, load: Load) {
     this.#around = new Surroundings(article);
@@ -320,20 +317,11 @@ export class Builds {
   #read(element: Element, load: Load): ArticleBuild {
     const script = this.#around.scriptOf(element);
     const reading = readingOf(element, script, load);
-    if (typeof reading === "string") return { element, build: undefined, why: reading, odd: [] };
-    const { build, findings } = reading;
+    if (typeof reading === "string") return { element, build: undefined, found: reading };
     const { mode } = element.attributes;
-    const wrongMode = build && mode ? modeFault(build, mode) : undefined;
-    // A notation's reader has looked at the names already.
-    const isNew = ({ code, at }: Finding) => !findings.some((one) => one.code === code && one.at === at);
-    const besides = [
-      ...namesOf(element).filter(isNew),
-      ...(wrongMode ? [wrongMode] : []),
-      ...passedOver(Object.keys(element.attributes), script !== undefined),
-    ];
-    const all = [...findings, ...besides];
-    if (!build || besides.some(isError)) return { element, build: undefined, why: all, odd: [] };
-    return { element, build, why: all, odd: [...all, ...driveFindings(build, mode || undefined)] };
+    const besides = { names: Object.keys(element.attributes), hasScript: script !== undefined, mode };
+    const { build, findings } = heldBuild(reading, besides);
+    return { element, build, found: findings };
   }
 
   /** The language that an element stands in. */
@@ -341,15 +329,13 @@ export class Builds {
     return this.#around.localeOf(element);
   }
 
-  /** What is odd about an element, and keeps nothing from being told. */
+  /** What is odd about an element, and keeps nothing from being told: once it was said what it should say. */
   oddAbout(element: Element): readonly Finding[] {
     if (!isKnown(element.tag) || element.foreign) return [];
-    const owner = this.#around.buildOf(element);
-    const holder = owner && this.#builds.get(owner);
-    const asked =
-      holder?.build && !element.computed.length ? askedFindings(element.tag, holder.build, element.attributes) : [];
-    const all = element.tag === "mw-build" ? (this.#builds.get(element)?.odd ?? []) : [...namesOf(element), ...asked];
-    return all.filter((one) => !isError(one));
+    const holder = this.#builds.get(element);
+    const found = holder?.build ? holder.found : [];
+    const all = holder ? found : [...namesOf(element), ...(this.#asked.get(element) ?? [])];
+    return isFindings(all) ? all.filter((one) => !isError(one)) : [];
   }
 
   /** A version of a build: as published, one of its alternatives, or an earlier revision. */
@@ -415,8 +401,10 @@ export class Builds {
       const whole = { ...holder, build };
       // Of what is not compared, only the words that are there can be wrong.
       const isWrong = (one: Finding) => isError(one) && (maker !== "unchecked" || one.code !== "word-needed");
-      const asked = askedFindings(element.tag, build, element.attributes).filter(isWrong);
-      if (asked.length) return untold(asked);
+      const asked = askedFindings(element.tag, build, element.attributes);
+      this.#asked.set(element, asked);
+      const missing = asked.filter(isWrong);
+      if (missing.length) return untold(missing);
       if (maker === "unchecked") return unchecked;
       // What takes no version shows the build as it stands.
       const takes: readonly string[] = elementAttributes[element.tag as ElementTag];

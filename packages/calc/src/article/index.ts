@@ -14,7 +14,6 @@ export {
   type Column,
   sayChanges,
 } from "./changes.js";
-export { driveFindings } from "./drive-findings.js";
 export { sayEffects, sayWheels } from "./effects.js";
 export { standsForBlock } from "./block-content.js";
 export { type Content, hasDigit, standsForValue } from "./content.js";
@@ -32,6 +31,7 @@ export {
   type SaidStrand,
   sayDriveLine,
 } from "./drive-line.js";
+export { heldBuild, type Besides, type HeldBuild } from "./held-build.js";
 export { holderFault } from "./holder-fault.js";
 export { type SaidGauge, sayGauge } from "./gauge.js";
 export { type MeasuredRow, type SaidMeasurements, sayMeasurements } from "./measurements.js";

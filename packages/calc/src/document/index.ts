@@ -3,7 +3,7 @@
  * @module
  */
 export { attributeFindings, passes } from "./attribute-findings.js";
-export { axleAttributeOf, axleNames, axleParts, buildWords, notationName } from "./notation-names.js";
+export { axleAttributeOf, axleNames, axleParts, buildWords, notationName, speaksOfBuild } from "./notation-names.js";
 export { elementAttributes, type ElementTag } from "./attributes.js";
 export { isPagesOwn } from "./pages-own.js";
 export { applyChanges } from "./changes.js";

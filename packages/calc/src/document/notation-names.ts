@@ -35,6 +35,9 @@ export const notationNames: readonly string[] = [
   ...axleNames.flatMap((axle) => [axle, ...axleParts.map((part) => `${axle}-${part}`)]),
 ];
 
+/** Whether an attribute of an `mw-build` says something of the build. */
+export const speaksOfBuild = (name: string): boolean => name !== "seal" && notationName(name);
+
 /** Whether an attribute of an `mw-build` belongs to the notation of its build. */
 export const notationName = (name: string): boolean =>
   (buildWords as readonly string[]).includes(name) || axleAttributeOf(name) !== undefined || name === "seal";

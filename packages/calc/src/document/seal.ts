@@ -1,4 +1,4 @@
-import { notationName } from "./notation-names.js";
+import { speaksOfBuild } from "./notation-names.js";
 
 /** Editors make typographic what was typed plain, and put in what nobody sees. */
 export const plain = (text: string): string =>
@@ -28,7 +28,7 @@ export function sealOf(attributes: Readonly<Record<string, string>>): string {
     hash = Math.imul(hash ^ 0x1f, 0x01000193);
   };
   for (const name of Object.keys(attributes).sort())
-    if (name !== "seal" && notationName(name)) {
+    if (speaksOfBuild(name)) {
       take(name);
       take(plain(String(attributes[name])));
     }

@@ -1,8 +1,6 @@
 import { findingOf, type Finding } from "../stages/index.js";
-import { notationName } from "./notation-names.js";
+import { speaksOfBuild } from "./notation-names.js";
 import { isPagesOwn } from "./pages-own.js";
-
-const speaksOfBuild = (name: string): boolean => name !== "seal" && notationName(name) && !isPagesOwn(name);
 
 /**
  * What stands on an `mw-build` beside the source that its build is read from, and is not read: of `json`, a script inside,
@@ -20,7 +18,7 @@ export function passedOver(names: Iterable<string>, hasScript: boolean): Finding
   );
   const [used] = whole;
   if (used === undefined) return [];
-  const notation = all.filter(speaksOfBuild);
+  const notation = all.filter((name) => speaksOfBuild(name) && !isPagesOwn(name));
   const others = [...whole.slice(1).map((one) => [one]), ...(notation.length ? [notation] : [])];
   return others.map((found) => {
     const [name] = found;

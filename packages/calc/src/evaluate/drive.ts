@@ -55,6 +55,9 @@ export class Situation implements Surroundings {
 
 const turned = (stage: Stage, turn: number): number => (stage.reverses === undefined ? turn : stage.reverses ? -1 : 1);
 
+/** Which way a stage of its own turns. `|| 0` spares everybody the negative zero. */
+export const turnOf = (stage: Stage): Turn => (turned(stage, directions[stage.kind].turn(stage)) || 0) as Turn;
+
 /** Runs through stages, multiplying their effects in; answers why nothing is driven, where that is so. */
 export function follow(stages: readonly Stage[], into: Effect, situation: Situation): Released | undefined {
   for (const stage of stages) {
@@ -74,9 +77,8 @@ export function turnThrough(stages: readonly Stage[], positions: Situation["posi
   for (const stage of stages) {
     const inner = innerOf(stage, positions);
     if (typeof inner === "string") return 0;
-    turn *= turned(stage, inner ? turnThrough(inner, positions) : directions[stage.kind].turn(stage));
+    turn *= inner ? turned(stage, turnThrough(inner, positions)) : turnOf(stage);
   }
-  // `|| 0` spares everybody the negative zero.
   return (turn || 0) as Turn;
 }
 

@@ -1,6 +1,6 @@
 import { Bounded, bounded, rational, ratioOf, type Rational } from "../exact/index.js";
 import { Effect, type Stage, type Unknown } from "../stages/index.js";
-import { onto, turnThrough, type Leaf, type Situation } from "./drive.js";
+import { onto, turnOf, type Leaf, type Situation } from "./drive.js";
 import { Quantity, quantityOf, type Power } from "./quantity.js";
 import { turnsOf, type Turns } from "./turns.js";
 
@@ -99,7 +99,7 @@ class Leg implements Step {
     const effect = new Effect();
     this.stage = leaf.stage;
     this.group = leaf.group;
-    this.turns = turnsOf(turnThrough([leaf.stage], situation.positions));
+    this.turns = turnsOf(turnOf(leaf.stage));
     onto(leaf, effect, situation);
     this.reduction = resultOf(effect, (into) => onto(leaf, into, situation));
     this.#way = way;

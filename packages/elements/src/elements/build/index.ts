@@ -1,1 +1,2 @@
 export { MwBuild } from "./mw-build.js";
+export { scriptOf } from "./source.js";
