@@ -171,10 +171,8 @@ export class Told {
     const rest = all.length - few;
     const named = [...all.slice(0, few), ...(rest > 0 ? [fillCount(words.andMore, rest, locale)] : [])];
     const effects = wheelTexts(store, locale);
-    const stop = locale.startsWith("ja") ? "。" : ".";
-    const [comma, semicolon] = [`${words.comma} `, locale.startsWith("ja") ? "、" : "; "];
-    const list = named.join(semicolon);
-    const said = effects.length ? fill(figureWords.told, list, effects.join(comma)) : list;
-    return `${said.charAt(0).toLocaleUpperCase(locale)}${said.slice(1)}${stop}`;
+    const list = named.reduce((before, one) => (before ? fill(words.listed, before, one) : one), "");
+    const said = effects.length ? fill(figureWords.told, list, effects.join(`${words.comma} `)) : list;
+    return fill(words.ended, `${said.charAt(0).toLocaleUpperCase(locale)}${said.slice(1)}`);
   }
 }

@@ -149,8 +149,10 @@ export class MwEdits extends DrawnElement implements Strip {
   /** What it comes to, in a sentence for each output. */
   #effect(): string {
     const { store, words, locale } = this;
-    const stop = locale.startsWith("ja") ? "。" : ". ";
-    return store!.changed ? `${effectTexts(store!, locale).join(stop)}${stop}`.trim() : words.restored;
+    if (!store!.changed) return words.restored;
+    const effects = effectTexts(store!, locale);
+    const said = effects.reduce((before, one) => (before ? fill(words.followed, before, one) : one), "");
+    return fill(words.ended, said);
   }
 
   /** Every change by its name: what the reader has, what the article has. */

@@ -60,5 +60,8 @@ export const words: Table<Words> = {
   hide: "إخفاء",
   whose: { yours: "نسختك", sent: "نسخة مُرسِل" },
   andMore: { zero: "", one: "وواحد آخر", two: "واثنان آخران", few: "و{0} أخرى", many: "و{0} أخرى", other: "و{0} أخرى" },
+  listed: "{0}; {1}",
+  followed: "{0}. {1}",
+  ended: "{0}.",
   close: "إغلاق الشريط",
 };

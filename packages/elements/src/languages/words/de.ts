@@ -46,5 +46,8 @@ export const words: Table<Words> = {
   hide: "Ausblenden",
   whose: { yours: "selbst geändert", sent: "von jemandem gesandt" },
   andMore: { one: "und 1 weitere", other: "und {0} weitere" },
+  listed: "{0}; {1}",
+  followed: "{0}. {1}",
+  ended: "{0}.",
   close: "Leiste schließen",
 };

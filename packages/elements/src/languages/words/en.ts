@@ -32,6 +32,9 @@ export const en = /* @__PURE__ */ Object.assign({}, countWords, {
   hide: "Hide",
   whose: { yours: "yours", sent: "a sender’s" },
   andMore: { one: "and 1 more", other: "and {0} more" },
+  listed: "{0}; {1}",
+  followed: "{0}. {1}",
+  ended: "{0}.",
   close: "Close this bar",
 });
 

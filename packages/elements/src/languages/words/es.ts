@@ -50,5 +50,8 @@ export const words: Table<Words> = {
   hide: "Ocultar",
   whose: { yours: "cambiado aquí", sent: "de un remitente" },
   andMore: { one: "y 1 más", many: "y {0} más", other: "y {0} más" },
+  listed: "{0}; {1}",
+  followed: "{0}. {1}",
+  ended: "{0}.",
   close: "Cerrar esta barra",
 };

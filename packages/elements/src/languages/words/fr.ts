@@ -50,5 +50,8 @@ export const words: Table<Words> = {
   hide: "Masquer",
   whose: { yours: "modifié ici", sent: "d’un expéditeur" },
   andMore: { one: "et {0} autre", many: "et {0} autres", other: "et {0} autres" },
+  listed: "{0}; {1}",
+  followed: "{0}. {1}",
+  ended: "{0}.",
   close: "Fermer cette barre",
 };

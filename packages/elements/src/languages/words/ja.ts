@@ -46,5 +46,8 @@ export const words: Table<Words> = {
   hide: "隠す",
   whose: { yours: "変更した版", sent: "送られた版" },
   andMore: { other: "ほか{0}件" },
+  listed: "{0}、{1}",
+  followed: "{0}。{1}",
+  ended: "{0}。",
   close: "バーを閉じる",
 };
