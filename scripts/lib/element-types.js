@@ -86,42 +86,39 @@ const eventProps = (key) =>
   `type Events<Tag extends keyof MeshwrightElementEvents> = {\n  [Name in MeshwrightElementEvents[Tag] as \`${key}\`]?: ((event: MeshwrightEvents[Name]) => void) | undefined;\n};\n`;
 const own = 'import type { MeshwrightAttributes, MeshwrightElementEvents, MeshwrightEvents } from "./attributes.js";\n';
 
-/** JSX of React 19: an event is a property that begins with `on`. */
-const reactFile = (elements) =>
-  `${made}import type { DetailedHTMLProps, HTMLAttributes } from "react";\nimport "./tags.js";\n${own}
-${eventProps("on${Name}")}
+/** Properties over a framework's own for an element, where an event is a property that begins with `on`. */
+const propsOver = (base, key) =>
+  `${eventProps(key)}
 type Props<Tag extends keyof MeshwrightAttributes> = Omit<
-  DetailedHTMLProps<HTMLAttributes<HTMLElementTagNameMap[Tag]>, HTMLElementTagNameMap[Tag]>,
+  ${base},
   keyof MeshwrightAttributes[Tag]
 > &
   MeshwrightAttributes[Tag] &
   Events<Tag>;
+`;
 
-declare module "react" {
+/** What a framework that is written as JSX is told. */
+const jsxFile = (elements, name, types, base) =>
+  `${made}import type { ${types} } from "${name}";\nimport "./tags.js";\n${own}
+${propsOver(base, "on${Name}")}
+declare module "${name}" {
   namespace JSX {
     interface IntrinsicElements {
 ${lines(elements, "      ", "Props")}    }
   }
 }
 `;
+
+const reactFile = (elements) =>
+  jsxFile(
+    elements,
+    "react",
+    "DetailedHTMLProps, HTMLAttributes",
+    "DetailedHTMLProps<HTMLAttributes<HTMLElementTagNameMap[Tag]>, HTMLElementTagNameMap[Tag]>",
+  );
 
 const preactFile = (elements) =>
-  `${made}import type { HTMLAttributes } from "preact";\nimport "./tags.js";\n${own}
-${eventProps("on${Name}")}
-type Props<Tag extends keyof MeshwrightAttributes> = Omit<
-  HTMLAttributes<HTMLElementTagNameMap[Tag]>,
-  keyof MeshwrightAttributes[Tag]
-> &
-  MeshwrightAttributes[Tag] &
-  Events<Tag>;
-
-declare module "preact" {
-  namespace JSX {
-    interface IntrinsicElements {
-${lines(elements, "      ", "Props")}    }
-  }
-}
-`;
+  jsxFile(elements, "preact", "HTMLAttributes", "HTMLAttributes<HTMLElementTagNameMap[Tag]>");
 
 /** Vue's templates: an event is an emit. */
 const vueFile = (elements) =>
@@ -143,14 +140,7 @@ ${lines(elements, "    ", "Props")}  }
 /** Svelte's templates: an event is an attribute that begins with `on`. */
 const svelteFile = (elements) =>
   `${made}import type { HTMLAttributes } from "svelte/elements";\nimport "./tags.js";\n${own}
-${eventProps("on${Name}")}
-type Props<Tag extends keyof MeshwrightAttributes> = Omit<
-  HTMLAttributes<HTMLElementTagNameMap[Tag]>,
-  keyof MeshwrightAttributes[Tag]
-> &
-  MeshwrightAttributes[Tag] &
-  Events<Tag>;
-
+${propsOver("HTMLAttributes<HTMLElementTagNameMap[Tag]>", "on${Name}")}
 declare module "svelte/elements" {
   interface SvelteHTMLElements {
 ${lines(elements, "    ", "Props")}  }

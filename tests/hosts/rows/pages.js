@@ -7,22 +7,11 @@ import { at } from "../../../scripts/lib/paths.js";
 import { delay, until } from "../lib/engine.js";
 import { startSite } from "../lib/site.js";
 import { article, attributeBuild, attributes, jsonBuild, page, plainSentence, sentence } from "../lib/snippets.js";
-import { blocks, wholeBuild } from "../lib/elements.js";
+import { good, live, stepped } from "../lib/stepped.js";
+import { blocks } from "../lib/elements.js";
 
 const all = ["chromium", "firefox", "webkit"];
 const built = (name) => readFileSync(at("packages", "elements", "dist", name), "utf8");
-const live = `<main>${wholeBuild}${blocks}<div>${article}</div></main>`;
-
-/** Steps once; answers what stood before and after, and what went wrong. */
-const stepped = (window) =>
-  window.run(async () => {
-    await settled();
-    const before = reads(".sentence");
-    step(1);
-    await settled();
-    return { before, after: [count(), shown()], wrong };
-  });
-const good = { before: plainSentence, after: ["16", "41.53"], wrong: [] };
 
 export const subject = "Pages of other kinds";
 

@@ -13,13 +13,13 @@ import { plainly, typographically } from "../lib/markdown.js";
 import { startSite } from "../lib/site.js";
 import { bundled, fileOf } from "../lib/software.js";
 import { article, attributeBuild, attributes, jsonBuild, page, plainSentence, sentence } from "../lib/snippets.js";
+import { live } from "../lib/stepped.js";
 import { blocks, wholeBuild } from "../lib/elements.js";
 
 const all = ["chromium", "firefox", "webkit"];
 const built = (name) => readFileSync(at("packages", "elements", "dist", name), "utf8");
 const tag = (src, kind = "") => `<script src="${src}" ${kind}></script>`;
 const library = tag("/meshwright.js");
-const live = `<main>${wholeBuild}${blocks}<div>${article}</div></main>`;
 
 /** Everything that has a field, a menu or a key of its own. */
 const controls = [
