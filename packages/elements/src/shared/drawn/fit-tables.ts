@@ -50,7 +50,8 @@ export function fitTables(root: ParentNode): void {
   for (const table of root.querySelectorAll("table")) {
     // What a frame holds is asked of the frame: a browser may forget what was noted about one that has left the page.
     sizes ??= new ResizeObserver((entries) => {
-      for (const { target } of entries) for (const held of target.children) if (held instanceof HTMLTableElement) soon(held);
+      for (const { target } of entries)
+        for (const held of target.children) if (held instanceof HTMLTableElement) soon(held);
     });
     const frame = frameOf(table);
     soon(table);
