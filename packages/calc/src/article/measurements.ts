@@ -52,7 +52,10 @@ function othersThen(then: Build | undefined, now: Build, of: string): ChangeSet 
 }
 
 /** When it was made, with which counts where they may have changed since, and what the author noted. */
-function aboutText({ evaluation, reports, words, writer, locale }: Reporter, { measurement: one, build: then }: Checked) {
+function aboutText(
+  { evaluation, reports, words, writer, locale }: Reporter,
+  { measurement: one, build: then }: Checked,
+) {
   const { build } = evaluation;
   const counts = Object.entries(one.with ?? othersThen(then, build, one.what)).map(([address, value]) =>
     fill(
