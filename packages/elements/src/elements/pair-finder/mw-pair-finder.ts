@@ -28,7 +28,7 @@ type Sort = Order | "closest";
  * against centre distance with the range and the mount drawn in it. Near misses stay, with their reasons. Choosing a pair
  * makes it the reader's own.
  *
- * @attr of - the pair's stage; the first one with a mount where not said
+ * @attr of - the stage of the pair, set or planetary set; the first one with a mount where not said
  * @fires {CustomEvent<ChangeSet | Change>} mw-change - the pair that was taken, or the range that was changed
  * @csspart root - all that it draws
  * @csspart question - the question
@@ -333,8 +333,8 @@ export class MwPairFinder extends Picture {
   #row(one: Listed, speaker: Reporter, isChosen: (one: Listed) => boolean): TemplateResult {
     const { shop } = this;
     const { counts, parts } = one.one;
-    const [driver, driven] = counts;
-    const drive = (form: "arrow" | "heard") => pairText(speaker, driver!, driven!, form);
+    const { id } = this.#asked!.stage;
+    const drive = (form: "arrow" | "heard") => pairText(speaker, id, counts, form);
     const chosen = isChosen(one);
     const gone = parts.filter((part) => canBeHad(part) === false);
     const why = [...one.reasons, ...gone.map((part) => `${partName(part)}: ${this.reports.notToBeHad}.`)];
