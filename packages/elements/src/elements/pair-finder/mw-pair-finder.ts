@@ -378,7 +378,7 @@ export class MwPairFinder extends Picture {
     const misses = listed.filter(({ hit }) => !hit);
     const names = this.#asked!.question.outputs.map(({ id }) => this.evaluation()!.output(id)!.label);
     return html`<div class="scroll" tabindex="0" role="region" aria-label=${names.join(", ")}>
-        <table part="table">
+        <table part="table" class="cards">
           <thead>
             <tr>
               <th scope="col">${this.figureWords.gears}</th>

@@ -10,6 +10,15 @@ import { ToolElement } from "../../shared/tools/index.js";
 import { fieldsOf, groupsOf, listsOf, newStage, unitOf, type Field } from "./fields.js";
 import { styles } from "./styles.js";
 
+/** What is longer than so many signs goes on below. */
+const longest = 14;
+
+/** A field as high as what is written in it. */
+const grow = (field: HTMLTextAreaElement): void => {
+  field.style.height = "auto";
+  if (field.scrollHeight) field.style.height = `${field.scrollHeight}px`;
+};
+
 /**
  * The stages of a build as a list: read, change, add, remove, reorder. What can be said of a stage follows from its kind.
  *
@@ -46,6 +55,11 @@ export class MwStageEditor extends ToolElement {
     found?.focus();
   }
 
+  protected override updated(changed: Map<PropertyKey, unknown>): void {
+    super.updated(changed);
+    this.renderRoot.querySelectorAll("textarea").forEach(grow);
+  }
+
   #set(stage: Stage, address: string, value: unknown): void {
     // A set is changed whole, even by hand.
     void this.#ask(stage.id, changesOf(stage, { [address.slice(stage.id.length + 1)]: value }));
@@ -53,9 +67,9 @@ export class MwStageEditor extends ToolElement {
 
   #typed(stage: Stage, address: string, shape: string, event: Event): void {
     event.stopPropagation();
-    const input = event.target as HTMLInputElement;
+    const input = event.target as HTMLInputElement | HTMLTextAreaElement;
     const before = valueAt(this.current!, address);
-    const text = input.value.trim();
+    const text = input.value.trim().replace(/\s+/g, " ");
     const value = shape === "count" ? readCount(text) : text || null;
     input.value = String(before ?? "");
     if (shape === "count" && !value) {
@@ -109,6 +123,26 @@ export class MwStageEditor extends ToolElement {
         ${shape.split("|").map((one) => html`<option value=${one} ?selected=${one === value}>${options[one] ?? one}</option>`)}
       </select>`;
     const count = shape === "count";
+    // A long name is read whole: it goes on below.
+    if (!count && [...String(value ?? "")].length > longest)
+      return html`<textarea
+        rows="1"
+        cols=${Math.min(24, [...String(value)].length + 1)}
+        autocomplete="off"
+        spellcheck="false"
+        aria-label=${label}
+        .value=${String(value)}
+        @input=${(event: Event) => {
+          event.stopPropagation();
+          grow(event.target as HTMLTextAreaElement);
+        }}
+        @keydown=${(event: KeyboardEvent) => {
+          if (event.key !== "Enter" || event.isComposing) return;
+          event.preventDefault();
+          event.target!.dispatchEvent(new Event("change"));
+        }}
+        @change=${(event: Event) => this.#typed(stage, address, shape, event)}
+      ></textarea>`;
     const article = this.store?.article && valueAt(this.store.article, address);
     return html`<input
       class="${count ? "" : "text"} ${count && article !== undefined && article !== value ? "changed" : ""}"
@@ -218,7 +252,7 @@ export class MwStageEditor extends ToolElement {
           ${key("down", "↓", index === stages.length - 1, { move: stage.id, at: index + 1 }, `#${stage.id} .down`)}
           ${key("remove", "×", false, { remove: stage.id }, neighbour ? `#${neighbour.id} .remove` : `[id="add-${into ?? ""}"]`)}
         </span>
-        <details>
+        <details @toggle=${() => this.renderRoot.querySelectorAll("textarea").forEach(grow)}>
           <summary aria-label=${fill(this.shop.editor.more, name)}>${this.shop.editor.all}</summary>
           ${groupsOf(more).map(
             ([group, own]) =>

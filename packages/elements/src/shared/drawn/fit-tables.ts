@@ -27,10 +27,12 @@ function fit(): void {
   waiting.clear();
   for (const { classList } of tables) classList.remove("wraps", "list");
   const wide = tables.filter(isWide);
-  for (const { classList } of wide) classList.add("wraps");
-  const lists = wide.filter(isWide);
+  // What is taken by its row is read as cards rather than with broken lines.
+  for (const { classList } of wide) classList.add(classList.contains("cards") ? "list" : "wraps");
+  const lists = wide.filter((table) => table.classList.contains("list") || isWide(table));
   for (const table of lists) {
-    table.classList.replace("wraps", "list");
+    table.classList.remove("wraps");
+    table.classList.add("list");
     label(table);
   }
 }
