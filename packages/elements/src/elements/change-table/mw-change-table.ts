@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from "lit/html.js";
 import { sayChanges, type Against, type ChangeRow, type Column } from "@meshwright/calc/article";
 import { css, paperOf, properties } from "../../shared/element/index.js";
 import { block, speakerFor } from "../../shared/drawn/index.js";
-import { reporting, scrolling, tables, ToolElement } from "../../shared/tools/index.js";
+import { reporting, scrolling, tables, ToolElement, unitControl } from "../../shared/tools/index.js";
 
 /**
  * The build as published, as the reader has it, and its alternatives, side by side: totals, front against rear, speed, fit,
@@ -141,7 +141,10 @@ export class MwChangeTable extends ToolElement {
           </table>`,
           "paged",
         )}
-        <p class="note">${said.notes.join(" ")}</p>
+        <p class="note">
+          ${said.notes.join(" ")}
+          ${this.current!.mounts?.length ? unitControl(this.store!, this.locale, (request) => this.change(request)) : nothing}
+        </p>
       </div>
       ${this.fallback()}`;
   }

@@ -11,4 +11,5 @@ export { inHand, standAlone, standDown, stripOf, takeInHand, type Strip } from "
 export { arrow, hatching, linesOf, roomFor, round } from "./ink.js";
 export { Picture } from "./picture.js";
 export { speakerFor } from "./speaker.js";
+export { valuesChanged } from "./values.js";
 export { block, drawing, table } from "./styles.js";
