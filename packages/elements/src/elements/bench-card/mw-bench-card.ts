@@ -86,9 +86,12 @@ export class MwBenchCard extends ToolElement {
         margin: 0.4em 0;
       }
       ul.boxes li {
+        display: flex;
+        align-items: baseline;
         margin: 0.3em 0;
-        padding-inline-start: 1.4em;
-        text-indent: -1.4em;
+      }
+      ul.boxes .box {
+        flex: none;
       }
       .fault {
         margin: 0.4em 0;

@@ -8,7 +8,7 @@ import { canBeHad, needsOf } from "@meshwright/calc/parts";
 import { Writer } from "@meshwright/calc/report";
 import { type Among, type NotAsked, type Order, takenIn, takePair } from "@meshwright/calc/search";
 import { rational, type Bounded, type Rounding } from "@meshwright/calc/exact";
-import { Picture, announce, block } from "../../shared/drawn/index.js";
+import { Picture, announce, block, type Told } from "../../shared/drawn/index.js";
 import { properties } from "../../shared/element/index.js";
 import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
 import { reporting, tables, toolWordsFor, type ToolWords, unitControl } from "../../shared/tools/index.js";
@@ -59,7 +59,7 @@ export class MwPairFinder extends Picture {
   declare private pairs: number;
   declare private misses: number;
   declare private stopped: boolean;
-  declare private message: string | undefined;
+  declare private message: Told | undefined;
 
   #asked: Asked | undefined;
   #notAsked: NotAsked | undefined;
@@ -189,8 +189,8 @@ export class MwPairFinder extends Picture {
     const back = this.#isPublished(pair) && [{ set: `${id}.fitted`, to: valueAt(article, `${id}.fitted`) ?? null }];
     const changes = [...takePair(this.current!, id, pair), ...(back || [])];
     const [refusal] = this.change(Object.fromEntries(changes.map(({ set, to }) => [set, to])));
-    this.message = refusal?.message;
-    if (refusal) return announce(this.renderRoot as ShadowRoot, () => refusal.message);
+    this.message = this.told(refusal);
+    if (this.message) return announce(this.renderRoot as ShadowRoot, this.message);
     announce(this.renderRoot as ShadowRoot, () =>
       this.evaluation()!
         .outputs.map(({ id: of, label }) =>
@@ -214,8 +214,8 @@ export class MwPairFinder extends Picture {
       ? this.change({ [`target.${input.name}`]: Number(text) })
       : undefined;
     const kept = String(this.current!.target![input.name as "from" | "to"]);
-    this.message =
-      findings?.length === 0 ? undefined : fill(this.words.kept, findings?.[0]?.message ?? this.shop.numberOnly, kept);
+    const refusal = findings ? this.told(findings[0]) : () => this.shop.numberOnly;
+    this.message = refusal && (() => fill(this.words.kept, refusal(), kept));
     if (this.message) input.value = kept;
   };
 
@@ -269,7 +269,7 @@ export class MwPairFinder extends Picture {
       />`;
     return html`<p class="question" part="question">
         ${before}${field("from", shop.rangeFrom)}${between}${field("to", shop.rangeTo)}${after}
-        ${this.message ? html`<span class="why" role="alert">${this.message}</span>` : nothing}
+        ${this.message ? html`<span class="why" role="alert">${this.message()}</span>` : nothing}
       </p>
       <div class="controls" @change=${this.#chosen}>
         <label
@@ -378,7 +378,7 @@ export class MwPairFinder extends Picture {
     const misses = listed.filter(({ hit }) => !hit);
     const names = this.#asked!.question.outputs.map(({ id }) => this.evaluation()!.output(id)!.label);
     return html`<div class="scroll" tabindex="0" role="region" aria-label=${names.join(", ")}>
-        <table part="table">
+        <table part="table" class="cards">
           <thead>
             <tr>
               <th scope="col">${this.figureWords.gears}</th>
