@@ -10,4 +10,6 @@ export { addFigures, figures } from "./figures.js";
 export { inHand, standAlone, standDown, stripOf, takeInHand, type Strip } from "./hand.js";
 export { arrow, hatching, linesOf, roomFor, round } from "./ink.js";
 export { Picture } from "./picture.js";
+export { speakerFor } from "./speaker.js";
+export { valuesChanged } from "./values.js";
 export { block, drawing, table } from "./styles.js";
