@@ -4,5 +4,5 @@
  */
 export { Ask } from "./ask.js";
 export { download } from "./download.js";
-export { evaluationOf, NotebookPart, type FieldOptions } from "./part.js";
+export { evaluationOf, NotebookPart } from "./part.js";
 export { sheet } from "./styles.js";

@@ -4,7 +4,7 @@ import type { Finding } from "@meshwright/calc/stages";
 import type { Session } from "./session.js";
 
 /** All counts that drive an output now, by address: a measurement keeps those that it was made with. */
-export function countsBehind(build: Build, of: string): ChangeSet {
+function countsBehind(build: Build, of: string): ChangeSet {
   const output = build.outputs.find(({ id }) => id === of);
   const stages = output ? pathTo(build, output).flat() : [];
   return Object.fromEntries(

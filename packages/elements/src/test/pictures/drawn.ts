@@ -37,7 +37,7 @@ async function calm(element: Element): Promise<void> {
 }
 
 /** Draws one combination, and measures it. */
-export async function measure({ element, width, text, language, build, place, state }: Combination): Promise<string[]> {
+async function measure({ element, width, text, language, build, place, state }: Combination): Promise<string[]> {
   clear();
   const page = document.createElement("div");
   page.lang = language!;
