@@ -5,7 +5,7 @@ import { expect } from "vitest";
 // killed. What is 300 ms old is kept, later edits are whole or absent, and nothing is doubled.
 
 /** Numbers from 0 to 1, the same for the same seed. */
-export function chance(seed: number): () => number {
+function chance(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;
