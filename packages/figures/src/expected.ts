@@ -48,7 +48,7 @@ import { hasDigit } from "./canonical.js";
 import { Surroundings } from "./surroundings.js";
 
 /** A figure of a block. */
-export interface Figure {
+interface Figure {
   readonly text: string;
   /** The heads that its place bears: of its row, its column, its line. All of them have to be there. */
   readonly names: readonly string[];

@@ -187,3 +187,22 @@ describe("mw-change-table against another mw-build", () => {
     }
   });
 });
+
+describe("mw-change-table where whoever reads is whoever writes", () => {
+  afterEach(clear);
+
+  it("shows nothing as published, and counts what alternatives change from what stands", async () => {
+    const other = { id: "deeper", label: "Deeper", changes: { "spur.driver": 8 } };
+    const script = `<script type="application/json">${JSON.stringify({ ...build, alternatives: [other] })}</script>`;
+    const page = await show(`<mw-build id="tern">${script}</mw-build><mw-change-table></mw-change-table>`, 900);
+    Object.assign(find(page, "mw-build"), { isOwn: true });
+    const element = find(page, "mw-change-table");
+    (element as unknown as { requestUpdate(): void }).requestUpdate();
+    await settle();
+    const [head] = element.shadowRoot!.querySelectorAll("tr");
+    assert.notInclude(lineOf(head!), "published");
+    assert.lengthOf(head!.cells, 3);
+    // 10 · 3 · 1.5 = 45, and 12.5 · 3 · 1.5 = 56.25.
+    assert.deepEqual(row(element, "Rear"), ["45.00", "56.25"]);
+  });
+});

@@ -51,8 +51,7 @@ export class MwChangeTable extends ToolElement {
         color: var(--_second);
         font-size: 0.86em;
       }
-      .root:not(.held) tbody tr > :nth-child(3),
-      .held tbody tr > :nth-child(4) {
+      .yours {
         font-weight: 600;
       }
     `,
@@ -75,12 +74,12 @@ export class MwChangeTable extends ToolElement {
     const alternatives = (store?.article?.alternatives ?? [])
       .filter(({ id }) => !wanted || wanted.includes(id))
       .map(({ id, label }) => [id, label ?? id] as const);
-    return [["article", reports.published] as const, ["", reports.yours] as const, ...alternatives].flatMap(
-      ([at, label]) => {
-        const speaker = this.evaluation(at) && this.speaker(at);
-        return speaker ? { label, speaker } : [];
-      },
-    );
+    // Who reads what they write themselves has published nothing.
+    const published = this.holder?.isOwn ? [] : [["article", reports.published] as const];
+    return [...published, ["", reports.yours] as const, ...alternatives].flatMap(([at, label]) => {
+      const speaker = this.evaluation(at) && this.speaker(at);
+      return speaker ? { label, speaker } : [];
+    });
   }
 
   /** What all are held against, where that is not the published build; null where there is no such version. */
@@ -95,12 +94,12 @@ export class MwChangeTable extends ToolElement {
     return { label, speaker: reporting(speakerFor(evaluation, this.locale, store))! };
   }
 
-  #row({ head, texts, words, cost }: ChangeRow): TemplateResult {
+  #row({ head, texts, words, cost }: ChangeRow, yours: number): TemplateResult {
     return html`<tr>
       <th scope="row">${head}</th>
       ${texts.map(
         (text, n) =>
-          html`<td class=${cost ? "cost" : nothing}>
+          html`<td class=${[cost ? "cost" : "", n === yours ? "yours" : ""].join(" ").trim() || nothing}>
             ${text}${words ? html` <span class="word">${words[n]}</span>` : nothing}
           </td>`,
       )}
@@ -116,9 +115,11 @@ export class MwChangeTable extends ToolElement {
       sayChanges(speaker, columns[0]!.speaker, against ? [against, ...columns] : columns, against),
     );
     if (!said) return this.fallback(false);
-    return html`<div class="root ${against ? "held" : ""}" part="root">
+    const shown = against ? [against, ...columns] : columns;
+    const yours = shown.findIndex(({ label }) => label === this.reports.yours);
+    return html`<div class="root" part="root">
         ${scrolling(
-          (against ? [against, ...columns] : columns).map(({ label }) => label).join(", "),
+          shown.map(({ label }) => label).join(", "),
           html`<table part="table">
             <thead>
               <tr>
@@ -135,7 +136,7 @@ export class MwChangeTable extends ToolElement {
                         </tr>`
                       : nothing
                   }
-                  ${rows.map((row) => this.#row(row))}`,
+                  ${rows.map((row) => this.#row(row, yours))}`,
               )}
             </tbody>
           </table>`,
