@@ -50,6 +50,37 @@ export function stepsToDraw({ outputs, build }: Evaluation, of: string | null | 
   return [...steps.values()].filter((step) => asked.includes(step.stage.id));
 }
 
+/**
+ * What the first and the last of some stages that are drawn hang on: the motor or the stage before; the stages behind, or the
+ * axle.
+ *
+ * @param of as `mw-train-drawing` has it
+ */
+export function drawnEnds(
+  { evaluation, reports, words }: Reporter,
+  first: string,
+  last: string,
+  of?: string | null,
+): readonly [from: string, to: string] {
+  const passing = evaluation.outputs.filter(({ steps }) => steps.some(({ stage }) => stage.id === last));
+  const asked = passing.filter(({ id }) => id === of);
+  const outputs = asked.length ? asked : passing;
+  const beside = (id: string, by: 1 | -1): string[] => [
+    ...new Set(
+      outputs.map(({ steps, label }) => {
+        const at = steps.findIndex(({ stage }) => stage.id === id);
+        const stage = steps[at + by]?.stage;
+        return stage ? (stage.label ?? stage.id) : by < 0 ? reports.line.motor : label;
+      }),
+    ),
+  ];
+  const [before, behind] = [beside(first, -1), beside(last, 1)].map((names) => listed(names, words)) as [
+    string,
+    string,
+  ];
+  return [before === reports.line.motor ? before : fill(reports.comesFrom, before), fill(reports.goesTo, behind)];
+}
+
 /** What `mw-train-drawing` says in words. */
 export interface SaidDrawing {
   /** Its name: which gears drive which. */

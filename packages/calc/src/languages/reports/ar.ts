@@ -261,6 +261,9 @@ export const words: Table<ReportWords> = {
   gapNeeds: "فراغ {0}، يحتاج {1}",
   dashed: "المتقطع: المقال.",
   notDrawn: "غير مرسوم: {0}.",
+  comesFrom: "من: {0}",
+  goesTo: "إلى: {0}",
+  plan: "منظر من أعلى، بترتيب نقل الحركة",
 
   line: {
     name: "نقل الحركة من المحرك إلى العجلات",

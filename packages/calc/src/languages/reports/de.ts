@@ -244,6 +244,9 @@ export const words: Table<ReportWords> = {
   gapNeeds: "{0} frei, braucht {1}",
   dashed: "Gestrichelt: der Artikel.",
   notDrawn: "Nicht gezeichnet: {0}.",
+  comesFrom: "von: {0}",
+  goesTo: "zu: {0}",
+  plan: "Von oben gesehen, in der Reihenfolge des Antriebs",
 
   line: {
     name: "Antrieb, vom Motor zu den Rädern",

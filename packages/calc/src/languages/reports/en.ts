@@ -257,6 +257,9 @@ export const reportWords = {
   gapNeeds: "{0} clear, needs {1}",
   dashed: "Dashed: the article’s.",
   notDrawn: "Not drawn: {0}.",
+  comesFrom: "from: {0}",
+  goesTo: "to: {0}",
+  plan: "Seen from above, in the order of drive",
 
   // The line of drive
   line: {

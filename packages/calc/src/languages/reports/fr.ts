@@ -246,6 +246,9 @@ export const words: Table<ReportWords> = {
   gapNeeds: "{0} libres, il faut {1}",
   dashed: "Tirets : l’article.",
   notDrawn: "Non dessiné : {0}.",
+  comesFrom: "de : {0}",
+  goesTo: "vers : {0}",
+  plan: "Vu de dessus, dans l’ordre d’entraînement",
 
   line: {
     name: "Transmission, du moteur aux roues",

@@ -238,6 +238,9 @@ export const words: Table<ReportWords> = {
   gapNeeds: "すき間{0}、必要{1}",
   dashed: "破線：記事の値。",
   notDrawn: "図にない物：{0}。",
+  comesFrom: "{0}から",
+  goesTo: "{0}へ",
+  plan: "上から見た図、駆動の順",
 
   line: {
     name: "モーターから車輪までの駆動系",

@@ -115,6 +115,7 @@ export class MwChangeTable extends ToolElement {
     );
     if (!said) return this.fallback(false);
     return html`<div class="root ${against ? "held" : ""}" part="root">
+        ${this.whose()}
         ${scrolling(
           (against ? [against, ...columns] : columns).map(({ label }) => label).join(", "),
           html`<table part="table">

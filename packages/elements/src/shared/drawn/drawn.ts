@@ -6,6 +6,7 @@ import { figureWordsFor, wordsFor, type Words } from "../words/index.js";
 import { standsForBlock } from "./content.js";
 import { drawInto } from "./draw-into.js";
 import { fitTables } from "./fit-tables.js";
+import { isolateNames } from "./isolate.js";
 import { speakerFor } from "./speaker.js";
 
 /** Keys that write, choose or move in a field are no short cuts of the page's. */
@@ -94,6 +95,7 @@ export abstract class DrawnElement extends MeshwrightElement {
     }
     super.update(changed);
     this.#part = drawInto(this.renderRoot, value, { host: this, isConnected: this.isConnected });
+    isolateNames(this.renderRoot, this.locale);
     fitTables(this.renderRoot);
   }
 
