@@ -24,7 +24,7 @@ export interface Part extends Toothed {
   readonly is: PartKind;
   /** The id of the stage that it is fitted to or meant for; for a wheel, of the output. */
   readonly stage?: string;
-  /** Count of teeth; links of a chain, starts of a worm. */
+  /** Count of teeth; links of a chain, starts of a worm; of a planetary set, of one of its planets. */
   readonly teeth?: number;
   /** The driver's count of what is sold together; of a planetary set, the sun's. */
   readonly driver?: number;

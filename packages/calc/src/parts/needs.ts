@@ -86,6 +86,15 @@ class Shelf {
   }
 }
 
+/** Shelves by the list that they were made of: a build with another count has the same parts. */
+const shelves = new WeakMap<readonly Part[], Shelf>();
+
+function shelfOf(parts: readonly Part[]): Shelf {
+  let shelf = shelves.get(parts);
+  if (!shelf) shelves.set(parts, (shelf = new Shelf(parts)));
+  return shelf;
+}
+
 /** Looks for the parts that a build's places ask for. */
 class Search {
   readonly currency: string;
@@ -95,7 +104,7 @@ class Search {
 
   constructor(parts: readonly Part[]) {
     this.currency = currencyOf(parts);
-    this.#shelf = new Shelf(parts);
+    this.#shelf = shelfOf(parts);
   }
 
   /** How many pieces there are beyond those that have found a place. */

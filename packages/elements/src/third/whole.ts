@@ -4,7 +4,7 @@ import { announce, figures } from "../shared/drawn/index.js";
 import { contract, type Overseen } from "../shared/element/index.js";
 import { watchFindings } from "../shared/findings/index.js";
 import { CountTray, inSentence, mark } from "../second/index.js";
-import { fetchWords, figureWordsFor } from "../shared/words/index.js";
+import { fetchWords, figureWordsFor, findingText } from "../shared/words/index.js";
 import { check } from "./check.js";
 import { wholeEngine } from "./engine.js";
 import { BuildLinks } from "./link.js";
@@ -25,6 +25,7 @@ export function makeWhole(): void {
       words: fetchWords,
       link: (build) => new BuildLinks(build as Overseen),
       tray: (state) => new CountTray(state),
+      findingText,
       setText: inSentence,
       mark,
       announce,

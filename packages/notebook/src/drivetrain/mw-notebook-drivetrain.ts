@@ -1,6 +1,6 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import { labelAt, oneIn, stagesOf } from "@meshwright/calc/drivetrain";
-import { NotebookPart, sheet } from "../frame/index.js";
+import { NotebookPage, sheet, type NotebookPart } from "../frame/index.js";
 import { countedAgain } from "../model/index.js";
 import type { Chosen, MwNotebookLine, Spot } from "./mw-notebook-line.js";
 
@@ -12,7 +12,7 @@ interface Recount {
 }
 
 /** The line of drive, and below it what is chosen in it. */
-export class MwNotebookDrivetrain extends NotebookPart {
+export class MwNotebookDrivetrain extends NotebookPage {
   static readonly tag = "mw-notebook-drivetrain";
   static override styles = [
     sheet,
@@ -33,6 +33,8 @@ export class MwNotebookDrivetrain extends NotebookPart {
     recount: { state: true },
   };
 
+  /** A notebook opens with it. */
+  protected override isSeen = true;
   declare private chosen: Chosen;
   declare private spot: Spot | undefined;
   declare private replaces: string | undefined;
@@ -94,7 +96,7 @@ export class MwNotebookDrivetrain extends NotebookPart {
 
   /** Its own heading is where a screen reader goes on. */
   async #focusPanel(): Promise<void> {
-    await this.updateComplete;
+    await this.ready();
     const panel = this.renderRoot.querySelector<NotebookPart>(".chosen > *");
     await panel?.updateComplete;
     const heading = panel?.renderRoot.querySelector<HTMLElement>("h2");

@@ -226,9 +226,6 @@ export class MwNotebookWhole extends NotebookPart {
           : nothing
       }
       ${this.#ways(build)} ${this.#versions()}
-      <details>
-        <summary>The working, line by line</summary>
-        <mw-working></mw-working>
-      </details>`;
+      ${this.fold("The working, line by line", () => html`<mw-working></mw-working>`)}`;
   }
 }

@@ -11,7 +11,7 @@ import {
   type SheetField,
   type SheetSettings,
 } from "@meshwright/calc/parts";
-import { download, NotebookPart, sheet } from "../frame/index.js";
+import { download, NotebookPage, sheet } from "../frame/index.js";
 import {
   assemblyText,
   fileName,
@@ -26,7 +26,7 @@ import { columnsView, questionsView } from "./sheet-view.js";
 
 const shownAtFirst = 40;
 /** The shelf: a sheet of parts as it is, what it was understood as, and what lies there. */
-export class MwNotebookParts extends NotebookPart {
+export class MwNotebookParts extends NotebookPage {
   static readonly tag = "mw-notebook-parts";
   static override styles = [
     sheet,

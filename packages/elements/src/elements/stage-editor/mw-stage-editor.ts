@@ -3,7 +3,7 @@ import { repeat } from "lit/directives/repeat.js";
 import { changesOf, valueAt, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
 import { arrowFor } from "@meshwright/calc/report";
 import { inners, stageShapes, type Position, type Stage } from "@meshwright/calc/stages";
-import { announce, block } from "../../shared/drawn/index.js";
+import { announce, block, type Told } from "../../shared/drawn/index.js";
 import { properties, readCount } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { ToolElement } from "../../shared/tools/index.js";
@@ -33,17 +33,17 @@ export class MwStageEditor extends ToolElement {
   static override properties = { message: { state: true } };
 
   /** What stands against the last change, and at which stage. */
-  declare private message: { readonly at: string; readonly text: string } | undefined;
+  declare private message: { readonly at: string; readonly text: Told } | undefined;
 
   /** Asks for a change; afterwards the focus is where it was, or at what has taken that place. */
   async #ask(at: string, request: ChangeSet | Change, focus?: string): Promise<void> {
     const [refusal] = this.change(request);
     // What goes along with a stage is told where the stage was.
     const gone = "remove" in request ? this.store?.notes.find((note) => note.at === request.remove) : undefined;
-    const text = (refusal ?? gone)?.message;
-    this.message = text === undefined ? undefined : { at: refusal ? at : "gone", text };
+    const text = this.told(refusal ?? gone);
+    this.message = text && { at: refusal ? at : "gone", text };
     const root = this.renderRoot as ShadowRoot;
-    if (text !== undefined) announce(root, () => text);
+    if (text) announce(root, text);
     await Promise.resolve();
     await this.updateComplete;
     if (!focus) return;
@@ -74,8 +74,8 @@ export class MwStageEditor extends ToolElement {
     input.value = String(before ?? "");
     if (shape === "count" && !value) {
       if (text) {
-        this.message = { at: stage.id, text: fill(this.words.wholeOnly, 1, String(before ?? "")) };
-        announce(this.renderRoot as ShadowRoot, () => this.message?.text ?? "");
+        this.message = { at: stage.id, text: () => fill(this.words.wholeOnly, 1, String(before ?? "")) };
+        announce(this.renderRoot as ShadowRoot, () => this.message?.text() ?? "");
         return;
       }
       // An optional count is taken away by emptying its field.
@@ -263,7 +263,7 @@ export class MwStageEditor extends ToolElement {
           )}
         </details>
       </div>
-      ${message?.at === stage.id ? html`<p class="message" role="note">${message.text}</p>` : nothing}
+      ${message?.at === stage.id ? html`<p class="message" role="note">${message.text()}</p>` : nothing}
       ${
         positions?.map((one) =>
           one.stages ? this.#list(one.stages as Stage[], `${stage.id}.${one.id}`, one.label ?? one.id) : nothing,
@@ -318,7 +318,7 @@ export class MwStageEditor extends ToolElement {
     if (!build) return this.fallback(false);
     const { message } = this;
     return html`<div class="root" part="root">
-        ${message?.at === "gone" ? html`<p class="message" role="note">${message.text}</p>` : nothing}
+        ${message?.at === "gone" ? html`<p class="message" role="note">${message.text()}</p>` : nothing}
         ${listsOf(build).map(
           ({ label, into, stages }) =>
             html`<section>${this.#list(stages, into, label ?? this.shop.editor.shared)}</section>`,

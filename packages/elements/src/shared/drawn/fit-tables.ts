@@ -1,7 +1,6 @@
 const waiting = new Set<HTMLTableElement>();
 let sizes: ResizeObserver | undefined;
-/** Tables by the frame that they stand in. */
-const framed = new WeakMap<Element, HTMLTableElement>();
+const watched = new WeakSet<Element>();
 
 const frameOf = (table: HTMLTableElement): HTMLElement => table.parentElement!;
 /** Whether a table is wider than what it stands in. */
@@ -51,14 +50,15 @@ export function fitTables(root: ParentNode): void {
   // Where there is no layout there is nothing to fit.
   if (!globalThis.ResizeObserver) return;
   for (const table of root.querySelectorAll("table")) {
+    // What a frame holds is asked of the frame: a browser may forget what was noted about one that has left the page.
     sizes ??= new ResizeObserver((entries) => {
-      for (const { target } of entries) soon(framed.get(target)!);
+      for (const { target } of entries)
+        for (const held of target.children) if (held instanceof HTMLTableElement) soon(held);
     });
     const frame = frameOf(table);
-    if (framed.get(frame) === table) soon(table);
-    else {
-      framed.set(frame, table);
-      sizes.observe(frame);
-    }
+    soon(table);
+    if (watched.has(frame)) continue;
+    watched.add(frame);
+    sizes.observe(frame);
   }
 }

@@ -5,7 +5,7 @@
 export { announce } from "./announce.js";
 export { changeTexts, effectTexts, wheelTexts, type ChangeText } from "./changes.js";
 export { drawInto } from "./draw-into.js";
-export { DrawnElement } from "./drawn.js";
+export { DrawnElement, type Told } from "./drawn.js";
 export { addFigures, figures } from "./figures.js";
 export { inHand, standAlone, standDown, stripOf, takeInHand, type Strip } from "./hand.js";
 export { arrow, hatching, linesOf, roomFor, round } from "./ink.js";

@@ -23,7 +23,11 @@ const observe = (root: Element): void => {
   // Where there is no layout there are no pictures either.
   if (!globalThis.ResizeObserver) return;
   sizes ??= new ResizeObserver((entries) => {
-    for (const { target } of entries) measureSoon((target.getRootNode() as ShadowRoot).host as Picture);
+    for (const { target } of entries) {
+      // None where what was measured has left its picture since.
+      const { host } = target.getRootNode() as ShadowRoot;
+      if (host) measureSoon(host as Picture);
+    }
   });
   sizes.observe(root);
 };
