@@ -315,13 +315,12 @@ export class MwPairFinder extends Picture {
       title: fill(this.reports.picture, this.#outcome()),
       axes: [this.reports.centres, fill(this.reports.totals, label)],
       isChosen: this.#isChosen,
-      teethOf: ({ one: { counts } }) => pairText(speaker, counts[0]!, counts[1]!, "arrow"),
+      teethOf: ({ one: { counts } }) => pairText(speaker, asked.stage.id, counts, "arrow"),
       nameOf: (listed) => {
-        const { counts } = listed.one;
-        const teeth = pairText(speaker, counts[0]!, counts[1]!, "heard");
-        const asked = this.#isChosen(listed) ? this.shop.chosen : this.shop.choose;
+        const teeth = pairText(speaker, asked.stage.id, listed.one.counts, "heard");
+        const press = this.#isChosen(listed) ? this.shop.chosen : this.shop.choose;
         const figures = [listed.totals[output]!.text, ...(listed.centre ? [drawnLength(speaker, listed.centre)] : [])];
-        return `${asked}: ${teeth}; ${figures.join(", ")}`;
+        return `${press}: ${teeth}; ${figures.join(", ")}`;
       },
       take: (listed) => void (this.#isChosen(listed) || this.#take(listed.one)),
       width,

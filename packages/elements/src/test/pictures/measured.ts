@@ -40,8 +40,9 @@ const short = (text: string): string => `“${text.replace(/\s+/g, " ").slice(0,
 /** Where a finger can go, by what it is called. */
 function targetsIn(node: Node, found: { box: DOMRect; name: string; of: Element }[] = []): typeof found {
   for (const child of childrenOf(node)) {
-    if (child.nodeType !== 1 || isUnseen(child as Element)) continue;
+    if (child.nodeType !== 1) continue;
     const element = child as HTMLElement;
+    if (element.matches(".heard, [hidden], .strip, .tray") || getComputedStyle(element).display === "none") continue;
     const details = element as HTMLDetailsElement;
     const isTarget = element.matches("button, select, summary, input, textarea, a[href]");
     // A field that lies over its text is unseen, and is what is touched.
