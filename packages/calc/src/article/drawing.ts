@@ -50,6 +50,13 @@ export function stepsToDraw({ outputs, build }: Evaluation, of: string | null | 
   return [...steps.values()].filter((step) => asked.includes(step.stage.id));
 }
 
+/** What drawn stages hang on: as it is lettered at either end, and as it is told. */
+export interface DrawnEnds {
+  readonly from: string;
+  readonly to: string;
+  readonly told: string;
+}
+
 /**
  * What the first and the last of some stages that are drawn hang on: the motor or the stage before; the stages behind, or the
  * axle.
@@ -61,7 +68,7 @@ export function drawnEnds(
   first: string,
   last: string,
   of?: string | null,
-): readonly [from: string, to: string] {
+): DrawnEnds {
   const passing = evaluation.outputs.filter(({ steps }) => steps.some(({ stage }) => stage.id === last));
   const asked = passing.filter(({ id }) => id === of);
   const outputs = asked.length ? asked : passing;
@@ -78,7 +85,8 @@ export function drawnEnds(
     string,
     string,
   ];
-  return [before === reports.line.motor ? before : fill(reports.comesFrom, before), fill(reports.goesTo, behind)];
+  const [from, to] = [fill(reports.comesFrom, before), fill(reports.goesTo, behind)];
+  return { from: before === reports.line.motor ? before : from, to, told: `${from}, ${to}.` };
 }
 
 /** What `mw-train-drawing` says in words. */

@@ -59,6 +59,8 @@ export class CountTray implements Tray {
     drawInto(keys, this.#keys());
     drawInto(choice, this.#choice());
     const select = choice.querySelector("select");
+    // What is chosen does not look like what is typed.
+    choice.parentElement!.toggleAttribute("data-choice", !!select);
     if (select) {
       const fitted = setOf(this.#stage());
       select.selectedIndex = this.#choices!.findIndex(({ set }) => sameSet(set, fitted));

@@ -103,7 +103,10 @@ describe("mw-train-drawing", () => {
     const written = texts(root);
     assert.include(written, "motor");
     assert.include(written, "to: Ring and pinion");
-    assert.match(plain(root.querySelector("#told")!.textContent), /^motor, to: Ring and pinion\. 15 teeth turn 62/);
+    assert.match(
+      plain(root.querySelector("#told")!.textContent),
+      /^from: motor, to: Ring and pinion\. 15 teeth turn 62/,
+    );
     const box = (text: string): DOMRect =>
       [...root.querySelectorAll("svg text")].find((one) => one.textContent.trim() === text)!.getBoundingClientRect();
     const order = ["motor", "Spur and pinion", "Gear row", "to: Ring and pinion"].map((text) => box(text).top);

@@ -122,7 +122,7 @@ export class MwTrainDrawing extends Picture {
     });
     height += 0.5 * em;
     const stages = planesOf(layout);
-    const [from, to] = drawnEnds(speaker, stages[0]!, stages.at(-1)!, this.of);
+    const { from, to } = drawnEnds(speaker, stages[0]!, stages.at(-1)!, this.of);
     const planes = drawPlanes(layout, sheet, height, { plan: n ? "" : shop.plan, from, to });
     return {
       crowded,
@@ -179,7 +179,7 @@ export class MwTrainDrawing extends Picture {
       >
         ${rows}
       </svg>
-      <span class="heard" id="told">${ends.join(", ")}. ${said.told}</span>
+      <span class="heard" id="told">${ends.told} ${said.told}</span>
       ${crowded ? html`<p part="counts" aria-hidden="true">${said.title}</p>` : nothing}`;
   }
 
