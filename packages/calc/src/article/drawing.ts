@@ -64,7 +64,7 @@ export interface DrawnEnds {
  * @param of as `mw-train-drawing` has it
  */
 export function drawnEnds(
-  { evaluation, reports, words }: Reporter,
+  { evaluation, reports, words, locale }: Reporter,
   first: string,
   last: string,
   of?: string | null,
@@ -86,7 +86,11 @@ export function drawnEnds(
     string,
   ];
   const [from, to] = [fill(reports.comesFrom, before), fill(reports.goesTo, behind)];
-  return { from: before === reports.line.motor ? before : from, to, told: `${from}, ${to}.` };
+  return {
+    from: before === reports.line.motor ? before : from,
+    to,
+    told: `${from.charAt(0).toLocaleUpperCase(locale)}${from.slice(1)}, ${to}.`,
+  };
 }
 
 /** What `mw-train-drawing` says in words. */

@@ -45,7 +45,7 @@ function heard(node: Node, lines: string[]): string {
     // A group is named before what is in it.
     if (element.getAttribute("role") === "group" && name) lines.push(`group: ${plain(name)}`);
     const role = element.getAttribute("role") ?? roles[element.nodeName.toUpperCase()];
-    const isField = element.nodeName === "INPUT";
+    const isField = /^(INPUT|TEXTAREA)$/.test(element.nodeName);
     const { type, checked, value: typed } = element as HTMLInputElement;
     const chosen = (element as HTMLSelectElement).selectedOptions?.[0]?.textContent ?? "";
     const shown = type === "checkbox" ? (checked ? "yes" : "no") : isField ? typed : plain(chosen);
@@ -60,7 +60,8 @@ function heard(node: Node, lines: string[]): string {
   const own: string[] = [];
   for (const child of childrenOf(element)) {
     const text = heard(child, lines);
-    if (text) own.push(text);
+    // Elements beside each other are words of their own.
+    if (text) own.push(child.nodeType === 1 && child.previousSibling?.nodeType === 1 ? ` ${text}` : text);
   }
   const isBlock =
     node.nodeType === 1 &&

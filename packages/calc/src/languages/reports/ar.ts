@@ -93,6 +93,7 @@ export const words: Table<ReportWords> = {
     belt: "سير أو سلسلة",
     wheel: "عجلة",
   },
+  ownPlaces: { motor: "المحرك", battery: "البطارية", controller: "المنظّم" },
   partsByStage: "القطع حسب المراحل",
   notToBeHad: "غير متوفر الآن",
   sum: "المجموع",

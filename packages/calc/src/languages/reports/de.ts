@@ -93,6 +93,7 @@ export const words: Table<ReportWords> = {
     belt: "Riemen oder Kette",
     wheel: "Rad",
   },
+  ownPlaces: { motor: "Motor", battery: "Akku", controller: "Regler" },
   partsByStage: "Teile nach Stufen",
   notToBeHad: "derzeit nicht lieferbar",
   sum: "Zusammen",

@@ -100,6 +100,7 @@ export const reportWords = {
     belt: "belt or chain",
     wheel: "wheel",
   },
+  ownPlaces: { motor: "motor", battery: "battery", controller: "controller" },
   partsByStage: "Parts by stage",
   notToBeHad: "not to be had now",
   sum: "Together",

@@ -93,6 +93,7 @@ export const words: Table<ReportWords> = {
     belt: "correa o cadena",
     wheel: "rueda",
   },
+  ownPlaces: { motor: "motor", battery: "batería", controller: "variador" },
   partsByStage: "Piezas por etapa",
   notToBeHad: "no disponible ahora",
   sum: "En total",

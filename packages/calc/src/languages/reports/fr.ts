@@ -93,6 +93,7 @@ export const words: Table<ReportWords> = {
     belt: "courroie ou chaîne",
     wheel: "roue",
   },
+  ownPlaces: { motor: "moteur", battery: "batterie", controller: "variateur" },
   partsByStage: "Pièces par étage",
   notToBeHad: "indisponible actuellement",
   sum: "Ensemble",

@@ -93,6 +93,7 @@ export const words: Table<ReportWords> = {
     belt: "ベルトまたはチェーン",
     wheel: "車輪",
   },
+  ownPlaces: { motor: "モーター", battery: "バッテリー", controller: "アンプ" },
   partsByStage: "段ごとの部品",
   notToBeHad: "現在入手不可",
   sum: "合計",

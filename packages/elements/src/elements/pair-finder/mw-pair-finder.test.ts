@@ -150,7 +150,7 @@ describe("mw-pair-finder", () => {
     assert.isBelow(Math.abs((head!.top + head!.bottom) / 2 - (button!.top + button!.bottom) / 2), 8);
     assert.isAtLeast(card.getBoundingClientRect().left, element.getBoundingClientRect().left);
     assert.isAtMost(button!.right, element.getBoundingClientRect().right);
-    assert.match(card.innerText, /Price/);
+    assert.equal(find(card, "td.wide").dataset["head"], "Price");
   });
 
   /** Texts that stand over each other, or beyond the picture's edge. */

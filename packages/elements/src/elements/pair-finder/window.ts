@@ -186,15 +186,21 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
     />
     ${range.map(
       (end, n) =>
-        svg`<path d="M${along(margin.start - 0.4 * em)} ${y(end)}H${along(margin.start)}" stroke="currentColor" /><text x=${along(margin.start - 0.6 * em)} y=${round(y(end) + 0.3 * em + (n ? -apart : apart))} text-anchor="end">${of.rangeTexts[n]}</text>`,
+        svg`<path d="M${along(margin.start - 0.4 * em)} ${y(end)}H${along(margin.start)}" stroke="currentColor" /><text aria-hidden="true" x=${along(margin.start - 0.6 * em)} y=${round(y(end) + 0.3 * em + (n ? -apart : apart))} text-anchor="end">${of.rangeTexts[n]}</text>`,
     )}
     ${mount.map((end, n) =>
       end === undefined
         ? nothing
-        : svg`<path d="M${x(end)} ${floor}v${round(0.4 * em)}" stroke="currentColor" /><text x=${under(end, n)} y=${round(floor + 1.4 * em)} text-anchor=${n ? "start" : "end"}>${of.mountTexts[n]}</text>`,
+        : svg`<path d="M${x(end)} ${floor}v${round(0.4 * em)}" stroke="currentColor" /><text aria-hidden="true" x=${under(end, n)} y=${round(floor + 1.4 * em)} text-anchor=${n ? "start" : "end"}>${of.mountTexts[n]}</text>`,
     )}
-    ${heading.map((line, n) => svg`<text class="faint" x=${along(margin.start)} y=${round((0.8 + 1.3 * n) * em)} text-anchor="start">${line}</text>`)}
-    <text class="faint" x=${along(width - margin.end)} y=${round(height - 0.4 * em)} text-anchor="end">
+    ${heading.map((line, n) => svg`<text aria-hidden="true" class="faint" x=${along(margin.start)} y=${round((0.8 + 1.3 * n) * em)} text-anchor="start">${line}</text>`)}
+    <text
+      aria-hidden="true"
+      class="faint"
+      x=${along(width - margin.end)}
+      y=${round(height - 0.4 * em)}
+      text-anchor="end"
+    >
       ${of.axes[0]}
     </text>
     ${seen.map(({ one, isChosen, x: px, y: py, text }, n) => {
@@ -206,9 +212,9 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
         : svg`<path d="M${round(px - 0.24 * em)} ${round(py - 0.24 * em)}l${round(0.48 * em)} ${round(0.48 * em)}m0 ${round(-0.48 * em)}l${round(-0.48 * em)} ${round(0.48 * em)}" stroke="currentColor" stroke-width="1.1" opacity="0.75" />`;
       const place = labels[n];
       const label = place
-        ? svg`<text class="pair" x=${round(place.x)} y=${round(place.y)} text-anchor="middle" font-weight=${one.hit ? 600 : 400}>${text}</text>`
+        ? svg`<text aria-hidden="true" class="pair" x=${round(place.x)} y=${round(place.y)} text-anchor="middle" font-weight=${one.hit ? 600 : 400}>${text}</text>`
         : nothing;
-      return svg`<g class="point" role="button" tabindex=${n === home ? 0 : -1} aria-label=${of.nameOf(one)} aria-disabled=${isChosen ? "true" : nothing}><circle class="hit" cx=${px} cy=${py} r="12" />${ring}${mark}</g>${label}`;
+      return svg`<g class="point" role="button" tabindex=${n === home ? 0 : -1} aria-label=${of.nameOf(one)} aria-disabled=${isChosen ? "true" : nothing}><circle class="hit" cx=${px} cy=${py} r="12.5" />${ring}${mark}</g>${label}`;
     })}
   </svg>`;
 }

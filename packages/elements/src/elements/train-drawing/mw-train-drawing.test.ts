@@ -105,7 +105,7 @@ describe("mw-train-drawing", () => {
     assert.include(written, "to: Ring and pinion");
     assert.match(
       plain(root.querySelector("#told")!.textContent),
-      /^from: motor, to: Ring and pinion\. 15 teeth turn 62/,
+      /^From: motor, to: Ring and pinion\. 15 teeth turn 62/,
     );
     const box = (text: string): DOMRect =>
       [...root.querySelectorAll("svg text")].find((one) => one.textContent.trim() === text)!.getBoundingClientRect();

@@ -291,7 +291,7 @@ export class MwTrainDrawing extends Picture {
         ${said.verdicts.map((verdict) => html`<p class="fault" part="verdict">${verdict}</p>`)}
         ${changed ? html`<p part="dashed">${this.#reports.dashed}</p>` : nothing}
         ${said.rest ? html`<p part="rest">${said.rest}</p>` : nothing}
-        <span class="keys" role="group" aria-label=${this.#shop.letTurn} @keydown=${this.#pressed}
+        <span class="keys" @keydown=${this.#pressed}
           ><button type="button" class="run" @click=${this.#turn}>
             ${this.turning ? this.#shop.holdStill : this.#shop.letTurn}</button
           ><button
