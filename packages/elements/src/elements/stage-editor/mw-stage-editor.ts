@@ -119,7 +119,7 @@ export class MwStageEditor extends ToolElement {
           this.#set(stage, address, (event.target as HTMLSelectElement).value || null);
         }}
       >
-        ${field.needed ? nothing : html`<option value="">–</option>`}
+        ${field.needed ? nothing : html`<option value="">${this.shop.unmarked.notKnown}</option>`}
         ${shape.split("|").map((one) => html`<option value=${one} ?selected=${one === value}>${options[one] ?? one}</option>`)}
       </select>`;
     const count = shape === "count";

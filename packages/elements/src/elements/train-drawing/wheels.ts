@@ -94,7 +94,7 @@ export interface Drawn {
 /**
  * All wheels, each stage in a plane of its own, the later ones nearer to the eye; then what is lettered and marked on them.
  */
-export function drawWheels(layout: Layout, sheet: Sheet, count: (teeth: number) => string): Drawn {
+export function drawWheels(layout: Layout, sheet: Sheet, row: number, count: (teeth: number) => string): Drawn {
   const { em, y } = sheet;
   const shafts = new Map(layout.mounts.map(({ span, shaft }) => [span.driver, shaft]));
   const bodies = layout.wheels.map((wheel) => bodyOf(wheel, sheet, shafts.get(wheel)));
@@ -115,6 +115,12 @@ export function drawWheels(layout: Layout, sheet: Sheet, count: (teeth: number) 
       (one) => one !== body && one.x === body.x && one.reach > body.reach && one.wheel.stage !== body.wheel.stage,
     ) ||
       !clearOf(others(body), body.x, y - body.reach - 0.8 * em, 0.5 * em));
+  const planes = [...new Set(bodies.map(({ wheel }) => wheel.stage))];
+  /** What is nearer to the eye is drawn with a stronger line. */
+  const depth = (stage: string): string => {
+    const at = planes.indexOf(stage) / Math.max(1, planes.length - 1);
+    return planes.length < 2 || (at > 0.25 && at < 0.75) ? "" : at < 0.5 ? "far" : "near";
+  };
   const marked = new Set<number>();
   const swinging = new Set(layout.mounts.map(({ span, pivot }) => pivot && span.driver));
 
@@ -127,8 +133,8 @@ export function drawWheels(layout: Layout, sheet: Sheet, count: (teeth: number) 
       : isPlain(body)
         ? ""
         : circle(x, y, bore) + (webbed ? circle(x, y, rim) + circle(x, y, bore * 1.7) : "");
-    return svg`${clips(`behind${n}`, sheet, nearer)}
-      <g clip-path=${clipped(`behind${n}`, nearer)}>
+    return svg`${clips(`behind${row}-${n}`, sheet, nearer)}
+      <g class=${depth(wheel.stage)} clip-path=${clipped(`behind${row}-${n}`, nearer)}>
         ${outlineOf(body, sheet)}
         <path class="fine" d=${inside} />
         ${webbed ? svg`<path class="shade" d=${shading(body)} />` : nothing}
@@ -277,15 +283,15 @@ export function ghostsOf(article: Layout, layout: Layout): readonly PlacedWheel[
 }
 
 /** Those, dashed, behind whatever is nearer to the eye. */
-export function drawGhosts(article: Layout, layout: Layout, sheet: Sheet): SVGTemplateResult[] {
+export function drawGhosts(article: Layout, layout: Layout, sheet: Sheet, row: number): SVGTemplateResult[] {
   const planes = [...new Set(layout.wheels.map((wheel) => wheel.stage))];
   return ghostsOf(article, layout).map((ghost, n) => {
     const x = sheet.x(ghost.x);
     const nearer = layout.wheels.filter((wheel) => planes.indexOf(wheel.stage) > planes.indexOf(ghost.stage));
     const own = !layout.wheels.some((wheel) => Math.abs(wheel.x - ghost.x) < 1e-6);
     const bodies = nearer.map((wheel) => bodyOf(wheel, sheet, undefined));
-    return svg`${clips(`beneath${n}`, sheet, bodies)}
-      <g clip-path=${clipped(`beneath${n}`, bodies)}>
+    return svg`${clips(`beneath${row}-${n}`, sheet, bodies)}
+      <g clip-path=${clipped(`beneath${row}-${n}`, bodies)}>
         <path class="article" d=${circle(x, sheet.y, ghost.radii.tip * sheet.scale)} />
         ${own ? svg`<path class="fine" d=${cross(x, sheet.y, 0.35 * sheet.em)} />` : nothing}
       </g>`;

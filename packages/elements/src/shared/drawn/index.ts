@@ -8,6 +8,7 @@ export { drawInto } from "./draw-into.js";
 export { DrawnElement, type Told } from "./drawn.js";
 export { addFigures, figures } from "./figures.js";
 export { inHand, standAlone, standDown, stripOf, takeInHand, type Strip } from "./hand.js";
+export { isolateNames } from "./isolate.js";
 export { arrow, hatching, linesOf, roomFor, round } from "./ink.js";
 export { Picture } from "./picture.js";
 export { speakerFor } from "./speaker.js";
