@@ -143,17 +143,15 @@ export class MwNotebookWhole extends NotebookPart {
                     ${name}
                     <button
                       type="button"
-                      aria-label=${`Change to ${name}`}
                       @click=${() => does(changeToWay(this.session, way))}
                     >
-                      Change to it
+                      Change to it<span class="heard">: ${name}</span>
                     </button>
                     <button
                       type="button"
-                      aria-label=${`Forget ${name}`}
                       @click=${() => does(forgetWay(this.session, way))}
                     >
-                      Forget it
+                      Forget it<span class="heard">: ${name}</span>
                     </button>
                   </li>`;
                 })}

@@ -10,6 +10,7 @@ export {
   type Opened,
   fileName,
   fileText,
+  noSheet,
   openFile,
   openText,
   revived,
