@@ -14,7 +14,7 @@ const smallest = parseBuild({
 });
 
 /** Numbers from 0 to 1, the same for the same seed. */
-export function chance(seed: number): () => number {
+function chance(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;

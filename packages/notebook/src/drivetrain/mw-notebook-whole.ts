@@ -141,16 +141,10 @@ export class MwNotebookWhole extends NotebookPart {
                   const name = way.label ?? way.id;
                   return html`<li>
                     ${name}
-                    <button
-                      type="button"
-                      @click=${() => does(changeToWay(this.session, way))}
-                    >
+                    <button type="button" @click=${() => does(changeToWay(this.session, way))}>
                       Change to it<span class="heard">: ${name}</span>
                     </button>
-                    <button
-                      type="button"
-                      @click=${() => does(forgetWay(this.session, way))}
-                    >
+                    <button type="button" @click=${() => does(forgetWay(this.session, way))}>
                       Forget it<span class="heard">: ${name}</span>
                     </button>
                   </li>`;

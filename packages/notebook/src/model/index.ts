@@ -16,20 +16,12 @@ export {
   revived,
   usualExport,
 } from "./file.js";
-export {
-  type Assembly,
-  type Fields,
-  type Notebook,
-  type PostNode,
-  type Run,
-  type SheetMeaning,
-  newNotebook,
-} from "./notebook.js";
+export { type Fields, type Notebook, type PostNode, type Run, type SheetMeaning, newNotebook } from "./notebook.js";
 export { partsOf, shelve, withoutPart, withPart } from "./shelf.js";
 export { handedOut, type Merging, merging, type Side } from "./merge.js";
 export { measure } from "./bench.js";
 export { Session, withFields } from "./session.js";
-export { axleChange, axleChoices, begin, firstBuild, splitChange, totalsText, withoutAxle } from "./start.js";
+export { axleChange, axleChoices, begin, firstBuild, splitChange, totalsText } from "./start.js";
 export { assemblyText, putOn, swapFor, takeOff } from "./assemblies.js";
 export { changeToWay, forgetWay, keepWay } from "./ways.js";
 export { backToVersion, keepVersion } from "./versions.js";

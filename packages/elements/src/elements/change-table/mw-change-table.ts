@@ -1,15 +1,15 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
 import { sayChanges, type Against, type ChangeRow, type Column } from "@meshwright/calc/article";
 import { css, paperOf, properties } from "../../shared/element/index.js";
-import { block } from "../../shared/drawn/index.js";
-import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
+import { block, speakerFor } from "../../shared/drawn/index.js";
+import { reporting, scrolling, tables, ToolElement, unitControl } from "../../shared/tools/index.js";
 
 /**
  * The build as published, as the reader has it, and its alternatives, side by side: totals, front against rear, speed, fit,
  * what there is to buy for it, and what each changes against the published one: several differences, each with a name.
  *
- * @attr against - a version that all are held against instead of the published one, group by group too: a reference's id, an
- *   alternative's, `revision-1`
+ * @attr against - what all are held against instead of the published build, group by group too: the id of a reference, of an
+ *   alternative, `revision-1`, or the id of another `mw-build` on the page, as that stands
  * @attr show - ids of the alternatives to show, with blanks between; all where not said
  * @csspart root - all that it draws
  * @csspart table - the table
@@ -84,12 +84,14 @@ export class MwChangeTable extends ToolElement {
 
   /** What all are held against, where that is not the published build; null where there is no such version. */
   #against(): Against | undefined | null {
-    const id = this.against;
-    if (!id || id === "article" || !this.store?.build) return undefined;
-    const speaker = this.evaluation(id) && this.speaker(id);
-    const { references = [], alternatives = [] } = this.store.article!;
-    const label = [...references, ...alternatives].find((one) => one.id === id)?.label ?? id;
-    return speaker ? { label, speaker } : null;
+    const { against: id, store } = this;
+    if (!id || id === "article" || !store?.build) return undefined;
+    const evaluation = store.against(id);
+    if (!evaluation) return null;
+    const { references = [], alternatives = [] } = store.article!;
+    const listed = [...references, ...alternatives].find((one) => one.id === id);
+    const label = listed ? (listed.label ?? id) : this.evaluation(id) ? id : (evaluation.build.title ?? id);
+    return { label, speaker: reporting(speakerFor(evaluation, this.locale, store))! };
   }
 
   #row({ head, texts, words, cost }: ChangeRow, yours: number): TemplateResult {
@@ -140,7 +142,10 @@ export class MwChangeTable extends ToolElement {
           </table>`,
           "paged",
         )}
-        <p class="note">${said.notes.join(" ")}</p>
+        <p class="note">
+          ${said.notes.join(" ")}
+          ${this.current!.mounts?.length ? unitControl(this.store!, this.locale, (request) => this.change(request)) : nothing}
+        </p>
       </div>
       ${this.fallback()}`;
   }

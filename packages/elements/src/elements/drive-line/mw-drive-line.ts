@@ -15,7 +15,7 @@ import { evaluate } from "@meshwright/calc/evaluate";
 import { stageText } from "@meshwright/calc/report";
 import { spotOf } from "@meshwright/calc/drivetrain";
 import { paperOf, properties, writeCount } from "../../shared/element/index.js";
-import { announce, block, figures, Picture } from "../../shared/drawn/index.js";
+import { announce, block, figures, Picture, type Told, valuesChanged } from "../../shared/drawn/index.js";
 import { reporting } from "../../shared/tools/index.js";
 import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
 import { drawLine, type Drawn } from "./drawing.js";
@@ -72,7 +72,7 @@ export class MwDriveLine extends Picture {
   /** A document that is being written, as data: what cannot be read of it breaks the line where it stands. */
   declare draft: unknown;
   /** What stands against the last change of a lever. */
-  declare private message: string | undefined;
+  declare private message: Told | undefined;
   /** How high what stands in the slot is, in pixels; undefined where nothing does. */
   declare private detail: number | undefined;
 
@@ -131,10 +131,10 @@ export class MwDriveLine extends Picture {
 
   #stand(lane: SaidCell["lanes"][number]): void {
     const [refusal] = lane.changes ? this.change(lane.changes) : [];
-    this.message = refusal?.message;
+    this.message = this.told(refusal);
     announce(
       this.renderRoot as ShadowRoot,
-      () => this.message ?? [...this.#said!.totals.values()].map(({ heard }) => heard).join(". "),
+      () => this.message?.() ?? [...this.#said!.totals.values()].map(({ heard }) => heard).join(". "),
     );
   }
 
@@ -374,7 +374,7 @@ export class MwDriveLine extends Picture {
     const { store, at } = this;
     const alternative = store?.article?.alternatives?.find(({ id }) => id === at);
     if (alternative) return fill(valuesOf, alternative.label ?? alternative.id);
-    const changed = at ? 0 : (store?.changed ?? 0);
+    const changed = at ? 0 : store ? valuesChanged(store) : 0;
     if (changed) return fillCount(this.words.readers, changed, this.locale);
     return this.holder?.isOwn ? "" : authorsValues;
   }
@@ -467,7 +467,7 @@ export class MwDriveLine extends Picture {
           ${opened ? this.#detail(opened, width) : nothing}
         </div>
         ${said.faults.map((fault) => html`<p class="fault">${fault}</p>`)}
-        ${this.message === undefined ? nothing : html`<p class="fault" role="note">${this.message}</p>`}
+        ${this.message === undefined ? nothing : html`<p class="fault" role="note">${this.message()}</p>`}
         <p class="scale" part="scale">${this.#scaleText(line)}</p>
         ${opened ? nothing : this.#detail(undefined, width)}
         <p class="scale paper">${[said.origin, this.#whose()].filter(Boolean).join(" · ")}</p>

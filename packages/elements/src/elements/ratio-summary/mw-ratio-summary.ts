@@ -63,11 +63,11 @@ export class MwRatioSummary extends Picture {
       const tick = (value: number) => `M${at(value)} ${round(y - 0.8 * em)}V${y}`;
       const place = this.x(stacked ? 0 : left - 0.9 * em);
       const said = labels[n]!;
-      return svg`<text text-anchor=${stacked ? "start" : "end"}>${said.map((line, row) => {
+      return svg`${said.map((line, row) => {
         const isLast = row === said.length - 1 && line.endsWith(figures[n]!);
         const head = isLast ? line.slice(0, -figures[n]!.length) : line;
-        return svg`<tspan x=${place} y=${round(stacked ? y - (1.1 + 1.3 * (said.length - 1 - row)) * em : y + 0.32 * em)}>${head}${isLast ? svg`<tspan class="figure">${figures[n]}</tspan>` : nothing}</tspan>`;
-      })}</text>
+        return svg`<text x=${place} y=${round(stacked ? y - (1.1 + 1.3 * (said.length - 1 - row)) * em : y + 0.32 * em)} text-anchor=${stacked ? "start" : "end"}>${head}${isLast ? svg`<tspan class="figure">${figures[n]}</tspan>` : nothing}</text>`;
+      })}
         <path class="thin" d="M${this.x(left)} ${y}H${this.x(width - em)}" />
         <path class="span" d="M${from} ${y}H${to}" />
         ${past.length && past[0] !== low ? svg`<path class="end" d=${head(past[0]!)} />` : nothing}

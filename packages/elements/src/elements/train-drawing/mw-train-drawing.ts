@@ -12,7 +12,7 @@ import { layoutOf, type Layout } from "@meshwright/calc/layout";
 import { Picture, block } from "../../shared/drawn/index.js";
 import { properties, writeCount } from "../../shared/element/index.js";
 import { fill, reportWordsFor } from "../../shared/words/index.js";
-import { reporting, toolWordsFor, type ToolWords } from "../../shared/tools/index.js";
+import { reporting, toolWordsFor, type ToolWords, unitControl } from "../../shared/tools/index.js";
 import { centreLine, drawCentres, drawPivot, drawWalls, type LengthText } from "./dimensions.js";
 import { sheetFor } from "./sheet.js";
 import { drawSlot, drawTrack } from "./slot.js";
@@ -213,6 +213,7 @@ export class MwTrainDrawing extends Picture {
             ↻
           </button></span
         >
+        ${unitControl(this.store!, this.locale, (request) => this.change(request), this.at)}
       </div>
       ${this.fallback()}`;
   }

@@ -36,8 +36,11 @@ async function calm(element: Element): Promise<void> {
   }
 }
 
-/** Draws one combination, and measures it. */
-export async function measure({ element, width, text, language, build, place, state }: Combination): Promise<string[]> {
+/** Draws one combination, and measures it; kept, it stays in the page to be looked at. */
+export async function measure(
+  { element, width, text, language, build, place, state }: Combination,
+  isKept = false,
+): Promise<string[]> {
   clear();
   const page = document.createElement("div");
   page.lang = language!;
@@ -56,7 +59,7 @@ export async function measure({ element, width, text, language, build, place, st
     await calm(shown);
     return faultsIn(shown, (place === "cell" ? find(page, "td") : page).getBoundingClientRect());
   } finally {
-    page.remove();
+    if (!isKept) page.remove();
   }
 }
 

@@ -41,11 +41,16 @@ const short = (text: string): string => `“${text.replace(/\s+/g, " ").slice(0,
 export function faultsIn(element: Element, within: DOMRect): string[] {
   const pieces = piecesIn(element);
   const faults = new Set<string>();
-  for (const { text, box } of pieces)
-    if (box.left < within.left - 1.5 || box.right > within.right + 1.5)
+  for (const { text, box, of } of pieces) {
+    // The blank at which a line breaks may hang out of it.
+    const { direction, fontSize } = getComputedStyle(of);
+    const blank = /\s/.test(text) && !(of instanceof SVGElement) ? 0.35 * parseFloat(fontSize) : 0;
+    const [left, right] = direction === "rtl" ? [blank, 0] : [0, blank];
+    if (box.left < within.left - 1.5 - left || box.right > within.right + 1.5 + right)
       faults.add(
         `${short(text)} stands ${Math.round(Math.max(within.left - box.left, box.right - within.right))} px outside`,
       );
+  }
   const scrolled = (node: Node): void => {
     for (const child of childrenOf(node)) {
       if (child.nodeType !== 1 || isUnseen(child as Element)) continue;

@@ -2,10 +2,8 @@ import { pairwise } from "./cover.js";
 import { factors, tested } from "./drawn.js";
 
 // Nothing is cut, sideways, or on top of another, whatever comes together: any two of element, width, size of text, language,
-// build, place and state, a part of them here; the product is a long test.
-//
-// In Chromium: Firefox and WebKit have wider letters, and some of these are not clean in them yet.
+// build, place and state. All of it in one engine; of the others, whose letters are wider, every third. The product is a long
+// test.
 const isChromium = /Chrom(e|ium)\//.test(navigator.userAgent);
-describe("nothing is cut, sideways or on top of another:", () => {
-  if (isChromium) tested(pairwise(factors, 7));
-});
+describe("nothing is cut, sideways or on top of another:", () =>
+  tested(pairwise(factors, 7).filter((_, n) => isChromium || n % 3 === 0)));
