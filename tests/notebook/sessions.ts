@@ -1,8 +1,17 @@
 import type { Browser, Page } from "puppeteer-core";
 import { expect } from "vitest";
+import { linkOfBuild, parseBuild } from "../../packages/calc/src/document/index.js";
 
 // Sessions by chance in a real browser, against a model of a few lines: edits, undo, tabs that take over, reloads, tabs that are
 // killed. What is 300 ms old is kept, later edits are whole or absent, and nothing is doubled.
+
+/** One pair: what is kept is tried here, and not what is drawn of it. */
+const smallest = parseBuild({
+  format: "meshwright-build/1",
+  title: "Stint",
+  stages: [{ id: "primary", kind: "pair", driver: 15, driven: 60 }],
+  outputs: [{ id: "rear", stages: [] }],
+});
 
 /** Numbers from 0 to 1, the same for the same seed. */
 function chance(seed: number): () => number {
@@ -154,8 +163,8 @@ export async function session(browser: Browser, address: string, seed: number, s
     return page;
   };
   try {
-    let page = await open(`${address}notebook/?open=example`);
-    const here = page.url().replace("?open=example", "");
+    let page = await open(`${address}notebook/#build-${await linkOfBuild(smallest)}`);
+    const here = page.url();
     const model = new Model(await stateIn(page));
     const change = (what: string, value?: number | string): Promise<void> =>
       page.evaluate(

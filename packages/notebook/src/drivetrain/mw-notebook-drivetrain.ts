@@ -108,7 +108,7 @@ export class MwNotebookDrivetrain extends NotebookPage {
   async #focusPanel(): Promise<void> {
     this.isWhole = true;
     await this.ready();
-    const panel = this.renderRoot.querySelector<NotebookPart>(".chosen > *");
+    const panel = this.renderRoot.querySelector<NotebookPart>(".panel > *");
     await panel?.updateComplete;
     const heading = panel?.renderRoot.querySelector<HTMLElement>("h2");
     heading?.focus({ preventScroll: true });
@@ -193,9 +193,12 @@ export class MwNotebookDrivetrain extends NotebookPage {
       @mw-notebook-count=${this.#counted}
       @mw-change=${this.#elementChanged}
     >
-      <mw-notebook-line .session=${session} .chosen=${chosen}></mw-notebook-line>
-      ${session.notes.map(({ message }) => html`<p class="quiet" role="status">${message}</p>`)} ${this.#asked()}
-      <div class="chosen">${this.isWhole ? this.#panel() : nothing}</div>
+      <mw-notebook-line .session=${session} .chosen=${chosen}>
+        <div class="chosen" slot="detail">
+          ${session.notes.map(({ message }) => html`<p class="quiet" role="status">${message}</p>`)} ${this.#asked()}
+          <div class="panel">${this.isWhole ? this.#panel() : nothing}</div>
+        </div>
+      </mw-notebook-line>
     </div>`;
   }
 }

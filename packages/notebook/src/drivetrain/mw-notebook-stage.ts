@@ -146,7 +146,7 @@ export class MwNotebookStage extends NotebookPart {
     const target = build.target;
     return html`<h2 tabindex="-1">${stage.label ?? stage.id}</h2>
       <p>
-        ${name[0]!.toUpperCase()}${name.slice(1)}: ${this.#counts(stage)}
+        ${`${name[0]!.toUpperCase()}${name.slice(1)}`}: ${this.#counts(stage)}
         <span class="quiet">${how}</span>
       </p>
       ${this.#pitch(stage)}

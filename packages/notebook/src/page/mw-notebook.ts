@@ -665,7 +665,7 @@ export class MwNotebook extends LitElement {
     >
       ${this.#header()} ${this.#panel()}
       ${this.message ? html`<p class="panel" role="alert">${this.message} <button type="button" @click=${() => (this.message = undefined)}>Close</button></p>` : nothing}
-      <main ?inert=${isFollowing}>${this.#pages()}</main>
+      <main><div ?inert=${isFollowing}>${this.#pages()}</div></main>
     </div>`;
   }
 }

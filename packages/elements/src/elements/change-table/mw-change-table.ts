@@ -112,7 +112,12 @@ export class MwChangeTable extends ToolElement {
     // What there is not is told to the author, and their text stays.
     if (against === null) return this.fallback(false);
     const said = this.says((speaker) =>
-      sayChanges(speaker, columns[0]!.speaker, against ? [against, ...columns] : columns, against),
+      sayChanges(
+        speaker,
+        columns[0]!.speaker,
+        against ? [against, ...columns] : columns,
+        against ?? (this.holder?.isOwn ? columns[0] : undefined),
+      ),
     );
     if (!said) return this.fallback(false);
     const shown = against ? [against, ...columns] : columns;

@@ -10,7 +10,7 @@ import {
   type SaidLine,
   type SaidStrand,
 } from "@meshwright/calc/article";
-import { placeDriveLine, type Box, type PlacedLine } from "@meshwright/calc/layout";
+import { openedBeneath, placeDriveLine, type Box, type OpenedLine, type PlacedLine } from "@meshwright/calc/layout";
 import { evaluate } from "@meshwright/calc/evaluate";
 import { stageText } from "@meshwright/calc/report";
 import { spotOf } from "@meshwright/calc/drivetrain";
@@ -42,6 +42,7 @@ const isCoarse = (): boolean => !!(coarse ??= globalThis.matchMedia?.("(pointer:
  * @fires {CustomEvent<{ key: string, stage?: string }>} mw-choose - a stage, motor, split or wheel was chosen: `key`, and
  *   `stage` where it is one
  * @fires {CustomEvent<ChangeSet | Change>} mw-change - what the reader changed: new values by address
+ * @slot detail - what is to be said of the stage that is chosen: beneath it where the line stands upright, else below the line
  * @csspart root - all that it draws
  * @csspart drawing - the picture
  * @csspart list - the list
@@ -59,6 +60,7 @@ export class MwDriveLine extends Picture {
     open: { type: Boolean },
     draft: { state: true },
     message: { state: true },
+    detail: { state: true },
   };
 
   declare still: boolean | null;
@@ -69,6 +71,8 @@ export class MwDriveLine extends Picture {
   declare draft: unknown;
   /** What stands against the last change of a lever. */
   declare private message: Told | undefined;
+  /** How high what stands in the slot is, in pixels; undefined where nothing does. */
+  declare private detail: number | undefined;
 
   #drawn: Drawn = new Map();
   #said: SaidLine | undefined;
@@ -152,6 +156,38 @@ export class MwDriveLine extends Picture {
   readonly #entered = (): void => {
     this.renderRoot.querySelector<HTMLElement>(".strip")?.style.setProperty("--_page", paperOf(this));
   };
+
+  // What is said of what is chosen
+
+  readonly #details = globalThis.ResizeObserver && new ResizeObserver(() => this.#measured());
+  #held: Element | null = null;
+
+  #measured(): void {
+    const { height } = this.#held?.getBoundingClientRect() ?? { height: 0 };
+    const isThere = !!this.querySelector(":scope > [slot=detail]");
+    const detail = isThere ? Math.ceil(height) : undefined;
+    // Sizes are being told: what they change is drawn in the next frame.
+    if (detail !== this.detail) requestAnimationFrame(() => (this.detail = detail));
+  }
+
+  protected override updated(changed: Map<PropertyKey, unknown>): void {
+    super.updated(changed);
+    const held = this.renderRoot.querySelector<HTMLElement>(".detail");
+    if (held === this.#held) return;
+    if (this.#held) this.#details?.unobserve(this.#held);
+    this.#held = held;
+    if (!held) return;
+    held.style.setProperty("--_page", paperOf(this));
+    this.#details?.observe(held);
+  }
+
+  /** The slot, in the room that the line makes for it. */
+  #detail(opened: OpenedLine | undefined, width: number): TemplateResult {
+    const box = opened && { x: 0, y: opened.y, width, height: 0 };
+    return html`<div class=${box ? "detail paged inside" : "detail paged"} ${placed(box)}>
+      <slot name="detail" @slotchange=${() => this.#measured()}></slot>
+    </div>`;
+  }
 
   // Drawing
 
@@ -363,13 +399,18 @@ export class MwDriveLine extends Picture {
       return html`<div class="root" part="root"></div>
         ${this.fallback()}`;
     const sizes = sizesFor(this.em, isCoarse() && !this.#isStill);
-    const line = placeDriveLine(speaker.evaluation, {
+    const plain = placeDriveLine(speaker.evaluation, {
       width,
       lettering: letteringFor(said, sizes, this.#isStill, (cell) => this.#notesOf(cell, speaker)),
       isUpright: width < narrow,
       isRightToLeft: this.along < 0,
       broken: new Set(broken?.keys()),
     });
+    const opened =
+      plain.form === "upright" && this.detail !== undefined && !this.#onPaper
+        ? openedBeneath(plain, this.chosen ?? "", this.detail)
+        : undefined;
+    const line = opened?.line ?? plain;
     this.#line = line;
     const now: Drawn = new Map();
     const picture = drawLine(line, said, this.#drawn, now, this.chosen ?? undefined);
@@ -402,10 +443,12 @@ export class MwDriveLine extends Picture {
                 : this.#strand(first!, line, speaker)
             }
           </ol>
+          ${opened ? this.#detail(opened, width) : nothing}
         </div>
         ${said.faults.map((fault) => html`<p class="fault">${fault}</p>`)}
         ${this.message === undefined ? nothing : html`<p class="fault" role="note">${this.message()}</p>`}
         <p class="scale" part="scale">${this.#scaleText(line)}</p>
+        ${opened ? nothing : this.#detail(undefined, width)}
         <p class="scale paper">${[said.origin, this.#whose()].filter(Boolean).join(" · ")}</p>
       </div>
       ${this.fallback()}`;
