@@ -52,6 +52,7 @@ export async function demoBrowser(): Promise<DemoBrowser> {
     "/": folder("demo"),
     "/meshwright/": folder("packages/elements/dist"),
     "/guide/minisearch/": folder("node_modules/minisearch/dist/es"),
+    "/notebook/script/": folder("packages/notebook/dist"),
   };
   const server = staticServer(mounts, { headers: { "content-security-policy": "default-src 'self'" } });
   const { browser, address, close } = await browserFor(server);
