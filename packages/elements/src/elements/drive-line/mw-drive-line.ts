@@ -15,7 +15,7 @@ import { evaluate } from "@meshwright/calc/evaluate";
 import { stageText } from "@meshwright/calc/report";
 import { spotOf } from "@meshwright/calc/drivetrain";
 import { paperOf, properties, writeCount } from "../../shared/element/index.js";
-import { announce, block, figures, Picture, type Told, valuesChanged } from "../../shared/drawn/index.js";
+import { announce, block, figures, onPaper, Picture, type Told, valuesChanged } from "../../shared/drawn/index.js";
 import { reporting } from "../../shared/tools/index.js";
 import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
 import { drawLine, type Drawn } from "./drawing.js";
@@ -407,7 +407,7 @@ export class MwDriveLine extends Picture {
       broken: new Set(broken?.keys()),
     });
     const opened =
-      plain.form === "upright" && this.detail !== undefined && !this.#onPaper
+      plain.form === "upright" && this.detail !== undefined && !onPaper()
         ? openedBeneath(plain, this.chosen ?? "", this.detail)
         : undefined;
     const line = opened?.line ?? plain;
