@@ -16,11 +16,12 @@ const handedOut = {
 const said = (outcome) =>
   ({ alive: "Alive: figures follow a change", text: "Your text, every figure right" })[outcome] ?? capital(outcome);
 
-const step = (text) =>
-  `<li>${escaped(text)
-    .split(/(\{\{ partial[^}]*\}\}|\{% include[^%]*%\}|&lt;[^&]*&gt;|\b(?:config|import)\b[^ ]*[.(][^ ]*)/)
-    .map((part, n) => (n % 2 ? `<code>${part}</code>` : part))
-    .join("")}</li>`;
+/** A step as the README has it: code between backticks, a button's name between stars, a block of code on the lines below. */
+function step(text) {
+  const [words, ...block] = escaped(text).split("\n");
+  const marked = words.replace(/`([^`]+)`/g, "<code>$1</code>").replace(/\*\*([^*]+)\*\*/g, "<strong>$1</strong>");
+  return `<li>${marked}${block.length > 0 ? `<pre><code>${block.join("\n")}</code></pre>` : ""}</li>`;
+}
 
 const pictures = { editor: "The post in the editor", page: "The post as a visitor sees it" };
 

@@ -45,7 +45,7 @@ async function attempt(name, notebook) {
   const t = await begin(name);
   try {
     await row.run(t, notebook);
-    const version = row.needs.npm ? versionOfNpm(row.made) : versionOfProgram(row.made);
+    const version = row.version?.() ?? (row.needs.npm ? versionOfNpm(row.made) : versionOfProgram(row.made));
     return { outcome: { version, steps: t.steps, outcomes: t.outcomes } };
   } catch (error) {
     await t.keep();

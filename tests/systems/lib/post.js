@@ -8,7 +8,7 @@ async function writers() {
   const outfile = at(".cache", "systems", "writing.mjs");
   await build({
     stdin: {
-      contents: `export * from "./writing/index.ts"; export { schema } from "./writing/schema.ts"; export { systems } from "@meshwright/calc/article"; export { parseBuild } from "@meshwright/calc/document";`,
+      contents: `export { handedOut } from "./writing/handed-out.ts"; export { schema } from "./writing/schema.ts"; export { systems } from "@meshwright/calc/article"; export { parseBuild } from "@meshwright/calc/document";`,
       resolveDir: at("packages", "notebook", "src"),
     },
     bundle: true,

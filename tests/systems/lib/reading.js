@@ -74,6 +74,12 @@ export async function readsStill(t, url, { more = [], place = "page", inside = "
   if (!silent) t.found(place, "text");
 }
 
+/** What is saved of a post of ours: elements, with their attributes. */
+export const elementsOf = (html) =>
+  (html.match(/<mw-[a-z-]+[^>]*>/g) ?? [])
+    .map((tag) => [/[a-z-]+/.exec(tag)[0], ...(tag.match(/ [a-z-]+="[^"]*"/g) ?? []).sort()].join(""))
+    .sort();
+
 /** The words of a piece of HTML. */
 export const wordsOf = (html) => flat(JSDOM.fragment(html).textContent);
 

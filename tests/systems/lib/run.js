@@ -84,6 +84,8 @@ export async function begin(name) {
     read: (path) => readFileSync(join(folder, path), "utf8"),
     /** Copies what an author installs into the site. */
     install: (from, to = "") => cpSync(at("dist", "integrations", from), join(folder, to), { recursive: true }),
+    /** The same, by the path that a README names. */
+    installFrom: (path, to = "") => cpSync(at(path), join(folder, to), { recursive: true }),
     copy: (from, to) => {
       // Debian's packages point into each other; what points into one that is not here is left out.
       cpSync(from, join(folder, to), { recursive: true, dereference: true, filter: (path) => existsSync(path) });

@@ -1,32 +1,10 @@
 // A WordPress with a database of its own, and the ways in which people write in it.
 import assert from "node:assert/strict";
 import { unpacked } from "./bring.js";
+import { startDatabase } from "./database.js";
 import { delay, freePort, until } from "./run.js";
 
 const password = "a-shore-of-waders-2026";
-
-/** A database server that listens on a socket in the row's own folder. */
-async function startDatabase(t) {
-  await t.run("mariadb-install-db", [
-    ...["--no-defaults", `--datadir=${t.folder("data")}`, "--user=root", "--auth-root-authentication-method=normal"],
-    ...["--skip-test-db", "--skip-name-resolve"],
-  ]);
-  t.write(
-    "start.sql",
-    "CREATE DATABASE log;\nCREATE USER log@localhost IDENTIFIED BY 'log';\nGRANT ALL ON log.* TO log@localhost;\n",
-  );
-  const socket = t.folder("db.sock");
-  const server = t.start("mariadbd", [
-    ...["--no-defaults", `--datadir=${t.folder("data")}`, `--socket=${socket}`, "--skip-networking", "--user=root"],
-    ...[`--init-file=${t.folder("start.sql")}`, `--pid-file=${t.folder("db.pid")}`, "--innodb-buffer-pool-size=64M"],
-  ]);
-  await until(
-    () => /ready for connections/.test(server.said()),
-    () => `the database: ${server.said()}`,
-    60_000,
-  );
-  return socket;
-}
 
 const settings = (socket, origin, folder) => `<?php
 define('DB_NAME', 'log'); define('DB_USER', 'log'); define('DB_PASSWORD', 'log');

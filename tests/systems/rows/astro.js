@@ -1,20 +1,27 @@
 // Astro: a site of a layout and a Markdown file, with the component around the post.
 import assert from "node:assert/strict";
 import { symlinkSync } from "node:fs";
+import { basename } from "node:path";
 import { npmCommand, npmFolder } from "../lib/bring.js";
 import { excerptReads, feedReads, readsAlive, readsStill } from "../lib/reading.js";
+import { wayOf } from "../lib/way.js";
 
 export const needs = { npm: true };
 export const made = "astro";
 
-const layout = (isInstalled) => `---
-${isInstalled ? 'import Meshwright from "../components/Meshwright.astro";' : ""}
+const layout = `---
 const { frontmatter } = Astro.props;
 ---
 <!doctype html>
 <html lang="en"><head><meta charset="utf-8" /><title>{frontmatter.title}</title></head>
-<body><main>${isInstalled ? "<Meshwright><slot /></Meshwright>" : "<slot />"}</main></body></html>
+<body><main><slot /></main></body></html>
 `;
+
+/** The layout with what a README gives: lines for its head, and what stands in the place of the slot. */
+function layoutWith(block) {
+  const [, head, inside] = /^---\n([^]*?)---\n+([^]*)$/.exec(block);
+  return layout.replace("---\n", `---\n${head}`).replace("<slot />", inside);
+}
 
 const feed = `export async function GET() {
   const posts = Object.values(import.meta.glob("./*.md", { eager: true }));
@@ -24,15 +31,12 @@ const feed = `export async function GET() {
 }
 `;
 
-function site(t, folder, isInstalled) {
+function site(t, folder) {
   t.write(`${folder}/package.json`, '{ "type": "module" }\n');
   t.write(`${folder}/astro.config.mjs`, "export default {};\n");
-  t.write(`${folder}/src/layouts/Post.astro`, layout(isInstalled));
+  t.write(`${folder}/src/layouts/Post.astro`, layout);
   t.write(`${folder}/src/pages/feed.xml.js`, feed);
   symlinkSync(npmFolder("node_modules"), t.folder(folder, "node_modules"));
-  if (!isInstalled) return;
-  for (const file of ["Meshwright.astro", "marks.js"]) t.install(`astro/${file}`, `${folder}/src/components/${file}`);
-  t.install("astro/public", `${folder}/public`);
 }
 
 const post = (text) => `---\ntitle: Limpet\nlayout: ../layouts/Post.astro\n---\n\n${text}`;
@@ -51,16 +55,18 @@ export async function run(t, { post: written }) {
   const origin = await t.serve("public");
   const page = `${origin}/limpet/`;
 
-  t.step(
-    "Copy Meshwright.astro and marks.js from dist/integrations/astro into src/components, and public/meshwright into public.",
-  );
-  t.step("Put <Meshwright> around the <slot /> of the layout that posts have.");
-  t.step("Put what the notebook copies for Astro below the front matter of a Markdown file.");
-  t.step("Run astro build.");
-  site(t, "site", true);
+  site(t, "site");
+  const way = wayOf(t, "astro");
+  const [component, marks, from, , components, scripts, publicFolder] = way.next().codes;
+  for (const file of [component, marks]) t.installFrom(`${from}/${file}`, `site/${components}/${file}`);
+  t.installFrom(`${from}/${scripts}`, `site/${publicFolder}/${basename(scripts)}`);
+  t.write("site/src/layouts/Post.astro", layoutWith(way.next().block));
+  way.next();
   t.write("site/src/pages/limpet.md", post(written("markdown")));
+  assert.equal(way.next().codes[0], "npx astro build");
   await built(t, "site");
   await readsAlive(t, page, { inside: "main" });
+  way.end();
 
   const more = ["A later remark."];
   t.write("site/src/pages/limpet.md", post(written("markdown", more)));
@@ -82,7 +88,7 @@ export async function run(t, { post: written }) {
   assert.match(told, /limpet.*no attribute fo; the nearest: .*of/s);
   t.found("a slip in an attribute", "ends the making of the site, with the page and the nearest name");
 
-  site(t, "bare", false);
+  site(t, "bare");
   t.write("bare/src/pages/limpet.md", post(written("markdown")));
   await built(t, "bare");
   await readsStill(t, page, { inside: "main", place: "page, nothing installed" });

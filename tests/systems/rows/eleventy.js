@@ -2,6 +2,7 @@
 import assert from "node:assert/strict";
 import { at } from "../../../scripts/lib/paths.js";
 import { excerptReads, feedReads, readsAlive, readsStill } from "../lib/reading.js";
+import { wayOf } from "../lib/way.js";
 
 export const needs = { npm: true };
 export const made = "@11ty/eleventy";
@@ -22,18 +23,11 @@ permalink: index.html
 {% for post in collections.post %}<section class="excerpt">{{ post.templateContent | striptags | truncate(200) }}</section>{% endfor %}
 `;
 
-function site(t, folder, isInstalled) {
+function site(t, folder) {
   t.write(`${folder}/package.json`, '{ "type": "module" }\n');
-  t.write(
-    `${folder}/eleventy.config.js`,
-    isInstalled
-      ? 'import meshwright from "./meshwright/meshwright.js";\nexport default (config) => {\n  config.addPlugin(meshwright);\n};\n'
-      : "export default () => undefined;\n",
-  );
   t.write(`${folder}/_includes/article.njk`, layout);
   t.write(`${folder}/feed.njk`, feed);
   t.write(`${folder}/index.njk`, list);
-  t.write(`${folder}/.eleventyignore`, "meshwright\n");
 }
 
 const post = (text) => `---\ntitle: Limpet\nlayout: article.njk\ntags: post\n---\n\n${text}`;
@@ -45,17 +39,19 @@ export async function run(t, { post: written }) {
   const origin = await t.serve("public");
   const page = `${origin}/limpet/`;
 
-  t.step("Copy dist/integrations/eleventy into the site as the folder meshwright.");
-  t.step(
-    'Write into eleventy.config.js: import meshwright from "./meshwright/meshwright.js" and config.addPlugin(meshwright).',
-  );
-  t.step("Put what the notebook copies for Eleventy below the front matter of a Markdown file.");
-  t.step("Run npx eleventy.");
-  site(t, "site", true);
-  t.install("eleventy", "site/meshwright");
+  site(t, "site");
+  const way = wayOf(t, "eleventy");
+  const [from, , folder, ignored, ignoring] = way.next().codes;
+  t.installFrom(from, `site/${folder}`);
+  t.write(`site/${ignoring}`, `${ignored}\n`);
+  const { codes, block } = way.next();
+  t.write(`site/${codes[0]}`, `${block}\n`);
+  way.next();
   t.write("site/limpet.md", post(written("markdown")));
+  assert.equal(way.next().codes[0], "npx eleventy");
   await built(t, "site");
   await readsAlive(t, page, { inside: "main" });
+  way.end();
 
   const more = ["A later remark."];
   t.write("site/limpet.md", post(written("markdown", more)));
@@ -69,7 +65,7 @@ export async function run(t, { post: written }) {
   assert.match(told, /limpet\.md.*no attribute fo; the nearest: .*of/s);
   t.found("a slip in an attribute", "ends the making of the site, with the file and the nearest name");
 
-  site(t, "bare", false);
+  site(t, "bare");
   t.write("bare/limpet.md", post(written("markdown")));
   await built(t, "bare");
   await readsStill(t, page, { inside: "main", place: "page, nothing installed" });

@@ -2,28 +2,36 @@
 import assert from "node:assert/strict";
 import { readdirSync } from "node:fs";
 import { excerptReads, feedReads, readsAlive, readsStill } from "../lib/reading.js";
+import { wayOf } from "../lib/way.js";
 
 export const needs = { programs: ["hugo"] };
 export const made = "hugo";
 
-const page = (inside) => `<!doctype html>
+/** A theme as authors have one: a frame that every page goes through, one layout for a page and one for lists. */
+const theme = {
+  baseof: `<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><title>{{ .Title }}</title></head>
-<body><main>${inside}</main>{{ partial "meshwright.html" . }}</body></html>
-`;
+<body>
+<main>{{ block "main" . }}{{ end }}</main>
+</body></html>
+`,
+  single: '{{ define "main" }}<h1>{{ .Title }}</h1>{{ .Content }}{{ end }}\n',
+  list: '{{ define "main" }}{{ range site.RegularPages }}<section class="excerpt">{{ .Summary }}</section>{{ end }}{{ end }}\n',
+};
 
-const withoutOurs = (text) => text.replace('{{ partial "meshwright.html" . }}', "");
-
-function site(t, folder, origin, { layouts = (text) => text, unsafe = false } = {}) {
+/** An empty site, as the system's own command makes it, with a theme. */
+async function site(t, folder, origin, { unsafe = false } = {}) {
+  await t.run("hugo", ["new", "site", t.folder(folder)]);
   t.write(
     `${folder}/config.toml`,
-    `baseURL = "${origin}/"\ntitle = "The shore log"\n${unsafe ? "[markup.goldmark.renderer]\nunsafe = true\n" : ""}`,
+    `baseURL = "${origin}/"\ntitle = "The shore log"\ntheme = "shore"\n${unsafe ? "[markup.goldmark.renderer]\nunsafe = true\n" : ""}`,
   );
-  t.write(`${folder}/layouts/_default/single.html`, layouts(page("<h1>{{ .Title }}</h1>{{ .Content }}")));
-  t.write(
-    `${folder}/layouts/_default/list.html`,
-    layouts(page('{{ range site.RegularPages }}<section class="excerpt">{{ .Summary }}</section>{{ end }}')),
-  );
+  for (const [name, text] of Object.entries(theme)) t.write(`${folder}/themes/shore/layouts/_default/${name}.html`, text);
 }
+
+/** Copies the theme's frame into the site, with a line more before the end of the body. */
+const copiedFrame = (t, folder, [path, line, end]) =>
+  t.write(`${folder}/${path}`, t.read(`${folder}/themes/shore/${path}`).replace(end, `${line}\n${end}`));
 
 const post = (text) => `---\ntitle: Limpet\ndate: 2026-10-03\n---\n\n${text}`;
 const built = (t, folder, code = 0) => t.run("hugo", ["-s", t.folder(folder), "-d", t.folder("public")], { code });
@@ -31,15 +39,16 @@ const built = (t, folder, code = 0) => t.run("hugo", ["-s", t.folder(folder), "-
 export async function run(t, { post: written }) {
   const origin = await t.serve("public");
 
-  t.step("Copy what lies in dist/integrations/hugo into the site.");
-  t.step('Write {{ partial "meshwright.html" . }} before </body> in the layout that every page goes through.');
-  t.step("Put what the notebook copies for Hugo below the front matter of a file in content.");
-  t.step("Run hugo.");
-  site(t, "site", origin);
-  t.install("hugo", "site");
-  t.write("site/content/posts/limpet.md", post(written("shortcodes")));
+  await site(t, "site", origin);
+  const way = wayOf(t, "hugo");
+  t.installFrom(way.next().codes[0], "site");
+  const layout = way.next().codes;
+  copiedFrame(t, "site", layout);
+  t.write(`site/${way.next().codes[0]}/posts/limpet.md`, post(written("shortcodes")));
+  assert.equal(way.next().codes[0], "hugo");
   await built(t, "site");
   await readsAlive(t, `${origin}/posts/limpet/`, { inside: "main" });
+  way.end();
 
   // Edited again, and made ten times.
   const more = ["A later remark."];
@@ -66,12 +75,13 @@ export async function run(t, { post: written }) {
   t.found("a slip in an attribute", "ends the making of the site, with the file and the line");
 
   // Without the integration: tags are taken out, and the text stays right; unless the site lets HTML through.
-  site(t, "bare", origin, { layouts: withoutOurs });
+  await site(t, "bare", origin);
   t.write("bare/content/posts/limpet.md", post(written("text")));
   await built(t, "bare");
   await readsStill(t, `${origin}/posts/limpet/`, { inside: "main", place: "page, nothing installed" });
-  site(t, "open", origin, { unsafe: true });
+  await site(t, "open", origin, { unsafe: true });
   t.install("hugo", "open");
+  copiedFrame(t, "open", layout);
   t.write("open/content/posts/limpet.md", post(written("markdown")));
   await built(t, "open");
   await readsAlive(t, `${origin}/posts/limpet/`, {

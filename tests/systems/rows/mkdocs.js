@@ -1,12 +1,15 @@
 // MkDocs: pages in docs, with its own theme and search.
 import assert from "node:assert/strict";
 import { readsAlive, readsStill, searchReads } from "../lib/reading.js";
+import { wayOf } from "../lib/way.js";
 
 export const needs = { programs: ["mkdocs"] };
 export const made = "mkdocs";
 
-function site(t, folder, more) {
-  t.write(`${folder}/mkdocs.yml`, `site_name: The shore log\ntheme:\n  name: mkdocs\n  highlightjs: false\n${more}`);
+const settings = "site_name: The shore log\ntheme:\n  name: mkdocs\n  highlightjs: false\n";
+
+function site(t, folder) {
+  t.write(`${folder}/mkdocs.yml`, settings);
   t.write(`${folder}/docs/index.md`, "# The shore log\n\nWhat was measured.\n");
 }
 
@@ -18,15 +21,17 @@ export async function run(t, { post: written }) {
   const origin = await t.serve("public");
   const page = `${origin}/limpet/`;
 
-  t.step("Copy dist/integrations/mkdocs beside mkdocs.yml as the folder meshwright.");
-  t.step("Write into mkdocs.yml: hooks: [meshwright/meshwright.py]");
-  t.step("Put what the notebook copies for MkDocs into a Markdown file in docs.");
-  t.step("Run mkdocs build.");
-  site(t, "site", "hooks:\n  - meshwright/meshwright.py\n");
-  t.install("mkdocs", "site/meshwright");
-  t.write("site/docs/limpet.md", post(written("markdown")));
+  site(t, "site");
+  const way = wayOf(t, "mkdocs");
+  const [from, , , folder] = way.next().codes;
+  t.installFrom(from, `site/${folder}`);
+  const { codes, block } = way.next();
+  t.write(`site/${codes[0]}`, `${settings}${block}\n`);
+  t.write(`site/${way.next().codes[0]}/limpet.md`, post(written("markdown")));
+  assert.equal(way.next().codes[0], "mkdocs build");
   await built(t, "site", { more: ["--strict"] });
   await readsAlive(t, page, { inside: '[role="main"]' });
+  way.end();
 
   const more = ["A later remark."];
   t.write("site/docs/limpet.md", post(written("markdown", more)));
@@ -47,7 +52,7 @@ export async function run(t, { post: written }) {
   assert.match(told, /limpet\.md.*no attribute fo/s);
   t.found("a slip in an attribute", "is a warning with the file and the nearest name, and ends a strict build");
 
-  site(t, "bare", "");
+  site(t, "bare");
   t.write("bare/docs/limpet.md", post(written("markdown")));
   await built(t, "bare");
   await readsStill(t, page, { inside: '[role="main"]', place: "page, nothing installed" });

@@ -25,10 +25,10 @@ export async function run(t, { post: written }) {
   const origin = await t.serve("public");
   const page = `${origin}/limpet.html`;
 
-  t.step("Copy the script file and its languages into content/meshwright, and name that folder in STATIC_PATHS.");
-  t.step("Put what the notebook copies for Pelican below the metadata of a Markdown file in content.");
+  t.step("Copy the script file and its languages into `content/meshwright`, and name that folder in `STATIC_PATHS`.");
+  t.step("Put what the notebook copies for Pelican below the metadata of a Markdown file in `content`.");
   t.step("Write the line that brings the script at the end of the post.");
-  t.step("Run pelican content.");
+  t.step("Run `pelican content`.");
   t.write("site/pelicanconf.py", settings(origin));
   t.install("mkdocs/script", "site/content/meshwright");
   t.write("site/content/limpet.md", post(written("markdown"), `\n${line}\n`));

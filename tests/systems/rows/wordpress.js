@@ -1,8 +1,9 @@
 // WordPress: four roles, three ways of writing, with the plugin and without.
 import assert from "node:assert/strict";
 import { at } from "../../../scripts/lib/paths.js";
-import { excerptReads, feedReads, readsAlive, readsStill, searchReads, wordsOf } from "../lib/reading.js";
+import { elementsOf, excerptReads, feedReads, readsAlive, readsStill, searchReads, wordsOf } from "../lib/reading.js";
 import { until } from "../lib/run.js";
+import { wayOf } from "../lib/way.js";
 import { edit, logIn, openEditor, startWordPress, write } from "../lib/wordpress.js";
 
 export const needs = {
@@ -20,18 +21,12 @@ export const made = "wordpress";
 
 const inside = ".entry-content";
 const kept = (site, id) => site.php(`echo get_post(${id})->post_content;`);
-/** What is saved of a post ours: elements, with their attributes. */
-const elements = (text) =>
-  (text.match(/<mw-[a-z-]+[^>]*>/g) ?? [])
-    .map((tag) => [/[a-z-]+/.exec(tag)[0], ...(tag.match(/ [a-z-]+="[^"]*"/g) ?? []).sort()].join(""))
-    .sort();
-
-/** Installs the plugin as an administrator does: uploads the archive, and activates it. */
-async function installPlugin(t, site) {
+/** Installs the plugin as an administrator does: uploads the archive that the README names, and activates it. */
+async function installPlugin(t, site, archive) {
   const { page } = await logIn(t, site, "administrator");
   await page.goto(`${site.origin}/wp-admin/plugin-install.php?tab=upload`);
   const field = await page.waitForSelector("#pluginzip");
-  await field.uploadFile(at("dist", "integrations", "wordpress", "meshwright.zip"));
+  await field.uploadFile(at(archive));
   await page.waitForSelector("#install-plugin-submit:not([disabled])");
   await Promise.all([page.waitForNavigation(), page.click("#install-plugin-submit")]);
   const activate = await page.waitForSelector('a[href*="action=activate"]');
@@ -104,20 +99,20 @@ export async function run(t, { post: notebook }) {
   for (const role of ["author"]) {
     const post = await written(t, site, role, "html", html, { plugin: false });
     await post.page.close();
-    assert.deepEqual(elements(await kept(site, post.id)), [], "WordPress takes the tags out");
+    assert.deepEqual(elementsOf(await kept(site, post.id)), [], "WordPress takes the tags out");
     await readsStill(t, post.link, { inside, place: post.place });
   }
   const classic = await written(t, site, "editor", "classic", html, { plugin: false });
   await classic.page.close();
   await readsStill(t, classic.link, { inside, place: classic.place });
 
-  t.step("Plugins, Add New, Upload Plugin: choose dist/integrations/wordpress/meshwright.zip, Install Now.");
-  t.step("Activate Plugin.");
-  t.step("Posts, Add New: click into the empty paragraph and paste what the notebook copies for WordPress.");
-  t.step("Publish.");
-  await installPlugin(t, site);
+  const readme = wayOf(t, "wordpress");
+  const archive = readme.next().codes[1];
+  assert.match(readme.next().text, /Activate Plugin/);
+  await installPlugin(t, site, archive);
 
-  const wanted = elements(html);
+  const wanted = elementsOf(html);
+  for (const words of [/choose \*\*WordPress\*\*/, /and paste/, /\*\*Publish\*\*/]) assert.match(readme.next().text, words);
   const all = [
     ["administrator", "paste"],
     ["administrator", "block"],
@@ -132,17 +127,18 @@ export async function run(t, { post: notebook }) {
   for (const [role, way] of all) {
     const post = await written(t, site, role, way, html, { plugin: true });
     assert.deepEqual(
-      elements(await kept(site, post.id)),
+      elementsOf(await kept(site, post.id)),
       wanted,
       `${post.place}: every element is kept, with its attributes`,
     );
     await readsAlive(t, post.link, { inside, place: post.place });
+    if (role === "administrator" && way === "paste") readme.end();
     if (role === "author" && way === "paste") {
       const words = "A later remark.";
       await edit(post.page, site, post.id, words, 2);
       await readsAlive(t, post.link, { inside, more: [words], place: `${post.place}, edited and saved twice` });
       await edit(post.page, site, post.id, "And another.", 8);
-      assert.deepEqual(elements(await kept(site, post.id)), wanted, "nothing is doubled after the tenth save");
+      assert.deepEqual(elementsOf(await kept(site, post.id)), wanted, "nothing is doubled after the tenth save");
       await readsAlive(t, post.link, {
         inside,
         more: [words, "And another."],
@@ -180,7 +176,7 @@ export async function run(t, { post: notebook }) {
   assert.match(found, /Limpet by author/);
   t.found("search", "finds the post by a figure in it");
   const revision = await site.php(`echo end(wp_get_post_revisions(${last.id}))->post_content;`);
-  assert.deepEqual(elements(revision), wanted);
+  assert.deepEqual(elementsOf(revision), wanted);
   t.found("revision", "keeps every element");
 
   // The block theme that comes with it.

@@ -17,7 +17,7 @@ const nominal = (build: Build): Finding[] =>
   });
 
 /** What concerns the hands that build it: nominal boxes, and a full pack against what bears less. */
-export const handFindings = (build: Build): readonly Finding[] => [...nominal(build), ...electricalFindings(build)];
+const handFindings = (build: Build): readonly Finding[] => [...nominal(build), ...electricalFindings(build)];
 
 /** The same, in words. */
 export function warningsOf({ evaluation, reports, words, writer }: Reporter): readonly string[] {

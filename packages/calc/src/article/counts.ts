@@ -48,7 +48,7 @@ export interface SaidCounts {
 }
 
 /** What may be changed for a figure: every count, every set, and the tyres. */
-export function placesToChange(build: Build, outputs: readonly OutputEvaluation[]): string[] {
+function placesToChange(build: Build, outputs: readonly OutputEvaluation[]): string[] {
   const stages = new Set(outputs.flatMap(({ steps }) => steps.map(({ stage }) => stage)));
   const counts = [...stages].flatMap((stage) => (setOf(stage) ? [stage.id] : countsIn(build, stage.id)));
   const wheels = outputs.flatMap(({ id, output }) => (output.wheel ? [`${id}.wheel`] : []));

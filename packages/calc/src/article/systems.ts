@@ -25,6 +25,11 @@ export const systems = {
     without: "text",
     place: "Paste it into a Meshwright block, or one of Custom HTML.",
   },
+  ghost: {
+    name: "Ghost",
+    writing: "html",
+    place: "Type /html in the editor, press Enter, and paste it into the card.",
+  },
   hugo: {
     name: "Hugo",
     writing: "shortcodes",

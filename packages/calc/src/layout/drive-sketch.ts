@@ -3,7 +3,7 @@ import { moduleOf, type Toothed } from "../gears/index.js";
 import { displays, inners, type Joint, type Stage } from "../stages/index.js";
 
 /** A wheel as it is sketched: its count, and the diameter of its pitch circle in millimetres. */
-export interface SketchedWheel {
+interface SketchedWheel {
   readonly teeth: number;
   readonly diameter: number;
 }

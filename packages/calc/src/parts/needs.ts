@@ -41,6 +41,7 @@ function answers(part: Part, need: Need, isFitted = false): boolean {
   const isKnown = teeth ?? diameter ?? (beltPitch && part.pitch);
   return (
     countAnswers(part, need, isHere) &&
+    (isHere || !need.form || (part.form ?? need.form) === need.form) &&
     (!beltPitch || !part.pitch || sameText(beltPitch, part.pitch, lengthOf)) &&
     (driver === undefined || (driver === part.driver && driven === part.driven)) &&
     (value === undefined || value === part.value) &&

@@ -137,7 +137,9 @@ function choiceOf(shop: Shop, id: string): (GearChoice & { readonly id: string }
   // Nobody has said that these are spur gears: then any gears may go there that are meant for it.
   const isSaid = mount !== undefined || drawings[stage.kind](stage) !== undefined;
   const loose = (kinds: readonly Part["is"][]) =>
-    plain && !only ? of(kinds, "teeth").filter((part) => isSaid || part.stage === id) : [];
+    plain && !only
+      ? of(kinds, "teeth").filter((part) => (isSaid || part.stage === id) && (part.form ?? "spur") === "spur")
+      : [];
   const { shaft, steps, hubHoles, reach, line } = mount ?? {};
   const held = { shaft, steps, hubHoles, reach, line } as NonNullable<GearChoice["mount"]>;
   const isBare = asking.among === "counts";

@@ -10,9 +10,9 @@ export interface MadeElement {
 }
 
 /** Numbers that look random and are the same in every run and every engine: each from 0 to below. */
-export type Random = (below: number) => number;
+type Random = (below: number) => number;
 
-export function randomFrom(seed: number): Random {
+function randomFrom(seed: number): Random {
   let state = seed;
   return (below) => {
     state = (state + 0x6d2b79f5) | 0;

@@ -141,7 +141,7 @@ const bothTo = (read: Reading, lean: Build | undefined): string => {
 };
 
 /** One document by each of the readers: what became of it. */
-export function readBoth(made: Data, seed: number): { readonly outcome: string; readonly source: unknown } {
+function readBoth(made: Data, seed: number): { readonly outcome: string; readonly source: unknown } {
   const dice = new Dice(seed);
   const way = dice.below(8);
   if (way === 0) {

@@ -6,6 +6,7 @@ import { watchFindings } from "../shared/findings/index.js";
 import { CountTray, inSentence, mark } from "../second/index.js";
 import { fetchWords, figureWordsFor, findingText } from "../shared/words/index.js";
 import { check } from "./check.js";
+import { isComing } from "./elsewhere.js";
 import { wholeEngine } from "./engine.js";
 import { BuildLinks } from "./link.js";
 
@@ -21,7 +22,10 @@ export function makeWhole(): void {
       engine: wholeEngine,
       check,
       figures: (evaluation, query, locale, version) =>
-        figureFrom(figures, evaluation, query, { locale, words: figureWordsFor(locale), version }),
+        // What is held against may still be on its way, which is no fault.
+        isComing(evaluation, query.from, version)
+          ? undefined
+          : figureFrom(figures, evaluation, query, { locale, words: figureWordsFor(locale), version }),
       words: fetchWords,
       link: (build) => new BuildLinks(build as Overseen),
       tray: (state) => new CountTray(state),

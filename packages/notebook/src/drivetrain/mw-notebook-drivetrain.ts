@@ -31,6 +31,7 @@ export class MwNotebookDrivetrain extends NotebookPage {
     spot: { state: true },
     replaces: { state: true },
     recount: { state: true },
+    isWhole: { state: true },
   };
 
   /** A notebook opens with it. */
@@ -39,10 +40,19 @@ export class MwNotebookDrivetrain extends NotebookPage {
   declare private spot: Spot | undefined;
   declare private replaces: string | undefined;
   declare private recount: Recount | undefined;
+  /** The line comes first: both at once would hold the page. */
+  declare private isWhole: boolean;
 
   constructor() {
     super();
     this.chosen = "";
+    this.isWhole = false;
+  }
+
+  protected override firstUpdated(): void {
+    setTimeout(() => {
+      this.isWhole = true;
+    });
   }
 
   /** What is chosen now. */
@@ -96,6 +106,7 @@ export class MwNotebookDrivetrain extends NotebookPage {
 
   /** Its own heading is where a screen reader goes on. */
   async #focusPanel(): Promise<void> {
+    this.isWhole = true;
     await this.ready();
     const panel = this.renderRoot.querySelector<NotebookPart>(".chosen > *");
     await panel?.updateComplete;
@@ -184,7 +195,7 @@ export class MwNotebookDrivetrain extends NotebookPage {
     >
       <mw-notebook-line .session=${session} .chosen=${chosen}></mw-notebook-line>
       ${session.notes.map(({ message }) => html`<p class="quiet" role="status">${message}</p>`)} ${this.#asked()}
-      <div class="chosen">${this.#panel()}</div>
+      <div class="chosen">${this.isWhole ? this.#panel() : nothing}</div>
     </div>`;
   }
 }

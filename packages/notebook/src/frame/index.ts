@@ -5,5 +5,5 @@
 export { Ask } from "./ask.js";
 export { download } from "./download.js";
 export { NotebookPage } from "./page.js";
-export { evaluationOf, NotebookPart, type FieldOptions } from "./part.js";
+export { evaluationOf, NotebookPart } from "./part.js";
 export { sheet } from "./styles.js";

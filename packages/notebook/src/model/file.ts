@@ -99,7 +99,7 @@ function postFrom(value: unknown, depth = 0): PostNode | undefined {
 }
 
 /** A notebook out of data that may have been anywhere. A drivetrain that cannot be read refuses the whole. */
-export function notebookFrom(data: unknown, id: string): Opened {
+function notebookFrom(data: unknown, id: string): Opened {
   if (!isData(data)) return refused("This is no notebook: the file holds a bare value. Nothing was opened.");
   const format = data.format;
   if (isText(format) && format.startsWith("meshwright-build/")) {

@@ -16,7 +16,6 @@ export {
   usualExport,
 } from "./file.js";
 export {
-  type Assembly,
   type Fields,
   type Notebook,
   type PostNode,
@@ -28,7 +27,7 @@ export { partsOf, shelve, withoutPart, withPart } from "./shelf.js";
 export { handedOut, type Merging, merging, type Side } from "./merge.js";
 export { measure } from "./bench.js";
 export { Session, withFields } from "./session.js";
-export { axleChange, axleChoices, begin, firstBuild, splitChange, totalsText, withoutAxle } from "./start.js";
+export { axleChange, axleChoices, begin, firstBuild, splitChange, totalsText } from "./start.js";
 export { assemblyText, putOn, swapFor, takeOff } from "./assemblies.js";
 export { changeToWay, forgetWay, keepWay } from "./ways.js";
 export { backToVersion, keepVersion } from "./versions.js";

@@ -10,7 +10,7 @@ const text = (value: unknown): string => JSON.stringify(value) ?? "";
 const same = (one: unknown, other: unknown): boolean => text(one) === text(other);
 
 /** Something that both have changed. */
-export interface Question {
+interface Question {
   readonly key: string;
   readonly name: string;
   readonly mine: string;

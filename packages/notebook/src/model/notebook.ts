@@ -32,7 +32,7 @@ export interface Run {
 }
 
 /** A state of the drivetrain that was kept by date. */
-export interface Version {
+interface Version {
   readonly date: string;
   readonly note: string;
   readonly build: Build;
@@ -56,7 +56,7 @@ export interface Handed {
 }
 
 /** One line of the notebook's history. */
-export interface LogLine {
+interface LogLine {
   /** ISO 8601, in UTC. */
   readonly at: string;
   readonly what: string;

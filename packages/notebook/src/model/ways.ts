@@ -6,7 +6,7 @@ import type { Session } from "./session.js";
 // Other ways to build the same drivetrain, kept by name: each holds all counts as they stood.
 
 /** Every count and printed ratio of a drivetrain as it stands, by address. */
-export function countsOf(build: Build): ChangeSet {
+function countsOf(build: Build): ChangeSet {
   return Object.fromEntries(
     stagesOf(build).flatMap(({ stage }) =>
       displays[stage.kind](stage).flatMap((piece) => {

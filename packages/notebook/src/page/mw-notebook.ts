@@ -50,6 +50,13 @@ const freshId = (): string => crypto.randomUUID?.() ?? `n${Math.random().toStrin
 const isHalfTyped = ({ value, dataset, ariaValueNow }: HTMLInputElement): boolean =>
   value !== "" && value !== (dataset.was ?? ariaValueNow);
 
+/** How it is kept, with since when where that is known. */
+const keepingLine = (keeping: Keeping): string =>
+  keepingText(keeping) + (keeping.is === "saved" && keeping.at ? `, ${whenText(keeping.at)}` : "");
+
+/** Longer than this a write is not done in passing. */
+const slow = 500;
+
 /** Whether there is more in a notebook than the first question. */
 const hasMore = ({ build, shelf, post }: Notebook): boolean => !!(build ?? shelf ?? post);
 
@@ -220,13 +227,23 @@ export class MwNotebook extends LitElement {
     leaveOpen(this.session.notebook.id, { scroll: scrollY, chosen, ...(typed && { typed }) });
   };
 
+  /** What is on its way for a moment is no news; what was said already is not said again. */
+  readonly #kept = (keeping: Keeping): void => {
+    clearTimeout(this.#slow);
+    const show = (): void => {
+      this.keeping = keeping;
+    };
+    if (keeping.is === "saving" && this.keeping.is === "saved") this.#slow = setTimeout(show, slow);
+    else if (keepingLine(keeping) !== keepingLine(this.keeping)) show();
+  };
+
+  #slow: ReturnType<typeof setTimeout> | undefined;
+
   async #open(notebook: Notebook): Promise<void> {
     const name = `#notebook-${notebook.id}`;
     if (location.hash !== name) history.replaceState(history.state, "", name);
     const shown = {
-      keeping: (keeping: Keeping) => {
-        this.keeping = keeping;
-      },
+      keeping: this.#kept,
       replaced: (other: Notebook) => {
         this.session.open(other);
         this.isBegun ||= hasMore(other);
@@ -476,10 +493,9 @@ export class MwNotebook extends LitElement {
 
   #keepingLine(): TemplateResult {
     const { keeping, session } = this;
-    const text = keepingText(keeping);
     const copy = (): void => void navigator.clipboard?.writeText(fileText(session.notebook));
     return html`<p class="keeping ${isInTabOnly(keeping) ? "lost" : ""}" role="status">
-      ${text}${keeping.is === "saved" && keeping.at ? html`, ${whenText(keeping.at)}` : nothing}
+      ${keepingLine(keeping)}
       ${keeping.is === "following" ? html`<button type="button" @click=${() => this.#keeper?.takeOver()}>Edit here instead</button>` : nothing}
       ${
         isInTabOnly(keeping)

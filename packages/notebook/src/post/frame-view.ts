@@ -82,7 +82,7 @@ export async function framingOf(build: Build, show: Framed, place: ParentNode & 
 const stagesNameParts = (build: Build): boolean => JSON.stringify(build).includes('"fitted"');
 
 /** The line to paste. */
-export const frameLine = ({ address, height }: Framing, title: string): string =>
+const frameLine = ({ address, height }: Framing, title: string): string =>
   `<iframe src="${address}" title="${title.replace(/&/g, "&amp;").replace(/"/g, "&quot;")}" width="100%" height="${height ?? 600}" loading="lazy"></iframe>`;
 
 /** Which element goes into the frame, and what is pasted. */

@@ -2,7 +2,7 @@ import { html, svg, type TemplateResult } from "lit";
 import qrcode from "qrcode-generator";
 
 /** Longer than this a code is too fine for a phone in a garage. */
-export const longestCode = 1200;
+const longestCode = 1200;
 
 /** Around a code, in its own squares: without it phones do not find it. */
 const quiet = 4;

@@ -4,7 +4,7 @@
  */
 export { candidatesOf, figureText, type Candidate } from "./figures.js";
 export { handedOut } from "./handed-out.js";
-export { postToHtml, postToText } from "./html.js";
+export { postToHtml } from "./html.js";
 export { type Picture, pictureOf, pictureSizes } from "./pictures.js";
 export { postFromMarkdown, postToMarkdown } from "./markdown.js";
 export { matchesIn, wouldRead, type Match } from "./matches.js";

@@ -15,7 +15,7 @@ import { evaluate } from "@meshwright/calc/evaluate";
 import { stageText } from "@meshwright/calc/report";
 import { spotOf } from "@meshwright/calc/drivetrain";
 import { paperOf, properties, writeCount } from "../../shared/element/index.js";
-import { announce, block, figures, Picture, type Told } from "../../shared/drawn/index.js";
+import { announce, block, figures, Picture, type Told, valuesChanged } from "../../shared/drawn/index.js";
 import { reporting } from "../../shared/tools/index.js";
 import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
 import { drawLine, type Drawn } from "./drawing.js";
@@ -317,7 +317,7 @@ export class MwDriveLine extends Picture {
     const { store, at } = this;
     const alternative = store?.article?.alternatives?.find(({ id }) => id === at);
     if (alternative) return fill(valuesOf, alternative.label ?? alternative.id);
-    const changed = at ? 0 : (store?.changed ?? 0);
+    const changed = at ? 0 : store ? valuesChanged(store) : 0;
     if (changed) return fillCount(this.words.readers, changed, this.locale);
     return this.holder?.isOwn ? "" : authorsValues;
   }

@@ -23,7 +23,7 @@ const meet = (a: Room, b: Room): boolean => a[0] < b[2] && b[0] < a[2] && a[1] <
 const [rise, fall] = [0.78, 0.24];
 
 /** The room of a text in the middle of its line. */
-export function roomOf({ x, y }: Placed, text: string, em: number): Room {
+function roomOf({ x, y }: Placed, text: string, em: number): Room {
   const half = (roomFor(text) * em) / 2;
   return [x - half, y - rise * em, x + half, y + fall * em];
 }

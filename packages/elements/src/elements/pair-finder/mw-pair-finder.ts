@@ -11,7 +11,7 @@ import { rational, type Bounded, type Rounding } from "@meshwright/calc/exact";
 import { Picture, announce, block, type Told } from "../../shared/drawn/index.js";
 import { properties } from "../../shared/element/index.js";
 import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
-import { reporting, tables, toolWordsFor, type ToolWords } from "../../shared/tools/index.js";
+import { reporting, tables, toolWordsFor, type ToolWords, unitControl } from "../../shared/tools/index.js";
 import { drawn, listedFrom, type Listed } from "./listed.js";
 import { askFor, type Asked, type Found } from "./question.js";
 import { Search, type Results } from "./search.js";
@@ -166,7 +166,7 @@ export class MwPairFinder extends Picture {
     const asked = this.#asked;
     const evaluation = this.evaluation();
     if (!results || !asked || !evaluation) return [];
-    const given = [results, this.reports, this.figureWords, sort];
+    const given = [results, this.reports, this.figureWords, sort, this.current!.lengths];
     if (given.some((one, n) => one !== this.#listedFor[n])) {
       this.#listedFor = given;
       const speaker = reporting(this.speaker())!;
@@ -466,7 +466,14 @@ export class MwPairFinder extends Picture {
               ${asked.unsure ? html`<p class="note">${this.reports.unsureRange}</p>` : nothing} ${this.#state()}
               ${this.width ? this.#window(listed) : nothing}
               ${listed.length ? html`<p class="note">${this.reports.legend}</p>` : nothing}
-              ${listed.length ? this.#table(listed) : nothing}`
+              ${listed.length ? this.#table(listed) : nothing}
+              ${
+                listed.some(({ centre }) => centre)
+                  ? html`<p class="note">
+                      ${unitControl(this.store!, this.locale, (request) => this.change(request))}
+                    </p>`
+                  : nothing
+              }`
             : html`<p>${why}</p>`
         }
       </div>

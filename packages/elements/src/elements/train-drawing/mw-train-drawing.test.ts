@@ -173,6 +173,37 @@ describe("mw-train-drawing", () => {
     assert.closeTo(angle(gears[1]!), (5 * 360) / 62, 0.01);
   });
 
+  it("draws a belt with its tensioner, which presses on one run, and no sign that it cannot", async () => {
+    const belt = { id: "belt", kind: "belt", driver: 20, driven: 60, pitch: "2 mm", centre: "60 mm" };
+    const shapes = async (more: object) => {
+      const { root } = await show({
+        format: "meshwright-build/1",
+        stages: [{ ...belt, ...more }],
+        outputs: [{ id: "rear", stages: [] }],
+      });
+      const rollers = [...root.querySelectorAll<SVGGraphicsElement>("path.tensioner")];
+      const d = root.querySelector("path.belt")!.getAttribute("d")!;
+      page.remove();
+      return [rollers, d] as const;
+    };
+    const [none, straight] = await shapes({});
+    assert.lengthOf(none, 0);
+    const [[roller], pressed] = await shapes({ tensioner: true });
+    // The upper run is as it was, the lower one goes in over the roller.
+    const runs = (d: string) => d.split("M").slice(1);
+    assert.equal(runs(pressed)[0], runs(straight)[0]);
+    assert.lengthOf(runs(pressed)[1]!.split("L"), 3);
+    // A circle from its rightmost point, whose top is where the belt bends.
+    const [right, top] = roller!
+      .getAttribute("d")!
+      .match(/-?[\d.]+/g)!
+      .map(Number) as [number, number];
+    const [x, y] = runs(pressed)[1]!.split("L")[1]!.split(" ").map(Number) as [number, number];
+    assert.isAbove(right, x);
+    assert.isAbove(top, y);
+    assert.notEqual(roller!.getAttribute("stroke-dasharray"), null);
+  });
+
   it("names the stages that it has no place for", async () => {
     const { root } = await show(limpet);
     assert.equal(root.querySelector("[part=rest]")!.textContent, "Not drawn: Ring and pinion.");

@@ -13,7 +13,7 @@ import { layoutOf, type Layout, type PlacedWheel } from "@meshwright/calc/layout
 import { Picture, block, round } from "../../shared/drawn/index.js";
 import { properties, writeCount } from "../../shared/element/index.js";
 import { fill, reportWordsFor } from "../../shared/words/index.js";
-import { reporting, toolWordsFor, type ToolWords } from "../../shared/tools/index.js";
+import { reporting, toolWordsFor, type ToolWords, unitControl } from "../../shared/tools/index.js";
 import { centreLine, drawCentres, drawPivot, drawWalls, type LengthText } from "./dimensions.js";
 import { drawPlanes } from "./planes.js";
 import { partOf, planesOf, rowsOf } from "./rows.js";
@@ -310,6 +310,7 @@ export class MwTrainDrawing extends Picture {
             ↻
           </button></span
         >
+        ${unitControl(this.store!, this.locale, (request) => this.change(request), this.at)}
       </div>
       ${this.fallback()}`;
   }

@@ -246,20 +246,32 @@ export function drawWheels(layout: Layout, sheet: Sheet, row: number, count: (te
   };
 }
 
-/** The open runs of a belt or a chain: two tangents. */
-function runs({ by, driver, driven }: Span, sheet: Sheet): SVGTemplateResult | typeof nothing {
+/**
+ * The open runs of a belt or a chain: two tangents. A tensioner presses on the lower one, dashed: nobody has said where it stands,
+ * nor how large it is.
+ */
+function runs({ by, driver, driven, tensioner }: Span, sheet: Sheet): SVGTemplateResult | typeof nothing {
   if (by === "mesh") return nothing;
   const [a, b] = [driver, driven].map((wheel) => ({ x: sheet.x(wheel.x), r: wheel.radii.reference * sheet.scale })) as [
     { x: number; r: number },
     { x: number; r: number },
   ];
   const lean = Math.asin((a.r - b.r) / (b.x - a.x));
-  const path = [-1, 1].map((side) => {
-    const at = (wheel: { x: number; r: number }): string =>
-      `${round(wheel.x + wheel.r * Math.sin(lean))} ${round(sheet.y + side * wheel.r * Math.cos(lean))}`;
-    return `M${at(a)}L${at(b)}`;
+  const touch = (wheel: { x: number; r: number }, side: number) => ({
+    x: wheel.x + wheel.r * Math.sin(lean),
+    y: sheet.y + side * wheel.r * Math.cos(lean),
   });
-  return svg`<path class=${by} d=${path.join("")} />`;
+  const [start, end] = [touch(a, 1), touch(b, 1)];
+  const roller = 0.16 * Math.min(a.r, b.r) + 0.3 * sheet.em;
+  // Pressed inward by its own radius, halfway between the two.
+  const [x, y] = [(start.x + end.x) / 2, (start.y + end.y) / 2 - roller];
+  const path = [-1, 1].map((side) => {
+    const [from, to] = [touch(a, side), touch(b, side)];
+    const over = tensioner && side > 0 ? `L${round(x)} ${round(y)}` : "";
+    return `M${round(from.x)} ${round(from.y)}${over}L${round(to.x)} ${round(to.y)}`;
+  });
+  return svg`<path class=${by} d=${path.join("")} />
+    ${tensioner ? svg`<path class="fine tensioner" stroke-dasharray="2 2" d=${circle(x, y + roller, roller)} />` : nothing}`;
 }
 
 /** The article's wheels where the reader's are others. */

@@ -9,6 +9,7 @@ import { drawInto } from "./draw-into.js";
 import { fitTables } from "./fit-tables.js";
 import { isolateNames } from "./isolate.js";
 import { speakerFor } from "./speaker.js";
+import { valuesChanged } from "./values.js";
 
 /** Keys that write, choose or move in a field are no short cuts of the page's. */
 function keepKey(event: KeyboardEvent): void {
@@ -65,7 +66,7 @@ export abstract class DrawnElement extends MeshwrightElement {
    */
   protected whose(at?: string | null): TemplateResult | typeof nothing {
     const { store } = this;
-    if (at || !store?.changed) return nothing;
+    if (at || !store || !valuesChanged(store)) return nothing;
     const { whose } = this.words;
     return html`<span class="version" part="version">${store.arrived ? whose.sent : whose.yours}</span>`;
   }

@@ -3,7 +3,7 @@
  * @module
  */
 export { announce } from "./announce.js";
-export { changeTexts, effectTexts, wheelTexts, type ChangeText } from "./changes.js";
+export { changeTexts, effectTexts, wheelTexts } from "./changes.js";
 export { drawInto } from "./draw-into.js";
 export { DrawnElement, type Told } from "./drawn.js";
 export { addFigures, figures } from "./figures.js";
@@ -11,4 +11,6 @@ export { inHand, standAlone, standDown, stripOf, takeInHand, type Strip } from "
 export { isolateNames } from "./isolate.js";
 export { arrow, hatching, linesOf, roomFor, round } from "./ink.js";
 export { Picture } from "./picture.js";
+export { speakerFor } from "./speaker.js";
+export { valuesChanged } from "./values.js";
 export { block, drawing, table } from "./styles.js";

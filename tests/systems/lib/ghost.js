@@ -1,0 +1,133 @@
+// A Ghost with a database of its own, and its editor.
+import assert from "node:assert/strict";
+import { cpSync } from "node:fs";
+import { ghostFolder, ghostNode } from "./bring.js";
+import { startDatabase } from "./database.js";
+import { delay, freePort, until } from "./run.js";
+
+const somebody = { name: "Author", email: "author@example.com", password: "a-shore-of-waders-2026" };
+
+const off = { url: "false" };
+
+/** Settings as names that hold the way to them. */
+const flat = (settings, before = "") =>
+  Object.assign(
+    {},
+    ...Object.entries(settings).map(([name, value]) =>
+      typeof value === "object" && !Array.isArray(value)
+        ? flat(value, `${before}${name}__`)
+        : { [`${before}${name}`]: typeof value === "object" ? JSON.stringify(value) : String(value) },
+    ),
+  );
+
+/** An empty site with one person, who owns it. */
+export async function startGhost(t) {
+  const socketPath = await startDatabase(t);
+  const port = await freePort();
+  const origin = `http://127.0.0.1:${port}`;
+  cpSync(ghostFolder("content"), t.folder("content"), { recursive: true });
+  const settings = {
+    url: origin,
+    server: { host: "127.0.0.1", port },
+    database: { client: "mysql", connection: { socketPath, user: "log", password: "log", database: "log" } },
+    mail: { transport: "Direct" },
+    paths: { contentPath: t.folder("content") },
+    logging: { transports: ["stdout"] },
+    security: { staffDeviceVerification: false },
+    privacy: { useUpdateCheck: false, useGravatar: false, useRpcPing: false },
+    // Windows of its own, whose scripts come from elsewhere.
+    ...{ portal: off, sodoSearch: off, comments: off, announcementBar: off },
+  };
+  // It finds itself by the folder that it is started in, and takes settings from its surroundings.
+  const server = t.start(ghostNode(), ["index.js"], {
+    cwd: ghostFolder(),
+    env: { NODE_ENV: "production", ...flat(settings) },
+  });
+  await until(
+    () => fetch(`${origin}/ghost/api/admin/site/`).then((answer) => answer.ok),
+    () => `Ghost: ${server.said()}`,
+    120_000,
+  );
+  const answer = await fetch(`${origin}/ghost/api/admin/authentication/setup/`, {
+    method: "POST",
+    headers: { "content-type": "application/json", origin },
+    body: JSON.stringify({ setup: [{ ...somebody, blogTitle: "The shore log" }] }),
+  });
+  assert.equal(answer.status, 201, await answer.text());
+  return { origin };
+}
+
+/** The author's window, logged in. */
+export async function logIn(t, { origin }) {
+  const { page, wrong } = await t.window({ own: true });
+  page.on("dialog", (dialog) => void dialog.accept().catch(() => undefined));
+  await page.goto(`${origin}/ghost/#/signin`);
+  await page.waitForSelector("#identification");
+  await page.type("#identification", somebody.email);
+  await page.type("#password", somebody.password);
+  await page.keyboard.press("Enter");
+  await until(() => !page.url().includes("signin"), "the author is let in");
+  return { page, wrong };
+}
+
+/** What is kept of a post, as the interface for programs has it. */
+export const kept = (page, { origin }, id) =>
+  page.evaluate(
+    async (url) => (await (await fetch(url)).json()).posts[0],
+    `${origin}/ghost/api/admin/posts/${id}/?formats=html,plaintext`,
+  );
+
+const title = "[data-test-editor-title-input]";
+const idIn = (page) => /editor\/post\/([0-9a-f]{24})/.exec(page.url())?.[1];
+
+/** Writes a post whose one card is of HTML; resolves to its number. It is a draft. */
+export async function write(page, { origin }, name, html) {
+  // What is told after publishing would lie over the editor.
+  await page.goto("about:blank");
+  await page.goto(`${origin}/ghost/#/editor/post`);
+  await page.waitForSelector(title);
+  await page.waitForSelector(".koenig-react-editor [contenteditable]");
+  await page.type(title, name);
+  await page.keyboard.press("Enter");
+  await until(() => page.evaluate(() => document.activeElement?.isContentEditable), "the caret in the post");
+  await page.keyboard.type("/html");
+  await page.waitForSelector('[data-kg-cardmenu-selected="true"]');
+  await page.keyboard.press("Enter");
+  await page.waitForSelector('[data-kg-card="html"] .cm-content');
+  await until(() => page.evaluate(() => !!document.activeElement?.closest(".cm-content")), "the caret in the card");
+  await page.keyboard.sendCharacter(html);
+  await page.click(title);
+  // While it saves it takes no press of a button.
+  await until(() => page.evaluate(() => /Draft - Saved/.test(document.body.innerText)), "the draft is saved");
+  return idIn(page);
+}
+
+/** Publishes what stands in the editor. */
+export async function publish(page) {
+  await page.click('[data-test-button="publish-flow"]');
+  for (const button of ["continue", "confirm-publish"]) {
+    await page.waitForSelector(`[data-test-button="${button}"]`, { visible: true });
+    await delay(500);
+    await page.click(`[data-test-button="${button}"]`);
+  }
+  await page.waitForSelector('[data-test-publish-flow="complete"]', { visible: true });
+}
+
+/** Opens a published post again, writes a paragraph below what is there, and saves it with other words so many times. */
+export async function edit(page, site, id, words, times) {
+  await page.goto("about:blank");
+  await page.goto(`${site.origin}/ghost/#/editor/post/${id}`);
+  await page.waitForSelector('[data-kg-card="html"]');
+  await delay(500);
+  await page.mouse.click(640, 900);
+  await until(() => page.evaluate(() => document.activeElement?.isContentEditable), "the caret below the card");
+  for (let n = 0; n < times; n++) {
+    const said = n === times - 1 ? words : `${words} ${n}`;
+    await page.keyboard.down("Shift");
+    await page.keyboard.press("Home");
+    await page.keyboard.up("Shift");
+    await page.keyboard.type(said);
+    await page.click('[data-test-button="publish-save"]');
+    await until(async () => (await kept(page, site, id)).plaintext.trimEnd().endsWith(said), `“${said}” is kept`);
+  }
+}
