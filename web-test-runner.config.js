@@ -32,6 +32,8 @@ const launchers = {
 };
 
 const engine = process.env.ENGINE ?? "chromium";
+/** Of what is tried in parts, because all of it takes hours, which one: "3/12". */
+const part = process.env.PART;
 
 /** Counts for scripts/engines.js; what failed is told by the runner itself. */
 const totals = {
@@ -63,7 +65,11 @@ export default {
   // A machine that does other work as well takes its time.
   browserStartTimeout: 120_000,
   testsStartTimeout: 60_000,
-  testsFinishTimeout: 120_000,
+  testsFinishTimeout: part ? 3_600_000 : 120_000,
+  ...(part && {
+    testRunnerHtml: (framework) =>
+      `<!doctype html><html><head><script>globalThis.part = ${JSON.stringify(part)}</script></head><body><script type="module" src="${framework}"></script></body></html>`,
+  }),
   nodeResolve: { exportConditions: ["browser", "default"] },
   plugins: [
     esbuildPlugin({

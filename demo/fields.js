@@ -214,6 +214,7 @@ const plover = {
       is: "pinion",
       teeth: 15,
       module: "0.8",
+      form: "spur",
       shift: "0.25",
       tipDiameter: "14.0 mm",
       hub: "4 mm",

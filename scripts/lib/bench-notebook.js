@@ -4,6 +4,7 @@ import { listen, staticServer } from "./server.js";
 
 const opens = 5;
 const edits = 40;
+const rests = 8;
 
 const pair = (id, driver, driven) => ({ id, label: id, kind: "pair", driver, driven, module: "0.8" });
 
@@ -39,8 +40,8 @@ const vehicle = () => ({
 const median = (values) => values.toSorted((a, b) => a - b)[values.length >> 1];
 
 /**
- * Measures in one page, which is closed again: milliseconds of script for an edit and for opening (medians), and the longest
- * time that the page was held.
+ * Measures in one page, which is closed again: milliseconds of script for an edit, for an edit with all that is drawn out of sight
+ * once the hands rest, and for opening (medians), and the longest time that the page was held.
  */
 export async function notebookFigures(browser) {
   const server = staticServer({
@@ -109,21 +110,32 @@ export async function notebookFigures(browser) {
       await later(50);
       await held();
     }
-    const edited = [];
-    for (let n = 0; n < edits; n++) {
-      const before = await script();
-      await page.evaluate(
-        (driver) => {
-          document.querySelector("mw-notebook").session.change({ "primary.driver": driver });
-        },
-        15 + (n % 5),
-      );
-      await later(250);
-      edited.push((await script()) - before);
-    }
+    const editing = async (times, pause) => {
+      const edited = [];
+      for (let n = 0; n < times; n++) {
+        const before = await script();
+        await page.evaluate(
+          (driver) => {
+            document.querySelector("mw-notebook").session.change({ "primary.driver": driver });
+          },
+          15 + (n % 5),
+        );
+        await later(pause);
+        edited.push((await script()) - before);
+      }
+      return edited;
+    };
+    const edited = await editing(edits, 250);
+    await later(1500);
+    const rested = await editing(rests, 1500);
     await held();
     if (said.length) throw new Error(said[0]);
-    return { notebook_edit_ms: median(edited), notebook_open_ms: median(opened), notebook_longest_ms: longest };
+    return {
+      notebook_edit_ms: median(edited),
+      notebook_rest_ms: median(rested),
+      notebook_open_ms: median(opened),
+      notebook_longest_ms: longest,
+    };
   } finally {
     await page.close();
     server.close();

@@ -1,8 +1,17 @@
 import type { Browser, Page } from "puppeteer-core";
 import { expect } from "vitest";
+import { linkOfBuild, parseBuild } from "../../packages/calc/src/document/index.js";
 
 // Sessions by chance in a real browser, against a model of a few lines: edits, undo, tabs that take over, reloads, tabs that are
 // killed. What is 300 ms old is kept, later edits are whole or absent, and nothing is doubled.
+
+/** One pair: what is kept is tried here, and not what is drawn of it. */
+const smallest = parseBuild({
+  format: "meshwright-build/1",
+  title: "Stint",
+  stages: [{ id: "primary", kind: "pair", driver: 15, driven: 60 }],
+  outputs: [{ id: "rear", stages: [] }],
+});
 
 /** Numbers from 0 to 1, the same for the same seed. */
 function chance(seed: number): () => number {
@@ -102,25 +111,60 @@ class Model {
   }
 }
 
+/** In the page: the states that the database holds, and how many lie beside. */
+async function inDatabase(): Promise<{ states: State[]; aside: number }> {
+  const database = await new Promise<IDBDatabase>((opened) => {
+    const request = indexedDB.open("meshwright notebooks /notebook/");
+    request.onsuccess = () => opened(request.result);
+  });
+  const all = (store: string): Promise<readonly unknown[]> =>
+    new Promise((read) => {
+      const request = database.transaction(store).objectStore(store).getAll();
+      request.onsuccess = () => read(request.result as unknown[]);
+    });
+  const [notebooks, aside] = [await all("notebooks"), await all("aside")];
+  database.close();
+  const states = (notebooks as { notebook: Worked["session"]["notebook"] & Pick<Worked["session"], "build"> }[]).map(
+    ({ notebook: { title, log = [], build } }) => ({ driver: build.stages[0]!.driver, title, lines: log.length }),
+  );
+  return { states, aside: aside.length };
+}
+
+/** In the page: nothing is kept any more. */
+async function emptied(): Promise<void> {
+  localStorage.clear();
+  const database = await new Promise<IDBDatabase>((opened) => {
+    const request = indexedDB.open("meshwright notebooks /notebook/");
+    request.onsuccess = () => opened(request.result);
+  });
+  const names = [...database.objectStoreNames];
+  const transaction = database.transaction(names, "readwrite");
+  for (const name of names) transaction.objectStore(name).clear();
+  await new Promise((done) => (transaction.oncomplete = done));
+  database.close();
+}
+
 const later = (milliseconds: number): Promise<void> => new Promise((done) => setTimeout(done, milliseconds));
 
 /** One session; what went wrong names the seed and what was done. */
 export async function session(browser: Browser, address: string, seed: number, steps = 14): Promise<void> {
   const random = chance(seed);
   const upTo = (n: number): number => Math.floor(random() * n);
-  const context = await browser.createBrowserContext();
   const done: string[] = [];
+  // What the browser has cached of the page serves every session; what they keep is taken away after each.
+  const pages = new Set<Page>();
   const told = (): string => `seed ${seed}: ${done.join(", ")}`;
   const open = async (url: string): Promise<Page> => {
-    const page = await context.newPage();
+    const page = await browser.newPage();
+    pages.add(page);
     page.on("pageerror", (error) => done.push(`page error ${String(error)}`));
     await page.goto(url);
     await begun(page);
     return page;
   };
   try {
-    let page = await open(`${address}notebook/?open=example`);
-    const here = page.url().replace("?open=example", "");
+    let page = await open(`${address}notebook/#build-${await linkOfBuild(smallest)}`);
+    const here = page.url();
     const model = new Model(await stateIn(page));
     const change = (what: string, value?: number | string): Promise<void> =>
       page.evaluate(
@@ -215,28 +259,19 @@ export async function session(browser: Browser, address: string, seed: number, s
       if (which < 9) expect(await stateIn(page), told()).toEqual(model.state);
     }
     await later(320);
-    await page.close();
-    await again([model.state]);
-    const kept = await page.evaluate(async () => {
-      const database = await new Promise<IDBDatabase>((opened) => {
-        const request = indexedDB.open("meshwright notebooks /notebook/");
-        request.onsuccess = () => opened(request.result);
-      });
-      const count = (store: string): Promise<number> =>
-        new Promise((counted) => {
-          const request = database.transaction(store).objectStore(store).count();
-          request.onsuccess = () => counted(request.result);
-        });
-      const counts = [await count("notebooks"), await count("aside")];
-      database.close();
-      return counts;
-    });
-    expect(kept, told()).toEqual([1, 0]);
+    // What is old enough lies in the database, whole, once, and beside nothing.
+    const kept = await page.evaluate(inDatabase);
+    expect(kept, told()).toEqual({ states: [model.state], aside: 0 });
     expect(
       done.filter((one) => one.startsWith("page error")),
       told(),
     ).toEqual([]);
   } finally {
-    await context.close();
+    const [last] = [...pages].filter((page) => !page.isClosed());
+    for (const page of pages) if (page !== last) await page.close().catch(() => undefined);
+    // Away from the notebook first: leaving it writes.
+    await last?.goto(`${address}limpet.svg`).catch(() => undefined);
+    await last?.evaluate(emptied).catch(() => undefined);
+    await last?.close().catch(() => undefined);
   }
 }

@@ -117,6 +117,10 @@ const untold = (why: Why): Expected => ({ kind: "untold", why });
 const isFindings = (one: object | string): one is readonly Finding[] => Array.isArray(one);
 const isError = ({ severity }: Finding): boolean => severity === "error";
 
+/** The address of a document that another one refers to. */
+const besideSource = (of: string | undefined, src: string): string =>
+  of?.includes("/") && !/^([a-z]+:|\/)/i.test(src) ? of.slice(0, of.lastIndexOf("/") + 1) + src : src;
+
 function readingOf(element: Element, script: Element | undefined, load: Load): Reading | string {
   const { attributes, computed } = element;
   const json = attributes.json ?? (script && script.children.map((one) => ("value" in one ? one.value : "")).join(""));
@@ -217,10 +221,10 @@ function changes({ element, speaker, other }: Context): Expected {
   const held = id === undefined || id === "article" ? undefined : other(id);
   if (id !== undefined && id !== "article" && !held) return untold(`there is no version "${id}" to hold it against`);
   const { references = [], alternatives: listed = [] } = evaluation.build;
-  const against = held && {
-    label: [...references, ...listed].find((one) => one.id === id)?.label ?? id!,
-    speaker: held,
-  };
+  const own = [...references, ...listed].find((one) => one.id === id);
+  const isElsewhere = !own && held && !buildAt(evaluation.build, id!).ok;
+  const label = own?.label ?? (isElsewhere ? held.evaluation.build.title : undefined) ?? id!;
+  const against = held && { label, speaker: held };
   const columns = [...(against ? [against] : []), { label: reports.published, speaker: published }, ...alternatives];
   return figuresOf(sayChanges(speaker, published, columns, against));
 }
@@ -302,6 +306,7 @@ export const saysFigures = ({ tag }: Element): boolean => Object.hasOwn(elements
 export class Builds {
   readonly all: readonly ArticleBuild[];
   readonly #around: Surroundings;
+  readonly #load: Load;
   readonly #builds: ReadonlyMap<Element, ArticleBuild>;
   readonly #evaluations = new Map<string, Evaluation>();
   readonly #speakers = new Map<string, Reporter>();
@@ -310,6 +315,7 @@ export class Builds {
 
   constructor(article: Article, load: Load) {
     this.#around = new Surroundings(article);
+    this.#load = load;
     this.all = this.#around.builds.map((element) => this.#read(element, load));
     this.#builds = new Map(this.all.map((one) => [one.element, one]));
   }
@@ -351,6 +357,35 @@ export class Builds {
     return evaluation;
   }
 
+  /** The ids of what a build can be held against besides its own versions: other builds of the article, and those it refers to by address. */
+  #others({ element, build }: ArticleBuild & { readonly build: Build }): readonly string[] {
+    const { id: own } = element.attributes;
+    const ids = this.all.flatMap((one) => {
+      const { id } = one.element.attributes;
+      return id && id !== own ? id : [];
+    });
+    return [...new Set([...ids, ...(build.references ?? []).flatMap(({ id, src }) => (src === undefined ? [] : id))])];
+  }
+
+  /** Such a build as it is published; nothing where it cannot be read. */
+  #elsewhere({ element, build }: ArticleBuild & { readonly build: Build }, id: string): Evaluation | undefined {
+    const { src } = build.references?.find((one) => one.id === id) ?? {};
+    const key = `${element.order} elsewhere ${id}`;
+    const known = this.#evaluations.get(key);
+    if (known) return known;
+    const found = src === undefined ? this.#builds.get(this.#around.buildOf(element, id) ?? element) : undefined;
+    if (found && found.element !== element && found.build) {
+      const evaluation = this.#version({ ...found, build: found.build }, "article");
+      return isFindings(evaluation) ? undefined : evaluation;
+    }
+    const file = src === undefined ? undefined : this.#load(besideSource(element.attributes.src, src));
+    const { build: other } = file === undefined ? {} : readEmbedded(file);
+    if (!other) return undefined;
+    const evaluation = evaluate(other);
+    this.#evaluations.set(key, evaluation);
+    return evaluation;
+  }
+
   /** Somebody who speaks of a version of a build, in a language. */
   #speaker(
     holder: ArticleBuild & { readonly build: Build },
@@ -360,14 +395,16 @@ export class Builds {
     const key = `${holder.element.order} ${at} ${locale}`;
     const known = this.#speakers.get(key);
     if (known) return known;
-    const evaluation = this.#version(holder, at);
+    const own = this.#version(holder, at);
+    const evaluation = isFindings(own) ? (this.#elsewhere(holder, at) ?? own) : own;
     if (isFindings(evaluation)) return evaluation;
     const { figures: words, reports } = wordsFor(locale);
     const version = (id: string) => {
       const other = this.#version(holder, id || "article");
-      return isFindings(other) ? undefined : other;
+      return isFindings(other) ? this.#elsewhere(holder, id) : other;
     };
-    const speaker = speakerOf({ evaluation, locale, words, reports, figures: allFigures, version });
+    const others = () => this.#others(holder);
+    const speaker = speakerOf({ evaluation, locale, words, reports, figures: allFigures, version, others });
     this.#speakers.set(key, speaker);
     return speaker;
   }
@@ -401,7 +438,7 @@ export class Builds {
       const whole = { ...holder, build };
       // Of what is not compared, only the words that are there can be wrong.
       const isWrong = (one: Finding) => isError(one) && (maker !== "unchecked" || one.code !== "word-needed");
-      const asked = askedFindings(element.tag, build, element.attributes);
+      const asked = askedFindings(element.tag, build, element.attributes, undefined, () => this.#others(whole));
       this.#asked.set(element, asked);
       const missing = asked.filter(isWrong);
       if (missing.length) return untold(missing);

@@ -72,9 +72,9 @@ export class Surroundings {
     return this.#locales.get(element) ?? "en";
   }
 
-  /** The build that an element belongs to, by the page's own rule. */
-  buildOf(element: Element): Element | undefined {
-    const named = this.#named.get(element.attributes.build ?? "");
+  /** The build that an element belongs to, by the page's own rule; or, by a name, another one as it would be looked for from there. */
+  buildOf(element: Element, name = element.attributes.build ?? ""): Element | undefined {
+    const named = this.#named.get(name);
     if (!named) return undefined;
     const { builds: holders, known } = named;
     const inside = (node: Holder): Inside<Element> => {

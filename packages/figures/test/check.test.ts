@@ -120,6 +120,40 @@ describe("checkFigures", () => {
     expect(differences(script(document.slice(1)))[0]).toMatchObject({ element: "<mw-build>", kind: "untold" });
   });
 
+  it("holds a build against another of the article, and against one that it refers to by address", () => {
+    // 12 against 8: half as much again; the gearbox 4 against 8/3.
+    const first = '<mw-build id="dunlin" stages="Spur: 10 to 40" rear="Ring: 10 to 30"></mw-build>';
+    const other = '<mw-build id="whimbrel" stages="Spur: 15 to 40" rear="Ring: 10 to 30"></mw-build>';
+    const says = (text: string, from = "whimbrel") =>
+      `<mw-value build="dunlin" figure="change" of="rear" from="${from}">${text}</mw-value>`;
+    expect(differences(first + other + says("+50.00%"))).toEqual([]);
+    expect(differences(other + says("+50.00%") + first)).toEqual([]);
+    expect(differences(first + other + says("+40.00%"))[0]).toMatchObject({ kind: "stale", expected: "+50.00%" });
+    expect(differences(first + other + says("+50.00%", "whimbrle"))[0]!.message).toContain("nearest: whimbrel");
+    const table = (total: string) =>
+      `<mw-change-table build="dunlin" against="whimbrel"><table><tr><th>Total</th><th>whimbrel</th><th>Published</th></tr><tr><th>Rear</th><td>8.00</td><td>${total}</td></tr></table></mw-change-table>`;
+    expect(differences(first + other + table("12.00"))).toEqual([]);
+    expect(differences(first + other + table("12.50"))).toHaveLength(1);
+
+    const stages = [{ id: "spur", kind: "pair", driver: 15, driven: 40 }];
+    const outputs = [{ id: "rear", label: "Rear", stages: [{ id: "ring", kind: "pair", driver: 10, driven: 30 }] }];
+    const sold = { format: "meshwright-build/1", stages, outputs };
+    const now = {
+      ...sold,
+      stages: [{ ...stages[0], driver: 10 }],
+      references: [{ id: "as-sold", label: "as sold", src: "sold.json" }],
+    };
+    const files: Record<string, string> = {
+      "builds/dunlin.json": JSON.stringify(now),
+      "builds/sold.json": JSON.stringify(sold),
+    };
+    const source = (text: string) =>
+      `<mw-build id="dunlin" src="builds/dunlin.json"></mw-build>${says(text, "as-sold")}`;
+    const load = (src: string) => files[src];
+    expect(checkFigures(source("+50.00%"), { load }).differences).toEqual([]);
+    expect(checkFigures(source("+51.00%"), { load }).differences).toHaveLength(1);
+  });
+
   it("takes JSON from an attribute, and from a file beside the article", () => {
     const value = '<mw-value of="rear">15.60</mw-value>';
     expect(differences(`<mw-build json='${document}'></mw-build>${value}`)).toEqual([]);

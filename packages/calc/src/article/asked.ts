@@ -2,7 +2,7 @@ import { elementAttributes, type ElementTag } from "../document/index.js";
 import { stagesOf, type Build } from "../drivetrain/index.js";
 import { needsOfStage } from "../parts/index.js";
 import { evaluate } from "../evaluate/index.js";
-import { checkQuery, versionFault, versionOf } from "../report/index.js";
+import { checkQuery, type Others, versionFault, versionOf } from "../report/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
 import { countsFaults } from "./counts.js";
 import { countFault, idFault, outputFault, outputIds, speedFaults } from "./faults.js";
@@ -56,8 +56,8 @@ function shownFaults(build: Build, show: string | undefined): Finding[] {
 }
 
 /** A version that others are held against. */
-function againstFaults(build: Build, against: string | undefined): Finding[] {
-  const found = against === undefined ? undefined : versionFault(build, against);
+function againstFaults(build: Build, against: string | undefined, others: Others): Finding[] {
+  const found = against === undefined ? undefined : versionFault(build, against, others);
   if (!found) return [];
   const known = (found.values.known ?? []) as readonly string[];
   return found.code === "missing-reference" ? [idFault("against", against!, known)] : [{ ...found, at: "/against" }];
@@ -78,13 +78,15 @@ function chosenFaults(build: Build, chosen: string | undefined): Finding[] {
   return [{ ...idFault("chosen", chosen, known), severity: "warning" }];
 }
 
-type Check = (build: Build, attributes: Attributes) => readonly Finding[];
+const noOthers: Others = () => [];
+
+type Check = (build: Build, attributes: Attributes, others: Others) => readonly Finding[];
 
 const ofOutput: Check = (build, attributes) => outputFault(build, said(attributes, "of"));
 
 /** By element: what is wrong with what it asks of a build. */
 const checks: Readonly<Record<string, Check>> = {
-  "mw-value": (build, attributes) => checkQuery(queryOf(attributes), build),
+  "mw-value": (build, attributes, others) => checkQuery(queryOf(attributes), build, others),
   "mw-teeth": (build, attributes) => [
     ...[countFault(build, said(attributes, "of")) ?? []].flat(),
     ...limitFaults(attributes),
@@ -98,7 +100,7 @@ const checks: Readonly<Record<string, Check>> = {
     return checkQuery({ figure: "farther", ...(Object.fromEntries(asked) as object) }, build);
   },
   "mw-wheel-speed": (build, attributes) => [
-    ...ofOutput(build, attributes),
+    ...ofOutput(build, attributes, noOthers),
     ...speedFaults(said(attributes, "unit"), said(attributes, "loaded")),
   ],
   "mw-train-drawing": (build, attributes) => drawnFaults(build, said(attributes, "of")),
@@ -107,9 +109,9 @@ const checks: Readonly<Record<string, Check>> = {
   "mw-count-finder": (build, attributes) => countsFaults(evaluate(build), attributes),
   "mw-train-finder": trainsFaults,
   "mw-turn-count": (build, attributes) => boxFault(build, said(attributes, "of")),
-  "mw-change-table": (build, attributes) => [
+  "mw-change-table": (build, attributes, others) => [
     ...shownFaults(build, said(attributes, "show")),
-    ...againstFaults(build, said(attributes, "against")),
+    ...againstFaults(build, said(attributes, "against"), others),
   ],
   "mw-order-list": (build, attributes) => startFaults(build, said(attributes, "from")),
 };
@@ -120,6 +122,7 @@ const checks: Readonly<Record<string, Check>> = {
  *
  * @param tag the element's name
  * @param version a version of the build by its name; nothing where it cannot be made
+ * @param others the ids of the other builds that the page has
  *
  * @example
  * const ring = { id: "ring", kind: "pair", driver: 12, driven: 35 };
@@ -133,6 +136,7 @@ export function askedFindings(
   build: Build,
   attributes: Attributes,
   version: (at: string) => Build | undefined = (at) => versionOf(build, at),
+  others: Others = noOthers,
 ): readonly Finding[] {
   // What takes no version shows the build as it stands.
   const takes: readonly string[] = Object.hasOwn(elementAttributes, tag)
@@ -142,5 +146,5 @@ export function askedFindings(
   const fault = atFault(build, at);
   if (fault) return [fault];
   const about = at === undefined || at === "article" ? build : version(at);
-  return about && Object.hasOwn(checks, tag) ? checks[tag]!(about, attributes) : [];
+  return about && Object.hasOwn(checks, tag) ? checks[tag]!(about, attributes, others) : [];
 }

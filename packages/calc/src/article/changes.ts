@@ -153,7 +153,8 @@ export function sayChanges(
     ...(build.mounts ?? []).map(({ stage }) =>
       row(
         fill(reports.fit, placeName(evaluation, stage)),
-        { figure: "centre", of: stage },
+        // All in one unit, whichever version says another.
+        { figure: "centre", of: stage, unit: build.lengths ?? "mm" },
         { figure: "fit", of: stage },
       ),
     ),

@@ -193,8 +193,10 @@ function shaftOf(
   const { words, reports, writer } = speaker;
   if (!step || lever) return undefined;
   const text = isLast || !isDriven ? "" : writer.number(step.runningBounds);
-  const way = isEstablished && turn ? (turn > 0 ? words.same : words.opposite) : words.unknown;
-  const heard = text ? fill(words.aside, fill(reports.line.soFar, text), way) : way;
+  // Of a sense that nobody has established nothing is said: it would be heard of the turns.
+  const way = isEstablished && turn ? (turn > 0 ? words.same : words.opposite) : "";
+  const soFar = text && fill(reports.line.soFar, text);
+  const heard = soFar && way ? fill(words.aside, soFar, way) : soFar || way;
   return { text, turn: isDriven ? turn : 0, isEstablished, heard };
 }
 

@@ -1,5 +1,5 @@
-import { measurementsOf, type Agreement, type Checked } from "../counted/index.js";
-import { labelAt, type Measurement } from "../drivetrain/index.js";
+import { countsBehind, measurementsOf, type Agreement, type Checked } from "../counted/index.js";
+import { labelAt, type Build, type ChangeSet, type Measurement } from "../drivetrain/index.js";
 import { fill } from "../languages/index.js";
 import type { Block, BlockRow } from "./block.js";
 import { listed } from "./block.js";
@@ -45,12 +45,22 @@ function verdictText({ reports, words, writer }: Reporter, agreement: Agreement 
   );
 }
 
+/** The counts that a measurement was made with, as far as the build that is shown has others. */
+function othersThen(then: Build | undefined, now: Build, of: string): ChangeSet {
+  const [was, is] = [then === now ? {} : then ? countsBehind(then, of) : {}, countsBehind(now, of)];
+  return Object.fromEntries(Object.entries(was).filter(([address, value]) => is[address] !== value));
+}
+
 /** When it was made, with which counts where they may have changed since, and what the author noted. */
-function aboutText({ evaluation: { build }, reports, words, writer, locale }: Reporter, one: Measurement): string {
-  const counts = Object.entries(one.with ?? {}).map(([address, value]) =>
+function aboutText(
+  { evaluation, reports, words, writer, locale }: Reporter,
+  { measurement: one, build: then }: Checked,
+) {
+  const { build } = evaluation;
+  const counts = Object.entries(one.with ?? othersThen(then, build, one.what)).map(([address, value]) =>
     fill(
       words.told,
-      labelAt(build, address),
+      labelAt(then ?? build, address),
       typeof value === "number" || typeof value === "string" ? writer.given(value) : JSON.stringify(value),
     ),
   );
@@ -65,8 +75,14 @@ function aboutText({ evaluation: { build }, reports, words, writer, locale }: Re
 /**
  * What `mw-measurements` says: each measurement against what the build says, with the counts that it was made with: agrees,
  * disagrees and by how much at least, or cannot tell.
+ *
+ * @param published the author's build, where the speaker's is a reader's version of it
  */
-export function sayMeasurements(speaker: Reporter, attributes: Attributes): SaidMeasurements | Unsaid {
+export function sayMeasurements(
+  speaker: Reporter,
+  attributes: Attributes,
+  published?: Build,
+): SaidMeasurements | Unsaid {
   const { evaluation, reports, words, writer } = speaker;
   const of = said(attributes, "of");
   const findings = outputFault(evaluation.build, of);
@@ -78,14 +94,15 @@ export function sayMeasurements(speaker: Reporter, attributes: Attributes): Said
     reports.measuring.build,
     reports.measuring.verdict,
   ];
-  const rows = measurementsOf(evaluation)
+  const rows = measurementsOf(evaluation, published)
     .filter(({ measurement }) => of === undefined || measurement.what === of)
-    .map(({ measurement, agreement, reduction }: Checked): MeasuredRow => {
+    .map((checked): MeasuredRow => {
+      const { measurement, agreement, reduction } = checked;
       const verdict = verdictText(speaker, agreement);
       return {
         head: placeName(evaluation, measurement.what),
         verdict: agreement?.verdict,
-        about: aboutText(speaker, measurement),
+        about: aboutText(speaker, checked),
         texts: [
           turnsText(speaker, measurement),
           agreement ? writer.number(agreement.measured) : words.unknown,

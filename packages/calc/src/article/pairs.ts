@@ -1,6 +1,9 @@
 import { bounded, type Bounded } from "../exact/index.js";
 import { fill } from "../languages/index.js";
-import { driveText, type DriveForm } from "../report/index.js";
+import { spotOf } from "../drivetrain/index.js";
+import { needsOfStage } from "../parts/index.js";
+import { type DriveForm, stageText } from "../report/index.js";
+import type { Stage } from "../stages/index.js";
 import type { Reporter, Speaker } from "./speaker.js";
 
 /** A total that a pair comes to at an output. */
@@ -34,6 +37,14 @@ export function sayTotals(speaker: Reporter, totals: readonly PairTotal[]): read
   });
 }
 
-/** The counts of a pair that is offered. */
-export const pairText = ({ writer }: Speaker, driver: number, driven: number, form: DriveForm): string =>
-  driveText([writer.given(driver), writer.given(driven)], form, writer);
+/** The counts of a pair or set that is offered for a stage, as the stage's own are written. */
+export function pairText(
+  { evaluation, writer }: Speaker,
+  id: string,
+  [driver, driven]: readonly [driver: number, driven: number],
+  form: DriveForm,
+): string {
+  const stage = spotOf(evaluation.build, id)!.stage!;
+  const [first, second] = needsOfStage(stage).together!.fields;
+  return stageText({ ...stage, [first!]: driver, [second!]: driven } as Stage, form, writer);
+}

@@ -1,7 +1,7 @@
 import type { Rounding } from "../exact/index.js";
 import type { Evaluation } from "../evaluate/index.js";
 import { type FigureWords, type ReportWords } from "../languages/index.js";
-import { figureFrom, versionFault, Writer, type FigureTable, type QueryText } from "../report/index.js";
+import { figureFrom, versionFault, Writer, type FigureTable, type Others, type QueryText } from "../report/index.js";
 import type { Finding } from "../stages/index.js";
 import type { Build } from "../drivetrain/index.js";
 import { outputFault } from "./faults.js";
@@ -12,6 +12,8 @@ export interface Speaker {
   readonly locale: string;
   readonly words: FigureWords;
   readonly writer: Writer;
+  /** The ids of other builds that a change can be counted from. */
+  readonly others?: Others | undefined;
   /**
    * The text of a figure.
    *
@@ -32,8 +34,9 @@ export interface Speaking {
   readonly words: FigureWords;
   readonly reports: ReportWords;
   readonly figures: FigureTable;
-  /** Other versions of the build, for what changes. */
+  /** Other versions of the build, for what changes; other builds too, whose ids are `others`. */
   readonly version?: ((id: string) => Evaluation | undefined) | undefined;
+  readonly others?: Others | undefined;
 }
 
 /** A speaker for one version of a build, for whoever keeps no texts of its own. */

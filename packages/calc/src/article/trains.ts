@@ -80,10 +80,10 @@ export function sayTrain(
   });
   return {
     picks: [
-      ...train.picks.map(({ counts: [driver, driven] }, n): readonly [string, string, string] => [
+      ...train.picks.map(({ counts }, n): readonly [string, string, string] => [
         stages[n]!,
-        pairText(speaker, driver, driven, "arrow"),
-        pairText(speaker, driver, driven, "heard"),
+        pairText(speaker, stages[n]!, counts, "arrow"),
+        pairText(speaker, stages[n]!, counts, "heard"),
       ]),
       ...wheels,
     ],

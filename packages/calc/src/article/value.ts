@@ -8,7 +8,7 @@ import type { Speaker, Unsaid } from "./speaker.js";
 /** What `mw-value` says. */
 export function sayValue(speaker: Speaker, attributes: Attributes): string | Unsaid {
   const query = queryOf(attributes);
-  const findings = checkQuery(query, speaker.evaluation.build);
+  const findings = checkQuery(query, speaker.evaluation.build, speaker.others);
   return findings.length ? { findings } : speaker.figure(query);
 }
 

@@ -1,31 +1,46 @@
-import type { Measurement } from "../drivetrain/index.js";
+import { pathTo, type Build, type ChangeSet, type Measurement } from "../drivetrain/index.js";
 import { buildAsMeasured } from "../document/index.js";
 import { evaluate, type Evaluation } from "../evaluate/index.js";
 import type { Bounded } from "../exact/index.js";
+import { displays } from "../stages/index.js";
 import { agreement, type Agreement } from "./turn-count.js";
+
+/** All counts that drive an output now, by address: what a measurement of it is made with. */
+export function countsBehind(build: Build, of: string): ChangeSet {
+  const output = build.outputs.find(({ id }) => id === of);
+  const stages = output ? pathTo(build, output).flat() : [];
+  return Object.fromEntries(
+    stages.flatMap((stage) =>
+      displays[stage.kind](stage).flatMap((piece) =>
+        "field" in piece && (piece.value as unknown) !== undefined ? [[`${stage.id}.${piece.field}`, piece.value]] : [],
+      ),
+    ),
+  );
+}
 
 /** A measurement beside what the build says; no agreement where the output is not there or not driven, or where the build as it was is not known. */
 export interface Checked {
   readonly measurement: Measurement;
+  /** The build as it was measured; undefined where that is not known. */
+  readonly build: Build | undefined;
   readonly agreement: Agreement | undefined;
-  /** What the build comes to with the counts that it was made with. */
+  /** What that build comes to. */
   readonly reduction: Bounded | undefined;
 }
 
-/** What an output came to when it was measured: with the counts put back that the measurement was made with. */
-function boundsThen(evaluation: Evaluation, measurement: Measurement): Bounded | undefined {
-  const { build, mode } = evaluation;
-  if (!Object.keys(measurement.with ?? {}).length) return evaluation.output(measurement.what)?.bounds;
-  const then = buildAsMeasured(build, measurement);
-  return then.ok ? evaluate(then.build, mode).output(measurement.what)?.bounds : undefined;
-}
+/** What a build that was measured comes to; the evaluation that is there already where it is no other build. */
+const evaluated = (build: Build, evaluation: Evaluation): Evaluation =>
+  build === evaluation.build ? evaluation : evaluate(build, evaluation.mode);
 
 /**
- * Every measurement of a build against what it comes to. One that names the counts it was made with is compared with those
- * only: a swap since then makes nothing wrong of it.
+ * Every measurement of a build against what it comes to, as it was when that was measured: with the counts that the measurement
+ * names, else as the revisions tell of its day, else as it is published. A swap since then makes nothing wrong of it.
+ *
+ * @param published the author's build, where what was evaluated is a reader's version of it: nobody has measured that one
  */
-export const measurementsOf = (evaluation: Evaluation): Checked[] =>
-  (evaluation.build.measurements ?? []).map((measurement) => {
-    const bounds = boundsThen(evaluation, measurement);
-    return { measurement, agreement: bounds && agreement(bounds, measurement), reduction: bounds };
+export const measurementsOf = (evaluation: Evaluation, published: Build = evaluation.build): Checked[] =>
+  (published.measurements ?? []).map((measurement) => {
+    const { build } = buildAsMeasured(published, measurement);
+    const reduction = build && evaluated(build, evaluation).output(measurement.what)?.bounds;
+    return { measurement, build, reduction, agreement: reduction && agreement(reduction, measurement) };
   });

@@ -59,6 +59,16 @@ const fieldsOf = (shape: Shape): Fields => ({
   required: Object.keys(shape).filter((key) => shape[key]!.endsWith("!")),
 });
 
+/**
+ * Lists of parts that were read here, and that nobody can change since: a shelf of thousands is not read again with every count that
+ * somebody changes.
+ */
+const wellRead = new WeakSet<object>();
+
+function freeze(value: unknown): void {
+  if (Object(value) === value) Object.values(Object.freeze(value) as object).forEach(freeze);
+}
+
 /** Shapes never change: each is taken apart once. */
 const known = new Map<string, Fields>();
 
@@ -162,12 +172,19 @@ export class ShapeReader {
     return map ? this.#map(map, value) : this.#object(name, () => shapes[name]!, value, depth);
   }
 
-  #list(item: Form, value: readonly unknown[], depth: number): unknown[] {
+  #list(item: Form, value: readonly unknown[], depth: number): readonly unknown[] {
+    if (wellRead.has(value)) return value;
     const copy: unknown[] = [];
+    const [left, told] = [this.#left, this.findings.length];
     for (let n = 0; n < value.length; n++) {
       this.#path.push(n);
       copy.push(this.#read(item, value[n], depth));
       this.#path.pop();
+    }
+    // With data of others in it, it may be deep.
+    if (item.name === "part" && left === this.#left && told === this.findings.length && !this.failed) {
+      freeze(copy);
+      wellRead.add(copy);
     }
     return copy;
   }

@@ -50,6 +50,21 @@ export function buildAt(build: Build, id: string): Reading {
   return refused(errorOf("meaning", "missing-reference", "", { id, known, nearest: nearestTo(id, known) }));
 }
 
-/** A build as it was when something was measured: with the values put back that the measurement was made with. Never throws. */
-export const buildAsMeasured = (build: Build, { with: values }: Measurement): Reading =>
-  values ? applyChanges(bareOf(build), values) : { ok: true, build, findings: [] };
+/** A build as it stood on a day, as its dated revisions tell: the last that is not of a later day, else the first of them. */
+function buildOn(build: Build, date: string | undefined): Reading {
+  const { revision, revisions = [] } = build;
+  if (date === undefined || revision?.date === undefined || revision.date <= date || !revisions.length)
+    return { ok: true, build, findings: [] };
+  const earlier = [...revisions].sort((one, other) => other.number - one.number);
+  const then = earlier.find((one) => one.date === undefined || one.date <= date) ?? earlier.at(-1)!;
+  return revisionOf(build, then.number)!;
+}
+
+/**
+ * A build as it was when something was measured: as its revisions tell of that day, with the values put back that the
+ * measurement says it was made with. Never throws.
+ */
+export function buildAsMeasured(build: Build, { with: values, date }: Measurement): Reading {
+  const then = buildOn(build, date);
+  return then.ok && values ? applyChanges(bareOf(then.build), values) : then;
+}

@@ -1,5 +1,5 @@
 import type { Numeric, Toothed } from "../gears/index.js";
-import type { PartKind } from "../stages/index.js";
+import type { PartForm, PartKind } from "../stages/index.js";
 import type { HoleCircle } from "./circle.js";
 
 /** What one pack costs, and when that was looked up. */
@@ -24,7 +24,7 @@ export interface Part extends Toothed {
   readonly is: PartKind;
   /** The id of the stage that it is fitted to or meant for; for a wheel, of the output. */
   readonly stage?: string;
-  /** Count of teeth; links of a chain, starts of a worm. */
+  /** Count of teeth; links of a chain, starts of a worm; of a planetary set, of one of its planets. */
   readonly teeth?: number;
   /** The driver's count of what is sold together; of a planetary set, the sun's. */
   readonly driver?: number;
@@ -34,6 +34,8 @@ export interface Part extends Toothed {
   readonly value?: string;
   /** From tooth to tooth of a belt or pulley, a length with its unit. */
   readonly pitch?: string;
+  /** What its teeth are like; straight ones, outside, where it is not said. */
+  readonly form?: PartForm;
   /** Profile shift, in modules. */
   readonly shift?: Numeric;
   /** Over the tips of the teeth, a length with its unit. */

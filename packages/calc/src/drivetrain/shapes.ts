@@ -114,6 +114,7 @@ export const shapes: Readonly<Record<string, Shape>> = {
     diametralPitch: "positive",
     pitch: "size",
     pressureAngle: "positive",
+    form: "spur|helical|bevel|hypoid|crown|internal|worm",
     shift: "number",
     tipDiameter: "size",
     bore: "size",

@@ -17,6 +17,8 @@ import { sketchOf, usualModule, type Sketch } from "./drive-sketch.js";
 export interface Lettered {
   readonly width: number;
   readonly height: number;
+  /** How high it is where there is less room than it is wide: words do not fill their lines. */
+  heightIn?(room: number): number;
 }
 
 /** What is lettered around things on the line, which the layout leaves room for. Keys are those of {@link PlacedCell}. */
@@ -96,7 +98,9 @@ const widest = (lines: readonly Lettered[]): number => Math.max(0, ...lines.map(
 
 /** Lines below each other; broken where they are wider than there is room. */
 export function blockOf(lines: readonly Lettered[], room = Infinity): Lettered {
-  const height = lines.reduce((sum, one) => sum + one.height * Math.max(1, Math.ceil(one.width / room)), 0);
+  const heightOf = (one: Lettered): number =>
+    one.width <= room ? one.height : (one.heightIn?.(room) ?? one.height * Math.ceil(one.width / room));
+  const height = lines.reduce((sum, one) => sum + heightOf(one), 0);
   return { width: Math.min(room, widest(lines)), height };
 }
 

@@ -29,11 +29,9 @@ export function placeUpright(
 
   for (const strand of strandsOf(line)) {
     const { output, feeds, motor } = strand;
-    const label = motor && !output ? undefined : lettering.label(strand.id);
-    if (label) {
-      const { width, height } = blockOf([label], room);
-      sheet.label(strand.id, { x: textX, y, width, height });
-    }
+    const named = motor && !output ? undefined : lettering.label(strand.id);
+    const label = named && blockOf([named], room);
+    if (label) sheet.label(strand.id, { x: textX, y, ...label });
     let end = y + (label ? label.height / 2 : 0);
     let after: Cell | undefined;
     const bar = fedFrom.get(strand);
@@ -43,6 +41,7 @@ export function placeUpright(
       end += 9;
     }
     y = Math.max(end, y + (label ? label.height + 6 : 0));
+    let gap = 0;
     for (const cell of cells.get(strand)!) {
       const { key, length, head, foot, shaft } = cell;
       const total = output && key === `wheel:${output.id}` ? totals.get(output.id)! : undefined;
@@ -52,7 +51,9 @@ export function placeUpright(
       const textY = y + (height - text) / 2;
       if (after ?? bar) {
         const note = after?.shaft;
-        const middle = (end + start) / 2;
+        // What reaches as far as the lettering stands between the lettering of the two.
+        const isWide = note && x + 7 + note.width + sense > textX;
+        const middle = isWide ? y - gap / 2 : (end + start) / 2;
         const points = [[x, end], [x, start]] as const; // prettier-ignore
         if (note)
           sheet.shaft(points, after!.key, { x: x + 7, y: middle - note.height / 2, width: note.width + sense, height: note.height }); // prettier-ignore
@@ -62,7 +63,8 @@ export function placeUpright(
       if (total) sheet.total(output!.id, { x: textX, y: textY, ...total });
       end = start + length;
       after = cell;
-      y += height + (shaft ? Math.max(least, shaft.height + 8) : least);
+      gap = shaft ? Math.max(least, shaft.height + 8) : least;
+      y += height + gap;
     }
     if (feeds.length) {
       const bar: Bar = { x: gutter * depths.get(strand)! + 4, lead: [] };

@@ -4,6 +4,7 @@
  */
 export type { Box, Lettered, Lettering, PlacedCell, PlacedLine, PlacedShaft } from "./drive-cells.js";
 export { type LinePlace, type LineStage, type Strand, driveLineOf, strandsOf } from "./drive-line.js";
+export { type OpenedLine, openedBeneath } from "./drive-opened.js";
 export type { Mark, LinePoint } from "./drive-marks.js";
 export { type LinePlacing, placeDriveLine } from "./drive-places.js";
 export { type Ink, type Stroke, strokesOf } from "./drive-strokes.js";

@@ -41,6 +41,7 @@ function answers(part: Part, need: Need, isFitted = false): boolean {
   const isKnown = teeth ?? diameter ?? (beltPitch && part.pitch);
   return (
     countAnswers(part, need, isHere) &&
+    (isHere || !need.form || (part.form ?? need.form) === need.form) &&
     (!beltPitch || !part.pitch || sameText(beltPitch, part.pitch, lengthOf)) &&
     (driver === undefined || (driver === part.driver && driven === part.driven)) &&
     (value === undefined || value === part.value) &&
@@ -86,6 +87,15 @@ class Shelf {
   }
 }
 
+/** Shelves by the list that they were made of: a build with another count has the same parts. */
+const shelves = new WeakMap<readonly Part[], Shelf>();
+
+function shelfOf(parts: readonly Part[]): Shelf {
+  let shelf = shelves.get(parts);
+  if (!shelf) shelves.set(parts, (shelf = new Shelf(parts)));
+  return shelf;
+}
+
 /** Looks for the parts that a build's places ask for. */
 class Search {
   readonly currency: string;
@@ -95,7 +105,7 @@ class Search {
 
   constructor(parts: readonly Part[]) {
     this.currency = currencyOf(parts);
-    this.#shelf = new Shelf(parts);
+    this.#shelf = shelfOf(parts);
   }
 
   /** How many pieces there are beyond those that have found a place. */

@@ -1,7 +1,7 @@
 import type { Part } from "../drivetrain/index.js";
 import { lengthOf, type Rational } from "../exact/index.js";
 import { type BeltQuestion, beltOf, type Numeric, type Toothed, type ToothPair } from "../gears/index.js";
-import { displays, needed, type PieceNeed, type Stage } from "../stages/index.js";
+import { displays, drawings, needed, type PieceNeed, type Stage } from "../stages/index.js";
 
 /** What is asked of one part, as far as it is known. */
 export interface Spec extends Omit<PieceNeed, "pieces" | "belt"> {
@@ -32,6 +32,10 @@ export interface StageNeeds {
     readonly only: boolean;
     /** Any two gears of one pitch that stand beside each other will do: both have their teeth outside, and straight. */
     readonly plain: boolean;
+    /** Two gears that mesh, and nothing more: no planetary set, no worm with its wheel. */
+    readonly pair: boolean;
+    /** Counts and pitch set a distance between the axes, which a mount can be held against. */
+    readonly beside: boolean;
   };
 }
 
@@ -55,7 +59,7 @@ const specOf = ({ belt, pieces = 1, ...spec }: PieceNeed): Spec & { readonly tim
   }),
 });
 
-const isSet = ({ is }: PieceNeed): boolean => is.includes("set");
+const isSet = ({ is }: PieceNeed): boolean => is.includes("set") || is.includes("planetary");
 
 /** What a stage is made of, as its kind says. */
 export function needsOfStage(stage: Stage): StageNeeds {
@@ -63,6 +67,7 @@ export function needsOfStage(stage: Stage): StageNeeds {
   const each = (pieces ?? (whole ? [whole] : [])).map(specOf);
   if (!whole || !isSet(whole)) return { each };
   const { form = "spur", internal, module, diametralPitch, pressureAngle } = stage as ToothPair & Stage;
+  const pair = drawings[stage.kind]({ ...stage, form } as Stage)?.pairs?.length === 1;
   return {
     each,
     together: {
@@ -70,6 +75,8 @@ export function needsOfStage(stage: Stage): StageNeeds {
       fields: displays[stage.kind](stage).flatMap((piece) => ("field" in piece ? piece.field : [])),
       only: !pieces,
       plain: form === "spur" && !internal && !!pieces?.every(({ is }) => is.includes("gear")),
+      pair,
+      beside: pair && (form === "spur" || form === "helical"),
     },
   };
 }

@@ -19,7 +19,9 @@ export function figureFrom(
   options: FigureOptions = {},
 ): string {
   const { build } = evaluation;
-  const [fault] = checkQuery(query, build);
+  // Whoever knows another build by a name has it.
+  const { from } = query as QueryText;
+  const [fault] = checkQuery(query, build, () => (from && options.version?.(String(from)) ? [String(from)] : []));
   if (fault) throw new MeshwrightError(fault.code, fault.at.slice(1), fault.message);
   const version = (id: string): Evaluation | undefined => {
     const known = options.version?.(id);

@@ -62,7 +62,7 @@ function ofFault(build: Build, { of: about }: FigureSpec, id: string): QueryFaul
   return idFault("of", id, [...(takesOutput ? outputIds(build) : []), ...known]);
 }
 
-function valueFault(build: Build, spec: FigureSpec, field: QueryName, value: string, query: QueryText) {
+function valueFault(build: Build, spec: FigureSpec, field: QueryName, value: string, query: QueryText, others: Others) {
   switch (field) {
     case "of":
       return ofFault(build, spec, value);
@@ -77,7 +77,9 @@ function valueFault(build: Build, spec: FigureSpec, field: QueryName, value: str
       return known.includes(value) ? undefined : wordFault(field, value, known);
     }
     case "from":
-      return hasVersion(build, value) ? undefined : fault("missing-reference", field, { id: value });
+      return hasVersion(build, value) || others().includes(value)
+        ? undefined
+        : fault("missing-reference", field, { id: value });
     case "over":
       if (spec.over === "turns")
         return isTurns(value) ? undefined : fault("not-positive", field, { found: JSON.stringify(value) });
@@ -92,8 +94,12 @@ function valueFault(build: Build, spec: FigureSpec, field: QueryName, value: str
   }
 }
 
+/** The ids of other builds that a page has, and that a build can be held against. */
+export type Others = () => readonly string[];
+export const noOthers: Others = () => [];
+
 /** What is wrong with a query; nothing where the figure can be shown. */
-export function queryFaults(query: QueryText, build: Build): readonly QueryFault[] {
+export function queryFaults(query: QueryText, build: Build, others: Others = noOthers): readonly QueryFault[] {
   const { figure = "reduction" } = query as Readonly<Record<string, string | undefined>>;
   const spec = Object.hasOwn(figureSpecs, figure) ? figureSpecs[figure]! : undefined;
   if (!spec) {
@@ -108,7 +114,7 @@ export function queryFaults(query: QueryText, build: Build): readonly QueryFault
     if (spec[field] === undefined) {
       const takes = queryNames.filter((name) => name !== "figure" && spec[name] !== undefined);
       add(fault("word-not-taken", field, { figure, field, takes }, field));
-    } else add(valueFault(build, spec, field, String(value), query));
+    } else add(valueFault(build, spec, field, String(value), query, others));
   }
   if (spec.ofNeeded && query.of === undefined) add(fault("word-needed", "of", { figure, field: "of" }));
   if (findings) return findings;

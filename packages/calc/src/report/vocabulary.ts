@@ -213,7 +213,7 @@ export interface FigureQuery {
   readonly base?: FigureBase | undefined;
   /** What a comparison counts: tyres where both wheels are given, else the gears alone, and the text says so. */
   readonly scope?: FigureScope | undefined;
-  /** The version that a change is counted from: "article", an alternative's id or "revision-1". */
+  /** What a change is counted from: "article", the id of an alternative, a reference or another build of the page, "revision-1". */
   readonly from?: string | undefined;
   readonly measure?: FigureMeasure | undefined;
   /** A stretch of ground, for a gap as a length; turns, for a check by hand. */

@@ -9,10 +9,10 @@ import {
   quantityOf,
   rolledBy,
 } from "../evaluate/index.js";
-import { comparePitch, moduleOf, type Toothed } from "../gears/index.js";
-import { type Bounded, rational } from "../exact/index.js";
+import { comparePitch, moduleOf, type Toothed, type ToothPair } from "../gears/index.js";
+import { type Bounded, rational, type Rational } from "../exact/index.js";
 import { canBeHad, currencyOf, type Need, needsOf, needsOfStage, type Stock, stockFor } from "../parts/index.js";
-import { drawings, type Stage } from "../stages/index.js";
+import { drawings, Effect, effects, type Stage } from "../stages/index.js";
 import type { Order } from "./batch.js";
 import type { GearChoice, PairQuestion, TrainQuestion, WantedOutput } from "./question.js";
 import type { WantedOfPair as WantedPairTotal } from "./wanted.js";
@@ -84,15 +84,46 @@ function suits(part: Part, stage: Stage, only: boolean): boolean {
   return !isSet || only || !!moduleOf(part) || !moduleOf(pitch);
 }
 
+/**
+ * A stage as a search looks at it: whoever has just taken a set in the place of two gears may go back to two gears. Sold
+ * together and not otherwise is what the author says it is.
+ */
+function asPublished(stage: Stage, before: Build | undefined): Stage {
+  const published = before && oneIn(before)(stage.id)?.stage;
+  const isLoose =
+    published?.kind === stage.kind && !!needsOfStage(published).together && !needsOfStage(published).together!.only;
+  return isLoose ? ({ ...stage, set: undefined } as Stage) : stage;
+}
+
+const alone = { namesake: ({ id }: { readonly id: string }) => id, divide: () => undefined };
+
+/** What a stage does with other counts. */
+function reductionWith(stage: Stage, [first, second]: readonly string[], driver: number, driven: number): Rational {
+  const effect = new Effect(true);
+  effects[stage.kind]({ ...stage, [first!]: driver, [second!]: driven } as Stage, effect, alone);
+  return effect.factor;
+}
+
+/** Of sets that are more than a driver and what it drives, what each does, and would do with one tooth more on the driver. */
+function reductionsOf(stage: Stage, sets: readonly Part[]): GearChoice["reductions"] {
+  const { fields, pair } = needsOfStage(stage).together!;
+  if (pair) return undefined;
+  return sets.map(({ driver, driven }) => [
+    reductionWith(stage, fields, driver!, driven!),
+    reductionWith(stage, fields, driver! + 1, driven!),
+  ]);
+}
+
 /** What a stage of a build could be. */
 function choiceOf(shop: Shop, id: string): (GearChoice & { readonly id: string }) | NotAsked {
   const { build, parts, needs, asking } = shop;
-  const stage = oneIn(build)(id)?.stage;
-  if (stage?.id !== id) return "no-stage";
+  const now = oneIn(build)(id)?.stage;
+  if (now?.id !== id) return "no-stage";
+  const stage = asPublished(now, asking.before);
   const { together, each } = needsOfStage(stage);
   if (!together) return "not-a-pair";
-  const { only, plain, spec } = together;
-  const { internal, module, diametralPitch, pressureAngle } = stage as Toothed & { readonly internal?: boolean };
+  const { only, plain, spec, pair, beside } = together;
+  const { internal, form, helixAngle, module, diametralPitch, pressureAngle } = stage as ToothPair & Stage;
   const pieces = needs.find((need) => need.stage === id)!.pieces;
   const of = (kinds: readonly Part["is"][], counted: keyof Part) =>
     parts.filter(
@@ -106,28 +137,36 @@ function choiceOf(shop: Shop, id: string): (GearChoice & { readonly id: string }
   // Nobody has said that these are spur gears: then any gears may go there that are meant for it.
   const isSaid = mount !== undefined || drawings[stage.kind](stage) !== undefined;
   const loose = (kinds: readonly Part["is"][]) =>
-    plain && !only ? of(kinds, "teeth").filter((part) => isSaid || part.stage === id) : [];
+    plain && !only
+      ? of(kinds, "teeth").filter((part) => (isSaid || part.stage === id) && (part.form ?? "spur") === "spur")
+      : [];
   const { shaft, steps, hubHoles, reach, line } = mount ?? {};
   const held = { shaft, steps, hubHoles, reach, line } as NonNullable<GearChoice["mount"]>;
   const isBare = asking.among === "counts";
   // A worm's starts, or gears that only come together, are no counts that anybody could choose.
   const areGears = !only && each.length === 2 && each.every(({ is }) => is.includes("gear"));
   const bare = (most: number) => (areGears ? countsUpTo(most) : []);
+  const sets = isBare ? [] : of(spec.is, "driver").filter(({ driven }) => driven !== undefined);
+  const reductions = reductionsOf(stage, sets);
   const adapters = asking.adapters === false ? [] : parts.filter(({ is }) => is === "sleeve" || is === "plate");
   return {
     id,
     pieces,
     drivers: isBare ? bare(60) : loose(each[0]?.is ?? []),
     drivens: isBare ? bare(120) : loose(each[1]?.is ?? []),
-    sets: isBare ? [] : of(spec.is, "driver").filter(({ driven }) => driven !== undefined),
+    sets,
+    ...(reductions && { reductions }),
+    ...(!pair && { whole: true }),
+    ...(form !== undefined && { form }),
+    ...(helixAngle !== undefined && { helixAngle }),
     adapters: adapters.filter((part) => isAmong(shop, part, pieces)),
     pitch: {
       ...(module !== undefined && { module }),
       ...(diametralPitch !== undefined && { diametralPitch }),
       ...(pressureAngle !== undefined && { pressureAngle }),
     },
-    // Gears whose axes cross, or whose teeth are not straight, have no centre distance that a slot could be held against.
-    ...(mount && { mount: plain || internal ? mount : held }),
+    // What does not stand beside each other has no centre distance that a slot could be held against.
+    ...(mount && { mount: beside ? mount : held }),
     ...(internal && { internal }),
   };
 }
@@ -142,7 +181,8 @@ function ownOf({ steps }: OutputEvaluation, ids: readonly string[]): Quantity | 
 
 /**
  * What an output's total is made of where a differential is open, straight on: what the stage turns into, and what the other
- * axles ask for besides. The total is a sum, of which the stage is in one part: at twice its ratio that part is twice as much.
+ * axles ask for besides. The total is a sum, of which the stage is in one part: at so many times its ratio that part is so many
+ * times as much.
  */
 function parted(
   evaluation: Evaluation,
@@ -159,10 +199,13 @@ function parted(
   const { build: twice } = applyChanges(build, changes);
   if (!twice) return undefined;
   const then = evaluate(twice, mode);
+  const ownThen = then.outputs.map((output) => ownOf(output, [id])).find((one) => one);
+  if (!ownThen?.bounds.isExact || !own.bounds.isExact) return undefined;
+  const grown = ownThen.bounds.over(own.bounds).minus(1);
   const parts = outputs.flatMap((output) => {
     const [now, doubled] = [output.bounds, then.output(output.id)?.bounds];
-    if (!now?.isExact || !doubled?.isExact || !own.bounds.isExact) return [];
-    const mine = doubled.minus(now);
+    if (!now?.isExact || !doubled?.isExact) return [];
+    const mine = doubled.minus(now).over(grown);
     return mine.low.sign > 0 ? ([[output.id, { rest: mine.over(own.bounds), beside: now.minus(mine) }]] as const) : [];
   });
   return new Map(parts);

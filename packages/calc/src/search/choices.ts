@@ -67,7 +67,7 @@ function bareChoices(choice: StageChoice, [drivers, drivens]: [number[], number[
     columns: [drivers.map((teeth) => [1, teeth]), drivens.map((teeth) => [teeth, 1])],
     pickAt([first, second]) {
       const [driver, driven] = [sortOf(drivers[first!]!), sortOf(drivens[second!]!)];
-      const meeting = new Meeting(driver, driven, undefined);
+      const meeting = new Meeting(driver, driven, {});
       return new GearPick(meeting, ends, ends.shaft(driver.first), ends.hub(driven.first, false));
     },
     parts: [],
@@ -87,7 +87,7 @@ export function* choicesOf(choice: StageChoice, ends: Ends, known: Known, pace: 
       columns: [drivers.map(({ sort: { teeth } }) => [1, teeth]), drivens.map(({ sort: { teeth } }) => [teeth, 1])],
       pickAt([first, second]) {
         const [driver, driven] = [drivers[first!]!, drivens[second!]!];
-        const meeting = new Meeting(driver.sort, driven.sort, undefined);
+        const meeting = new Meeting(driver.sort, driven.sort, {});
         return new GearPick(meeting, ends, ends.shaft(driver.part), ends.hub(driven.part, false));
       },
       parts: [...drivers, ...drivens].map(({ part }) => part),
@@ -116,7 +116,7 @@ export function* choicesOf(choice: StageChoice, ends: Ends, known: Known, pace: 
   yield* sort(picks, byPick, pace);
   return {
     places: 1,
-    columns: [picks.map(({ counts: [driver, driven] }) => [driven, driver])],
+    columns: [picks.map(({ ratio }) => ratio)],
     pickAt: ([n]) => picks[n!]!,
     parts: [...new Set(picks.flatMap(({ parts }) => parts))],
   };

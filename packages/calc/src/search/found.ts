@@ -25,9 +25,14 @@ export class GearPick {
     this.#driven = driven;
   }
 
-  /** Teeth of driver and driven; of a worm its starts. */
+  /** Teeth of driver and driven; of a worm its starts, of a planetary set those of sun and ring. */
   get counts(): readonly [driver: number, driven: number] {
     return this.meeting.counts;
+  }
+
+  /** The reduction, as whole numbers over each other. */
+  get ratio(): readonly [top: number | bigint, bottom: number | bigint] {
+    return this.meeting.ratio;
   }
 
   /** The gear that turns; of a set, the set. A bare count is a part without an id. */
@@ -78,7 +83,7 @@ export class GearPick {
 
   /** The theoretical centre distance, by the parts' own pitch, in millimetres. */
   get centre(): Bounded | undefined {
-    return this.meeting.fit.mesh.centreDistance;
+    return this.meeting.centre;
   }
 
   /** The smallest opening of those wanted that the mount can set, in millimetres. */
@@ -142,8 +147,7 @@ export class FoundPair extends GearPick {
 
   /** Motor turns for one wheel turn, in the order of the outputs; an interval where the rest of the train is one. */
   get totals(): readonly Bounded[] {
-    const [driver, driven] = this.counts;
-    const ratio = ratioOf(driven, driver);
+    const ratio = ratioOf(...this.ratio);
     return totalsOf(this.#wish.aims, this.#wish.outputs, () => ratio);
   }
 

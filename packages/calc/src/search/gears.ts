@@ -1,7 +1,7 @@
 import type { Part } from "../drivetrain/index.js";
-import { rational } from "../exact/index.js";
+import { type Bounded, rational, type Rational } from "../exact/index.js";
 import { type Fit, type FitMount, fits, type FitQuestion, type Reason } from "../fit/index.js";
-import { moduleOf, type Toothed } from "../gears/index.js";
+import { moduleOf, type Toothed, type ToothPair } from "../gears/index.js";
 import { checkForm, type GearOrCount, type GearChoice, gearOf, pitchOf, setOf } from "./question.js";
 
 /** Gears that are alike as far as teeth go. */
@@ -37,8 +37,23 @@ export class Sort {
   }
 }
 
-/** What the teeth are to fit; the driven one may be a ring. */
-export type TeethMount = FitMount & { readonly internal?: boolean };
+/** What is alike of all gears that meet in one place. */
+export interface Place {
+  /** What the teeth are to fit. */
+  readonly mount?: FitMount | undefined;
+  /** How they run; the driven one may be a ring. */
+  readonly teeth?: Pick<ToothPair, "internal" | "form" | "helixAngle"> | undefined;
+  /** Fits that have been found out about others, where there are many that are alike. */
+  readonly known?: Known | undefined;
+}
+
+/** What is sold together. */
+export interface SoldTogether {
+  /** Its reduction, and that with one tooth more on the driver, where it is not driven over driver. */
+  readonly reduction?: readonly [own: Rational, oneMore: Rational] | undefined;
+  /** No pair of gears that mesh. */
+  readonly whole?: boolean | undefined;
+}
 
 /** Fits that have been looked at, by their questions. */
 export type Known = Map<string, Fit>;
@@ -48,19 +63,36 @@ export class Meeting {
   readonly counts: readonly [driver: number, driven: number];
   readonly driver: Sort;
   readonly driven: Sort;
-  readonly set: boolean;
-  readonly #mount: TeethMount | undefined;
-  readonly #known: Known | undefined;
+  /** What both are sold as, where they are sold together. */
+  readonly set: SoldTogether | undefined;
+  readonly #place: Place;
   #fit: Fit | undefined;
 
-  /** @param known what has been found out about others, where there are many that are alike */
-  constructor(driver: Sort, driven: Sort, mount: TeethMount | undefined, known?: Known, set = false) {
+  constructor(driver: Sort, driven: Sort, place: Place, set?: SoldTogether) {
     this.counts = [driver.teeth, driven.teeth];
     this.driver = driver;
     this.driven = driven;
     this.set = set;
-    this.#mount = mount;
-    this.#known = known;
+    this.#place = place;
+  }
+
+  /** The reduction, as whole numbers over each other. */
+  get ratio(): readonly [top: number | bigint, bottom: number | bigint] {
+    const own = this.set?.reduction?.[0];
+    return own ? [own.numerator, own.denominator] : [this.counts[1], this.counts[0]];
+  }
+
+  /** How many teeth on the driver make a difference of a total: one tooth more makes T / (driver + 1) of a pair's. */
+  inTeeth(difference: Rational, total: Rational): Rational {
+    const { reduction } = this.set ?? {};
+    if (!reduction) return difference.times(this.counts[0] + 1).over(total);
+    const [own, oneMore] = reduction;
+    return difference.times(own).over(total).over(own.minus(oneMore).abs());
+  }
+
+  /** Between the axes, by the parts' own pitch; nothing where no such thing follows from the counts. */
+  get centre(): Bounded | undefined {
+    return this.set?.whole ? undefined : this.fit.mesh.centreDistance;
   }
 
   /** Both are neither shifted nor of a tip diameter of their own. */
@@ -71,7 +103,7 @@ export class Meeting {
   /** What the teeth and the mount have to say. */
   get fit(): Fit {
     if (this.#fit) return this.#fit;
-    const mount = this.#mount;
+    const { mount, teeth, known } = this.#place;
     const [driver, driven] = [this.driver.first, this.driven.first];
     // Of a set nobody knows which of its gears such figures are meant for.
     const own = this.set
@@ -82,25 +114,26 @@ export class Meeting {
           driverTip: driver.tipDiameter,
           drivenTip: driven.tipDiameter,
         };
-    const pair = { driver: this.counts[0], driven: this.counts[1], ...own, internal: mount?.internal };
+    const pair = { driver: this.counts[0], driven: this.counts[1], ...own, ...teeth };
     const question = { pair, mount, driver: this.driver.pitch, driven: this.driven.pitch } as FitQuestion;
-    const key = this.#known && JSON.stringify(question);
-    this.#fit = (key === undefined ? undefined : this.#known!.get(key)) ?? fits(question);
-    if (key !== undefined) this.#known!.set(key, this.#fit);
+    const key = known && JSON.stringify(question);
+    this.#fit = (key === undefined ? undefined : known!.get(key)) ?? fits(question);
+    if (key !== undefined) known!.set(key, this.#fit);
     return this.#fit;
   }
 
   /** What there is to be said about the teeth; of what is not asked, nothing. */
   get reasons(): readonly Reason[] {
+    if (this.set?.whole) return [];
     const { reasons } = this.fit;
-    return this.#mount || !this.suits ? reasons : reasons.filter(({ weight }) => weight === "information");
+    return this.#place.mount || !this.suits ? reasons : reasons.filter(({ weight }) => weight === "information");
   }
 
   /** Whether nothing speaks against the two, and nothing is left open. */
   get suits(): boolean {
     // Of bare counts without a mount nothing is asked but their counts.
-    if (!this.#mount)
-      return this.set || !!moduleOf(this.driver.pitch) || !(this.driver.first.id || this.driven.first.id);
+    if (!this.#place.mount)
+      return !!this.set || !!moduleOf(this.driver.pitch) || !(this.driver.first.id || this.driven.first.id);
     return this.fit.verdict === "fits";
   }
 }
@@ -166,14 +199,15 @@ export function shelvesOf({ drivers = [], drivens = [], ...choice }: GearChoice,
 }
 
 /** A set as two sorts of gears that have met. */
-export function meetingOf(part: Part, mount: TeethMount | undefined, at = ""): Meeting {
+export function meetingOf(part: Part, place: Place, set: SoldTogether, at = ""): Meeting {
   const { driver, driven } = setOf(part, `${at}sets`);
-  return new Meeting(new Sort(driver, part, true), new Sort(driven, part, true), mount, undefined, true);
+  return new Meeting(new Sort(driver, part, true), new Sort(driven, part, true), place, set);
 }
 
 /** The mount as the teeth see it, with the pitch that it is counted in; what holds the gears is looked at elsewhere. */
-export function mountOf({ mount, pitch = {}, internal }: GearChoice): TeethMount | undefined {
-  if (!mount) return undefined;
+export function mountOf({ mount, pitch = {}, whole, form = "spur" }: GearChoice): FitMount | undefined {
+  // What has no distance between its axes is held against none.
+  if (!mount || whole || (form !== "spur" && form !== "helical")) return undefined;
   const { steps: _, hubHoles: _holes, reach: _reach, line: _line, ...rest } = mount;
-  return { ...(moduleOf(rest) ? rest : { ...rest, ...pitch }), ...(internal && { internal }) };
+  return moduleOf(rest) ? rest : { ...rest, ...pitch };
 }

@@ -34,7 +34,7 @@ export function* held<M extends { readonly meeting: Meeting }, T extends GearPic
   for (const { end, one } of rows) {
     const { set, driven } = one.meeting;
     for (const part of set ? [end.part] : driven.parts) {
-      const other = ends.hub(part, set);
+      const other = ends.hub(part, !!set);
       if (other.term < 4) {
         const pair = make(one, end, other);
         // One part in both places: there may be only one piece of it.

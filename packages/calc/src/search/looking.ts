@@ -40,6 +40,8 @@ export function gearsOf(
   known?: Known,
 ): Pick<Looking, "shelves" | "sets" | "sumsOf" | "meet"> {
   const mount = mountOf(choice);
+  const { internal, form, helixAngle, whole, reductions } = choice;
+  const place = { mount, teeth: { internal, form, helixAngle }, known };
   const at = choice.id === undefined ? "" : `${choice.id}.`;
   const shelves = shelvesOf(choice, at);
   checkHeld(
@@ -48,13 +50,13 @@ export function gearsOf(
   );
   return {
     shelves,
-    sets: (choice.sets ?? []).map((part) => meetingOf(part, mount, at)),
+    sets: (choice.sets ?? []).map((part, n) => meetingOf(part, place, { reduction: reductions?.[n], whole }, at)),
     sumsOf: ({ pitch }) =>
       // What was measured over shafts that nobody knows says nothing.
-      mount && !mount.internal && withKnownShafts(mount) === mount && moduleOf(pitch)
+      mount && !internal && withKnownShafts(mount) === mount && moduleOf(pitch)
         ? toothSumsFor(mount, pitch)
         : undefined,
-    meet: (driver, driven) => new Meeting(driver, driven, mount, known),
+    meet: (driver, driven) => new Meeting(driver, driven, place),
   };
 }
 
@@ -63,7 +65,7 @@ export function lookingFor(question: PairQuestion): Looking {
   const aims = aimsOf(question.outputs);
   const counts = [
     ...gears.shelves.flatMap(({ drivers, drivens }) => [...drivers, ...drivens].map(({ teeth }) => teeth)),
-    ...gears.sets.flatMap((meeting) => meeting.counts),
+    ...gears.sets.flatMap((meeting) => meeting.ratio),
   ];
   const sizes = aims.flatMap((aim) => (boundsOf(aim, Number as Cast) ?? []).map((one) => Math.abs(Number(one))));
   const cast = castFor(greatest(counts) * greatest(sizes));
@@ -81,7 +83,7 @@ export function lookingFor(question: PairQuestion): Looking {
 
 /** Where two counts bring the totals. */
 export function placeOf(meeting: Meeting, { bounds, factors, cast }: Wish): Placed {
-  const [bottom, top] = meeting.counts.map(cast) as [Whole, Whole];
+  const [top, bottom] = meeting.ratio.map(cast) as [Whole, Whole];
   const reaches = bounds.every(([a, low, high]) => top * a >= bottom * low && top * a <= bottom * high);
   const gap = {} as Gap;
   farthest(top, bottom, factors, 0, factors.length, gap);

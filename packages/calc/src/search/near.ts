@@ -57,15 +57,16 @@ class Room {
 
 /**
  * How far the worst output is outside its range, by what one tooth more on the driver changes of its total T: outside by e,
- * that is e / (T / (driver + 1)).
+ * of a pair that is e / (T / (driver + 1)).
  */
-function rangeOff({ aims }: Wish, [driver, driven]: Meeting["counts"]): Rational {
+function rangeOff({ aims }: Wish, meeting: Meeting): Rational {
   let most = none;
+  const ratio = ratioOf(...meeting.ratio);
   for (const { rest, range } of aims) {
     if (!range) continue;
-    const total = rest.times(ratioOf(driven, driver));
+    const total = rest.times(ratio);
     const off = greater(range[0].minus(total), total.minus(range[1]));
-    if (off.sign > 0) most = greater(most, off.times(driver + 1).over(total));
+    if (off.sign > 0) most = greater(most, meeting.inTeeth(off, total));
   }
   return most;
 }
@@ -77,7 +78,7 @@ function* misses(looking: Looking, mounted: boolean, pace: Pace): Working<Miss[]
     const placed = placeOf(meeting, wish);
     const module = moduleOf(meeting.driver.pitch);
     const slot = mounted && module ? room.lackOf(meeting).over(module.over(2)) : none;
-    const off = slot.plus(rangeOff(wish, meeting.counts));
+    const off = slot.plus(rangeOff(wish, meeting));
     list.push({ ...placed, off, suits: !off.sign && meeting.suits });
   };
   const each = function* (shelf: Shelf): Working<void> {
@@ -131,7 +132,7 @@ function* meetAll(
   const drivers = termsOf((part) => ends.shaft(part));
   for (const [miss, addition] of group) {
     const { driver, driven, set } = miss.meeting;
-    const drivens = termsOf((part) => ends.hub(part, set));
+    const drivens = termsOf((part) => ends.hub(part, !!set));
     for (const [first, second] of additions[addition]![1]) {
       if (miss.suits && first < 4 && second < 4) continue;
       for (const one of drivers(driver, first))

@@ -1,5 +1,5 @@
 import type { Part } from "../drivetrain/index.js";
-import { type Bounded, MeshwrightError, type RationalInput } from "../exact/index.js";
+import { type Bounded, MeshwrightError, type Rational, type RationalInput } from "../exact/index.js";
 import type { FitMount } from "../fit/index.js";
 import { checkPair, checkTeeth as countOf, type Toothed, type ToothPair } from "../gears/index.js";
 import type { Stock } from "../parts/index.js";
@@ -15,6 +15,16 @@ export interface GearChoice {
   readonly drivens?: readonly GearOrCount[];
   /** Gears that are sold together: parts with `driver` and `driven`. */
   readonly sets?: readonly Part[];
+  /**
+   * Of each set, in their order, its reduction, and what that would be with one tooth more on the driver: of planetary sets.
+   * Driven over driver where not given.
+   */
+  readonly reductions?: readonly (readonly [own: Rational, oneMore: Rational])[];
+  /** The sets are no pairs of gears that mesh, but planetary ones, or worms with their wheels: nothing is asked of their teeth. */
+  readonly whole?: boolean;
+  /** How the teeth of the gears run, where not straight. */
+  readonly form?: ToothPair["form"];
+  readonly helixAngle?: ToothPair["helixAngle"];
   /** The pitch of bare counts, and the one that a mount's known pair and tooth sums are counted in. */
   readonly pitch?: Toothed;
   /** What the pair must fit. */

@@ -91,6 +91,11 @@ export function settingsFor(build: Build, stage: Stage, pick: GearPick): Setting
   for (const [field, value] of Object.entries({ driverTip: undefined, drivenTip: undefined, ...tips }))
     put(field, value);
   put("thinning", undefined);
+  // The planets of another set are another's: how many there are is not known.
+  if (counts[0] !== now[first!] || counts[1] !== now[second!]) {
+    put("planet", set?.teeth);
+    put("planets", undefined);
+  }
   const ids = parts.map(({ id }) => id);
   if (ids.length || now.fitted) settings.push({ set: `${stage.id}.fitted`, to: ids.length ? ids : null });
   return settings;

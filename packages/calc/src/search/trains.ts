@@ -53,7 +53,7 @@ export class FoundTrain {
   #ratio(bits: number): Rational {
     const { drives } = this.#base.plan;
     return this.picks.reduce(
-      (ratio, { counts: [driver, driven] }, n) => (drives[n]! & bits ? ratio.times(ratioOf(driven, driver)) : ratio),
+      (product, { ratio }, n) => (drives[n]! & bits ? product.times(ratioOf(...ratio)) : product),
       rational(1),
     );
   }

@@ -105,6 +105,9 @@ export type PartKind =
   | "battery"
   | "other";
 
+/** What a loose gear's teeth are like: of a pair's forms, one with its teeth inside, or a wheel for a worm. */
+export type PartForm = "spur" | "helical" | "bevel" | "hypoid" | "crown" | "internal" | "worm";
+
 /** One thing that a stage takes, as far as the stage says what it is. */
 export interface PieceNeed {
   readonly is: readonly PartKind[];
@@ -115,6 +118,8 @@ export interface PieceNeed {
   readonly driven?: number | undefined;
   readonly value?: string | undefined;
   readonly pitch?: Toothed | undefined;
+  /** What its teeth are like, where the stage says so. */
+  readonly form?: PartForm | undefined;
   /** From tooth to tooth of a belt and its pulleys. */
   readonly beltPitch?: string | undefined;
   /** The belt's own question, where its count is not said: what sets its centre distance. */

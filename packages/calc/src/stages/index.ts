@@ -14,6 +14,7 @@ export type {
   Drawing,
   Joint,
   Notation,
+  PartForm,
   PartKind,
   Piece,
   PieceNeed,

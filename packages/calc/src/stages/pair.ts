@@ -89,15 +89,17 @@ export const display: Display<PairStage> = ({ driver, driven }) => [
   { value: driven, field: "driven" },
 ];
 
-export const needs: Needs<PairStage> = ({ driver, driven, set, module, diametralPitch, pressureAngle }) => {
+export const needs: Needs<PairStage> = (stage) => {
+  const { driver, driven, set, internal, module, diametralPitch, pressureAngle } = stage;
   const pitch = { module, diametralPitch, pressureAngle } as Toothed;
+  const form = stage.form ?? (drawn(stage) && "spur");
   return {
     whole: { is: ["set", "hub", "gearbox"], driver, driven },
     pieces: set
       ? undefined
       : [
-          { is: ["pinion", "gear"], teeth: driver, pitch },
-          { is: ["gear", "spur"], teeth: driven, pitch },
+          { is: ["pinion", "gear"], teeth: driver, pitch, form },
+          { is: ["gear", "spur"], teeth: driven, pitch, form: internal ? "internal" : form },
         ],
   };
 };

@@ -46,6 +46,7 @@ export const needs: Needs<TrainStage> = ({ teeth, module, diametralPitch, pressu
   pieces: teeth.map((count) => ({
     is: ["gear", "pinion", "spur"],
     teeth: count,
+    form: "spur",
     pitch: { module, diametralPitch, pressureAngle } as Toothed,
   })),
 });

@@ -55,7 +55,7 @@ export const needs: Needs<WormStage> = ({ starts, teeth, module, diametralPitch,
     whole: { is: ["set", "hub", "gearbox"], driver: starts, driven: teeth },
     pieces: [
       { is: ["worm"], teeth: starts, pitch },
-      { is: ["gear"], teeth, pitch },
+      { is: ["gear"], teeth, pitch, form: "worm" },
     ],
   };
 };

@@ -20,6 +20,22 @@ const found = (tag: string, attributes: Record<string, string>, of = build) => t
 const nearest = (tag: string, attributes: Record<string, string>) => asked(tag, attributes)[0]?.values.nearest;
 
 describe("what an element asks for", () => {
+  it("of other builds of the page is one of them, or one of its own versions", () => {
+    const others = () => ["whimbrel", "dunlin"];
+    for (const [tag, attributes] of [
+      ["mw-change-table", (id: string) => ({ against: id })],
+      ["mw-value", (id: string) => ({ figure: "change", of: "rear", from: id })],
+    ] as const) {
+      const ask = (id: string) => askedFindings(tag, build, attributes(id), undefined, others);
+      for (const id of ["whimbrel", "dunlin", "deep", "revision-1", "article"]) expect(ask(id)).toEqual([]);
+      expect(ask("whimbrle")[0]!.values.nearest).toEqual(["whimbrel"]);
+      expect(ask("depe")[0]!.values.nearest).toEqual(["deep"]);
+      expect(askedFindings(tag, build, attributes("whimbrel"))).toHaveLength(1);
+    }
+    // Nobody is drawn at another build's state.
+    expect(askedFindings("mw-value", build, { at: "whimbrel" }, undefined, others)).toHaveLength(1);
+  });
+
   it("of a count is there, is a count, and its limits are counts", () => {
     for (const of of ["first.driver", "row.teeth.1", "front-ring"]) expect(found("mw-teeth", { of })).toEqual([]);
     expect(found("mw-teeth", {})).toEqual(["word-needed at /of"]);

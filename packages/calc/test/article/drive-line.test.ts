@@ -114,7 +114,7 @@ describe("what the line of drive says", () => {
     expect(["back", "on", "worm"].map((id) => cells.get(id)!.shaft!.heard)).toEqual([
       "2.00 motor turns up to here, opposite way",
       "4.00 motor turns up to here, opposite way",
-      "120.00 motor turns up to here, not known",
+      "120.00 motor turns up to here",
     ]);
     expect(cells.get("box")!.shaft).toBeUndefined();
     expect(totals.get("rear")!.heard).toBe("rear: not driven");

@@ -36,6 +36,41 @@ describe("measurements of a build", () => {
   });
 });
 
+describe("a measurement that does not say what it was made with", () => {
+  const swapped = buildOf(42, [counted]);
+
+  it("was made with what its author has published: nobody has measured a reader's version", () => {
+    const published = buildOf(35, [counted]);
+    const verdict = (now: Build) => measurementsOf(evaluate(now), published).map((one) => one.agreement?.verdict);
+    expect(verdict(published)).toEqual(["agrees"]);
+    expect(verdict(swapped)).toEqual(["agrees"]);
+    expect(verdict(buildOf(36, []))).toEqual(["agrees"]);
+  });
+
+  it("was made with what the revisions tell of its day", () => {
+    // 35 teeth until August, 42 until October, 40 since: 4 · 40 / 12 = 40/3.
+    const revised = (date: string | undefined, more: Partial<Build> = {}): Build =>
+      parseBuild({
+        ...buildOf(40, [{ ...counted, ...(date !== undefined && { date }) }]),
+        revision: { number: 3, date: "2026-10-03" },
+        revisions: [
+          { number: 2, date: "2026-08-02", back: [{ set: "ring.driven", to: 42 }] },
+          { number: 1, date: "2026-05-01", back: [{ set: "ring.driven", to: 35 }] },
+        ],
+        ...more,
+      });
+    const comes = (build: Build) => measurementsOf(evaluate(build))[0]!.reduction!.low.toFraction();
+    expect(comes(revised("2026-10-03"))).toBe("40/3");
+    expect(comes(revised("2026-10-02"))).toBe("14/1");
+    expect(comes(revised("2026-08-01"))).toBe("35/3");
+    // Before there was a first one nobody knows better.
+    expect(comes(revised("2026-01-01"))).toBe("35/3");
+    expect(comes(revised(undefined))).toBe("40/3");
+    // Of a build whose revision has no day, every measurement is of the build as it stands.
+    expect(comes(revised("2026-01-01", { revision: { number: 3 } }))).toBe("40/3");
+  });
+});
+
 describe("an interval against an interval", () => {
   const count = { motorTurns: 40, wheelTurns: { from: "0.9", to: "1" } };
 

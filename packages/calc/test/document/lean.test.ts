@@ -36,6 +36,19 @@ it("what is no data at all is not read", () => {
     expect(leanRead(one)).toBeUndefined();
 });
 
+it.each([[2.5], [null], [["belt.driver"]], [true], [undefined]])("%s is nothing that a step back could set", (set) => {
+  const back = [{ ...(set !== undefined && { set }), to: 18 }];
+  const build = {
+    format: "meshwright-build/1",
+    outputs: [{ id: "rear", stages: [{ id: "ring", kind: "pair", driver: 12, driven: 35 }] }],
+    revision: { number: 2 },
+    revisions: [{ number: 1, back }],
+  };
+  expect(readBuild(build).ok).toBe(false);
+  expect(leanRead(build)).toBeUndefined();
+  expect(leanRead({ ...build, revisions: [{ number: 1, back: [{ set: "ring.driver", to: 18 }] }] })).toBeDefined();
+});
+
 it("an attribute that nobody knows is left to the full reader", () => {
   const attributes = { stages: "Spur: 15 to 62", rear: "Ring: 12 to 35" };
   expect(leanFromAttributes(attributes)?.outputs).toHaveLength(1);

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { evaluate, type Evaluation } from "../../src/evaluate/index.js";
 import {
   driveLineOf,
+  openedBeneath,
   placeDriveLine,
   strandsOf,
   strokesOf,
@@ -323,5 +324,41 @@ describe("the line of drive in its place", () => {
       }),
       { numRuns: 40 },
     );
+  });
+
+  it("makes room beneath a thing: nothing lies in it, nothing is parted, and what stands lower is lower by as much", () => {
+    fc.assert(
+      fc.property(
+        anyBuild,
+        fc.constantFrom(320, 375, 640),
+        fc.nat(),
+        fc.constantFrom(0, 40, 300),
+        (evaluation, width, n, height) => {
+          const line = place(evaluation, width);
+          const { key } = line.cells[n % line.cells.length]!;
+          const opened = openedBeneath(line, key, height)!;
+          const gap = { x: 0, y: opened.y, width, height };
+          const before = new Map(boxesOf(line));
+          const after = boxesOf(opened.line);
+          expect(after.map(([name]) => name)).toEqual([...before.keys()]);
+          const moves = new Set(after.map(([name, box]) => Math.round((box.y - before.get(name)!.y) * 1e6) / 1e6));
+          expect([...moves].every((by) => by === 0 || by > height)).toBe(true);
+          expect(moves.size).toBeLessThanOrEqual(2);
+          expect(after.filter(([, box]) => over(box, gap))).toEqual([]);
+          const own = opened.line.cells.find((cell) => cell.key === key)!;
+          for (const { y, height: high } of [own.drawn, own.head, own.foot])
+            expect(y + high).toBeLessThanOrEqual(gap.y);
+          expect(opened.line.height).toBeGreaterThan(line.height);
+          after.forEach(([name, box], m) =>
+            after
+              .slice(m + 1)
+              .forEach(([other, another]) => expect(over(box, another), `${name}, ${other}`).toBe(false)),
+          );
+        },
+      ),
+      { numRuns: 60 },
+    );
+    const [line] = [place(evaluated([pair("one", 15, 62)], { rear: [] }), 375)];
+    expect(openedBeneath(line, "nobody", 40)).toBeUndefined();
   });
 });

@@ -109,6 +109,20 @@ describe("where a pair is looked for", () => {
     expect(ids(ask({ stages: [unsaid], mounts }, "it")).sort()).toEqual(both);
   });
 
+  it("takes no loose gear that is known to have other teeth than straight ones outside", () => {
+    for (const form of ["helical", "bevel", "internal", "worm"] as const) {
+      const parts = shelf.map((part) => (part.teeth === shelf[0]!.teeth ? { ...part, form } : part));
+      const found = ids(ask({ parts, stages: [stage] }, "it"));
+      expect(
+        found.some((id) => id.includes(shelf[0]!.id)),
+        form,
+      ).toBe(false);
+      expect(
+        ids(ask({ parts: shelf.map((part) => ({ ...part, form: "spur" })), stages: [stage] }, "it")).sort(),
+      ).toEqual(both);
+    }
+  });
+
   it("measures a ring's set as a ring", () => {
     const mounts = [{ stage: "it", from: "15.5 mm", to: "15.7 mm" }];
     const parts: readonly Part[] = [{ id: "ring", is: "set", driver: 13, driven: 52, ...pitch }];

@@ -16,8 +16,12 @@ export function makeReady(): void {
   MwBuild.extend(
     {
       engine: readyEngine,
-      figures: (evaluation, query, locale, version) =>
-        figureAsked(figures, evaluation, query, { locale, words: figureWordsFor(locale), version }),
+      figures(evaluation, query, locale, version) {
+        const text = figureAsked(figures, evaluation, query, { locale, words: figureWordsFor(locale), version });
+        // A name that none of the build's versions has may be another build's.
+        if (text === undefined && query.from) wantMore("third");
+        return text;
+      },
       words: fetchWords,
       tray: (state) => new CountTray(state),
       setText: inSentence,

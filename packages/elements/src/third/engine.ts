@@ -4,6 +4,7 @@ import { evaluate } from "@meshwright/calc/evaluate";
 import { versionOf } from "@meshwright/calc/report";
 import { errorOf, findingOf } from "@meshwright/calc/stages";
 import type { Engine } from "../shared/store/index.js";
+import { elsewhere } from "./elsewhere.js";
 
 /** Works out everything, and says why something cannot be. */
 export const wholeEngine: Engine = {
@@ -21,4 +22,5 @@ export const wholeEngine: Engine = {
   unitsOf,
   version: versionOf,
   evaluate,
+  elsewhere,
 };

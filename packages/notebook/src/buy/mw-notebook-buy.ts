@@ -1,8 +1,8 @@
 import { html, type TemplateResult } from "lit";
-import { NotebookPart, sheet } from "../frame/index.js";
+import { NotebookPage, sheet } from "../frame/index.js";
 
 /** What the drivetrain needs and has not, and what was noted beside it. */
-export class MwNotebookBuy extends NotebookPart {
+export class MwNotebookBuy extends NotebookPage {
   static readonly tag = "mw-notebook-buy";
   static override styles = [sheet];
   static override properties = { against: { state: true } };
@@ -22,10 +22,7 @@ export class MwNotebookBuy extends NotebookPart {
         whole pieces.
       </p>
       <mw-order-list from="nothing"></mw-order-list>
-      <details>
-        <summary>Every part of it, by stage</summary>
-        <mw-parts-list></mw-parts-list>
-      </details>
+      ${this.fold("Every part of it, by stage", () => html`<mw-parts-list></mw-parts-list>`)}
       <p class="quiet"><label for="ordered">Ordered where and when, and what else there is to remember:</label></p>
       <textarea id="ordered" rows="2" .value=${notebook.orders?.[""] ?? ""} @change=${note}></textarea>`;
   }

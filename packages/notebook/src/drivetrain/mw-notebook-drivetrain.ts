@@ -1,6 +1,6 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import { labelAt, oneIn, stagesOf } from "@meshwright/calc/drivetrain";
-import { NotebookPart, sheet } from "../frame/index.js";
+import { NotebookPage, sheet, type NotebookPart } from "../frame/index.js";
 import { countedAgain } from "../model/index.js";
 import type { Chosen, MwNotebookLine, Spot } from "./mw-notebook-line.js";
 
@@ -12,7 +12,7 @@ interface Recount {
 }
 
 /** The line of drive, and below it what is chosen in it. */
-export class MwNotebookDrivetrain extends NotebookPart {
+export class MwNotebookDrivetrain extends NotebookPage {
   static readonly tag = "mw-notebook-drivetrain";
   static override styles = [
     sheet,
@@ -31,16 +31,28 @@ export class MwNotebookDrivetrain extends NotebookPart {
     spot: { state: true },
     replaces: { state: true },
     recount: { state: true },
+    isWhole: { state: true },
   };
 
+  /** A notebook opens with it. */
+  protected override isSeen = true;
   declare private chosen: Chosen;
   declare private spot: Spot | undefined;
   declare private replaces: string | undefined;
   declare private recount: Recount | undefined;
+  /** The line comes first: both at once would hold the page. */
+  declare private isWhole: boolean;
 
   constructor() {
     super();
     this.chosen = "";
+    this.isWhole = false;
+  }
+
+  protected override firstUpdated(): void {
+    setTimeout(() => {
+      this.isWhole = true;
+    });
   }
 
   /** What is chosen now. */
@@ -94,8 +106,9 @@ export class MwNotebookDrivetrain extends NotebookPart {
 
   /** Its own heading is where a screen reader goes on. */
   async #focusPanel(): Promise<void> {
-    await this.updateComplete;
-    const panel = this.renderRoot.querySelector<NotebookPart>(".chosen > *");
+    this.isWhole = true;
+    await this.ready();
+    const panel = this.renderRoot.querySelector<NotebookPart>(".panel > *");
     await panel?.updateComplete;
     const heading = panel?.renderRoot.querySelector<HTMLElement>("h2");
     heading?.focus({ preventScroll: true });
@@ -180,9 +193,12 @@ export class MwNotebookDrivetrain extends NotebookPart {
       @mw-notebook-count=${this.#counted}
       @mw-change=${this.#elementChanged}
     >
-      <mw-notebook-line .session=${session} .chosen=${chosen}></mw-notebook-line>
-      ${session.notes.map(({ message }) => html`<p class="quiet" role="status">${message}</p>`)} ${this.#asked()}
-      <div class="chosen">${this.#panel()}</div>
+      <mw-notebook-line .session=${session} .chosen=${chosen}>
+        <div class="chosen" slot="detail">
+          ${session.notes.map(({ message }) => html`<p class="quiet" role="status">${message}</p>`)} ${this.#asked()}
+          <div class="panel">${this.isWhole ? this.#panel() : nothing}</div>
+        </div>
+      </mw-notebook-line>
     </div>`;
   }
 }

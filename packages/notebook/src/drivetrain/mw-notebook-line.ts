@@ -13,6 +13,9 @@ export interface Spot {
   readonly at: number;
 }
 
+/** Narrower than this the line stands upright. */
+const narrow = 760;
+
 const nameOf = ({ label, id }: { readonly label?: string; readonly id: string }): string => label ?? id;
 
 /** Every place at which something can be let in, with what stands before it. */
@@ -59,11 +62,26 @@ export class MwNotebookLine extends NotebookPart {
       }
     `,
   ];
-  static override properties = { chosen: {} };
+  static override properties = { chosen: {}, isNarrow: { state: true } };
 
   declare chosen: Chosen;
+  /** Whether the line stands upright: what is chosen opens beneath itself then. */
+  declare private isNarrow: boolean;
+  readonly #sizes = new ResizeObserver(([entry]) => {
+    this.isNarrow = entry!.contentRect.width < narrow;
+  });
   /** Whether what is being told was pointed at in the picture. */
   isPointing = false;
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#sizes.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#sizes.disconnect();
+  }
 
   #tell(type: string, detail: unknown): void {
     this.dispatchEvent(new CustomEvent(`mw-notebook-${type}`, { detail, bubbles: true, composed: true }));
@@ -146,8 +164,12 @@ export class MwNotebookLine extends NotebookPart {
     if (!build) return nothing;
     const isStage = stagesOf(build).some(({ stage }) => stage.id === chosen);
     const key = isStage ? chosen : build.outputs.some(({ id }) => id === chosen) ? `wheel:${chosen}` : "";
+    // A wide line has what is chosen below itself, and what cannot be pointed at in a picture between.
+    const isBeneath = this.isNarrow && !!key;
     return html`<div @keydown=${this.#pressed}>
-        <mw-drive-line open .chosen=${key} @mw-choose=${this.#pointed} @mw-insert=${this.#marked}></mw-drive-line>
+        <mw-drive-line open .chosen=${key} @mw-choose=${this.#pointed} @mw-insert=${this.#marked}
+          >${isBeneath ? html`<slot name="detail" slot="detail"></slot>` : nothing}</mw-drive-line
+        >
       </div>
       ${this.fault("line")}
       <p class="under">
@@ -158,6 +180,7 @@ export class MwNotebookLine extends NotebookPart {
         ${this.#name("", "The whole")} ${this.#name("motor", "Motor")}
         ${build.outputs.length > 1 ? this.#name("centre", "Where it splits") : nothing}
         ${build.outputs.map((output) => this.#name(output.id, nameOf(output)))}
-      </p>`;
+      </p>
+      ${isBeneath ? nothing : html`<slot name="detail"></slot>`}`;
   }
 }

@@ -94,8 +94,7 @@ export class MwNotebookStage extends NotebookPart {
           [`${stage.id}.${name}`]: value === null ? null : value === "true",
         }),
       );
-    return html`<details>
-      <summary>Everything else that can be said of it</summary>
+    const content = (): TemplateResult => html`
       <p>Called ${this.field(`${stage.id}.label`, { label: "Name of this stage", takes: "text" })}</p>
       <p>
         In the group
@@ -111,7 +110,8 @@ export class MwNotebookStage extends NotebookPart {
         const takes = shape.startsWith("count") ? "count" : /number|positive/.test(shape) ? "number" : "text";
         return html`<p>${plain(name)}: ${this.field(address, { label: plain(name), takes, size: "short" })}</p>`;
       })}
-    </details>`;
+    `;
+    return this.fold("Everything else that can be said of it", content);
   }
 
   #fitted(stage: Stage): TemplateResult {
@@ -146,7 +146,7 @@ export class MwNotebookStage extends NotebookPart {
     const target = build.target;
     return html`<h2 tabindex="-1">${stage.label ?? stage.id}</h2>
       <p>
-        ${name[0]!.toUpperCase()}${name.slice(1)}: ${this.#counts(stage)}
+        ${`${name[0]!.toUpperCase()}${name.slice(1)}`}: ${this.#counts(stage)}
         <span class="quiet">${how}</span>
       </p>
       ${this.#pitch(stage)}
@@ -187,10 +187,10 @@ export class MwNotebookStage extends NotebookPart {
       }
       ${
         how.includes("range")
-          ? html`<details>
-              <summary>Turn it by hand, and put what it comes to in its place</summary>
-              <mw-turn-count of=${of}></mw-turn-count>
-            </details>`
+          ? this.fold(
+              "Turn it by hand, and put what it comes to in its place",
+              () => html`<mw-turn-count of=${of}></mw-turn-count>`,
+            )
           : nothing
       }
       ${this.#more(stage)}`;

@@ -141,19 +141,11 @@ export class MwNotebookWhole extends NotebookPart {
                   const name = way.label ?? way.id;
                   return html`<li>
                     ${name}
-                    <button
-                      type="button"
-                      aria-label=${`Change to ${name}`}
-                      @click=${() => does(changeToWay(this.session, way))}
-                    >
-                      Change to it
+                    <button type="button" @click=${() => does(changeToWay(this.session, way))}>
+                      Change to it<span class="heard">: ${name}</span>
                     </button>
-                    <button
-                      type="button"
-                      aria-label=${`Forget ${name}`}
-                      @click=${() => does(forgetWay(this.session, way))}
-                    >
-                      Forget it
+                    <button type="button" @click=${() => does(forgetWay(this.session, way))}>
+                      Forget it<span class="heard">: ${name}</span>
                     </button>
                   </li>`;
                 })}
@@ -226,9 +218,6 @@ export class MwNotebookWhole extends NotebookPart {
           : nothing
       }
       ${this.#ways(build)} ${this.#versions()}
-      <details>
-        <summary>The working, line by line</summary>
-        <mw-working></mw-working>
-      </details>`;
+      ${this.fold("The working, line by line", () => html`<mw-working></mw-working>`)}`;
   }
 }

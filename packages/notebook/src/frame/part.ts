@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import { oneIn, type Build, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 import { figureOf, type QueryText } from "@meshwright/calc/report";
+import { engineNow, runOn } from "@meshwright/elements/store";
 import type { Fields, Notebook, Session } from "../model/index.js";
 
 /** How a value is written into a field. */
@@ -22,12 +23,17 @@ const steps: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, Pag
 
 const evaluations = new WeakMap<Build, Evaluation>();
 
-/** What a drivetrain comes to, worked out once. */
+/** What a drivetrain comes to, worked out once, for the notebook and for the elements that it is made of. */
 export function evaluationOf(build: Build): Evaluation {
   let known = evaluations.get(build);
   if (!known) evaluations.set(build, (known = evaluate(build)));
   return known;
 }
+
+runOn({
+  ...engineNow(),
+  evaluate: (build, mode) => (mode === undefined ? evaluationOf(build) : evaluate(build, mode)),
+});
 
 /** One part of the notebook's page: follows the session, asks it for changes, and shows what stands against them. */
 export abstract class NotebookPart extends LitElement {
@@ -164,6 +170,22 @@ export abstract class NotebookPart extends LitElement {
         @keydown=${pressed}
       />${this.faults[address] ? html`<span class="fault" role="alert"> ${this.faults[address]} </span>` : nothing}`;
   }
+
+  /** What is folded away: made when somebody opens it. */
+  protected fold(summary: string, content: () => unknown): TemplateResult {
+    const open = (event: Event): void => {
+      const { open: isOpen } = event.target as HTMLDetailsElement;
+      if (isOpen) this.#open.add(summary);
+      else this.#open.delete(summary);
+      this.requestUpdate();
+    };
+    return html`<details @toggle=${open}>
+      <summary>${summary}</summary>
+      ${this.#open.has(summary) ? content() : nothing}
+    </details>`;
+  }
+
+  readonly #open = new Set<string>();
 
   /** A choice among values of the drivetrain. */
   protected choice(

@@ -1,5 +1,5 @@
 import { revived, type Notebook } from "../model/index.js";
-import { allKept, openDatabase, write, type Aside, type Database, type Kept } from "./database.js";
+import { allKept, keptOne, openDatabase, removeKept, write, type Aside, type Database, type Kept } from "./database.js";
 import { deskFor, type Desk } from "./desk.js";
 import { dropJournal, journalOf, readJournal, replayed, writeJournal } from "./journal.js";
 
@@ -193,7 +193,8 @@ export class Keeper {
   #at: string | undefined;
 
   async #read(): Promise<void> {
-    const kept = await this.#database?.get("notebooks", this.#notebook.id).catch(() => undefined);
+    const database = this.#database;
+    const kept = database && (await keptOne(database, this.#notebook.id).catch(() => undefined));
     if (!kept || kept.version === this.#version) return;
     if (this.#isDirty) {
       await this.#write();
@@ -227,7 +228,8 @@ export class Keeper {
     const [notebook, edit, database] = [this.#notebook, this.#edit, this.#database!];
     const asideName = `${notebook.title}, other tab, ${hourOf(at)}`;
     try {
-      const written = await write(database, notebook, { follows, edit, at, asideName });
+      const before = follows === this.#version ? this.#saved : undefined;
+      const written = await write(database, notebook, { follows, edit, at, asideName, before });
       this.#failing = undefined;
       if (written.late) {
         this.#shown.aside(asideName);
@@ -296,7 +298,7 @@ export class Shelf {
   }
 
   async one(id: string): Promise<Kept | undefined> {
-    return this.database?.get("notebooks", id).catch(() => undefined);
+    return this.database && keptOne(this.database, id).catch(() => undefined);
   }
 
   /**
@@ -315,7 +317,7 @@ export class Shelf {
   }
 
   async remove(id: string): Promise<void> {
-    await this.database?.delete("notebooks", id);
+    if (this.database) await removeKept(this.database, id);
   }
 
   /** Keeps a notebook from now on; answers with how it stands. */

@@ -172,6 +172,64 @@ describe("a notebook that is kept", () => {
     assert.equal((await again.shelf.aside("limpet"))[0]!.notebook.title, "in the journal");
   });
 
+  it("keeps a thousand parts where they lie while a count changes, and all of them with it", async () => {
+    const parts = [{ id: "pinion-16", is: "pinion", teeth: 16 }];
+    const stage = (driver: number) => ({ id: "gears", kind: "pair", driver, driven: 60 });
+    const build = (driver: number) => ({
+      format: "meshwright-build/1",
+      stages: [],
+      outputs: [{ id: "rear", stages: [stage(driver)] }],
+      parts,
+    });
+    const first = await tab();
+    const written: string[] = [];
+    const { put } = IDBObjectStore.prototype;
+    IDBObjectStore.prototype.put = function (this: IDBObjectStore, ...values: Parameters<typeof put>) {
+      written.push(this.name);
+      return put.apply(this, values);
+    };
+    try {
+      for (const driver of [15, 16, 17]) {
+        first.notebook = { ...first.notebook, build: build(driver) as unknown as NonNullable<Notebook["build"]> };
+        first.keeper.edited(first.notebook);
+        await first.keeper.flush();
+      }
+    } finally {
+      IDBObjectStore.prototype.put = put;
+    }
+    assert.deepEqual(written, ["apart", "notebooks", "notebooks", "notebooks"]);
+    await first.keeper.close();
+    const { build: kept } = (await tab()).notebook;
+    assert.deepEqual(kept!.parts as unknown, parts);
+    assert.equal((kept!.outputs[0]!.stages[0] as { driver: number }).driver, 17);
+  });
+
+  it("takes over what an earlier page has kept in one piece", async () => {
+    const first = await tab();
+    first.edit("one");
+    await first.keeper.flush();
+    await first.keeper.close();
+    const shelf = [{ id: "spur-60", is: "spur", teeth: 60 }];
+    const database = await openDB(name);
+    await database.clear("apart");
+    await database.put("notebooks", {
+      id: "limpet",
+      version: 4,
+      edit: "e",
+      at: "2026-10-03T00:00:00.000Z",
+      notebook: { ...newNotebook("limpet", "of an earlier page"), shelf },
+    });
+    database.close();
+    const again = await tab();
+    assert.deepEqual(again.notebook.shelf as unknown, shelf);
+    again.edit("and on");
+    await again.keeper.flush();
+    await again.keeper.close();
+    const last = await tab();
+    assert.equal(last.notebook.title, "and on");
+    assert.deepEqual(last.notebook.shelf as unknown, shelf);
+  });
+
   it("says since when a full device has taken nothing, and goes on when there is room", async () => {
     const first = await tab();
     const { put } = IDBObjectStore.prototype;
@@ -212,7 +270,7 @@ describe("a notebook that is kept", () => {
     const first = await tab();
     first.edit("one");
     await until(async () => (await keptTitle()) === "one");
-    const newer = await openDB(name, 2);
+    const newer = await openDB(name, 3);
     await until(() => first.keeper.state.is === "nowhere");
     assert.deepInclude(first.keeper.state, { why: "newer-page" });
     first.edit("after it");

@@ -1,11 +1,14 @@
 import type { Keeping } from "./keeper.js";
 
+const hours = new Intl.DateTimeFormat("en", { hour: "2-digit", minute: "2-digit", hour12: false });
+const days = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long" });
+
 /** "18:42" of today, else the day with it. */
 export function whenText(iso: string, today = new Date()): string {
   const date = new Date(iso);
-  const hour = date.toLocaleTimeString("en", { hour: "2-digit", minute: "2-digit", hour12: false });
+  const hour = hours.format(date);
   if (date.toDateString() === today.toDateString()) return hour;
-  return `${date.toLocaleDateString("en-GB", { day: "numeric", month: "long" })}, ${hour}`;
+  return `${days.format(date)}, ${hour}`;
 }
 
 /** How the notebook is kept, in words: the truth, and no more. */

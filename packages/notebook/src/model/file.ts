@@ -201,6 +201,20 @@ function faultText(findings: readonly Finding[]): string {
   return `The drivetrain in this file cannot be read. ${first?.at ? `${first.at}: ` : ""}${first?.message ?? ""}${more} Nothing was opened.`;
 }
 
+/** Why a file can be no sheet of parts, in a sentence; nothing where it may be one. */
+export function noSheet(bytes: Uint8Array, size = bytes.length): string | undefined {
+  if (size > mostBytes)
+    return `This file has ${inMegabytes(size)} MB; a sheet of parts has a few at most. Nothing was read.`;
+  const strange = strangeness(bytes);
+  if (strange) return `This file is ${strange}, and no sheet of parts. Nothing was read.`;
+  const text = new TextDecoder("utf-8").decode(bytes).trim();
+  if (!text) return "This file is empty. Nothing was read.";
+  const format = /^\{[^]{0,400}?"format"\s*:\s*"(meshwright-[\w-]+\/\d+)/.exec(text)?.[1];
+  if (format)
+    return `This file is a ${format.includes("notebook") ? "notebook" : "drivetrain"}, and no sheet of parts. “Notebooks”, then “Open a file”, opens it. Nothing was read.`;
+  return undefined;
+}
+
 /** Reads whatever a file holds: a notebook, a drivetrain, a sheet of parts, a post; or says in one sentence what is wrong. */
 export function openFile(bytes: Uint8Array, id: string): Opened {
   if (bytes.length === 0) return refused("This file is empty. Nothing was opened.");

@@ -10,19 +10,13 @@ export {
   type Opened,
   fileName,
   fileText,
+  noSheet,
   openFile,
   openText,
   revived,
   usualExport,
 } from "./file.js";
-export {
-  type Fields,
-  type Notebook,
-  type PostNode,
-  type Run,
-  type SheetMeaning,
-  newNotebook,
-} from "./notebook.js";
+export { type Fields, type Notebook, type PostNode, type Run, type SheetMeaning, newNotebook } from "./notebook.js";
 export { partsOf, shelve, withoutPart, withPart } from "./shelf.js";
 export { handedOut, type Merging, merging, type Side } from "./merge.js";
 export { measure } from "./bench.js";

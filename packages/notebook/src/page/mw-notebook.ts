@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from "lit";
 import type { Change, ChangeSet } from "@meshwright/calc/drivetrain";
-import { BuildStore, buildsMoved, page, type BuildHolder } from "@meshwright/elements/store";
-import { evaluationOf, sheet } from "../frame/index.js";
+import { page, type BuildHolder } from "@meshwright/elements/store";
+import { evaluationOf, sheet, type NotebookPage } from "../frame/index.js";
 import type { MwNotebookDrivetrain } from "../drivetrain/index.js";
 import {
   databaseName,
@@ -50,6 +50,13 @@ const freshId = (): string => crypto.randomUUID?.() ?? `n${Math.random().toStrin
 const isHalfTyped = ({ value, dataset, ariaValueNow }: HTMLInputElement): boolean =>
   value !== "" && value !== (dataset.was ?? ariaValueNow);
 
+/** How it is kept, with since when where that is known. */
+const keepingLine = (keeping: Keeping): string =>
+  keepingText(keeping) + (keeping.is === "saved" && keeping.at ? `, ${whenText(keeping.at)}` : "");
+
+/** Longer than this a write is not done in passing. */
+const slow = 500;
+
 /** Whether there is more in a notebook than the first question. */
 const hasMore = ({ build, shelf, post }: Notebook): boolean => !!(build ?? shelf ?? post);
 
@@ -65,7 +72,7 @@ const linkFromAddress = (): string | undefined => /^#build-([\w-]{4,})$/.exec(lo
  * @attr example - the address of a drivetrain to open a copy of
  * @attr offline - the address of the worker that keeps this page for when there is no line
  */
-export class MwNotebook extends LitElement implements BuildHolder {
+export class MwNotebook extends LitElement {
   static readonly tag = "mw-notebook";
   static override styles = [sheet, paper];
   static override properties = {
@@ -90,10 +97,6 @@ export class MwNotebook extends LitElement implements BuildHolder {
 
   #drawn: Record<string, unknown> = {};
 
-  /** What the elements inside draw from. */
-  readonly store = new BuildStore();
-  /** Whoever reads is whoever writes. */
-  readonly isOwn = true;
   #shelf: Shelf | undefined;
   #keeper: Keeper | undefined;
   #all: readonly Kept[] = [];
@@ -115,8 +118,6 @@ export class MwNotebook extends LitElement implements BuildHolder {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    page().holders.add(this);
-    buildsMoved();
     this.addEventListener("keydown", this.#pressed, { capture: true });
     addEventListener("hashchange", this.#addressed);
     addEventListener("pagehide", this.#leaving);
@@ -130,8 +131,6 @@ export class MwNotebook extends LitElement implements BuildHolder {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    page().holders.delete(this);
-    buildsMoved();
     this.removeEventListener("keydown", this.#pressed, { capture: true });
     removeEventListener("hashchange", this.#addressed);
     removeEventListener("pagehide", this.#leaving);
@@ -144,12 +143,10 @@ export class MwNotebook extends LitElement implements BuildHolder {
   #follow(session: Session): void {
     this.session = session;
     session.watchers.add(this.#changed);
-    this.#show();
   }
 
   readonly #changed = ({ notebook }: Session): void => {
     this.#keeper?.edited(notebook);
-    this.#show();
     // While the post is written nothing else changes.
     const { post: _, ...rest } = notebook;
     const before = this.#drawn;
@@ -157,14 +154,6 @@ export class MwNotebook extends LitElement implements BuildHolder {
     if (Object.keys({ ...before, ...rest }).some((key) => before[key] !== (rest as Record<string, unknown>)[key]))
       this.requestUpdate();
   };
-
-  /** What the elements draw is the drivetrain of the notebook. */
-  #show(): void {
-    const { build } = this.session;
-    if (build === this.store.build) return;
-    if (build) this.store.adopt(build);
-    else this.store.publish(undefined);
-  }
 
   async #begin(): Promise<void> {
     this.#shelf ??= await Shelf.open(databaseName(location.href));
@@ -199,7 +188,7 @@ export class MwNotebook extends LitElement implements BuildHolder {
     }
     await this.#open(newNotebook(notebook.id));
     await this.#fill(notebook, await this.#freeTitle(notebook.title));
-    if (from) void this.updateComplete.then(() => this.#go("workshop"));
+    if (from) void this.#go("workshop");
     else this.message = "Taken out of an article. It is yours now: what you change here changes nothing there.";
   }
 
@@ -207,10 +196,9 @@ export class MwNotebook extends LitElement implements BuildHolder {
   async #comeBack(): Promise<void> {
     const left = takeLeftOpen(this.session.notebook.id);
     if (!left) return;
-    await this.updateComplete;
+    await this.#whole();
     if (left.chosen) this.choose(left.chosen);
     if (left.typed?.text) this.#remind(left.typed);
-    // The parts of the page are drawn one after the other.
     setTimeout(() => scrollTo({ top: left.scroll }), 50);
   }
 
@@ -239,13 +227,23 @@ export class MwNotebook extends LitElement implements BuildHolder {
     leaveOpen(this.session.notebook.id, { scroll: scrollY, chosen, ...(typed && { typed }) });
   };
 
+  /** What is on its way for a moment is no news; what was said already is not said again. */
+  readonly #kept = (keeping: Keeping): void => {
+    clearTimeout(this.#slow);
+    const show = (): void => {
+      this.keeping = keeping;
+    };
+    if (keeping.is === "saving" && this.keeping.is === "saved") this.#slow = setTimeout(show, slow);
+    else if (keepingLine(keeping) !== keepingLine(this.keeping)) show();
+  };
+
+  #slow: ReturnType<typeof setTimeout> | undefined;
+
   async #open(notebook: Notebook): Promise<void> {
     const name = `#notebook-${notebook.id}`;
     if (location.hash !== name) history.replaceState(history.state, "", name);
     const shown = {
-      keeping: (keeping: Keeping) => {
-        this.keeping = keeping;
-      },
+      keeping: this.#kept,
       replaced: (other: Notebook) => {
         this.session.open(other);
         this.isBegun ||= hasMore(other);
@@ -355,7 +353,7 @@ export class MwNotebook extends LitElement implements BuildHolder {
   readonly #takeBrought = (): void => {
     this.session.put(this.#brought!.fields, "What was measured taken in");
     this.panel = "";
-    this.#go("workshop");
+    void this.#go("workshop");
   };
 
   /** What was opened becomes the notebook that is open, which is empty. */
@@ -399,8 +397,9 @@ export class MwNotebook extends LitElement implements BuildHolder {
   #dispatchTo(kind: "sheet" | "post", text: string): void {
     this.isBegun = true;
     const tag = kind === "sheet" ? "mw-notebook-parts" : "mw-notebook-post";
-    void this.updateComplete.then(() => {
-      const part = this.renderRoot.querySelector<HTMLElement & { takeIn(text: string | ArrayBuffer): void }>(tag);
+    void this.updateComplete.then(async () => {
+      const part = this.renderRoot.querySelector<NotebookPage & { takeIn(text: string | ArrayBuffer): void }>(tag);
+      await part?.ready();
       part?.takeIn(text);
       part?.scrollIntoView();
     });
@@ -447,7 +446,10 @@ export class MwNotebook extends LitElement implements BuildHolder {
   readonly #elementChanged = (event: Event): void => {
     event.stopPropagation();
     const { detail } = event as CustomEvent<ChangeSet | Change>;
-    const { build } = this.store;
+    // The page that it stands on holds what it made.
+    const holder = event.composedPath().find((one) => page().holders.has(one as BuildHolder)) as
+      BuildHolder | undefined;
+    const build = holder?.store.build;
     if (build) this.session.take(build, detail);
   };
 
@@ -491,10 +493,9 @@ export class MwNotebook extends LitElement implements BuildHolder {
 
   #keepingLine(): TemplateResult {
     const { keeping, session } = this;
-    const text = keepingText(keeping);
     const copy = (): void => void navigator.clipboard?.writeText(fileText(session.notebook));
     return html`<p class="keeping ${isInTabOnly(keeping) ? "lost" : ""}" role="status">
-      ${text}${keeping.is === "saved" && keeping.at ? html`, ${whenText(keeping.at)}` : nothing}
+      ${keepingLine(keeping)}
       ${keeping.is === "following" ? html`<button type="button" @click=${() => this.#keeper?.takeOver()}>Edit here instead</button>` : nothing}
       ${
         isInTabOnly(keeping)
@@ -578,7 +579,15 @@ export class MwNotebook extends LitElement implements BuildHolder {
     return html`<p class="totals" aria-live="polite"><b>${totalsText(build)}</b>${range}</p>`;
   }
 
-  #go(name: string): void {
+  /** Draws every page, also what is out of sight: a page has its height then. */
+  async #whole(): Promise<void> {
+    await this.updateComplete;
+    const pages = this.renderRoot.querySelectorAll<NotebookPage>("section > div > *");
+    await Promise.all([...pages].map((one) => one.ready?.()));
+  }
+
+  async #go(name: string): Promise<void> {
+    await this.#whole();
     const section = this.renderRoot.querySelector<HTMLElement>(`#${name}`);
     section?.scrollIntoView();
     section?.querySelector<HTMLElement>("h2")?.focus({ preventScroll: true });
@@ -593,7 +602,7 @@ export class MwNotebook extends LitElement implements BuildHolder {
               href=${`#${id}`}
               @click=${(event: Event) => {
                 event.preventDefault();
-                this.#go(id);
+                void this.#go(id);
               }}
               >${text}</a
             >`,
@@ -603,7 +612,7 @@ export class MwNotebook extends LitElement implements BuildHolder {
         aria-label="Contents"
         @change=${(event: Event) => {
           const select = event.target as HTMLSelectElement;
-          this.#go(select.value);
+          void this.#go(select.value);
           select.value = "";
         }}
       >
@@ -656,7 +665,7 @@ export class MwNotebook extends LitElement implements BuildHolder {
     >
       ${this.#header()} ${this.#panel()}
       ${this.message ? html`<p class="panel" role="alert">${this.message} <button type="button" @click=${() => (this.message = undefined)}>Close</button></p>` : nothing}
-      <main ?inert=${isFollowing}>${this.#pages()}</main>
+      <main><div ?inert=${isFollowing}>${this.#pages()}</div></main>
     </div>`;
   }
 }

@@ -11,10 +11,11 @@ import {
   type SheetField,
   type SheetSettings,
 } from "@meshwright/calc/parts";
-import { download, NotebookPart, sheet } from "../frame/index.js";
+import { download, NotebookPage, sheet } from "../frame/index.js";
 import {
   assemblyText,
   fileName,
+  noSheet,
   partsOf,
   putOn,
   shelve,
@@ -26,7 +27,7 @@ import { columnsView, questionsView } from "./sheet-view.js";
 
 const shownAtFirst = 40;
 /** The shelf: a sheet of parts as it is, what it was understood as, and what lies there. */
-export class MwNotebookParts extends NotebookPart {
+export class MwNotebookParts extends NotebookPage {
   static readonly tag = "mw-notebook-parts";
   static override styles = [
     sheet,
@@ -88,9 +89,10 @@ export class MwNotebookParts extends NotebookPart {
   readonly #picked = async (event: Event): Promise<void> => {
     const [file] = (event.target as HTMLInputElement).files ?? [];
     if (!file) return;
-    if (file.size > 2e7)
-      this.said = `This file has ${(file.size / 1e6).toFixed(0)} MB; a sheet of parts has a few at most. Nothing was read.`;
-    else this.takeIn(await file.arrayBuffer());
+    // What is far too large is not even read.
+    const bytes = file.size > 2e7 ? new Uint8Array() : new Uint8Array(await file.arrayBuffer());
+    this.said = noSheet(bytes, file.size);
+    if (!this.said) this.takeIn(bytes.buffer);
   };
 
   readonly #answer = (key: string, text: string): void => {
@@ -316,7 +318,7 @@ export class MwNotebookParts extends NotebookPart {
             html`<li>
               ${one.name}, ${assemblyText(one)}${one.axle.wheel?.diameter ? `, tyre ${one.axle.wheel.diameter}` : ""},
               off since ${one.date}
-              ${this.build ? html`<button type="button" aria-label=${`Put ${one.name} on as one more axle`} @click=${() => this.blame("assembly", putOn(this.session, one.name)[0]?.message)}>Put it on as one more axle</button>` : nothing}
+              ${this.build ? html`<button type="button" @click=${() => this.blame("assembly", putOn(this.session, one.name)[0]?.message)}>Put it on as one more axle<span class="heard">: ${one.name}</span></button>` : nothing}
               <button type="button" aria-label=${`Take ${one.name} off the shelf`} @click=${() => away(one.name)}>
                 ×
               </button>

@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { buildFromAttributes, readUnfinished } from "@meshwright/calc/document";
 import { changesOf, labelAt, stagesOf, type Build } from "@meshwright/calc/drivetrain";
 import { DOMParser as PostParser } from "prosemirror-model";
-import { download, NotebookPart, sheet } from "../frame/index.js";
+import { download, NotebookPage, sheet } from "../frame/index.js";
 import { fileName, type Notebook, type PostNode } from "../model/index.js";
 import {
   blocks,
@@ -29,7 +29,7 @@ import { written } from "./styles.js";
 const pause = 700;
 
 /** The post: written here or pasted, its numbers tied to the drivetrain, handed out for wherever it goes. */
-export class MwNotebookPost extends NotebookPart {
+export class MwNotebookPost extends NotebookPage {
   static readonly tag = "mw-notebook-post";
   static override styles = [sheet, written];
   static override properties = {

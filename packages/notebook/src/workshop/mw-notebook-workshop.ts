@@ -1,7 +1,7 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import { measurementsOf, type Checked } from "@meshwright/calc/counted";
 import { rational } from "@meshwright/calc/exact";
-import { evaluationOf, NotebookPart, sheet } from "../frame/index.js";
+import { evaluationOf, NotebookPage, sheet } from "../frame/index.js";
 import { linkForBench, linkWithMeasured, measure, type Notebook, type Run } from "../model/index.js";
 import { codeOf, reachOf } from "./code.js";
 
@@ -12,9 +12,11 @@ const isNumber = (text: string): boolean => /^\d+(\.\d+)?$/.test(text) && Number
 
 /** As long as this after an edit the code on the card is made anew. */
 const rest = 600;
+/** As long as this where the card is out of sight: somebody may print it all the same. */
+const longRest = 5000;
 
 /** The card for the bench, what was read off it, and the log of runs. */
-export class MwNotebookWorkshop extends NotebookPart {
+export class MwNotebookWorkshop extends NotebookPage {
   static readonly tag = "mw-notebook-workshop";
   static override styles = [
     sheet,
@@ -54,10 +56,15 @@ export class MwNotebookWorkshop extends NotebookPart {
   }
 
   protected override updated(): void {
+    this.seen();
+  }
+
+  /** A code takes longer to make than everything else on the page: it waits until the hands rest, and until it can be seen. */
+  protected override seen(): void {
     const { build, notebook } = this.session;
     clearTimeout(this.#waiting);
-    // A code takes longer to make than everything else on the page: it waits until the hands rest.
-    if (build && this.code?.of !== build) this.#waiting = setTimeout(() => void this.#makeCode(notebook), rest);
+    if (!build || this.code?.of === build) return;
+    this.#waiting = setTimeout(() => void this.#makeCode(notebook), this.isSeen ? rest : longRest);
   }
 
   async #makeCode(notebook: Notebook): Promise<void> {
@@ -196,10 +203,10 @@ export class MwNotebookWorkshop extends NotebookPart {
 
   /** A box that nobody knows, counted on the bench: one press makes it a stage. */
   #box(): TemplateResult {
-    return html`<details>
-      <summary>A box that nobody knows: turn it, and put it into the drivetrain</summary>
-      <mw-turn-count></mw-turn-count>
-    </details>`;
+    return this.fold(
+      "A box that nobody knows: turn it, and put it into the drivetrain",
+      () => html`<mw-turn-count></mw-turn-count>`,
+    );
   }
 
   /** Centre distances as they were set, read off the card. */
@@ -298,10 +305,15 @@ export class MwNotebookWorkshop extends NotebookPart {
 
   protected override render(): TemplateResult {
     if (!this.build) return html`<p class="quiet">The card comes with the drivetrain.</p>`;
-    const print = (): void => window.print();
+    const print = async (): Promise<void> => {
+      // The card bears the code of what it says.
+      if (this.code?.of !== this.build) await this.#makeCode(this.session.notebook);
+      await this.updateComplete;
+      window.print();
+    };
     return html`<mw-bench-card></mw-bench-card>
       ${this.#phone()}
-      <p class="choices"><button type="button" @click=${print}>Print it</button></p>
+      <p class="choices"><button type="button" @click=${() => void print()}>Print it</button></p>
       <h3>What was measured</h3>
       ${this.#measured()} ${this.#turned()} ${this.#box()} ${this.#set()} ${this.#runs()}`;
   }

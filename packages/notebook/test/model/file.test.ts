@@ -5,6 +5,7 @@ import {
   fileName,
   fileText,
   newNotebook,
+  noSheet,
   openFile,
   Session,
   usualExport,
@@ -100,5 +101,21 @@ describe("a notebook in a file", () => {
     const opened = open(JSON.stringify({ ...whole, evil: 1, post: { type: "doc", content: [1, null, { type: 3 }] } }));
     expect(opened.kind === "notebook" && Object.keys(opened.notebook)).not.toContain("evil");
     expect(opened.kind === "notebook" && opened.notebook.post).toEqual({ type: "doc", content: [] });
+  });
+
+  it.each([
+    ["a picture", Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10), /is a picture, and no sheet of parts/],
+    ["a PDF", bytes("%PDF-1.7 "), /is a PDF, and no sheet of parts/],
+    ["nothing", bytes(" \n"), /This file is empty\. Nothing was read\./],
+    ["a notebook", bytes(fileText(whole)), /is a notebook, and no sheet of parts/],
+    ["a drivetrain", bytes(JSON.stringify(limpet)), /is a drivetrain, and no sheet of parts/],
+    ["a film", new Uint8Array(5e7), /has 50 MB; a sheet of parts has a few at most/],
+  ])("is told from a sheet of parts: %s", (_, content, sentence) => {
+    expect(noSheet(content)).toMatch(sentence);
+  });
+
+  it("may be a sheet, whatever else it is", () => {
+    expect(noSheet(bytes("Name;Teeth\nPinion;15\n"))).toBeUndefined();
+    expect(noSheet(Uint8Array.of(0xff, 0xfe, 0x4e, 0))).toBeUndefined();
   });
 });

@@ -99,7 +99,8 @@ function checkMeaning(build: Build): void {
     must(!(revision?.number !== undefined && number >= revision.number));
     for (const change of back as readonly object[]) {
       must(Object.keys(change).every((key) => /^(set|to)$/.test(key)));
-      must(typeof (change as { set?: unknown }).set !== "string" || "to" in change);
+      const { set } = change as { set?: unknown };
+      must(Object(set) === set ? !Array.isArray(set) : typeof set === "string" && "to" in change);
     }
   }
   // Throws where ECMA-402 refuses the options together.

@@ -1,3 +1,4 @@
+import { formOf, formWords } from "./forms.js";
 import { readDriven, readDriver, readOwned, readPack, readTeeth } from "./counts.js";
 import { readDate } from "./dates.js";
 import { idFrom } from "./ids.js";
@@ -100,6 +101,12 @@ export const readers: Readonly<Record<Exclude<SheetField, "is">, CellReader>> = 
   toothPitch: readPitch,
   pitch: lengthReader("pitch"),
   pressureAngle: numberReader("pressureAngle", /^()([\d.,/]*\d) ?(?:°|º|o|deg|degrees|grad|度)?$/i),
+  form: (text) => {
+    const form = formOf(text);
+    return form
+      ? { set: { form } }
+      : { ask: { code: "form-unclear", choices: Object.keys(formWords).map((answer) => ({ answer })) } };
+  },
   shift: numberReader("shift", /^(?:x ?=? ?)?([+-]?) ?([\d.,/]*\d)$/i),
   tipDiameter: lengthReader("tipDiameter"),
   bore: lengthReader("bore"),

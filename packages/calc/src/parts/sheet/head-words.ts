@@ -42,6 +42,7 @@ export const headWords: Readonly<Record<HeadSense, string>> = {
   width:
     "width|face width|face|facewidth|thickness|breite|zahnbreite|dicke|largeur|largeur de denture|épaisseur|ancho|anchura|ancho de diente|espesor|grosor|幅|歯幅|厚さ|厚み|العرض|عرض|السمك",
   hub: "hub|boss|hub length|boss length|hub width|nabe|nabenlänge|moyeu|longueur moyeu|longueur du moyeu|cubo|longitud cubo|longitud del cubo|ハブ|ボス|ボス長|ハブ長|الصرة|طول الصرة",
+  form: "form|tooth form|teeth form|kind of teeth|form of teeth|verzahnung|zahnform|verzahnungsart|denture|type de denture|forme de denture|dentado|tipo de dentado|forma de los dientes|歯形|歯の形|شكل الأسنان",
   facing: "facing|hub side",
   circles:
     "circles|hub holes|hole circle|hole circles|holes|bolt circle|bolt circles|pcd|lochkreis|lochkreise|löcher|trous|cercle de perçage|perçage|perçages|agujeros|círculo de agujeros|círculos de agujeros|取付穴|ボルト穴|ハブ穴|ثقوب|الثقوب|دائرة الثقوب",

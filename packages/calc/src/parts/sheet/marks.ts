@@ -1,5 +1,6 @@
 import type { Part } from "../../drivetrain/index.js";
 import { isTogether, pairOf } from "./counts.js";
+import { formOf } from "./forms.js";
 import { readMeasure, readNumber } from "./number.js";
 import { plain } from "./plain.js";
 
@@ -8,6 +9,16 @@ export interface Marks {
   readonly set: Partial<Record<keyof Part, unknown>>;
   readonly guess?: Partial<Record<"teeth" | "value" | "diameter", string>>;
   readonly pair?: string;
+}
+
+/** A name without what it goes with. */
+const itself = (text: string): string => plain(text.split("用").at(-1)!).split(joint)[0]!;
+
+/** What a name says of the teeth of a gear that is had by itself; straight teeth are not worth saying. */
+export function formMark(text: string, is: Part["is"]): Part["form"] {
+  const isLoose = is === "pinion" || is === "spur" || is === "gear";
+  const form = isLoose && text.length <= 300 ? formOf(itself(text)) : undefined;
+  return form === "spur" ? undefined : form;
 }
 
 const none: Marks = { set: {} };
@@ -46,7 +57,7 @@ const only = <T>(list: readonly T[]): T | undefined => (list.length === 1 ? list
  */
 export function marksOf(text: string, is: Part["is"]): Marks {
   if (text.length > 300 || is === "other" || !/\p{N}/u.test(text)) return none;
-  const name = plain(text.split("用").at(-1)!).split(joint)[0]!;
+  const name = itself(text);
   const set: Record<string, unknown> = {};
   const [module, diametral] = [moduleIn(name, text), only(all(diametralMark, name))];
   if (is !== "belt" && is !== "pulley" && is !== "gearbox" && !module !== !diametral) {

@@ -22,6 +22,7 @@ export type SheetField =
   | "toothPitch"
   | "pitch"
   | "pressureAngle"
+  | "form"
   | "shift"
   | "tipDiameter"
   | "bore"

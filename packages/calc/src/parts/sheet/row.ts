@@ -7,7 +7,7 @@ import { isTogether, pairOf } from "./counts.js";
 import { isText, readers } from "./fields.js";
 import { kindOf } from "./kinds.js";
 import type { DataLine, Lent } from "./lending.js";
-import { marksOf, type Marks } from "./marks.js";
+import { formMark, marksOf, type Marks } from "./marks.js";
 import type { Ask, CellRead, SheetField } from "./meaning.js";
 import { isEmpty, tidy } from "./plain.js";
 import { longestText } from "./question.js";
@@ -210,6 +210,8 @@ export class RowReader {
   /** What the name says, where neither a cell nor an answer does. */
   #readMarks(text: string): void {
     const part = this.#part;
+    const form = this.#isFree("form") && formMark(text, part.is);
+    if (form) part.form = form;
     const isPitchFree = this.#isFree("module") && this.#isFree("diametralPitch");
     const areCountsFree = ["teeth", "driver", "driven"].every(this.#isFree);
     if (!isPitchFree && !areCountsFree && !(part.is === "gearbox" && this.#isFree("value"))) return;

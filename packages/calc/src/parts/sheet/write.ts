@@ -2,7 +2,7 @@ import type { Part } from "../../drivetrain/index.js";
 import type { PartKind } from "../../stages/index.js";
 import { isTogether } from "./counts.js";
 import { markText } from "./fields.js";
-import { marksOf } from "./marks.js";
+import { formMark, marksOf } from "./marks.js";
 import { usual } from "./pitches.js";
 import { plain } from "./plain.js";
 import type { SheetRow } from "./rows.js";
@@ -51,6 +51,7 @@ const columns: readonly { readonly head: string; readonly always?: true; readonl
   { head: "Diametral pitch", always: true, of: ({ diametralPitch }) => pitchText(diametralPitch, "DP") },
   { head: "Belt pitch", of: ({ pitch }) => text(pitch) },
   { head: "Pressure angle", of: ({ pressureAngle }) => text(pressureAngle) },
+  { head: "Form", of: ({ form }) => text(form) },
   { head: "Profile shift", of: ({ shift }) => text(shift) },
   { head: "Tip diameter", of: ({ tipDiameter }) => text(tipDiameter) },
   { head: "Bore", of: ({ bore }) => text(bore) },
@@ -81,6 +82,7 @@ function silenced(part: Part): ReadonlySet<string> {
   const silence = (field: keyof Part, head: string) => (part[field] === undefined ? heads.add(head) : undefined);
   const found = { ...set, ...guess };
   if ("teeth" in found) silence("teeth", "Teeth");
+  if (formMark(part.name ?? "", part.is)) silence("form", "Form");
   if ("value" in found) silence("value", "Printed ratio");
   if (pair && isTogether(part.is)) silence("driver", "Driver");
   if (

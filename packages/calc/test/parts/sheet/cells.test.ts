@@ -262,6 +262,8 @@ describe("cells that are plain", () => {
     ["Owned", "no", { owned: 0 }],
     ["Pack size", "2er Pack", { pack: 2 }],
     ["入数", "2個入り", { pack: 2 }],
+    ["Form|Module", "bevel|0.8", { form: "bevel", module: "0.8" }],
+    ["Verzahnung|Modul", "Schrägverzahnt|0,8", { form: "helical", module: "0.8" }],
     ["Status|Facing", "Spare|Hub out", { status: "spare", facing: "hub out" }],
     ["Status", "bestellt", { status: "ordered" }],
     ["État", "monté", { status: "fitted" }],

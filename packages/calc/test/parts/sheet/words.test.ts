@@ -214,3 +214,32 @@ describe("heads", () => {
     expect(questions).toEqual([]);
   });
 });
+
+describe("what teeth are like", () => {
+  it.each([
+    ["Hohlrad 60", "internal"],
+    ["Internal gear 60", "internal"],
+    ["内歯車 60", "internal"],
+    ["Couronne intérieure 60", "internal"],
+    ["Kegelrad 20", "bevel"],
+    ["Bevel gear 20T", "bevel"],
+    ["Piñón cónico 12", "bevel"],
+    ["Helical gear 40T 15°", "helical"],
+    ["Roue dentée hélicoïdale 40", "helical"],
+    ["Schneckenrad 30", "worm"],
+    ["Worm wheel 30", "worm"],
+    ["Pinion 15T", undefined],
+    ["Stirnrad 62", undefined],
+    ["Spur gear 62T", undefined],
+    ["Pinion 15T for bevel box", undefined],
+    ["Ritzel für Kegelradgetriebe 15 Zähne", undefined],
+    ["Ring gear 35", undefined],
+  ])("%s", (name, form) => {
+    for (const heads of ["Name|Maker", "Name|Maker|Module|Teeth"]) {
+      const { parts } = sheet([heads, `${name}|Dulse|0.8|20`]);
+      expect(parts[0]!.form).toBe(form);
+    }
+    const answered = sheet(["Name|Form|Teeth", `${name}|spur|20`]).parts[0]!;
+    expect(answered.form).toBe("spur");
+  });
+});

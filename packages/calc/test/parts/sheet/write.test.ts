@@ -86,6 +86,7 @@ const part = fc
       diametralPitch: positive,
       pitch: size,
       pressureAngle: positive,
+      form: fc.constantFrom("spur" as const, "helical" as const, "internal" as const, "worm" as const),
       shift: fc.constantFrom("0", "-0.25", "0.125", "-1/8", "3"),
       tipDiameter: size,
       bore: size,

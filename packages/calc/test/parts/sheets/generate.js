@@ -160,6 +160,7 @@ function storeRoom() {
     truth.push({
       is,
       ...(isGear && { teeth, pitch: `m${module.replace(",", ".")}` }),
+      ...(name === "Kegelrad" && { form: "bevel" }),
       bore: trueBore,
       width: `${width.replace(",", ".")} mm`,
       owned,
@@ -227,6 +228,7 @@ function club() {
     truth.push({
       is,
       ...(is !== "other" && { teeth }),
+      ...(name === "Roue conique" && { form: "bevel" }),
       ...(isGear && { pitch: `m${module.replace(",", ".")}` }),
       bore: `${bore.replace(",", ".")} mm`,
       price: `${point(amount)} EUR`,

@@ -1,9 +1,9 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
 import { sayCard, type BlockTable } from "@meshwright/calc/article";
 import { css, properties } from "../../shared/element/index.js";
-import { block } from "../../shared/drawn/index.js";
+import { block, valuesChanged } from "../../shared/drawn/index.js";
 import { fill, fillCount } from "../../shared/words/index.js";
-import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
+import { scrolling, tables, ToolElement, unitControl } from "../../shared/tools/index.js";
 
 /**
  * A card for the workshop, made for paper (A5 and A4): counts, centre distances, openings, turns to check by hand, boxes to
@@ -86,9 +86,12 @@ export class MwBenchCard extends ToolElement {
         margin: 0.4em 0;
       }
       ul.boxes li {
+        display: flex;
+        align-items: baseline;
         margin: 0.3em 0;
-        padding-inline-start: 1.4em;
-        text-indent: -1.4em;
+      }
+      ul.boxes .box {
+        flex: none;
       }
       .fault {
         margin: 0.4em 0;
@@ -178,7 +181,7 @@ export class MwBenchCard extends ToolElement {
     const { reports, store } = this;
     const alternative = store?.article?.alternatives?.find(({ id }) => id === this.at);
     if (alternative) return fill(reports.valuesOf, alternative.label ?? alternative.id);
-    const changed = this.at === "article" ? 0 : (store?.changed ?? 0);
+    const changed = this.at === "article" ? 0 : store ? valuesChanged(store) : 0;
     if (changed) return fillCount(this.words.readers, changed, this.locale);
     return this.holder?.isOwn ? "" : reports.authorsValues;
   }
@@ -206,6 +209,7 @@ export class MwBenchCard extends ToolElement {
         <div class="lines"></div>
         <div class="lines"></div>
         <div class="lines"></div>
+        ${said.mesh.rows.length ? html`<p class="note">${unitControl(this.store!, this.locale, (request) => this.change(request), this.at)}</p>` : nothing}
       </div>
       ${this.fallback()}`;
   }

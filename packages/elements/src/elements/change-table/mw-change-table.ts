@@ -1,15 +1,15 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
 import { sayChanges, type Against, type ChangeRow, type Column } from "@meshwright/calc/article";
 import { css, paperOf, properties } from "../../shared/element/index.js";
-import { block } from "../../shared/drawn/index.js";
-import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
+import { block, speakerFor } from "../../shared/drawn/index.js";
+import { reporting, scrolling, tables, ToolElement, unitControl } from "../../shared/tools/index.js";
 
 /**
  * The build as published, as the reader has it, and its alternatives, side by side: totals, front against rear, speed, fit,
  * what there is to buy for it, and what each changes against the published one: several differences, each with a name.
  *
- * @attr against - a version that all are held against instead of the published one, group by group too: a reference's id, an
- *   alternative's, `revision-1`
+ * @attr against - what all are held against instead of the published build, group by group too: the id of a reference, of an
+ *   alternative, `revision-1`, or the id of another `mw-build` on the page, as that stands
  * @attr show - ids of the alternatives to show, with blanks between; all where not said
  * @csspart root - all that it draws
  * @csspart table - the table
@@ -51,8 +51,7 @@ export class MwChangeTable extends ToolElement {
         color: var(--_second);
         font-size: 0.86em;
       }
-      .root:not(.held) tbody tr > :nth-child(3),
-      .held tbody tr > :nth-child(4) {
+      .yours {
         font-weight: 600;
       }
     `,
@@ -75,30 +74,32 @@ export class MwChangeTable extends ToolElement {
     const alternatives = (store?.article?.alternatives ?? [])
       .filter(({ id }) => !wanted || wanted.includes(id))
       .map(({ id, label }) => [id, label ?? id] as const);
-    return [["article", reports.published] as const, ["", reports.yours] as const, ...alternatives].flatMap(
-      ([at, label]) => {
-        const speaker = this.evaluation(at) && this.speaker(at);
-        return speaker ? { label, speaker } : [];
-      },
-    );
+    // Who reads what they write themselves has published nothing.
+    const published = this.holder?.isOwn ? [] : [["article", reports.published] as const];
+    return [...published, ["", reports.yours] as const, ...alternatives].flatMap(([at, label]) => {
+      const speaker = this.evaluation(at) && this.speaker(at);
+      return speaker ? { label, speaker } : [];
+    });
   }
 
   /** What all are held against, where that is not the published build; null where there is no such version. */
   #against(): Against | undefined | null {
-    const id = this.against;
-    if (!id || id === "article" || !this.store?.build) return undefined;
-    const speaker = this.evaluation(id) && this.speaker(id);
-    const { references = [], alternatives = [] } = this.store.article!;
-    const label = [...references, ...alternatives].find((one) => one.id === id)?.label ?? id;
-    return speaker ? { label, speaker } : null;
+    const { against: id, store } = this;
+    if (!id || id === "article" || !store?.build) return undefined;
+    const evaluation = store.against(id);
+    if (!evaluation) return null;
+    const { references = [], alternatives = [] } = store.article!;
+    const listed = [...references, ...alternatives].find((one) => one.id === id);
+    const label = listed ? (listed.label ?? id) : this.evaluation(id) ? id : (evaluation.build.title ?? id);
+    return { label, speaker: reporting(speakerFor(evaluation, this.locale, store))! };
   }
 
-  #row({ head, texts, words, cost }: ChangeRow): TemplateResult {
+  #row({ head, texts, words, cost }: ChangeRow, yours: number): TemplateResult {
     return html`<tr>
       <th scope="row">${head}</th>
       ${texts.map(
         (text, n) =>
-          html`<td class=${cost ? "cost" : nothing}>
+          html`<td class=${[cost ? "cost" : "", n === yours ? "yours" : ""].join(" ").trim() || nothing}>
             ${text}${words ? html` <span class="word">${words[n]}</span>` : nothing}
           </td>`,
       )}
@@ -111,12 +112,20 @@ export class MwChangeTable extends ToolElement {
     // What there is not is told to the author, and their text stays.
     if (against === null) return this.fallback(false);
     const said = this.says((speaker) =>
-      sayChanges(speaker, columns[0]!.speaker, against ? [against, ...columns] : columns, against),
+      sayChanges(
+        speaker,
+        columns[0]!.speaker,
+        against ? [against, ...columns] : columns,
+        against ?? (this.holder?.isOwn ? columns[0] : undefined),
+      ),
     );
     if (!said) return this.fallback(false);
+    const shown = against ? [against, ...columns] : columns;
+    const yours = shown.findIndex(({ label }) => label === this.reports.yours);
     return html`<div class="root ${against ? "held" : ""}" part="root">
+        ${this.whose()}
         ${scrolling(
-          (against ? [against, ...columns] : columns).map(({ label }) => label).join(", "),
+          shown.map(({ label }) => label).join(", "),
           html`<table part="table">
             <thead>
               <tr>
@@ -133,13 +142,16 @@ export class MwChangeTable extends ToolElement {
                         </tr>`
                       : nothing
                   }
-                  ${rows.map((row) => this.#row(row))}`,
+                  ${rows.map((row) => this.#row(row, yours))}`,
               )}
             </tbody>
           </table>`,
           "paged",
         )}
-        <p class="note">${said.notes.join(" ")}</p>
+        <p class="note">
+          ${said.notes.join(" ")}
+          ${this.current!.mounts?.length ? unitControl(this.store!, this.locale, (request) => this.change(request)) : nothing}
+        </p>
       </div>
       ${this.fallback()}`;
   }

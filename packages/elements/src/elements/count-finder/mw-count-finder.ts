@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
 import { sayCounts, wantedExample, type SaidCount, type SaidCounts, type WantedName } from "@meshwright/calc/article";
-import { announce, block } from "../../shared/drawn/index.js";
+import { announce, block, type Told } from "../../shared/drawn/index.js";
 import { properties, css } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
@@ -94,7 +94,7 @@ export class MwCountFinder extends ToolElement {
   declare with: string | null;
   declare want: string | null;
   declare private own: Own;
-  declare private message: string | undefined;
+  declare private message: Told | undefined;
 
   constructor() {
     super();
@@ -124,14 +124,14 @@ export class MwCountFinder extends ToolElement {
     }
     // What cannot be read leaves what was asked.
     const now = this.#say(this.own)!;
-    this.message = fill(this.reports.counts.example, wantedExample(now.figure));
+    this.message = () => fill(this.reports.counts.example, wantedExample(now.figure));
     if (name === "want") (event.target as HTMLInputElement).value = now.wanted;
   };
 
   #take({ settings }: SaidCount): void {
     const [refusal] = this.change(Object.fromEntries(settings.map(({ set, to }) => [set, to])));
-    this.message = refusal?.message;
-    announce(this.renderRoot as ShadowRoot, () => refusal?.message ?? this.#say(this.own)?.now ?? "");
+    this.message = this.told(refusal);
+    announce(this.renderRoot as ShadowRoot, () => this.message?.() ?? this.#say(this.own)?.now ?? "");
   }
 
   #choice<T extends string>(
@@ -175,6 +175,7 @@ export class MwCountFinder extends ToolElement {
     const { counts } = this.reports;
     const names = said.figures.map((name): readonly [WantedName, string] => [name, counts.figures[name]]);
     return html`<div class="root" part="root">
+        ${this.whose()}
         <div class="asked" @change=${this.#asked} @input=${(event: Event) => event.stopPropagation()}>
           ${this.#choice("of", counts.change, said.places, said.of)}
           ${this.#choice("figure", counts.wanted, names, said.figure)}
@@ -186,7 +187,7 @@ export class MwCountFinder extends ToolElement {
             autocomplete="off"
             .value=${said.wanted}
           />
-          ${this.message ? html`<span class="fault" role="alert">${this.message}</span>` : nothing}
+          ${this.message ? html`<span class="fault" role="alert">${this.message()}</span>` : nothing}
         </div>
         ${
           said.rows.length

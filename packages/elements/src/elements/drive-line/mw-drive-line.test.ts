@@ -339,6 +339,31 @@ describe("mw-drive-line", () => {
     assert.equal(plain(strip.textContent), "Front 44.30 Rear 45.21");
   });
 
+  it("has room beneath what is chosen, as much as what is told of it takes, where the line stands upright", async () => {
+    const detail = '<div slot="detail" style="height: 120px">What is known of it</div>';
+    const markup = withLimpet(`<mw-drive-line chosen="primary">${detail}</mw-drive-line>`);
+    const { root, line } = await draw(markup, 375);
+    await settle(9);
+    const box = (selector: string): DOMRect => find(root, selector).getBoundingClientRect();
+    const told = find(line, "[slot=detail]").getBoundingClientRect();
+    assert.isAtLeast(told.top, box('[data-key="primary"] .foot').bottom);
+    assert.isBelow(told.top - box('[data-key="primary"] .foot').bottom, 60);
+    assert.isAtLeast(box('[data-key="row"] .head').top, told.bottom);
+    line.chosen = "rear-hub";
+    await settle(9);
+    assert.isAtLeast(
+      find(line, "[slot=detail]").getBoundingClientRect().top,
+      box('[data-key="rear-hub"] .foot').bottom,
+    );
+    clear();
+    // A wide line has it below itself.
+    const wide = await draw(markup);
+    await settle(9);
+    const below = find(wide.line, "[slot=detail]").getBoundingClientRect();
+    for (const one of wide.root.querySelectorAll(".foot, .total"))
+      assert.isAtLeast(below.top, one.getBoundingClientRect().bottom - 1);
+  });
+
   it("letters nothing smaller than 12 pixels", async () => {
     const { root } = await draw(`<div style="font-size:13px">${withLimpet("<mw-drive-line></mw-drive-line>")}</div>`);
     for (const one of root.querySelectorAll(".name, .note, .counts, .shaft, .total b, .scale"))

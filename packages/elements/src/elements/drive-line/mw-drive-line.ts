@@ -10,12 +10,12 @@ import {
   type SaidLine,
   type SaidStrand,
 } from "@meshwright/calc/article";
-import { placeDriveLine, type Box, type PlacedLine } from "@meshwright/calc/layout";
+import { openedBeneath, placeDriveLine, type Box, type OpenedLine, type PlacedLine } from "@meshwright/calc/layout";
 import { evaluate } from "@meshwright/calc/evaluate";
 import { stageText } from "@meshwright/calc/report";
 import { spotOf } from "@meshwright/calc/drivetrain";
 import { paperOf, properties, writeCount } from "../../shared/element/index.js";
-import { announce, block, figures, Picture } from "../../shared/drawn/index.js";
+import { announce, block, figures, onPaper, Picture, type Told, valuesChanged } from "../../shared/drawn/index.js";
 import { reporting } from "../../shared/tools/index.js";
 import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
 import { drawLine, type Drawn } from "./drawing.js";
@@ -26,8 +26,6 @@ import { styles } from "./styles.js";
 
 /** Narrower than this the line stands upright. */
 const narrow = 760;
-/** The width of a sheet between its margins, as narrow as pages have them. */
-const paper = 560;
 let coarse: MediaQueryList | undefined;
 const isCoarse = (): boolean => !!(coarse ??= globalThis.matchMedia?.("(pointer: coarse)"))?.matches;
 
@@ -44,6 +42,7 @@ const isCoarse = (): boolean => !!(coarse ??= globalThis.matchMedia?.("(pointer:
  * @fires {CustomEvent<{ key: string, stage?: string }>} mw-choose - a stage, motor, split or wheel was chosen: `key`, and
  *   `stage` where it is one
  * @fires {CustomEvent<ChangeSet | Change>} mw-change - what the reader changed: new values by address
+ * @slot detail - what is to be said of the stage that is chosen: beneath it where the line stands upright, else below the line
  * @csspart root - all that it draws
  * @csspart drawing - the picture
  * @csspart list - the list
@@ -61,6 +60,7 @@ export class MwDriveLine extends Picture {
     open: { type: Boolean },
     draft: { state: true },
     message: { state: true },
+    detail: { state: true },
   };
 
   declare still: boolean | null;
@@ -70,30 +70,13 @@ export class MwDriveLine extends Picture {
   /** A document that is being written, as data: what cannot be read of it breaks the line where it stands. */
   declare draft: unknown;
   /** What stands against the last change of a lever. */
-  declare private message: string | undefined;
+  declare private message: Told | undefined;
+  /** How high what stands in the slot is, in pixels; undefined where nothing does. */
+  declare private detail: number | undefined;
 
   #drawn: Drawn = new Map();
   #said: SaidLine | undefined;
   #line: PlacedLine | undefined;
-
-  /** Paper is laid out without asking anybody: the picture is drawn for the narrowest there is. */
-  #onPaper = false;
-  readonly #print = ({ type }: Event): void => {
-    this.#onPaper = type === "beforeprint";
-    this.requestUpdate();
-  };
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    addEventListener("beforeprint", this.#print);
-    addEventListener("afterprint", this.#print);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    removeEventListener("beforeprint", this.#print);
-    removeEventListener("afterprint", this.#print);
-  }
 
   get #isStill(): boolean {
     return !!this.still || !!this.at;
@@ -127,10 +110,10 @@ export class MwDriveLine extends Picture {
 
   #stand(lane: SaidCell["lanes"][number]): void {
     const [refusal] = lane.changes ? this.change(lane.changes) : [];
-    this.message = refusal?.message;
+    this.message = this.told(refusal);
     announce(
       this.renderRoot as ShadowRoot,
-      () => this.message ?? [...this.#said!.totals.values()].map(({ heard }) => heard).join(". "),
+      () => this.message?.() ?? [...this.#said!.totals.values()].map(({ heard }) => heard).join(". "),
     );
   }
 
@@ -173,6 +156,38 @@ export class MwDriveLine extends Picture {
   readonly #entered = (): void => {
     this.renderRoot.querySelector<HTMLElement>(".strip")?.style.setProperty("--_page", paperOf(this));
   };
+
+  // What is said of what is chosen
+
+  readonly #details = globalThis.ResizeObserver && new ResizeObserver(() => this.#measured());
+  #held: Element | null = null;
+
+  #measured(): void {
+    const { height } = this.#held?.getBoundingClientRect() ?? { height: 0 };
+    const isThere = !!this.querySelector(":scope > [slot=detail]");
+    const detail = isThere ? Math.ceil(height) : undefined;
+    // Sizes are being told: what they change is drawn in the next frame.
+    if (detail !== this.detail) requestAnimationFrame(() => (this.detail = detail));
+  }
+
+  protected override updated(changed: Map<PropertyKey, unknown>): void {
+    super.updated(changed);
+    const held = this.renderRoot.querySelector<HTMLElement>(".detail");
+    if (held === this.#held) return;
+    if (this.#held) this.#details?.unobserve(this.#held);
+    this.#held = held;
+    if (!held) return;
+    held.style.setProperty("--_page", paperOf(this));
+    this.#details?.observe(held);
+  }
+
+  /** The slot, in the room that the line makes for it. */
+  #detail(opened: OpenedLine | undefined, width: number): TemplateResult {
+    const box = opened && { x: 0, y: opened.y, width, height: 0 };
+    return html`<div class=${box ? "detail paged inside" : "detail paged"} ${placed(box)}>
+      <slot name="detail" @slotchange=${() => this.#measured()}></slot>
+    </div>`;
+  }
 
   // Drawing
 
@@ -338,7 +353,7 @@ export class MwDriveLine extends Picture {
     const { store, at } = this;
     const alternative = store?.article?.alternatives?.find(({ id }) => id === at);
     if (alternative) return fill(valuesOf, alternative.label ?? alternative.id);
-    const changed = at ? 0 : (store?.changed ?? 0);
+    const changed = at ? 0 : store ? valuesChanged(store) : 0;
     if (changed) return fillCount(this.words.readers, changed, this.locale);
     return this.holder?.isOwn ? "" : authorsValues;
   }
@@ -379,18 +394,23 @@ export class MwDriveLine extends Picture {
     const said = this.draft ? told() : this.says(told, this.at);
     this.#said = said;
     if (!said || !speaker) return this.fallback(false);
-    const width = this.#onPaper ? Math.min(this.width, paper) : this.width;
+    const { width } = this;
     if (!width)
       return html`<div class="root" part="root"></div>
         ${this.fallback()}`;
     const sizes = sizesFor(this.em, isCoarse() && !this.#isStill);
-    const line = placeDriveLine(speaker.evaluation, {
+    const plain = placeDriveLine(speaker.evaluation, {
       width,
       lettering: letteringFor(said, sizes, this.#isStill, (cell) => this.#notesOf(cell, speaker)),
       isUpright: width < narrow,
       isRightToLeft: this.along < 0,
       broken: new Set(broken?.keys()),
     });
+    const opened =
+      plain.form === "upright" && this.detail !== undefined && !onPaper()
+        ? openedBeneath(plain, this.chosen ?? "", this.detail)
+        : undefined;
+    const line = opened?.line ?? plain;
     this.#line = line;
     const now: Drawn = new Map();
     const picture = drawLine(line, said, this.#drawn, now, this.chosen ?? undefined);
@@ -423,10 +443,12 @@ export class MwDriveLine extends Picture {
                 : this.#strand(first!, line, speaker)
             }
           </ol>
+          ${opened ? this.#detail(opened, width) : nothing}
         </div>
         ${said.faults.map((fault) => html`<p class="fault">${fault}</p>`)}
-        ${this.message === undefined ? nothing : html`<p class="fault" role="note">${this.message}</p>`}
+        ${this.message === undefined ? nothing : html`<p class="fault" role="note">${this.message()}</p>`}
         <p class="scale" part="scale">${this.#scaleText(line)}</p>
+        ${opened ? nothing : this.#detail(undefined, width)}
         <p class="scale paper">${[said.origin, this.#whose()].filter(Boolean).join(" · ")}</p>
       </div>
       ${this.fallback()}`;

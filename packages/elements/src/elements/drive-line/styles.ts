@@ -262,6 +262,12 @@ export const styles = css`
     background: var(--_paper);
     border-bottom: 1px solid var(--_line);
   }
+  .detail.inside {
+    position: absolute;
+    box-sizing: border-box;
+    z-index: 1;
+    background: var(--_paper);
+  }
   .lanes {
     display: flex;
     flex-direction: column;

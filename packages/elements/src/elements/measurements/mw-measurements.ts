@@ -5,7 +5,8 @@ import { properties } from "../../shared/element/index.js";
 import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
 
 /**
- * What was measured against what the build says, with the counts that it was measured with: agrees, disagrees and by how much
+ * What was measured against what the build says, with the counts that it was measured with, whatever a reader has changed
+ * since: agrees, disagrees and by how much
  * at least, or cannot tell, where one of both is known between two ends only.
  *
  * @attr of - one output only
@@ -22,10 +23,13 @@ export class MwMeasurements extends ToolElement {
   declare at: string | null;
 
   protected override render(): TemplateResult {
-    const said = this.says((speaker) => sayMeasurements(speaker, { of: this.of }), this.at);
+    // The author has measured what they built, and nobody what a reader makes of it.
+    const published = this.at ? undefined : this.store?.article;
+    const said = this.says((speaker) => sayMeasurements(speaker, { of: this.of }, published), this.at);
     if (!said) return this.fallback(false);
     const [table] = said.tables;
     return html`<div class="root" part="root">
+        ${this.whose()}
         ${
           table
             ? scrolling(

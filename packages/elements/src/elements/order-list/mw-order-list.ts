@@ -4,7 +4,7 @@ import type { Part } from "@meshwright/calc/drivetrain";
 import { announce, block } from "../../shared/drawn/index.js";
 import { css, properties } from "../../shared/element/index.js";
 import { copyText } from "../../shared/page/index.js";
-import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
+import { sayLengths, scrolling, tables, ToolElement, unitControl } from "../../shared/tools/index.js";
 
 /**
  * What this version of the build means to get, beside another one: to buy in whole packs, owned already, stays, left over.
@@ -96,15 +96,19 @@ export class MwOrderList extends ToolElement {
     const order = this.#order();
     if (!order) return this.fallback(false);
     const { shop, reports } = this;
+    const { misfits, missing } = order;
+    const hasLengths = sayLengths([order.rest, misfits, missing], this.current!.lengths ?? "mm", this.locale);
     const rest = [...order.rest, ...(order.missing.length ? [[reports.noPart, order.missing] as const] : [])];
     return html`<div class="root" part="root">
-        ${this.#buy(order)} ${order.misfits.map((line) => html`<p class="fault">${line}</p>`)}
+        ${this.whose(this.at)} ${this.#buy(order)} ${order.misfits.map((line) => html`<p class="fault">${line}</p>`)}
         ${rest.map(
           ([head, lines]) => html`<p class="note" part="rest"><strong>${head}:</strong> ${lines.join("; ")}.</p>`,
         )}
         <p class="note">
           <button type="button" @click=${this.#copy}>${shop.copyList}</button>
-          <button type="button" @click=${this.#print}>${shop.printPage}</button> ${this.said}
+          <button type="button" @click=${this.#print}>${shop.printPage}</button>
+          ${hasLengths ? unitControl(this.store!, this.locale, (request) => this.change(request), this.at) : nothing}
+          ${this.said}
         </p>
       </div>
       ${this.fallback()}`;

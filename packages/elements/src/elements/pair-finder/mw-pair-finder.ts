@@ -8,10 +8,10 @@ import { canBeHad, needsOf } from "@meshwright/calc/parts";
 import { Writer } from "@meshwright/calc/report";
 import { type Among, type NotAsked, type Order, takenIn, takePair } from "@meshwright/calc/search";
 import { rational, type Bounded, type Rounding } from "@meshwright/calc/exact";
-import { Picture, announce, block } from "../../shared/drawn/index.js";
+import { Picture, announce, block, type Told } from "../../shared/drawn/index.js";
 import { properties } from "../../shared/element/index.js";
 import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
-import { reporting, tables, toolWordsFor, type ToolWords } from "../../shared/tools/index.js";
+import { reporting, tables, toolWordsFor, type ToolWords, unitControl } from "../../shared/tools/index.js";
 import { drawn, listedFrom, type Listed } from "./listed.js";
 import { askFor, type Asked, type Found } from "./question.js";
 import { Search, type Results } from "./search.js";
@@ -28,7 +28,7 @@ type Sort = Order | "closest";
  * against centre distance with the range and the mount drawn in it. Near misses stay, with their reasons. Choosing a pair
  * makes it the reader's own.
  *
- * @attr of - the pair's stage; the first one with a mount where not said
+ * @attr of - the stage of the pair, set or planetary set; the first one with a mount where not said
  * @fires {CustomEvent<ChangeSet | Change>} mw-change - the pair that was taken, or the range that was changed
  * @csspart root - all that it draws
  * @csspart question - the question
@@ -59,7 +59,7 @@ export class MwPairFinder extends Picture {
   declare private pairs: number;
   declare private misses: number;
   declare private stopped: boolean;
-  declare private message: string | undefined;
+  declare private message: Told | undefined;
 
   #asked: Asked | undefined;
   #notAsked: NotAsked | undefined;
@@ -166,7 +166,7 @@ export class MwPairFinder extends Picture {
     const asked = this.#asked;
     const evaluation = this.evaluation();
     if (!results || !asked || !evaluation) return [];
-    const given = [results, this.reports, this.figureWords, sort];
+    const given = [results, this.reports, this.figureWords, sort, this.current!.lengths];
     if (given.some((one, n) => one !== this.#listedFor[n])) {
       this.#listedFor = given;
       const speaker = reporting(this.speaker())!;
@@ -189,8 +189,8 @@ export class MwPairFinder extends Picture {
     const back = this.#isPublished(pair) && [{ set: `${id}.fitted`, to: valueAt(article, `${id}.fitted`) ?? null }];
     const changes = [...takePair(this.current!, id, pair), ...(back || [])];
     const [refusal] = this.change(Object.fromEntries(changes.map(({ set, to }) => [set, to])));
-    this.message = refusal?.message;
-    if (refusal) return announce(this.renderRoot as ShadowRoot, () => refusal.message);
+    this.message = this.told(refusal);
+    if (this.message) return announce(this.renderRoot as ShadowRoot, this.message);
     announce(this.renderRoot as ShadowRoot, () =>
       this.evaluation()!
         .outputs.map(({ id: of, label }) =>
@@ -214,8 +214,8 @@ export class MwPairFinder extends Picture {
       ? this.change({ [`target.${input.name}`]: Number(text) })
       : undefined;
     const kept = String(this.current!.target![input.name as "from" | "to"]);
-    this.message =
-      findings?.length === 0 ? undefined : fill(this.words.kept, findings?.[0]?.message ?? this.shop.numberOnly, kept);
+    const refusal = findings ? this.told(findings[0]) : () => this.shop.numberOnly;
+    this.message = refusal && (() => fill(this.words.kept, refusal(), kept));
     if (this.message) input.value = kept;
   };
 
@@ -269,7 +269,7 @@ export class MwPairFinder extends Picture {
       />`;
     return html`<p class="question" part="question">
         ${before}${field("from", shop.rangeFrom)}${between}${field("to", shop.rangeTo)}${after}
-        ${this.message ? html`<span class="why" role="alert">${this.message}</span>` : nothing}
+        ${this.message ? html`<span class="why" role="alert">${this.message()}</span>` : nothing}
       </p>
       <div class="controls" @change=${this.#chosen}>
         <label
@@ -315,6 +315,14 @@ export class MwPairFinder extends Picture {
       title: fill(this.reports.picture, this.#outcome()),
       axes: [this.reports.centres, fill(this.reports.totals, label)],
       isChosen: this.#isChosen,
+      teethOf: ({ one: { counts } }) => pairText(speaker, asked.stage.id, counts, "arrow"),
+      nameOf: (listed) => {
+        const teeth = pairText(speaker, asked.stage.id, listed.one.counts, "heard");
+        const press = this.#isChosen(listed) ? this.shop.chosen : this.shop.choose;
+        const figures = [listed.totals[output]!.text, ...(listed.centre ? [drawnLength(speaker, listed.centre)] : [])];
+        return `${press}: ${teeth}; ${figures.join(", ")}`;
+      },
+      take: (listed) => void (this.#isChosen(listed) || this.#take(listed.one)),
       width,
       em: this.em * 0.82,
       x: (distance) => this.x(distance),
@@ -333,8 +341,8 @@ export class MwPairFinder extends Picture {
   #row(one: Listed, speaker: Reporter, isChosen: (one: Listed) => boolean): TemplateResult {
     const { shop } = this;
     const { counts, parts } = one.one;
-    const [driver, driven] = counts;
-    const drive = (form: "arrow" | "heard") => pairText(speaker, driver!, driven!, form);
+    const { id } = this.#asked!.stage;
+    const drive = (form: "arrow" | "heard") => pairText(speaker, id, counts, form);
     const chosen = isChosen(one);
     const gone = parts.filter((part) => canBeHad(part) === false);
     const why = [...one.reasons, ...gone.map((part) => `${partName(part)}: ${this.reports.notToBeHad}.`)];
@@ -378,7 +386,7 @@ export class MwPairFinder extends Picture {
     const misses = listed.filter(({ hit }) => !hit);
     const names = this.#asked!.question.outputs.map(({ id }) => this.evaluation()!.output(id)!.label);
     return html`<div class="scroll" tabindex="0" role="region" aria-label=${names.join(", ")}>
-        <table part="table">
+        <table part="table" class="cards">
           <thead>
             <tr>
               <th scope="col">${this.figureWords.gears}</th>
@@ -451,13 +459,21 @@ export class MwPairFinder extends Picture {
     const hasParts = !!(drivers?.length && drivens?.length) || !!sets?.length;
     const listed = this.#list();
     return html`<div class="root" part="root">
+        ${this.whose()}
         ${
           asked
             ? html`${this.#question()} ${hasParts ? nothing : html`<p>${this.reports.noParts}</p>`}
               ${asked.unsure ? html`<p class="note">${this.reports.unsureRange}</p>` : nothing} ${this.#state()}
               ${this.width ? this.#window(listed) : nothing}
               ${listed.length ? html`<p class="note">${this.reports.legend}</p>` : nothing}
-              ${listed.length ? this.#table(listed) : nothing}`
+              ${listed.length ? this.#table(listed) : nothing}
+              ${
+                listed.some(({ centre }) => centre)
+                  ? html`<p class="note">
+                      ${unitControl(this.store!, this.locale, (request) => this.change(request))}
+                    </p>`
+                  : nothing
+              }`
             : html`<p>${why}</p>`
         }
       </div>

@@ -47,6 +47,17 @@ export const styles = css`
   text {
     fill: currentColor;
   }
+  .point {
+    cursor: pointer;
+    outline: none;
+  }
+  .hit {
+    fill: transparent;
+  }
+  .point:focus-visible .hit {
+    stroke: var(--_ring);
+    stroke-width: 2;
+  }
   .faint {
     fill: var(--_second);
   }
@@ -78,6 +89,41 @@ export const styles = css`
   }
   tbody th {
     white-space: nowrap;
+  }
+  /* Cards, where the table has no room: the teeth and what takes them on top, the rest below. */
+  .list tbody:is(.hit, .miss) {
+    border: 1px solid var(--_line);
+    border-radius: 4px;
+    margin: 0.6em 0;
+    padding: 0.5em 0.7em;
+  }
+  .list tbody tr {
+    border: 0;
+    padding: 0;
+  }
+  .list tbody tr:first-child {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    justify-content: space-between;
+    gap: 0.1em 0.8em;
+  }
+  .list tbody tr:first-child :is(th, td:last-child) {
+    order: -1;
+    width: auto;
+  }
+  .list tbody tr:first-child td:not(:last-child) {
+    flex-basis: 100%;
+  }
+  .list tbody th {
+    white-space: normal;
+  }
+  .list .wide[data-head] {
+    display: flex;
+  }
+  .list .narrow,
+  .list thead {
+    display: none;
   }
   @media print {
     tbody {

@@ -68,6 +68,17 @@ describe("mw-quantity", () => {
     assert.equal(store().build, store().article);
   });
 
+  it("says in the language that stands there what stands against a value", async () => {
+    root = await show(
+      `<div lang="de">${withLimpet('<p>Ab <mw-quantity of="target.from">38</mw-quantity>.</p>')}</div>`,
+    );
+    await type("900");
+    const told = () => element().shadowRoot!.querySelector("#message")!.textContent!;
+    for (let n = 0; n < 100 && !told().includes("erwartet"); n++) await settle(1);
+    assert.match(told(), /^900 bis 46; erwartet das Kleinere zuerst\. Es bleibt bei 38\.$/);
+    assert.equal(store().build, store().article);
+  });
+
   it("has keys that step while it has the focus, and a name", async () => {
     input().focus();
     await settle(1);

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
 import { quantityName, quantityText, sayQuantity, steppedQuantity, typedQuantity } from "@meshwright/calc/article";
-import { announce } from "../../shared/drawn/index.js";
+import { announce, type Told } from "../../shared/drawn/index.js";
 import { inSentence, more, paperOf, properties, standsForValue } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { ToolElement } from "../../shared/tools/index.js";
@@ -33,7 +33,7 @@ export class MwQuantity extends ToolElement {
   declare label: string | null;
   declare private open: boolean | undefined;
   declare private draft: string | undefined;
-  declare private message: string | undefined;
+  declare private message: Told | undefined;
 
   #gesture: object | undefined;
 
@@ -57,10 +57,10 @@ export class MwQuantity extends ToolElement {
   #take(text: string, gesture?: unknown): void {
     const { current: build, reports } = this;
     const typed = typedQuantity({ build: build!, reports }, this.#address, text);
-    const refusal = "fault" in typed ? typed.fault : this.change(typed.changes, gesture)[0]?.message;
+    const refusal = "fault" in typed ? () => typed.fault : this.told(this.change(typed.changes, gesture)[0]);
     this.draft = undefined;
-    this.message = refusal === undefined ? undefined : fill(this.words.kept, refusal, this.#text());
-    announce(this.renderRoot as ShadowRoot, () => this.message ?? this.#outcome());
+    this.message = refusal && (() => fill(this.words.kept, refusal(), this.#text()));
+    announce(this.renderRoot as ShadowRoot, () => this.message?.() ?? this.#outcome());
   }
 
   #step(by: number, gesture?: unknown): void {
@@ -175,7 +175,7 @@ export class MwQuantity extends ToolElement {
       </button>`;
     return html`<span class="tray" part="tray" @pointerdown=${this.#refuse} @mousedown=${this.#refuse}
       >${canStep ? html`${key(words.less, "−", -1)}${key(words.more, "+", 1)}` : nothing}${
-        message ? html`<span class="message" id="message">${message}</span>` : nothing
+        message ? html`<span class="message" id="message">${message()}</span>` : nothing
       }</span
     >`;
   }

@@ -85,6 +85,15 @@ describe("mw-stage-editor", () => {
     assert.equal(rear(), "1.00");
   });
 
+  it("says what goes with a stage in the language that stands there", async () => {
+    const page = await show(`<div lang="fr">${withLimpet("<mw-stage-editor></mw-stage-editor>")}</div>`);
+    const inside = find(page, "mw-stage-editor").shadowRoot!;
+    find<HTMLElement>(inside, "#primary .remove").click();
+    const told = () => inside.querySelector(".message")?.textContent ?? "";
+    for (let n = 0; n < 100 && !told().startsWith("Avec"); n++) await settle(1);
+    assert.match(told(), /^Avec /);
+  });
+
   it("adds a stage of every kind that there is, one that the build accepts", async () => {
     for (const kind of Object.keys(stageShapes)) {
       await add(kind);

@@ -3,12 +3,21 @@ import { repeat } from "lit/directives/repeat.js";
 import { changesOf, valueAt, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
 import { arrowFor } from "@meshwright/calc/report";
 import { inners, stageShapes, type Position, type Stage } from "@meshwright/calc/stages";
-import { announce, block } from "../../shared/drawn/index.js";
+import { announce, block, type Told } from "../../shared/drawn/index.js";
 import { properties, readCount } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { ToolElement } from "../../shared/tools/index.js";
 import { fieldsOf, groupsOf, listsOf, newStage, unitOf, type Field } from "./fields.js";
 import { styles } from "./styles.js";
+
+/** What is longer than so many signs goes on below. */
+const longest = 14;
+
+/** A field as high as what is written in it. */
+const grow = (field: HTMLTextAreaElement): void => {
+  field.style.height = "auto";
+  if (field.scrollHeight) field.style.height = `${field.scrollHeight}px`;
+};
 
 /**
  * The stages of a build as a list: read, change, add, remove, reorder. What can be said of a stage follows from its kind.
@@ -24,17 +33,17 @@ export class MwStageEditor extends ToolElement {
   static override properties = { message: { state: true } };
 
   /** What stands against the last change, and at which stage. */
-  declare private message: { readonly at: string; readonly text: string } | undefined;
+  declare private message: { readonly at: string; readonly text: Told } | undefined;
 
   /** Asks for a change; afterwards the focus is where it was, or at what has taken that place. */
   async #ask(at: string, request: ChangeSet | Change, focus?: string): Promise<void> {
     const [refusal] = this.change(request);
     // What goes along with a stage is told where the stage was.
     const gone = "remove" in request ? this.store?.notes.find((note) => note.at === request.remove) : undefined;
-    const text = (refusal ?? gone)?.message;
-    this.message = text === undefined ? undefined : { at: refusal ? at : "gone", text };
+    const text = this.told(refusal ?? gone);
+    this.message = text && { at: refusal ? at : "gone", text };
     const root = this.renderRoot as ShadowRoot;
-    if (text !== undefined) announce(root, () => text);
+    if (text) announce(root, text);
     await Promise.resolve();
     await this.updateComplete;
     if (!focus) return;
@@ -46,6 +55,11 @@ export class MwStageEditor extends ToolElement {
     found?.focus();
   }
 
+  protected override updated(changed: Map<PropertyKey, unknown>): void {
+    super.updated(changed);
+    this.renderRoot.querySelectorAll("textarea").forEach(grow);
+  }
+
   #set(stage: Stage, address: string, value: unknown): void {
     // A set is changed whole, even by hand.
     void this.#ask(stage.id, changesOf(stage, { [address.slice(stage.id.length + 1)]: value }));
@@ -53,15 +67,15 @@ export class MwStageEditor extends ToolElement {
 
   #typed(stage: Stage, address: string, shape: string, event: Event): void {
     event.stopPropagation();
-    const input = event.target as HTMLInputElement;
+    const input = event.target as HTMLInputElement | HTMLTextAreaElement;
     const before = valueAt(this.current!, address);
-    const text = input.value.trim();
+    const text = input.value.trim().replace(/\s+/g, " ");
     const value = shape === "count" ? readCount(text) : text || null;
     input.value = String(before ?? "");
     if (shape === "count" && !value) {
       if (text) {
-        this.message = { at: stage.id, text: fill(this.words.wholeOnly, 1, String(before ?? "")) };
-        announce(this.renderRoot as ShadowRoot, () => this.message?.text ?? "");
+        this.message = { at: stage.id, text: () => fill(this.words.wholeOnly, 1, String(before ?? "")) };
+        announce(this.renderRoot as ShadowRoot, () => this.message?.text() ?? "");
         return;
       }
       // An optional count is taken away by emptying its field.
@@ -105,10 +119,30 @@ export class MwStageEditor extends ToolElement {
           this.#set(stage, address, (event.target as HTMLSelectElement).value || null);
         }}
       >
-        ${field.needed ? nothing : html`<option value="">–</option>`}
+        ${field.needed ? nothing : html`<option value="">${this.shop.unmarked.notKnown}</option>`}
         ${shape.split("|").map((one) => html`<option value=${one} ?selected=${one === value}>${options[one] ?? one}</option>`)}
       </select>`;
     const count = shape === "count";
+    // A long name is read whole: it goes on below.
+    if (!count && [...String(value ?? "")].length > longest)
+      return html`<textarea
+        rows="1"
+        cols=${Math.min(24, [...String(value)].length + 1)}
+        autocomplete="off"
+        spellcheck="false"
+        aria-label=${label}
+        .value=${String(value)}
+        @input=${(event: Event) => {
+          event.stopPropagation();
+          grow(event.target as HTMLTextAreaElement);
+        }}
+        @keydown=${(event: KeyboardEvent) => {
+          if (event.key !== "Enter" || event.isComposing) return;
+          event.preventDefault();
+          event.target!.dispatchEvent(new Event("change"));
+        }}
+        @change=${(event: Event) => this.#typed(stage, address, shape, event)}
+      ></textarea>`;
     const article = this.store?.article && valueAt(this.store.article, address);
     return html`<input
       class="${count ? "" : "text"} ${count && article !== undefined && article !== value ? "changed" : ""}"
@@ -218,7 +252,7 @@ export class MwStageEditor extends ToolElement {
           ${key("down", "↓", index === stages.length - 1, { move: stage.id, at: index + 1 }, `#${stage.id} .down`)}
           ${key("remove", "×", false, { remove: stage.id }, neighbour ? `#${neighbour.id} .remove` : `[id="add-${into ?? ""}"]`)}
         </span>
-        <details>
+        <details @toggle=${() => this.renderRoot.querySelectorAll("textarea").forEach(grow)}>
           <summary aria-label=${fill(this.shop.editor.more, name)}>${this.shop.editor.all}</summary>
           ${groupsOf(more).map(
             ([group, own]) =>
@@ -229,7 +263,7 @@ export class MwStageEditor extends ToolElement {
           )}
         </details>
       </div>
-      ${message?.at === stage.id ? html`<p class="message" role="note">${message.text}</p>` : nothing}
+      ${message?.at === stage.id ? html`<p class="message" role="note">${message.text()}</p>` : nothing}
       ${
         positions?.map((one) =>
           one.stages ? this.#list(one.stages as Stage[], `${stage.id}.${one.id}`, one.label ?? one.id) : nothing,
@@ -284,7 +318,7 @@ export class MwStageEditor extends ToolElement {
     if (!build) return this.fallback(false);
     const { message } = this;
     return html`<div class="root" part="root">
-        ${message?.at === "gone" ? html`<p class="message" role="note">${message.text}</p>` : nothing}
+        ${message?.at === "gone" ? html`<p class="message" role="note">${message.text()}</p>` : nothing}
         ${listsOf(build).map(
           ({ label, into, stages }) =>
             html`<section>${this.#list(stages, into, label ?? this.shop.editor.shared)}</section>`,

@@ -35,7 +35,6 @@ export const styles = css`
     overflow-wrap: anywhere;
   }
   .kind {
-    white-space: nowrap;
     color: var(--_second);
     font-size: 0.86em;
   }
@@ -51,7 +50,8 @@ export const styles = css`
     color: var(--_second);
     font-size: 0.88em;
   }
-  input {
+  input,
+  textarea {
     font: inherit;
     font-size: max(1em, 16px);
     color: var(--_accent);
@@ -68,8 +68,13 @@ export const styles = css`
     font-variant-numeric: lining-nums tabular-nums;
     touch-action: manipulation;
   }
-  input.text {
+  input.text,
+  textarea {
     text-align: start;
+  }
+  textarea {
+    overflow: hidden;
+    resize: none;
   }
   input[type="checkbox"] {
     box-sizing: border-box;
@@ -140,7 +145,8 @@ export const styles = css`
     .add {
       display: none;
     }
-    input {
+    input,
+    textarea {
       border: 0;
       color: inherit;
     }

@@ -21,6 +21,19 @@ describe("mw-teeth", () => {
   });
   afterEach(clear);
 
+  it("says in the language that stands there what stands against a count", async () => {
+    page = await show(
+      `<div lang="de"><mw-build stages="" rear="Hub: sun 12 in ring 60"></mw-build><p>Hohlrad mit <mw-teeth of="rear-hub.ring" free>60</mw-teeth>.</p></div>`,
+    );
+    teeth = find<MwTeeth>(page, "mw-teeth");
+    count = countIn(teeth);
+    type(count, "11");
+    press(count, "Enter");
+    await settle();
+    for (let n = 0; n < 100 && !message()?.startsWith("Ein"); n++) await settle(1);
+    assert.equal(message(), "Ein Hohlrad mit 11 Zähnen fasst kein Rad mit 12. Es bleibt bei 60.");
+  });
+
   it("reads as the sentence that the author wrote", () => {
     assert.equal(lineOf(find(page, "p")), "With 15 to 62: 43.32");
   });
@@ -397,6 +410,10 @@ describe("mw-teeth", () => {
         ["12 driving 35", "11 driving 36"],
       );
       assert.ok(select.getAttribute("aria-label"));
+      // A hairline and a mark; a count has dots.
+      const text = find(set.shadowRoot!, ".text");
+      assert.equal(getComputedStyle(text).textDecorationStyle, "solid");
+      assert.isAbove(parseFloat(getComputedStyle(text, "::after").borderTopWidth), 0);
       select.selectedIndex = 1;
       select.dispatchEvent(new Event("change", { bubbles: true }));
       await turn();

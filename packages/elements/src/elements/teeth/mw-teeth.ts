@@ -65,7 +65,7 @@ export class MwTeeth extends MeshwrightElement {
   declare passed: boolean | null;
   declare private open: "tray" | "strip" | undefined;
   declare private draft: string | undefined;
-  declare private message: string | undefined;
+  declare private message: (() => string) | undefined;
 
   /** What the store says at the address, and what the article says. */
   #value: unknown;
@@ -169,17 +169,19 @@ export class MwTeeth extends MeshwrightElement {
     const before = this.store?.layer;
     const findings = this.change(changes, gesture);
     this.draft = undefined;
-    this.message = findings.length ? fill(this.#words.kept, findings[0]!.message, this.#text() ?? "") : undefined;
+    const [found] = findings;
+    this.message =
+      found &&
+      (() => fill(this.#words.kept, more().findingText?.(found, this.locale) ?? found.message, this.#text() ?? ""));
     if (before !== this.store?.layer || this.message) this.#announce();
   }
 
   #announce(): void {
-    more().announce?.(this.renderRoot as ShadowRoot, () => this.message ?? this.#tray?.outcome() ?? "");
+    more().announce?.(this.renderRoot as ShadowRoot, () => this.message?.() ?? this.#tray?.outcome() ?? "");
   }
 
   /** Takes a count, or says why not and keeps the last good one. */
   #take(value: number | undefined, gesture?: unknown): void {
-    const words = this.#words;
     if (value !== undefined && value >= this.#lowest && value <= this.#highest) {
       this.message = undefined;
       this.draft = undefined;
@@ -188,11 +190,12 @@ export class MwTeeth extends MeshwrightElement {
     }
     this.draft = undefined;
     const over = value !== undefined && value > this.#highest;
-    this.message = fill(
-      over ? words.most : words.wholeOnly,
-      this.#write(over ? this.#highest : this.#lowest),
-      this.#text() ?? "",
-    );
+    this.message = () =>
+      fill(
+        over ? this.#words.most : this.#words.wholeOnly,
+        this.#write(over ? this.#highest : this.#lowest),
+        this.#text() ?? "",
+      );
     this.#announce();
   }
 
@@ -442,7 +445,7 @@ export class MwTeeth extends MeshwrightElement {
         return own().open;
       },
       get message() {
-        return own().message;
+        return own().message?.();
       },
       get build() {
         return own().current;

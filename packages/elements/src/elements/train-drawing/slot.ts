@@ -131,7 +131,8 @@ export function drawSlot(
     const [a, b] = [x(end), axis];
     const level = band - 0.65 * em;
     const { path } = between(a, b, level, em);
-    const half = (roomFor(words.short) * em) / 2;
+    // Lettered bold.
+    const half = roomFor(words.short) * em * 0.57;
     const at = Math.max(half, Math.min(width - half, (a + b) / 2));
     lack = svg`<g class="fault"><path class="fine" d="M${a} ${band}V${round(level - 0.4 * em)}M${b} ${round(line - clear)}V${round(level - 0.4 * em)}" />${path}
       <text class="short" x=${round(at)} y=${round(level - 0.55 * em)} text-anchor="middle">${words.short}</text></g>`;

@@ -20,7 +20,7 @@ import {
   type TrainAsking,
   type TrainQuestion,
 } from "@meshwright/calc/search";
-import { announce, block } from "../../shared/drawn/index.js";
+import { announce, block, type Told } from "../../shared/drawn/index.js";
 import { properties, css } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
@@ -114,7 +114,7 @@ export class MwTrainFinder extends ToolElement {
   declare lead: string | null;
   declare private results: Results | undefined;
   declare private stopped: boolean;
-  declare private message: string | undefined;
+  declare private message: Told | undefined;
   /** What the reader has put into the choice, or taken out of it. */
   declare private chosen: Readonly<Record<string, boolean>>;
   /** The leads that the reader has asked for. */
@@ -167,7 +167,7 @@ export class MwTrainFinder extends ToolElement {
       this.leads = { ...this.leads, [name]: value.trim() };
       this.message = undefined;
     } else {
-      this.message = fill(this.reports.counts.example, "3%");
+      this.message = () => fill(this.reports.counts.example, "3%");
       (event.target as HTMLInputElement).value = this.#leads()[name === "from" ? 0 : 1];
     }
   };
@@ -246,7 +246,7 @@ export class MwTrainFinder extends ToolElement {
     this.#key = this.#keyOf(stages, question);
     if (typeof question === "string") {
       this.#search = undefined;
-      this.message = question;
+      this.message = () => question;
       return;
     }
     this.#search = new Search(question, stages, signal, (results) => {
@@ -283,18 +283,19 @@ export class MwTrainFinder extends ToolElement {
 
   #take(train: FoundTrain): void {
     const [refusal] = this.change(Object.fromEntries(this.#settings(train).map(({ set, to }) => [set, to])));
-    this.message = refusal?.message;
-    announce(this.renderRoot as ShadowRoot, () =>
-      refusal
-        ? refusal.message
-        : this.evaluation()!
-            .outputs.map(({ id: of, label }) => {
-              const [total, standing] = (["reduction", "standing"] as const).map((figure) =>
-                this.textOf({ figure, of })!,
-              );
-              return fill(this.figureWords.standing, label, total!, standing!);
-            })
-            .join(". "),
+    this.message = this.told(refusal);
+    announce(
+      this.renderRoot as ShadowRoot,
+      () =>
+        this.message?.() ??
+        this.evaluation()!
+          .outputs.map(({ id: of, label }) => {
+            const [total, standing] = (["reduction", "standing"] as const).map((figure) =>
+              this.textOf({ figure, of })!,
+            );
+            return fill(this.figureWords.standing, label, total!, standing!);
+          })
+          .join(". "),
     );
   }
 
@@ -331,7 +332,7 @@ export class MwTrainFinder extends ToolElement {
 
   #state(): TemplateResult | typeof nothing {
     const { results, shop } = this;
-    if (this.message) return html`<p class="fault" role="alert">${this.message}</p>`;
+    if (this.message) return html`<p class="fault" role="alert">${this.message()}</p>`;
     if (this.stopped) return html`<p role="status">${shop.stopped}</p>`;
     if (!results) return nothing;
     const { fault, busy, found, count, whole, progress } = results;
@@ -414,7 +415,7 @@ export class MwTrainFinder extends ToolElement {
     const isWheels = this.#words("wheels").every((id) => evaluation.output(id));
     const isLead = this.lead === null || this.lead === undefined || !this.lead || leadsFrom(this.lead);
     if (!isAsked || !isWheels || !isLead || (!stages.length && !tyres.length)) return this.fallback(false);
-    return html`<div class="root" part="root">${this.#asked()} ${this.#state()} ${this.#table()}</div>
+    return html`<div class="root" part="root">${this.whose()} ${this.#asked()} ${this.#state()} ${this.#table()}</div>
       ${this.fallback()}`;
   }
 }

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
 import { sayTurnCount, type SaidTurns, type TurnField } from "@meshwright/calc/article";
-import { announce, block } from "../../shared/drawn/index.js";
+import { announce, block, type Told } from "../../shared/drawn/index.js";
 import { properties } from "../../shared/element/index.js";
 import { choice, field, fields, tables, ToolElement } from "../../shared/tools/index.js";
 
@@ -37,7 +37,7 @@ export class MwTurnCount extends ToolElement {
   declare private along: readonly string[];
   /** The field that is being typed in: it is not found fault with yet. */
   declare private typing: string;
-  declare private message: string;
+  declare private message: Told | undefined;
 
   constructor() {
     super();
@@ -45,7 +45,7 @@ export class MwTurnCount extends ToolElement {
     this.held = false;
     this.along = [];
     this.typing = "";
-    this.message = "";
+    this.message = undefined;
   }
 
   protected override render(): TemplateResult {
@@ -92,7 +92,7 @@ export class MwTurnCount extends ToolElement {
               </p>`
             : nothing
         }
-        ${this.message ? html`<p class="fault" role="alert">${this.message}</p>` : nothing}
+        ${this.message ? html`<p class="fault" role="alert">${this.message()}</p>` : nothing}
       </div>
       ${this.fallback()}`;
   }
@@ -119,7 +119,7 @@ export class MwTurnCount extends ToolElement {
     const { name, value } = event.target as HTMLInputElement;
     this.typed = { ...this.typed, [name]: value };
     this.typing = event.type === "input" ? name : "";
-    this.message = "";
+    this.message = undefined;
   };
 
   readonly #heldChosen = (event: Event): void => {
@@ -135,7 +135,7 @@ export class MwTurnCount extends ToolElement {
 
   #put({ request, result }: SaidTurns): void {
     const [refusal] = this.change(request!);
-    this.message = refusal?.message ?? "";
+    this.message = this.told(refusal);
     if (!refusal) announce(this.renderRoot as ShadowRoot, () => result.at(-1)!);
   }
 }

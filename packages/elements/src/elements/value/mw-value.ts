@@ -23,7 +23,8 @@ import {
  * @attr group - the group of stages that it is about, instead of the whole
  * @attr base - what a percentage is measured against: the id of one of the two axles, or `mean`
  * @attr scope - whether a comparison counts the tyres; they count where both wheels are given
- * @attr from - the version that a change is counted from: `article`, an alternative's id, or `revision-1`
+ * @attr from - what a change is counted from: `article`, the id of an alternative or a reference, `revision-1`, or the id of another
+ *   `mw-build` on the page
  * @attr measure - which of several readings of the figure
  * @attr over - a length of ground, "10 m", for a gap as a length; a number of turns for a check by hand
  * @attr unit - the unit it is shown in

@@ -3,6 +3,7 @@ import type { ToolWords } from "./en.js";
 
 /** What the elements beyond an article's own say in Arabic. */
 export const words: Table<ToolWords> = {
+  unitOfLength: { in: "الأطوال بالبوصة", mm: "الأطوال بالمليمتر" },
   copyList: "نسخ كنص",
   copied: "نُسخ.",
   notCopied: "لا تستطيع هذه الصفحة النسخ؛ حدّد النص.",

@@ -3,6 +3,7 @@ import type { ToolWords } from "./en.js";
 
 /** What the elements beyond an article's own say in German. */
 export const words: Table<ToolWords> = {
+  unitOfLength: { in: "Längen in Zoll", mm: "Längen in Millimetern" },
   copyList: "Als Text kopieren",
   copied: "Kopiert.",
   notCopied: "Diese Seite darf nicht kopieren; bitte den Text markieren.",

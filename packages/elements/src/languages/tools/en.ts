@@ -6,6 +6,7 @@ import type { Widened } from "@meshwright/calc/languages";
  */
 export const toolsEn = {
   // Parts and orders
+  unitOfLength: { in: "Lengths in inches", mm: "Lengths in millimetres" },
   copyList: "Copy as text",
   copied: "Copied.",
   notCopied: "This page may not copy; select the text instead.",

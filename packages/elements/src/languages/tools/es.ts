@@ -3,6 +3,7 @@ import type { ToolWords } from "./en.js";
 
 /** What the elements beyond an article's own say in Spanish. */
 export const words: Table<ToolWords> = {
+  unitOfLength: { in: "Longitudes en pulgadas", mm: "Longitudes en milímetros" },
   copyList: "Copiar como texto",
   copied: "Copiado.",
   notCopied: "Esta página no puede copiar; selecciona el texto.",

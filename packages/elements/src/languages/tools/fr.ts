@@ -3,6 +3,7 @@ import type { ToolWords } from "./en.js";
 
 /** What the elements beyond an article's own say in French. */
 export const words: Table<ToolWords> = {
+  unitOfLength: { in: "Longueurs en pouces", mm: "Longueurs en millimètres" },
   copyList: "Copier le texte",
   copied: "Copié.",
   notCopied: "Cette page ne peut pas copier ; sélectionner le texte.",

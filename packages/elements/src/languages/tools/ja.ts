@@ -3,6 +3,7 @@ import type { ToolWords } from "./en.js";
 
 /** What the elements beyond an article's own say in Japanese. */
 export const words: Table<ToolWords> = {
+  unitOfLength: { in: "長さをインチで表示", mm: "長さをミリメートルで表示" },
   copyList: "テキストをコピー",
   copied: "コピーしました。",
   notCopied: "このページではコピーできません。テキストを選択してください。",

@@ -63,5 +63,6 @@ export const words: Table<Words> = {
   listed: "{0}; {1}",
   followed: "{0}. {1}",
   ended: "{0}.",
+  unitOfLength: "وحدة الطول",
   close: "إغلاق الشريط",
 };

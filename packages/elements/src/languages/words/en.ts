@@ -35,6 +35,7 @@ export const en = /* @__PURE__ */ Object.assign({}, countWords, {
   listed: "{0}; {1}",
   followed: "{0}. {1}",
   ended: "{0}.",
+  unitOfLength: "unit of length",
   close: "Close this bar",
 });
 

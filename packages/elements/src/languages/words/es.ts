@@ -53,5 +53,6 @@ export const words: Table<Words> = {
   listed: "{0}; {1}",
   followed: "{0}. {1}",
   ended: "{0}.",
+  unitOfLength: "unidad de longitud",
   close: "Cerrar esta barra",
 };

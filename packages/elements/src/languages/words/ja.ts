@@ -49,5 +49,6 @@ export const words: Table<Words> = {
   listed: "{0}、{1}",
   followed: "{0}。{1}",
   ended: "{0}。",
+  unitOfLength: "長さの単位",
   close: "バーを閉じる",
 };

@@ -21,12 +21,15 @@ function valueText(build: Build, address: string, locale: string): string {
   return typeof value === "number" ? writeCount(value, locale) : typeof value === "string" ? value : "";
 }
 
+/** What holds where nothing is said. */
+const unsaid = (address: string): string => (address === "lengths" ? "mm" : "");
+
 /** Every value that differs from the article, by its name; a set is one. */
 export const changeTexts = ({ units, article, build }: BuildStore, locale: string): readonly ChangeText[] =>
   units.map(({ address }) => ({
-    name: nameOf(build!, address, wordsFor(locale)),
-    now: valueText(build!, address, locale),
-    was: valueText(article!, address, locale),
+    name: address === "lengths" ? wordsFor(locale).unitOfLength : nameOf(build!, address, wordsFor(locale)),
+    now: valueText(build!, address, locale) || unsaid(address),
+    was: valueText(article!, address, locale) || unsaid(address),
   }));
 
 /** What the build as it stands comes to against the article, by what it says or by how its wheels turn. */

@@ -2,11 +2,14 @@ import { isUnsaid, type Speaker, type Unsaid } from "@meshwright/calc/article";
 import type { FigureWords } from "@meshwright/calc/languages";
 import { html, nothing, type RootPart, type TemplateResult } from "lit/html.js";
 import { MeshwrightElement } from "../element/index.js";
-import { figureWordsFor, wordsFor, type Words } from "../words/index.js";
+import type { FindingCause } from "@meshwright/calc/stages";
+import { figureWordsFor, findingText, wordsFor, type Words } from "../words/index.js";
 import { standsForBlock } from "./content.js";
 import { drawInto } from "./draw-into.js";
 import { fitTables } from "./fit-tables.js";
+import { isolateNames } from "./isolate.js";
 import { speakerFor } from "./speaker.js";
+import { valuesChanged } from "./values.js";
 
 /** Keys that write, choose or move in a field are no short cuts of the page's. */
 function keepKey(event: KeyboardEvent): void {
@@ -15,6 +18,9 @@ function keepKey(event: KeyboardEvent): void {
   if (ctrlKey || metaKey || altKey || /^(Tab|Escape|F\d+)$/.test(key)) return;
   if (/^(input|select|textarea)$/.test(field.localName ?? "")) event.stopPropagation();
 }
+
+/** A sentence that is made when it is drawn: its words may come later than its cause. */
+export type Told = () => string;
 
 /** What is drawn by templates: everything but the three elements that an article begins with. */
 export abstract class DrawnElement extends MeshwrightElement {
@@ -60,7 +66,7 @@ export abstract class DrawnElement extends MeshwrightElement {
    */
   protected whose(at?: string | null): TemplateResult | typeof nothing {
     const { store } = this;
-    if (at || !store?.changed) return nothing;
+    if (at || !store || !valuesChanged(store)) return nothing;
     const { whose } = this.words;
     return html`<span class="version" part="version">${store.arrived ? whose.sent : whose.yours}</span>`;
   }
@@ -80,6 +86,11 @@ export abstract class DrawnElement extends MeshwrightElement {
     if (before !== this.innerHTML) this.contentChanged();
   }
 
+  /** What stands against a request, in the language that stands where and when it is drawn; nothing where nothing does. */
+  protected told(finding: FindingCause | undefined): Told | undefined {
+    return finding && (() => findingText(finding, this.locale));
+  }
+
   /** What is drawn. */
   protected abstract render(): unknown;
 
@@ -94,6 +105,7 @@ export abstract class DrawnElement extends MeshwrightElement {
     }
     super.update(changed);
     this.#part = drawInto(this.renderRoot, value, { host: this, isConnected: this.isConnected });
+    isolateNames(this.renderRoot, this.locale);
     fitTables(this.renderRoot);
   }
 

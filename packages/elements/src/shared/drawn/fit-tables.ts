@@ -1,7 +1,8 @@
+import { paperWidth, whenPrinted } from "./paper.js";
+
 const waiting = new Set<HTMLTableElement>();
 let sizes: ResizeObserver | undefined;
-/** Tables by the frame that they stand in. */
-const framed = new WeakMap<Element, HTMLTableElement>();
+const watched = new WeakSet<Element>();
 
 const frameOf = (table: HTMLTableElement): HTMLElement => table.parentElement!;
 /** Whether a table is wider than what it stands in. */
@@ -22,18 +23,43 @@ function label(table: HTMLTableElement): void {
     }
 }
 
+/** Tables that may be printed. */
+const shown = new Set<HTMLTableElement>();
+let isWatching = false;
+function watchPaper(): void {
+  if (!isWatching) whenPrinted(fitToPaper);
+  isWatching = true;
+}
+
 /** Once a frame for all tables together: each alone would lay the page out anew. */
 function fit(): void {
   const tables = [...waiting].filter((table) => table.isConnected);
   waiting.clear();
   for (const { classList } of tables) classList.remove("wraps", "list");
   const wide = tables.filter(isWide);
-  for (const { classList } of wide) classList.add("wraps");
-  const lists = wide.filter(isWide);
+  // What is taken by its row is read as cards rather than with broken lines.
+  for (const { classList } of wide) classList.add(classList.contains("cards") ? "list" : "wraps");
+  const lists = wide.filter((table) => table.classList.contains("list") || isWide(table));
   for (const table of lists) {
-    table.classList.replace("wraps", "list");
+    table.classList.remove("wraps");
+    table.classList.add("list");
     label(table);
   }
+}
+
+/** Before it is printed a table is fitted to the narrowest paper; what is made for paper has been already. */
+function fitToPaper(isOnPaper: boolean): void {
+  for (const table of shown) {
+    if (!table.isConnected) {
+      shown.delete(table);
+      continue;
+    }
+    if (table.closest(".card")) continue;
+    frameOf(table).style.maxWidth = isOnPaper ? `${paperWidth}px` : "";
+    waiting.add(table);
+  }
+  fit();
+  for (const table of shown) frameOf(table).style.maxWidth = "";
 }
 
 function soon(table: HTMLTableElement): void {
@@ -49,14 +75,17 @@ export function fitTables(root: ParentNode): void {
   // Where there is no layout there is nothing to fit.
   if (!globalThis.ResizeObserver) return;
   for (const table of root.querySelectorAll("table")) {
+    // What a frame holds is asked of the frame: a browser may forget what was noted about one that has left the page.
     sizes ??= new ResizeObserver((entries) => {
-      for (const { target } of entries) soon(framed.get(target)!);
+      for (const { target } of entries)
+        for (const held of target.children) if (held instanceof HTMLTableElement) soon(held);
     });
     const frame = frameOf(table);
-    if (framed.get(frame) === table) soon(table);
-    else {
-      framed.set(frame, table);
-      sizes.observe(frame);
-    }
+    soon(table);
+    if (!shown.size) watchPaper();
+    shown.add(table);
+    if (watched.has(frame)) continue;
+    watched.add(frame);
+    sizes.observe(frame);
   }
 }

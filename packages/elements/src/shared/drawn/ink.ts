@@ -1,6 +1,42 @@
-/** How wide a text of one em is at the most, near enough to set things beside it. */
-export const roomFor = (text: string): number =>
+/** Without a page to measure on: how wide a text of one em usually is at the most. */
+const usual = (text: string): number =>
   [...text].reduce((sum, sign) => sum + (/[\u2e80-\uffef]/u.test(sign) ? 1 : 0.55), 0);
+
+let pen: CanvasRenderingContext2D | null | undefined;
+/** The font that is lettered in while something is drawn: its style, weight and families. */
+let lettering = "";
+const widths = new Map<string, number>();
+
+/** Draws something whose texts are measured in a font, `style weight` and the families. */
+export function letteredIn<Drawn>(style: string, families: string, draw: () => Drawn): Drawn {
+  lettering = families && `${style} 100px ${families}`;
+  try {
+    return draw();
+  } finally {
+    lettering = "";
+  }
+}
+
+/** Other fonts have come: what was measured is measured anew. */
+export const forgetWidths = (): void => widths.clear();
+
+function measured(text: string): number {
+  const key = lettering + text;
+  let width = widths.get(key);
+  if (width === undefined) {
+    pen ??= document.createElement("canvas").getContext("2d");
+    if (!pen) return usual(text);
+    if (pen.font !== lettering) pen.font = lettering;
+    // Some of what is measured is lettered bold.
+    width = pen.measureText(text).width / 96;
+    if (widths.size > 4000) widths.clear();
+    widths.set(key, width);
+  }
+  return width;
+}
+
+/** How wide a text of one em is, near enough to set things beside it: in the font that is drawn in, where there is a page. */
+export const roomFor = (text: string): number => (lettering ? measured(text) : usual(text));
 
 /** A text in lines that are at most so many ems wide, where its words let it. */
 export function linesOf(text: string, room: number): readonly string[] {

@@ -1,8 +1,10 @@
 import { outward } from "../element/index.js";
 import { DrawnElement } from "./drawn.js";
-import { round } from "./ink.js";
+import { forgetWidths, letteredIn, round } from "./ink.js";
+import { onPaper, paperWidth, whenPrinted } from "./paper.js";
 
 let sizes: ResizeObserver | undefined;
+const shown = new Set<Picture>();
 const waiting = new Set<Picture>();
 
 /**
@@ -22,10 +24,28 @@ const observe = (root: Element): void => {
   // Where there is no layout there are no pictures either.
   if (!globalThis.ResizeObserver) return;
   sizes ??= new ResizeObserver((entries) => {
-    for (const { target } of entries) measureSoon((target.getRootNode() as ShadowRoot).host as Picture);
+    for (const { target } of entries) {
+      // None where what was measured has left its picture since.
+      const { host } = target.getRootNode() as ShadowRoot;
+      if (host) measureSoon(host as Picture);
+    }
   });
   sizes.observe(root);
 };
+
+/** A font that comes late has other widths; paper has another width. */
+let isWatching = false;
+function watch(): void {
+  if (isWatching) return;
+  isWatching = true;
+  whenPrinted(() => {
+    for (const picture of shown) picture.measure();
+  });
+  document.fonts?.addEventListener("loadingdone", () => {
+    forgetWidths();
+    for (const picture of shown) picture.requestUpdate();
+  });
+}
 
 /** Where a box is as wide as what is in it, and nothing is: as wide as what is around it lets it be. */
 function roomAround(root: Element): number {
@@ -54,6 +74,7 @@ export abstract class Picture extends DrawnElement {
   }
   #mirrored = false;
   #root: Element | null = null;
+  #font: readonly [style: string, families: string] = ["", ""];
 
   /** A distance from the beginning of lines as an x coordinate. */
   protected x(distance: number): number {
@@ -64,12 +85,16 @@ export abstract class Picture extends DrawnElement {
   measure(): void {
     const root = this.#root;
     if (!root?.isConnected) return;
-    const { fontSize, direction } = getComputedStyle(root);
+    const { fontSize, direction, fontStyle, fontWeight, fontFamily } = getComputedStyle(root);
     const { width, em } = this;
-    this.width = root.clientWidth || roomAround(root);
+    const [style, families] = this.#font;
+    this.#font = [`${fontStyle} ${fontWeight}`, fontFamily];
+    const room = root.clientWidth || roomAround(root);
+    this.width = onPaper() ? Math.min(room, paperWidth) : room;
     this.em = parseFloat(fontSize);
     const mirrored = direction === "rtl";
-    if (width === this.width && em === this.em && mirrored === this.#mirrored) return;
+    const isSame = width === this.width && em === this.em && mirrored === this.#mirrored;
+    if (isSame && style === this.#font[0] && families === this.#font[1]) return;
     this.#mirrored = mirrored;
     this.requestUpdate();
   }
@@ -83,6 +108,11 @@ export abstract class Picture extends DrawnElement {
     super.disconnectedCallback();
     if (this.#root) sizes?.unobserve(this.#root);
     this.#root = null;
+    shown.delete(this);
+  }
+
+  protected override update(changed: Map<PropertyKey, unknown>): void {
+    letteredIn(...this.#font, () => super.update(changed));
   }
 
   protected override updated(changed: Map<PropertyKey, unknown>): void {
@@ -92,6 +122,8 @@ export abstract class Picture extends DrawnElement {
     if (this.#root) sizes?.unobserve(this.#root);
     this.#root = root;
     if (!root) return;
+    shown.add(this);
+    watch();
     observe(root);
     measureSoon(this);
   }

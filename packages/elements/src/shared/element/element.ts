@@ -163,7 +163,7 @@ export abstract class MeshwrightElement extends Reactive implements Follower {
       return undefined;
     }
     try {
-      return textFor(evaluation, query, this.#locale, this.#store!);
+      return textFor(evaluation, query, this.#locale, this.#store!, at);
     } catch (error) {
       this.fault = (error as Error).message;
       return undefined;

@@ -44,7 +44,7 @@ export { authorsText, isWrapped, sameText } from "./own-text.js";
 export { inSentence } from "./in-sentence.js";
 export { paperOf } from "./paper.js";
 export { define, version, type ElementClass } from "./define.js";
-export { dress, MeshwrightElement } from "./element.js";
+export { dress, lookAgain, MeshwrightElement } from "./element.js";
 export { buildsOf, findBuild } from "./find.js";
 export {
   install,
@@ -58,4 +58,4 @@ export {
 export { nameOf } from "./name.js";
 export { properties } from "./styles.js";
 export { css } from "./reactive.js";
-export { textFor } from "./texts.js";
+export { forgetTexts, textFor } from "./texts.js";

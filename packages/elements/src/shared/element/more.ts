@@ -83,6 +83,8 @@ export interface More {
   readonly link?: (build: BuildHolder) => Linking;
   /** Keys beside a count, and choices among sets. */
   readonly tray?: (state: CountState) => Tray;
+  /** What was found, in the language that stands there. */
+  readonly findingText?: (finding: Finding, locale: string) => string;
   /** The counts of a set, as they stand in a sentence. */
   readonly setText?: (set: GearSet, locale: string) => string;
   /** Marks what differs from the article's, with what the article has; or, with nothing, no longer. */

@@ -35,14 +35,16 @@ export function textFor(
   query: QueryText,
   locale: string,
   store: BuildStore,
+  at?: string | null,
 ): string | undefined {
   let known = texts.get(evaluation);
   if (!known) texts.set(evaluation, (known = new Map<string, string | undefined>()));
-  const key = locale + JSON.stringify(query);
+  // Another build may have been changed where this one has not.
+  const key = locale + (query.from ? at : "") + JSON.stringify(query);
   if (!known.has(key))
     known.set(
       key,
-      say(evaluation, query, locale, (id) => store.evaluation(id)),
+      say(evaluation, query, locale, (id) => store.against(id, at ?? "")),
     );
   return known.get(key);
 }

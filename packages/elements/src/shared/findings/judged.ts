@@ -4,6 +4,7 @@ import { errorOf, type Finding } from "@meshwright/calc/stages";
 import { holderFault } from "@meshwright/calc/article";
 import { composed, type Subject } from "../element/index.js";
 import { page } from "../store/index.js";
+import { otherIds } from "./others.js";
 
 /** What an element asks for, by the names of its attributes: frameworks set properties instead. */
 function askedBy(element: Subject): Record<string, string> {
@@ -33,5 +34,6 @@ export function findingsOf(element: Subject): readonly Finding[] {
   const { article } = store;
   if (!article) return names;
   const version = (at: string) => store.evaluation(at)?.build;
-  return [...names, ...askedFindings(element.localName, article, askedBy(element), version)];
+  const others = () => otherIds(home, article);
+  return [...names, ...askedFindings(element.localName, article, askedBy(element), version, others)];
 }

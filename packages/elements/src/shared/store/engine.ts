@@ -13,6 +13,8 @@ export interface Engine {
   unitsOf(build: Build, sets: ChangeSet): readonly Unit[];
   version(article: Build, id: string): Build | undefined;
   evaluate(build: Build, mode: string | undefined): Evaluation;
+  /** Another build that one is held against by a name which none of its versions has, as it stands or as it is published. */
+  elsewhere?(of: { readonly article: Build | undefined }, id: string, at: string): Evaluation | undefined;
 }
 
 /** An author's build with values over it, and no structure. */

@@ -106,6 +106,11 @@ export class BuildStore {
     return known.get(at);
   }
 
+  /** What is held against, by its name: a version, or another build that the page has. `at` is what it is held against. */
+  against(id: string, at = ""): Evaluation | undefined {
+    return this.evaluation(id) ?? engineNow().elsewhere?.(this, id, at);
+  }
+
   /** The value at an address of the build as it stands, or of the author's. */
   value(address: string, of: "" | "article" = ""): unknown {
     const build = of ? this.#article : this.build;

@@ -6,4 +6,5 @@ export { reporting, scrolling, ToolElement } from "./element.js";
 export { choice, field, fields, type Field } from "./fields.js";
 export { toolsEn, type ToolWords } from "../../languages/tools/en.js";
 export { tables } from "./styles.js";
+export { sayLengths, unitControl } from "./units.js";
 export { addToolWords, toolWordsFor } from "./words.js";

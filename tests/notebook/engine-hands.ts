@@ -1,0 +1,201 @@
+import { startEngine } from "../hosts/lib/engine.js";
+
+// Somebody who works in the notebook in any of the three engines: by the pointer, or by the keyboard alone. What there is to press or to
+// fill is found as a screen reader names it.
+
+/** One window of an engine. */
+export interface Opened {
+  run<T>(action: (...values: never[]) => T | Promise<T>, ...values: unknown[]): Promise<T>;
+  press(key: string): Promise<void>;
+  type(text: string): Promise<void>;
+  click(x: number, y: number): Promise<void>;
+  go(url: string): Promise<void>;
+  url(): Promise<string> | string;
+}
+
+export interface Engine {
+  open(url: string, options?: object): Promise<Opened>;
+  stop(): Promise<void>;
+}
+
+export type EngineName = "chromium" | "firefox" | "webkit";
+
+export const engineCalled = async (name: EngineName): Promise<Engine> => (await startEngine(name)) as unknown as Engine;
+
+/** In the page: what has a role and a name, in its own roots too; where it is, and whether it has the focus. */
+function looked(role: string, name: string): { x: number; y: number; hasFocus: boolean } | null {
+  const plain = (text: string | null | undefined): string => (text ?? "").replace(/\s+/g, " ").trim();
+  const heard = (node: Node): string => {
+    if (node instanceof Text) return node.data;
+    if (!(node instanceof Element)) return "";
+    if (node.getAttribute("aria-hidden") === "true") return "";
+    return [...node.childNodes].map(heard).join("");
+  };
+  const roleOf = (one: Element): string => {
+    const said = one.getAttribute("role");
+    if (said) return said;
+    if (one instanceof HTMLInputElement)
+      return /^(radio|checkbox|button)$/.test(one.type) ? one.type : one.type === "file" ? "" : "textbox";
+    const roles: Record<string, string> = { A: "link", BUTTON: "button", SELECT: "combobox", TEXTAREA: "textbox" };
+    return roles[one.tagName] ?? "";
+  };
+  const nameOf = (one: Element): string => {
+    const said = one.getAttribute("aria-label");
+    if (said) return plain(said);
+    const { labels } = one as HTMLInputElement;
+    if (labels?.length) return plain([...labels].map(heard).join(" "));
+    return plain(heard(one));
+  };
+  const found: Element[] = [];
+  const walk = (root: ParentNode): void => {
+    for (const one of root.querySelectorAll("*")) {
+      if (roleOf(one) === role && nameOf(one) === name) found.push(one);
+      if (one.shadowRoot) walk(one.shadowRoot);
+    }
+  };
+  walk(document);
+  const there = found.find((one) => {
+    const { width, height } = one.getBoundingClientRect();
+    return width && height && !(one as HTMLButtonElement).disabled;
+  });
+  if (!there) return null;
+  let active = document.activeElement;
+  while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
+  const hasFocus = active === there || there.contains(active);
+  if (!hasFocus) there.scrollIntoView({ block: "center", behavior: "instant" });
+  const { left, top, width, height } = there.getBoundingClientRect();
+  return { x: left + width / 2, y: top + height / 2, hasFocus };
+}
+
+/** In the page: all that it shows. */
+function shown(): string {
+  const read = (node: Node): string => {
+    if (node instanceof HTMLElement && getComputedStyle(node).display === "none") return "";
+    if (node instanceof Text) return node.data;
+    if (node instanceof HTMLStyleElement || node instanceof HTMLScriptElement) return "";
+    if (node instanceof HTMLInputElement) return ` ${node.value} `;
+    if (node instanceof HTMLSlotElement) return node.assignedNodes().map(read).join("");
+    const inside = [...((node as Element).shadowRoot ?? node).childNodes].map(read).join("");
+    return /^(P|DIV|LI|TR|TD|TH|H\d|SECTION)$/.test(node.nodeName) ? ` ${inside} ` : inside;
+  };
+  return read(document.body).replace(/\s+/g, " ");
+}
+
+const later = (milliseconds: number): Promise<void> => new Promise((done) => setTimeout(done, milliseconds));
+
+/** How often the next place to stop at is asked for before somebody gives up. */
+const mostStops = 500;
+
+export class EngineHands {
+  readonly page: Opened;
+  /** Never touches the pointer. */
+  readonly byKeys: boolean;
+
+  constructor(page: Opened, byKeys = false) {
+    this.page = page;
+    this.byKeys = byKeys;
+  }
+
+  async find(role: string, name: string): Promise<{ x: number; y: number; hasFocus: boolean }> {
+    for (let n = 0; n < 300; n++) {
+      const found = await this.page.run(looked, role, name).catch(() => null);
+      if (found) return found;
+      await later(50);
+    }
+    throw new Error(`No ${role} is called ${name}: ${(await this.text()).slice(0, 2000)}`);
+  }
+
+  /** Puts the focus on something: with the pointer, or going on until it is there. */
+  async reach(role: string, name: string): Promise<void> {
+    let found = await this.find(role, name);
+    if (!this.byKeys) return this.page.click(found.x, found.y);
+    for (let n = 0; n < mostStops && !found.hasFocus; n++) {
+      await this.page.press("Tab");
+      found = await this.find(role, name);
+    }
+    if (!found.hasFocus) throw new Error(`The keyboard never comes to the ${role} ${name}.`);
+  }
+
+  async press(name: string, role = "button"): Promise<void> {
+    await this.reach(role, name);
+    if (this.byKeys) await this.page.press(role === "radio" ? " " : "Enter");
+  }
+
+  async fill(name: string, text: string, role = "textbox"): Promise<void> {
+    await this.reach(role, name);
+    await this.page.run(() => {
+      let active = document.activeElement;
+      while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
+      (active as HTMLInputElement).select?.();
+    });
+    await this.page.type(text);
+    await this.page.press("Tab");
+  }
+
+  /** Chooses by the letters of an option, as keys do; menus of the system itself are no page's. */
+  async choose(name: string, option: string): Promise<void> {
+    if (this.byKeys) await this.reach("combobox", name);
+    else await this.find("combobox", name);
+    await this.page.run(
+      (label: string, wanted: string) => {
+        const walk = (root: ParentNode): HTMLSelectElement | undefined => {
+          for (const one of root.querySelectorAll("*")) {
+            if (one instanceof HTMLSelectElement && one.getAttribute("aria-label") === label) return one;
+            const inside = one.shadowRoot && walk(one.shadowRoot);
+            if (inside) return inside;
+          }
+          return undefined;
+        };
+        const select = walk(document)!;
+        const found = [...select.options].find(({ text }) => text.includes(wanted));
+        if (!found)
+          throw new Error(`${wanted} is not offered: ${[...select.options].map(({ text }) => text).join("; ")}`);
+        select.value = found.value;
+        select.dispatchEvent(new Event("change", { bubbles: true, composed: true }));
+      },
+      name,
+      option,
+    );
+  }
+
+  /** Puts a text into the clipboard's place: what a page is told when something is pasted. */
+  async paste(name: string, text: string): Promise<void> {
+    await this.reach("textbox", name);
+    await this.page.run((pasted: string) => {
+      let active = document.activeElement;
+      while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
+      (active as HTMLTextAreaElement).value = pasted;
+      active!.dispatchEvent(new Event("input", { bubbles: true, composed: true }));
+    }, text);
+  }
+
+  /** Drops a file on the page. */
+  async drop(name: string, content: string): Promise<void> {
+    await this.page.run(
+      (called: string, text: string) => {
+        const data = new DataTransfer();
+        data.items.add(new File([text], called));
+        document
+          .querySelector("mw-notebook")!
+          .shadowRoot!.querySelector(".book")!
+          .dispatchEvent(new DragEvent("drop", { dataTransfer: data, bubbles: true, cancelable: true }));
+      },
+      name,
+      content,
+    );
+  }
+
+  text(): Promise<string> {
+    return this.page.run(shown);
+  }
+
+  async until(pattern: RegExp): Promise<string> {
+    let text = "";
+    for (let n = 0; n < 400; n++) {
+      text = await this.text().catch(() => "");
+      if (pattern.test(text)) return text;
+      await later(50);
+    }
+    throw new Error(`${pattern} never came: ${text.slice(0, 3000)}`);
+  }
+}

@@ -1,0 +1,37 @@
+import type { AddressInfo } from "node:net";
+import { afterAll, beforeAll, describe, it } from "vitest";
+import { EngineHands, engineCalled, type Engine } from "./engine-hands.js";
+import { demoServer } from "./page.js";
+import { toFirstTotals } from "./whole-way.js";
+
+// The beginning of the way in the other two engines; the whole of it, in all three and by the keyboard alone, is in test:long.
+
+const server = demoServer();
+let address: string;
+
+beforeAll(async () => {
+  await new Promise<void>((done) => server.listen(0, "127.0.0.1", done));
+  address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
+});
+afterAll(() => {
+  server.close();
+  server.closeAllConnections();
+});
+
+describe.each(["firefox", "webkit"] as const)("the notebook in %s", (name) => {
+  let engine: Engine;
+  beforeAll(async () => {
+    engine = await engineCalled(name);
+  });
+  afterAll(() => engine?.stop());
+
+  it("leads to first totals, and has kept them after a reload", async () => {
+    const hands = new EngineHands(await engine.open(`${address}notebook/?new`, { width: 1280, height: 900 }));
+    await toFirstTotals(hands);
+    await hands.until(/Saved in this browser only/);
+    const here = await hands.page.url();
+    await hands.page.go(`${address}limpet.svg`);
+    await hands.page.go(here);
+    await hands.until(/Front 34\.20 to 35\.40, rear 38\.00 to 39\.34/);
+  }, 60_000);
+});
