@@ -128,10 +128,11 @@ export async function edit(page, site, id, words, times) {
   await page.goto(`${site.origin}/ghost/#/editor/post/${id}`);
   await page.waitForSelector('[data-kg-card="html"]');
   await delay(500);
-  await page.mouse.click(640, 900);
-  await until(() => page.evaluate(() => document.activeElement?.isContentEditable), "the caret below the card");
   for (let n = 0; n < times; n++) {
     const said = n === times - 1 ? words : `${words} ${n}`;
+    // Whoever has pressed a button has left the text.
+    await page.mouse.click(640, 900);
+    await until(() => page.evaluate(() => document.activeElement?.isContentEditable), "the caret below the card");
     await page.keyboard.down("Shift");
     await page.keyboard.press("Home");
     await page.keyboard.up("Shift");

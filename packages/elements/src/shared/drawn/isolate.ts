@@ -5,7 +5,7 @@ const isolated = /\u2068[^\u2069]*\u2069/g;
 const rightToLeft = /^(ar|fa|he|ur|yi|ps|sd|ug|dv|ckb)\b/;
 
 /** A text of a language that runs from the right, in which each name and unit of ours stands for itself, as `bdi` would have it. */
-export function isolatedText(text: string): string {
+function isolatedText(text: string): string {
   let result = "";
   let from = 0;
   for (const { 0: known, index } of text.matchAll(isolated)) {

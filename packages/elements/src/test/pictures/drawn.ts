@@ -39,7 +39,7 @@ async function calm(element: Element): Promise<void> {
 }
 
 /** Draws one combination, and measures it; kept, it stays in the page to be looked at. */
-export async function measure(
+async function measure(
   { element, width, text, language, build, place, state }: Combination,
   isKept = false,
 ): Promise<string[]> {

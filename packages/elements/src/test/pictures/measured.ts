@@ -56,7 +56,7 @@ function targetsIn(node: Node, found: { box: DOMRect; name: string; of: Element 
 }
 
 /** What a finger cannot hit for certain: smaller than 24 pixels, and nearer to another than 24 pixels are wide. */
-export function untouchable(element: Element): string[] {
+function untouchable(element: Element): string[] {
   const targets = targetsIn(element);
   const isSmall = ({ width, height }: DOMRect): boolean => Math.min(width, height) < 23.5;
   return targets.flatMap(({ box, name }, n) => {
