@@ -417,7 +417,7 @@ export class MwNotebook extends LitElement {
 
   async #read(file: File | undefined): Promise<void> {
     if (!file) return;
-    await this.#began;
+    await this.#began?.catch(() => undefined);
     // What is far too large is not even read.
     const bytes =
       file.size > 2e7 ? new Uint8Array(file.size > 1e9 ? 1e9 : file.size) : new Uint8Array(await file.arrayBuffer());
