@@ -39,6 +39,7 @@ const chapters = {
   "files.html": "Files and hosting",
   "blogs.html": "In a blog",
   "systems.html": "In blogs and wikis, one by one",
+  "frames.html": "In a frame",
   "apps.html": "In an app",
   "trouble.html": "Trouble, words, cautions",
   "hosts.html": "In other software",

@@ -70,7 +70,7 @@ async function buildModules(name, external) {
 
 // Almost all of a script runs as it loads: browsers that know the first line compile it meanwhile, off the page's thread.
 // Lit's licence asks for its notice wherever its code goes.
-const banner = (version) =>
+export const banner = (version) =>
   `//# allFunctionsCalledOnLoad\n/*! Meshwright ${version}, MIT licence; with Lit, BSD-3-Clause licence, Copyright 2017 Google LLC */\n`;
 
 /** The self-contained classic scripts of a package. */
@@ -96,6 +96,23 @@ async function buildScripts(name) {
   }
   return written;
 }
+
+/** Where the build writes a script: by package and source, the whole ones, and the files of the split one by their names. */
+export const writtenScripts = () => ({
+  ...Object.fromEntries(
+    Object.entries(wholeScripts).flatMap(([name, files]) =>
+      Object.entries(files).map(([file, source]) => [
+        at("packages", name, "src", source),
+        at("packages", name, "dist", file),
+      ]),
+    ),
+  ),
+  ...Object.fromEntries(
+    Object.entries(splitScripts).flatMap(([name, { tag: _, ...files }]) =>
+      Object.entries(files).map(([place, [file]]) => [place, at("packages", name, "dist", file)]),
+    ),
+  ),
+});
 
 /** What a script in several files is made from. */
 export function splitSources(name = "elements") {

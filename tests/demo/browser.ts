@@ -52,6 +52,7 @@ export async function demoBrowser(): Promise<DemoBrowser> {
     "/": folder("demo"),
     "/meshwright/": folder("packages/elements/dist"),
     "/guide/minisearch/": folder("node_modules/minisearch/dist/es"),
+    "/notebook/script/": folder("packages/notebook/dist"),
   };
   const server = staticServer(mounts, { headers: { "content-security-policy": "default-src 'self'" } });
   const { browser, address, close } = await browserFor(server);
@@ -64,7 +65,8 @@ export async function demoBrowser(): Promise<DemoBrowser> {
       page.on("pageerror", (error) => said.push(String(error)));
       await page.setViewport(viewport);
       await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: dark ? "dark" : "light" }]);
-      await page.goto(address + path, { waitUntil: "networkidle0" });
+      await page.goto(address + path, { waitUntil: "load" });
+      await page.waitForNetworkIdle({ idleTime: 100 });
       return { page, said };
     },
   };

@@ -1,17 +1,37 @@
-import { readdirSync } from "node:fs";
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { findBrowsers } from "../../scripts/lib/browsers.js";
 import { listen, staticServer } from "../../scripts/lib/server.js";
 import { startEngine } from "../hosts/lib/engine.js";
 import { folder } from "./browser.js";
+import { pastedHere } from "./snippets.js";
 
-// The guide's pages in the other two engines: everything alive, and nothing that other ears and hands stumble over.
+// The guide's pages in the other two engines: everything alive, what can be copied as well where it is pasted, nothing in the
+// console, and nothing that other ears and hands stumble over.
 
 const names = readdirSync(folder("demo/guide")).filter((name) => name.endsWith(".html"));
+
+/** The demo once more, its guide's pages with a line that notes what is said to the console from the first moment on. */
+const site = mkdtempSync(join(tmpdir(), "meshwright-guide-"));
+cpSync(folder("demo"), site, { recursive: true });
+const noted = `<script>
+  globalThis.said = [];
+  for (const name of ["error", "warn"]) console[name] = (...words) => void said.push([name, ...words].join(" "));
+  addEventListener("error", ({ message, target }) => said.push(message ?? "not loaded: " + (target.src ?? target.href)), true);
+  addEventListener("unhandledrejection", ({ reason }) => said.push(String(reason)));
+</script>`;
+for (const name of names) {
+  const path = join(site, "guide", name);
+  writeFileSync(path, readFileSync(path, "utf8").replace("<head>", `<head>${noted}`));
+}
+
 const server = staticServer({
-  "/": folder("demo"),
+  "/": site,
   "/meshwright/": folder("packages/elements/dist"),
   "/guide/minisearch/": folder("node_modules/minisearch/dist/es"),
+  "/notebook/script/": folder("packages/notebook/dist"),
   "/axe/": folder("node_modules/axe-core"),
 });
 let address: string;
@@ -21,6 +41,7 @@ beforeAll(async () => {
 afterAll(() => {
   server.close();
   server.closeAllConnections();
+  rmSync(site, { recursive: true, force: true });
 });
 
 interface Engine {
@@ -62,13 +83,16 @@ describe.each(["firefox", "webkit"] as const)("in %s", (name) => {
           ({ localName, shadowRoot }) =>
             localName.startsWith("mw-") && localName !== "mw-build" && !shadowRoot?.childElementCount,
         );
+        const { said } = globalThis as unknown as { said: readonly string[] };
         return [
+          ...said,
           ...findings.map(({ message }) => message),
           ...violations.map(({ id, nodes }) => `${id} ${nodes.map(({ target }) => String(target)).join(" ")}`),
           ...dead.map(({ outerHTML }) => outerHTML.slice(0, 120)),
         ];
       });
       expect(found).toEqual([]);
+      expect(await opened.run(pastedHere)).toEqual([]);
     },
     120_000,
   );

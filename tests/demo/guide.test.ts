@@ -3,6 +3,7 @@ import { transform } from "esbuild";
 import { describe, expect, test } from "vitest";
 import * as calc from "@meshwright/calc";
 import * as documents from "@meshwright/calc/document";
+import { framed } from "../../packages/notebook/src/embed/shown.js";
 import { checkFigures } from "../../packages/figures/src/index.js";
 import { pages } from "../../demo/make.js";
 import { attributesOf, elementsIn, sourceOf, textOf } from "./page.js";
@@ -36,6 +37,19 @@ describe("the guide", () => {
     }
   });
 
+  test("its page on frames names what a frame can show, and its drivetrain arrives", async () => {
+    const page = elementsIn(sourceOf("guide/frames.html"));
+    const list = page.find((element) => attributesOf(element).class === "shown")!;
+    const named = page.filter(({ tagName, parentNode }) => tagName === "li" && parentNode === list);
+    expect(named.map((one) => textOf(one).split(":")[0])).toEqual([...framed]);
+    const [frame] = page.filter(({ tagName }) => tagName === "iframe");
+    const carried = attributesOf(frame!).src!;
+    expect(blocks("guide/frames.html", "data-snippet")[0]).toContain(carried.slice(carried.indexOf("#")));
+    const reading = await documents.buildFromLink(carried.split("#")[1]!);
+    expect(reading.ok).toBe(true);
+    expect(reading.findings).toEqual([]);
+  });
+
   test("its build document can be read", () => {
     const documentsShown = blocks("guide/build.html", "data-build");
     expect(documentsShown).toHaveLength(1);
@@ -65,6 +79,12 @@ describe("the guide", () => {
 
 test("the article passes the command that it recommends", () => {
   expect(checkFigures(sourceOf("index.html")).differences).toEqual([]);
+});
+
+test("the elements' README reads right", () => {
+  const source = readFileSync(new URL("../../packages/elements/README.md", import.meta.url), "utf8");
+  const lines = [...source.matchAll(/^```html\n([^]*?)^```/gm)].map(([, text]) => text!);
+  expect(checkFigures(lines.join("\n"))).toMatchObject({ differences: [], compared: 2 });
 });
 
 describe("the README", () => {

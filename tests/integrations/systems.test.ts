@@ -56,7 +56,9 @@ describe("the way from an empty site to a living post", () => {
     const words = ["no", "one", "two", "three", "four", "five", "six"];
     const steps = stepsOf(name);
     expect(text).toContain(`In ${words[steps.length]} steps`);
-    expect(results[name]!.steps).toEqual(steps.map(({ text: said, block }) => (block ? `${said}\n${block}` : said)));
+    expect(results[name]!.steps).toEqual(
+      steps.map(({ text: said, block }: { text: string; block: string }) => (block ? `${said}\n${block}` : said)),
+    );
     expect(results[name]!.outcomes).toContainEqual({
       place: "the way from an empty site, by the README alone",
       outcome: `${steps.length} steps, no error`,

@@ -90,6 +90,36 @@ async function compiled(files: readonly string[], resolution: "bundler" | "noden
   return (await nodeIn(folder, commandOf("typescript-native", "tsc"), "-p", project)).output.trim();
 }
 
+/** The code of a language that the guide gives to copy. Whole files of the frameworks' own apps are run with those. */
+function shownInGuide(language: string): readonly string[] {
+  const shown = new RegExp(`<code data-snippet="${language}"\\s*>([^<]*)</code\\s*>`, "g");
+  return filesBelow(at("demo", "guide"), (path) => path.endsWith(".html")).flatMap((path) =>
+    [
+      ...readFileSync(path, "utf8")
+        .replace(/<!-- made: shown [^]*?<!-- end -->/g, "")
+        .matchAll(shown),
+    ].map(([, text]) => text!.replace(/&gt;/g, ">").replace(/&lt;/g, "<").replace(/&amp;/g, "&")),
+  );
+}
+
+/** The lines for a page, which have no answer to compare: strictly typed, with what the elements add to the page's types. */
+function linesForPages(): readonly string[] {
+  const lines = [
+    ...shownInGuide("js"),
+    ...shownInGuide("ts").filter((text) => !text.includes("// =>")),
+    ...["elements", "notebook"].flatMap((name) =>
+      fencesIn(readFileSync(at(`packages/${name}/README.md`), "utf8"), "js"),
+    ),
+  ];
+  expect(lines.length).toBeGreaterThan(1);
+  mkdirSync(join(folder, "lines"), { recursive: true });
+  return lines.map((code, n) => {
+    const path = `lines/${n + 1}.ts`;
+    writeFileSync(join(folder, path), `import type {} from "@meshwright/elements";\n${code}`);
+    return path;
+  });
+}
+
 /** Every example of the doc comments, of the READMEs and of the guide, as a program of its own with its imports. */
 async function programs(): Promise<readonly string[]> {
   const sources = at("packages", "calc", "src");
@@ -99,12 +129,7 @@ async function programs(): Promise<readonly string[]> {
   const readmes = ["README.md", ...published.map((name) => `packages/${name}/README.md`)].flatMap((path) =>
     fencesIn(readFileSync(at(path), "utf8"), "ts"),
   );
-  const shown = /<code data-snippet="ts"\s*>([^<]*)<\/code\s*>/g;
-  const guide = filesBelow(at("demo", "guide"), (path) => path.endsWith(".html")).flatMap((path) =>
-    [...readFileSync(path, "utf8").matchAll(shown)]
-      .map(([, text]) => text!.replace(/&gt;/g, ">").replace(/&lt;/g, "<").replace(/&amp;/g, "&"))
-      .filter((text) => text.includes("// =>")),
-  );
+  const guide = shownInGuide("ts").filter((text) => text.includes("// =>"));
   expect(guide.length).toBeGreaterThan(1);
   mkdirSync(join(folder, "examples"), { recursive: true });
   const made = await Promise.all(
@@ -131,7 +156,7 @@ describe("a strict program", () => {
       );
     writeFileSync(join(folder, "entries.ts"), every.join("\n"));
     writeFileSync(join(folder, "uses.ts"), readFileSync(at("tests", "packed", "cases", "typescript", "uses.ts")));
-    const examples = resolution === "nodenext" ? await programs() : [];
+    const examples = resolution === "nodenext" ? [...(await programs()), ...linesForPages()] : [];
     expect(await compiled(["entries.ts", "uses.ts", ...examples], resolution)).toBe("");
   });
 });

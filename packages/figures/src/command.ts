@@ -72,7 +72,7 @@ export function run(parameters: readonly string[], say: Say = console.log, compl
   }
   const reports: FileReport[] = [];
   for (const found of filesOf(options.names)) {
-    const report = reportOf(found, options.write);
+    const report = reportOf(found, options.write, options.system);
     if (!options.json) sayReport(report, say, complain);
     reports.push(report);
   }

@@ -4,6 +4,7 @@ import { checkFigures, type Difference, type Warning } from "./check.js";
 import { readText, replaceText, sentenceOf } from "./disk.js";
 import { formatOf, type Found } from "./files.js";
 import { mendFigures } from "./mend.js";
+import { notTakenBy, type SystemName } from "./systems.js";
 
 /** A difference and what became of it. */
 export interface Place extends Omit<Difference, "edit"> {
@@ -55,8 +56,8 @@ const placesFrom = (differences: readonly Difference[], mended: "mended" | "mend
     outcome: one.kind === "untold" ? "untold" : edit ? mended : "left",
   }));
 
-/** Looks at one file, and mends it where that is asked for. */
-export function reportOf({ path: file, trouble }: Found, write: boolean): FileReport {
+/** Looks at one file, and mends it where that is asked for; says what a system would not take, where one is named. */
+export function reportOf({ path: file, trouble }: Found, write: boolean, system?: SystemName): FileReport {
   const nothing = {
     file,
     compared: 0,
@@ -73,7 +74,8 @@ export function reportOf({ path: file, trouble }: Found, write: boolean): FileRe
     const { text: source, seen } = readText(file);
     const options = { format: formatOf(file), load: loadBeside(file) };
     const mended = write ? mendFigures(source, options) : undefined;
-    const { compared, differences, warnings, notChecked } = mended ?? checkFigures(source, options);
+    const { compared, differences, warnings: odd, notChecked } = mended ?? checkFigures(source, options);
+    const warnings = system ? [...notTakenBy(system, source, options.format ?? "html"), ...odd] : odd;
     const stale = differences.filter(({ kind }) => kind === "stale").length;
     const untold = differences.length - stale;
     const report = { file, compared, stale, untold, notChecked, warnings, trouble: undefined };

@@ -145,6 +145,30 @@ describe("the options", () => {
     }
   });
 
+  it("name the system that an article is for, and say what it would not take", () => {
+    const tags = post('With <mw-value of="front">44.30</mw-value>');
+    const shortcodes = tags.replace(/<(\/?mw-[^>]*)>/g, "{{< $1 >}}");
+    put("tags.md", tags);
+    put("shortcodes.md", shortcodes);
+    put("wiki.html", right);
+    const warnings = (system: string, name: string): readonly string[] => {
+      const { status, said } = figures("--for", system, at(name));
+      expect(status, said).toBe(0);
+      return said.split("\n").filter((line) => line.includes(" warning: "));
+    };
+    expect(warnings("hugo", "tags.md")).toEqual([
+      expect.stringMatching(/tags\.md:\d+:1 <mw-build> warning: Hugo takes tags/),
+    ]);
+    expect(warnings("hugo", "shortcodes.md")).toEqual([]);
+    expect(warnings("jekyll", "tags.md")).toEqual([]);
+    expect(warnings("jekyll", "shortcodes.md")).toEqual([expect.stringContaining("Jekyll has no shortcodes")]);
+    expect(warnings("dokuwiki", "wiki.html")).toEqual([expect.stringContaining("DokuWiki takes no elements")]);
+    expect(figures("--for", "hogu", at("tags.md"))).toMatchObject({ status: 2 });
+    expect(figures("--for", "hogu", at("tags.md")).complained).toContain("Unknown system hogu; the nearest: hugo");
+    expect(figures("--for=jekyll", at("tags.md")).status).toBe(0);
+    expect(figures(at("tags.md"), "--for")).toMatchObject({ status: 2 });
+  });
+
   it("say what is odd, which is no failure", () => {
     const odd = right.replace("<mw-value", '<mw-value colour="red"');
     const { status, said } = figures(put("a.html", odd));

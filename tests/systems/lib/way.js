@@ -24,7 +24,10 @@ export function stepsOf(name) {
   const [, way] = new RegExp(`^${heading}\n([^]*?)(?=^## |(?![^]))`, "m").exec(text) ?? [];
   assert.ok(way, `integrations/${name}/README.md tells the way from an empty site`);
   const [, list] = /^(1\. [^]*?)(?=^\S(?<!\d)|(?![^]))/m.exec(way);
-  return list.split(/^\d+\. /m).slice(1).map(stepFrom);
+  return list
+    .split(/^\d+\. /m)
+    .slice(1)
+    .map(stepFrom);
 }
 
 /** Walks the README of an integration: `next` gives a step and puts it on record, `end` wants all of them to have been taken. */

@@ -9,7 +9,7 @@ export const needs = { programs: ["mariadb-server-core", "mariadb-client-core"],
 export const version = versionOfGhost;
 
 const inside = ".gh-content";
-const line = '<script src="/content/files/meshwright/meshwright.js" defer></script>';
+const line = '<script src="/assets/meshwright/meshwright.js" defer></script>';
 
 export async function run(t, { post: notebook }) {
   const site = await startGhost(t);
@@ -18,15 +18,14 @@ export async function run(t, { post: notebook }) {
 
   // Nothing at hand: the post is text.
   const bare = await write(page, site, "Limpet in text", html);
-  await publish(page);
+  await publish(page, site, bare);
   await readsStill(t, (await kept(page, site, bare)).url, { inside, place: "page, without the script" });
-  await page.evaluate(
-    (url) => fetch(url, { method: "DELETE" }),
-    `${site.origin}/ghost/api/admin/posts/${bare}/`,
-  );
+  await page.evaluate((url) => fetch(url, { method: "DELETE" }), `${site.origin}/ghost/api/admin/posts/${bare}/`);
 
-  t.step("Copy the script file and its languages into `content/files/meshwright` of Ghost’s folder.");
-  t.install("mkdocs/script", "content/files/meshwright");
+  t.step(
+    "Copy the script file and its languages into the theme’s folder `assets` as `meshwright`. What is uploaded as a file is handed out as no script.",
+  );
+  t.install("mkdocs/script", "content/themes/source/assets/meshwright");
   t.step("Posts, New post: write a title, press Enter, type `/html` and press Enter. A card of HTML opens.");
   t.step("Paste what the notebook copies for Ghost.");
   t.step(`Write \`${line}\` on the last line of the card.`);
@@ -43,7 +42,7 @@ export async function run(t, { post: notebook }) {
   await preview.page.close();
 
   t.step("Publish, Continue, Publish post, right now.");
-  await publish(page);
+  await publish(page, site, id);
   const { url } = await kept(page, site, id);
   await readsAlive(t, url, { inside });
 

@@ -26,7 +26,8 @@ async function site(t, folder, origin, { unsafe = false } = {}) {
     `${folder}/config.toml`,
     `baseURL = "${origin}/"\ntitle = "The shore log"\ntheme = "shore"\n${unsafe ? "[markup.goldmark.renderer]\nunsafe = true\n" : ""}`,
   );
-  for (const [name, text] of Object.entries(theme)) t.write(`${folder}/themes/shore/layouts/_default/${name}.html`, text);
+  for (const [name, text] of Object.entries(theme))
+    t.write(`${folder}/themes/shore/layouts/_default/${name}.html`, text);
 }
 
 /** Copies the theme's frame into the site, with a line more before the end of the body. */

@@ -112,7 +112,8 @@ export async function run(t, { post: notebook }) {
   await installPlugin(t, site, archive);
 
   const wanted = elementsOf(html);
-  for (const words of [/choose \*\*WordPress\*\*/, /and paste/, /\*\*Publish\*\*/]) assert.match(readme.next().text, words);
+  for (const words of [/choose \*\*WordPress\*\*/, /and paste/, /\*\*Publish\*\*/])
+    assert.match(readme.next().text, words);
   const all = [
     ["administrator", "paste"],
     ["administrator", "block"],

@@ -50,6 +50,49 @@ export function stepsToDraw({ outputs, build }: Evaluation, of: string | null | 
   return [...steps.values()].filter((step) => asked.includes(step.stage.id));
 }
 
+/** What drawn stages hang on: as it is lettered at either end, and as it is told. */
+export interface DrawnEnds {
+  readonly from: string;
+  readonly to: string;
+  readonly told: string;
+}
+
+/**
+ * What the first and the last of some stages that are drawn hang on: the motor or the stage before; the stages behind, or the
+ * axle.
+ *
+ * @param of as `mw-train-drawing` has it
+ */
+export function drawnEnds(
+  { evaluation, reports, words, locale }: Reporter,
+  first: string,
+  last: string,
+  of?: string | null,
+): DrawnEnds {
+  const passing = evaluation.outputs.filter(({ steps }) => steps.some(({ stage }) => stage.id === last));
+  const asked = passing.filter(({ id }) => id === of);
+  const outputs = asked.length ? asked : passing;
+  const beside = (id: string, by: 1 | -1): string[] => [
+    ...new Set(
+      outputs.map(({ steps, label }) => {
+        const at = steps.findIndex(({ stage }) => stage.id === id);
+        const stage = steps[at + by]?.stage;
+        return stage ? (stage.label ?? stage.id) : by < 0 ? reports.line.motor : label;
+      }),
+    ),
+  ];
+  const [before, behind] = [beside(first, -1), beside(last, 1)].map((names) => listed(names, words)) as [
+    string,
+    string,
+  ];
+  const [from, to] = [fill(reports.comesFrom, before), fill(reports.goesTo, behind)];
+  return {
+    from: before === reports.line.motor ? before : from,
+    to,
+    told: `${from.charAt(0).toLocaleUpperCase(locale)}${from.slice(1)}, ${to}.`,
+  };
+}
+
 /** What `mw-train-drawing` says in words. */
 export interface SaidDrawing {
   /** Its name: which gears drive which. */

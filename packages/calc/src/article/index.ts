@@ -18,7 +18,16 @@ export { sayEffects, sayWheels } from "./effects.js";
 export { standsForBlock } from "./block-content.js";
 export { type Content, hasDigit, standsForValue } from "./content.js";
 export { type SaidCount, type SaidCounts, type WantedName, sayCounts, wantedExample, wantedFigures } from "./counts.js";
-export { type SaidDrawing, drawnLength, sayDrawing, stepsToDraw, verdictOf, wallText } from "./drawing.js";
+export {
+  type DrawnEnds,
+  type SaidDrawing,
+  drawnEnds,
+  drawnLength,
+  sayDrawing,
+  stepsToDraw,
+  verdictOf,
+  wallText,
+} from "./drawing.js";
 export { readEmbedded } from "./embedded.js";
 export { type MendedDraft, mendedDraft } from "./drive-draft.js";
 export {

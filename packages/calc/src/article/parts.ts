@@ -22,6 +22,12 @@ export interface SaidParts extends Block {
   readonly rows: readonly SaidPart[];
 }
 
+/** What a place is called where parts are listed; the document's own places have no label. */
+function placeOf({ evaluation, reports }: Reporter, id: string): string {
+  const name = placeName(evaluation, id);
+  return name === id ? ((reports.ownPlaces as Readonly<Record<string, string>>)[id] ?? name) : name;
+}
+
 /** What `mw-parts-list` says: every part of the build as it stands, by stage. */
 export function sayParts(speaker: Reporter): SaidParts {
   const { evaluation, words, reports, locale } = speaker;
@@ -33,7 +39,7 @@ export function sayParts(speaker: Reporter): SaidParts {
     const checked = part?.price?.checked && dateText(part.price.checked, locale);
     const where = [part?.source, checked].filter(Boolean).join(" ");
     return {
-      head: placeName(evaluation, need.stage),
+      head: placeOf(speaker, need.stage),
       first: needs[n - 1]?.stage !== need.stage,
       need,
       pitch: part ? pitchText(part, reports.reasons) : "",
@@ -98,7 +104,7 @@ export function sayOrder(speaker: Reporter, start: Reporter | undefined): SaidOr
   const sum = sumText(order, speaker, order.missing.length);
   const missing = order.missing.map((need) => {
     const what = needText(need, speaker);
-    return fill(words.told, placeName(evaluation, need.stage), need.pieces > 1 ? `${need.pieces} × ${what}` : what);
+    return fill(words.told, placeOf(speaker, need.stage), need.pieces > 1 ? `${need.pieces} × ${what}` : what);
   });
   const rest = (
     [

@@ -66,9 +66,7 @@ const fieldsOf = (shape: Shape): Fields => ({
 const wellRead = new WeakSet<object>();
 
 function freeze(value: unknown): void {
-  if (typeof value !== "object" || !value) return;
-  Object.values(value).forEach(freeze);
-  Object.freeze(value);
+  if (Object(value) === value) Object.values(Object.freeze(value) as object).forEach(freeze);
 }
 
 /** Shapes never change: each is taken apart once. */

@@ -194,14 +194,17 @@ export function everyPair({ build, stage, pieces, rests }: ShelfCase): Looked[] 
     });
   };
   const angle = ({ pressureAngle = 20 }: Part) => read(pressureAngle);
-  for (const driver of of("pinion", "gear"))
+  const place = [...build.stages, ...build.outputs.flatMap((output) => output.stages)].find(({ id }) => id === stage);
+  // What is sold together, and not otherwise, is no two gears.
+  const together = (place as { readonly set?: boolean }).set === true;
+  for (const driver of together ? [] : of("pinion", "gear"))
     for (const driven of of("spur", "gear")) {
       const [a, b] = [moduleOf(driver), moduleOf(driven)];
       if (!a !== !b || (a && b && compare(a, b)) || compare(angle(driver), angle(driven))) continue;
       look(driver, driven, [driver.teeth!, driven.teeth!], false);
     }
-  // A stage that says its pitch takes only sets that say theirs.
-  for (const set of of("set")) if (moduleOf(set)) look(set, set, [set.driver!, set.driven!], true);
+  // Beside loose gears a stage that says its pitch takes only sets that say theirs.
+  for (const set of of("set")) if (together || moduleOf(set)) look(set, set, [set.driver!, set.driven!], true);
   return list;
 }
 

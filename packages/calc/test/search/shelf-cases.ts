@@ -119,7 +119,8 @@ export function shelfCase(seed: number): ShelfCase {
   const rest = printed
     ? { id: "rest", kind: "published", value: "2.6" }
     : { id: "rest", kind: "pair", driver: 10 + random(5), driven: 20 + random(15) };
-  const primary = { id: "primary", kind: "pair", driver: 15, driven: 62, ...pick(pitches), per };
+  const set = random(6) === 0;
+  const primary = { id: "primary", kind: "pair", driver: 15, driven: 62, ...pick(pitches), per, ...(set && { set }) };
   const data = {
     format: "meshwright-build/1",
     stages: onAxle ? [other] : [other, primary],
@@ -180,7 +181,10 @@ export function trainCase(seed: number): TrainCase {
     ? { id: "box", kind: "published", value: "1.5" }
     : { id: "box", kind: "pair", driver: 10, driven: 15 + random(9) };
   const from = 10 + random(12);
-  const pair = (id: string) => ({ id, kind: "pair", driver: 15, driven: 45, ...pick(pitches) });
+  const pair = (id: string) => {
+    const set = random(8) === 0;
+    return { id, kind: "pair", driver: 15, driven: 45, ...pick(pitches), ...(set && { set }) };
+  };
   const wheel = (size: number) => (random(6) ? { wheel: { diameter: `${size} mm` } } : {});
   const build = parseBuild({
     format: "meshwright-build/1",

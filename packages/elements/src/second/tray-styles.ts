@@ -1,6 +1,19 @@
 import { css } from "../shared/element/index.js";
 
 export const trayStyles = css`
+  /* A choice: a hairline, and a small mark that opens at its end. It takes no room in the line. */
+  [data-choice] > .text {
+    text-decoration: underline solid 1px;
+  }
+  [data-choice] > .text::after {
+    content: "";
+    position: absolute;
+    inset-inline-end: 0;
+    bottom: -0.2em;
+    border: 0.22em solid transparent;
+    border-top-color: currentColor;
+    border-bottom: 0;
+  }
   .tray {
     all: initial;
     position: absolute;
@@ -110,6 +123,12 @@ export const trayStyles = css`
     padding: 0 0.5em;
   }
   @media print {
+    [data-choice] > .text {
+      text-decoration: none;
+    }
+    [data-choice] > .text::after {
+      display: none;
+    }
     .tray {
       display: none;
     }

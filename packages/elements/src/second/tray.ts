@@ -3,7 +3,7 @@ import { sameSet, setOf, spotOf, type GearSet } from "@meshwright/calc/drivetrai
 import { Writer } from "@meshwright/calc/report";
 import { html, nothing, type TemplateResult } from "lit/html.js";
 import { dress, paperOf, type CountState, type More, type Tray } from "../shared/element/index.js";
-import { drawInto, stripOf, takeInHand } from "../shared/drawn/index.js";
+import { drawInto, isolateNames, stripOf, takeInHand } from "../shared/drawn/index.js";
 import { figureWordsFor, fill, wordsFor } from "../shared/words/index.js";
 import { choicesFor, type Choice } from "./sets.js";
 import { trayStyles } from "./tray-styles.js";
@@ -58,7 +58,10 @@ export class CountTray implements Tray {
     this.#shown = what;
     drawInto(keys, this.#keys());
     drawInto(choice, this.#choice());
+    isolateNames(choice, this.#state.element.locale);
     const select = choice.querySelector("select");
+    // What is chosen does not look like what is typed.
+    choice.parentElement!.toggleAttribute("data-choice", !!select);
     if (select) {
       const fitted = setOf(this.#stage());
       select.selectedIndex = this.#choices!.findIndex(({ set }) => sameSet(set, fitted));

@@ -41,9 +41,16 @@ function heard(node: Node, lines: string[]): string {
     if (/^(STYLE|SCRIPT|OPTION|DESC)$/.test(element.nodeName.toUpperCase())) return "";
     if (element.ariaHidden === "true" || element.getAttribute("aria-hidden") === "true") return "";
     if (element.matches("[hidden], .to-mend, [role=status]") || getComputedStyle(element).display === "none") return "";
-    const name = element.getAttribute("aria-label");
+    const isControl = /^(INPUT|SELECT|TEXTAREA)$/.test(element.nodeName);
+    const label = isControl ? element.closest("label") : null;
+    const words = [...(label?.childNodes ?? [])].map((one) =>
+      one.nodeType === 8 || one.contains(element) ? "" : one.textContent,
+    );
+    const name = element.getAttribute("aria-label") ?? (label && plain(words.join("")));
+    // A group is named before what is in it.
+    if (element.getAttribute("role") === "group" && name) lines.push(`group: ${plain(name)}`);
     const role = element.getAttribute("role") ?? roles[element.nodeName.toUpperCase()];
-    const isField = element.nodeName === "INPUT";
+    const isField = /^(INPUT|TEXTAREA)$/.test(element.nodeName);
     const { type, checked, value: typed } = element as HTMLInputElement;
     const chosen = (element as HTMLSelectElement).selectedOptions?.[0]?.textContent ?? "";
     const shown = type === "checkbox" ? (checked ? "yes" : "no") : isField ? typed : plain(chosen);
@@ -51,18 +58,24 @@ function heard(node: Node, lines: string[]): string {
     if (name && (role || isField) && (isField || /^(button|choice|picture|img|spinbutton)$/.test(role!))) {
       const kind = role ?? (type === "checkbox" ? "tick" : "field");
       lines.push(`${kind === "img" ? "picture" : kind}: ${plain(name)}${value ? ` = ${value}` : ""}`);
-      return "";
+      // In the middle of a sentence a field is read as what stands in it.
+      return element.closest("label") || !value ? "" : value;
     }
   }
   const own: string[] = [];
   for (const child of childrenOf(element)) {
     const text = heard(child, lines);
-    if (plain(text)) own.push(text);
+    // Elements beside each other are words of their own.
+    if (text) own.push(child.nodeType === 1 && child.previousSibling?.nodeType === 1 ? ` ${text}` : text);
   }
   const isBlock =
-    node.nodeType === 1 && /^(BUTTON|SUMMARY|TH|TD|P|LI|DIV|OL|LEGEND|LABEL|TR)$/.test(element.nodeName) && own.length;
-  if (!isBlock) return own.join(" ");
-  lines.push(`${roles[element.nodeName] ?? "text"}: ${plain(own.join(" "))}`);
+    node.nodeType === 1 &&
+    /^(BUTTON|SUMMARY|TH|TD|P|LI|DIV|OL|LEGEND|TR)$/.test(element.nodeName) &&
+    plain(own.join(""));
+  // What a field is called has been told with it.
+  if (node.nodeName === "LABEL" && element.querySelector("input, select, textarea")) return "";
+  if (!isBlock) return own.join("");
+  lines.push(`${roles[element.nodeName] ?? "text"}: ${plain(own.join(""))}`);
   return "";
 }
 

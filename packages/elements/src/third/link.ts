@@ -5,6 +5,9 @@ import { buildsOf, oversight, type Linking, type MeshwrightElement, type Oversee
 import { hashKey, linkWith, readHash, seekAnchor, writeHash, writeNow } from "../shared/page/index.js";
 import { Told } from "./told.js";
 
+/** Whoever opens a link reads lengths in a unit of their own. */
+const isReaders = (address: string): boolean => address === "lengths";
+
 /** What the address says about one build, and what it is to say. */
 export class BuildLinks implements Linking {
   refused: readonly Finding[] = [];
@@ -45,7 +48,9 @@ export class BuildLinks implements Linking {
 
   leftOut(): readonly Finding[] {
     const { article, layer } = this.#build.store;
-    const words = article ? Object.keys(layer.sets).filter((address) => !linkCarries(article, address)) : [];
+    const words = Object.keys(layer.sets).filter(
+      (address) => article && !isReaders(address) && !linkCarries(article, address),
+    );
     return words.map((address) =>
       findingOf("warning", "meaning", "link-words", address, { address: labelAt(article!, address) }),
     );
@@ -54,7 +59,7 @@ export class BuildLinks implements Linking {
   #written(): string | undefined {
     const { article, layer } = this.#build.store;
     if (!article) return undefined;
-    const sets = Object.entries(layer.sets).filter(([address]) => linkCarries(article, address));
+    const sets = Object.entries(layer.sets).filter(([address]) => !isReaders(address) && linkCarries(article, address));
     if (!sets.length && !layer.structure.length) return undefined;
     try {
       return linkOf(article, Object.fromEntries(sets), layer.structure);

@@ -93,6 +93,7 @@ export const words: Table<ReportWords> = {
     belt: "سير أو سلسلة",
     wheel: "عجلة",
   },
+  ownPlaces: { motor: "المحرك", battery: "البطارية", controller: "المنظّم" },
   partsByStage: "القطع حسب المراحل",
   notToBeHad: "غير متوفر الآن",
   sum: "المجموع",
@@ -261,6 +262,9 @@ export const words: Table<ReportWords> = {
   gapNeeds: "فراغ {0}، يحتاج {1}",
   dashed: "المتقطع: المقال.",
   notDrawn: "غير مرسوم: {0}.",
+  comesFrom: "من: {0}",
+  goesTo: "إلى: {0}",
+  plan: "منظر من أعلى، بترتيب نقل الحركة",
 
   line: {
     name: "نقل الحركة من المحرك إلى العجلات",

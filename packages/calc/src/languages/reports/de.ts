@@ -93,6 +93,7 @@ export const words: Table<ReportWords> = {
     belt: "Riemen oder Kette",
     wheel: "Rad",
   },
+  ownPlaces: { motor: "Motor", battery: "Akku", controller: "Regler" },
   partsByStage: "Teile nach Stufen",
   notToBeHad: "derzeit nicht lieferbar",
   sum: "Zusammen",
@@ -244,6 +245,9 @@ export const words: Table<ReportWords> = {
   gapNeeds: "{0} frei, braucht {1}",
   dashed: "Gestrichelt: der Artikel.",
   notDrawn: "Nicht gezeichnet: {0}.",
+  comesFrom: "von: {0}",
+  goesTo: "zu: {0}",
+  plan: "Von oben gesehen, in der Reihenfolge des Antriebs",
 
   line: {
     name: "Antrieb, vom Motor zu den Rädern",

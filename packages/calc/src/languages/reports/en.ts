@@ -100,6 +100,7 @@ export const reportWords = {
     belt: "belt or chain",
     wheel: "wheel",
   },
+  ownPlaces: { motor: "motor", battery: "battery", controller: "controller" },
   partsByStage: "Parts by stage",
   notToBeHad: "not to be had now",
   sum: "Together",
@@ -257,6 +258,9 @@ export const reportWords = {
   gapNeeds: "{0} clear, needs {1}",
   dashed: "Dashed: the article’s.",
   notDrawn: "Not drawn: {0}.",
+  comesFrom: "from: {0}",
+  goesTo: "to: {0}",
+  plan: "Seen from above, in the order of drive",
 
   // The line of drive
   line: {

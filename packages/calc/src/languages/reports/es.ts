@@ -93,6 +93,7 @@ export const words: Table<ReportWords> = {
     belt: "correa o cadena",
     wheel: "rueda",
   },
+  ownPlaces: { motor: "motor", battery: "batería", controller: "variador" },
   partsByStage: "Piezas por etapa",
   notToBeHad: "no disponible ahora",
   sum: "En total",
@@ -247,6 +248,9 @@ export const words: Table<ReportWords> = {
   gapNeeds: "{0} libres, necesita {1}",
   dashed: "A trazos: el artículo.",
   notDrawn: "Sin dibujar: {0}.",
+  comesFrom: "de: {0}",
+  goesTo: "hacia: {0}",
+  plan: "Visto desde arriba, en el orden de transmisión",
 
   line: {
     name: "Transmisión, del motor a las ruedas",

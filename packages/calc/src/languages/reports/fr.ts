@@ -93,6 +93,7 @@ export const words: Table<ReportWords> = {
     belt: "courroie ou chaîne",
     wheel: "roue",
   },
+  ownPlaces: { motor: "moteur", battery: "batterie", controller: "variateur" },
   partsByStage: "Pièces par étage",
   notToBeHad: "indisponible actuellement",
   sum: "Ensemble",
@@ -246,6 +247,9 @@ export const words: Table<ReportWords> = {
   gapNeeds: "{0} libres, il faut {1}",
   dashed: "Tirets : l’article.",
   notDrawn: "Non dessiné : {0}.",
+  comesFrom: "de : {0}",
+  goesTo: "vers : {0}",
+  plan: "Vu de dessus, dans l’ordre d’entraînement",
 
   line: {
     name: "Transmission, du moteur aux roues",

@@ -93,6 +93,7 @@ export const words: Table<ReportWords> = {
     belt: "ベルトまたはチェーン",
     wheel: "車輪",
   },
+  ownPlaces: { motor: "モーター", battery: "バッテリー", controller: "アンプ" },
   partsByStage: "段ごとの部品",
   notToBeHad: "現在入手不可",
   sum: "合計",
@@ -238,6 +239,9 @@ export const words: Table<ReportWords> = {
   gapNeeds: "すき間{0}、必要{1}",
   dashed: "破線：記事の値。",
   notDrawn: "図にない物：{0}。",
+  comesFrom: "{0}から",
+  goesTo: "{0}へ",
+  plan: "上から見た図、駆動の順",
 
   line: {
     name: "モーターから車輪までの駆動系",

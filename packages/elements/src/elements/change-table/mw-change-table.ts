@@ -122,7 +122,8 @@ export class MwChangeTable extends ToolElement {
     if (!said) return this.fallback(false);
     const shown = against ? [against, ...columns] : columns;
     const yours = shown.findIndex(({ label }) => label === this.reports.yours);
-    return html`<div class="root" part="root">
+    return html`<div class="root ${against ? "held" : ""}" part="root">
+        ${this.whose()}
         ${scrolling(
           shown.map(({ label }) => label).join(", "),
           html`<table part="table">

@@ -175,6 +175,7 @@ export class MwCountFinder extends ToolElement {
     const { counts } = this.reports;
     const names = said.figures.map((name): readonly [WantedName, string] => [name, counts.figures[name]]);
     return html`<div class="root" part="root">
+        ${this.whose()}
         <div class="asked" @change=${this.#asked} @input=${(event: Event) => event.stopPropagation()}>
           ${this.#choice("of", counts.change, said.places, said.of)}
           ${this.#choice("figure", counts.wanted, names, said.figure)}

@@ -18,7 +18,7 @@ export const sizesFor = (em: number, isCoarse: boolean): Sizes => ({
   count: Math.max(13, em * 0.96),
   note: Math.max(12, em * 0.72),
   total: Math.max(14, em * 1.2),
-  target: isCoarse ? 44 : 0,
+  target: isCoarse ? 44 : 24,
 });
 
 /** Of pieces that stand side by side, how many lines they take; a piece that is too long is broken. */

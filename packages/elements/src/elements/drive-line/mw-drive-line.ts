@@ -15,7 +15,7 @@ import { evaluate } from "@meshwright/calc/evaluate";
 import { stageText } from "@meshwright/calc/report";
 import { spotOf } from "@meshwright/calc/drivetrain";
 import { paperOf, properties, writeCount } from "../../shared/element/index.js";
-import { announce, block, figures, Picture, type Told, valuesChanged } from "../../shared/drawn/index.js";
+import { announce, block, figures, onPaper, Picture, type Told, valuesChanged } from "../../shared/drawn/index.js";
 import { reporting } from "../../shared/tools/index.js";
 import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
 import { drawLine, type Drawn } from "./drawing.js";
@@ -26,8 +26,6 @@ import { styles } from "./styles.js";
 
 /** Narrower than this the line stands upright. */
 const narrow = 760;
-/** The width of a sheet between its margins, as narrow as pages have them. */
-const paper = 560;
 let coarse: MediaQueryList | undefined;
 const isCoarse = (): boolean => !!(coarse ??= globalThis.matchMedia?.("(pointer: coarse)"))?.matches;
 
@@ -79,25 +77,6 @@ export class MwDriveLine extends Picture {
   #drawn: Drawn = new Map();
   #said: SaidLine | undefined;
   #line: PlacedLine | undefined;
-
-  /** Paper is laid out without asking anybody: the picture is drawn for the narrowest there is. */
-  #onPaper = false;
-  readonly #print = ({ type }: Event): void => {
-    this.#onPaper = type === "beforeprint";
-    this.requestUpdate();
-  };
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    addEventListener("beforeprint", this.#print);
-    addEventListener("afterprint", this.#print);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    removeEventListener("beforeprint", this.#print);
-    removeEventListener("afterprint", this.#print);
-  }
 
   get #isStill(): boolean {
     return !!this.still || !!this.at;
@@ -415,7 +394,7 @@ export class MwDriveLine extends Picture {
     const said = this.draft ? told() : this.says(told, this.at);
     this.#said = said;
     if (!said || !speaker) return this.fallback(false);
-    const width = this.#onPaper ? Math.min(this.width, paper) : this.width;
+    const { width } = this;
     if (!width)
       return html`<div class="root" part="root"></div>
         ${this.fallback()}`;
@@ -428,7 +407,7 @@ export class MwDriveLine extends Picture {
       broken: new Set(broken?.keys()),
     });
     const opened =
-      plain.form === "upright" && this.detail !== undefined && !this.#onPaper
+      plain.form === "upright" && this.detail !== undefined && !onPaper()
         ? openedBeneath(plain, this.chosen ?? "", this.detail)
         : undefined;
     const line = opened?.line ?? plain;

@@ -29,6 +29,7 @@ export class MwMeasurements extends ToolElement {
     if (!said) return this.fallback(false);
     const [table] = said.tables;
     return html`<div class="root" part="root">
+        ${this.whose()}
         ${
           table
             ? scrolling(

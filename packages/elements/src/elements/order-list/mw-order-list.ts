@@ -100,7 +100,7 @@ export class MwOrderList extends ToolElement {
     const hasLengths = sayLengths([order.rest, misfits, missing], this.current!.lengths ?? "mm", this.locale);
     const rest = [...order.rest, ...(order.missing.length ? [[reports.noPart, order.missing] as const] : [])];
     return html`<div class="root" part="root">
-        ${this.#buy(order)} ${order.misfits.map((line) => html`<p class="fault">${line}</p>`)}
+        ${this.whose(this.at)} ${this.#buy(order)} ${order.misfits.map((line) => html`<p class="fault">${line}</p>`)}
         ${rest.map(
           ([head, lines]) => html`<p class="note" part="rest"><strong>${head}:</strong> ${lines.join("; ")}.</p>`,
         )}

@@ -5,7 +5,7 @@ import { addFigures } from "../../shared/drawn/index.js";
 import { define } from "../../shared/element/index.js";
 import { fitFigures, motionFigures } from "@meshwright/calc/report";
 import type { MwBuild } from "../build/index.js";
-import { clear, find, lineOf, settle, show, withLimpet } from "../../test/page.js";
+import { clear, find, lineOf, press, settle, show, withLimpet } from "../../test/page.js";
 import { MwPairFinder } from "./index.js";
 
 addFigures({ ...fitFigures, ...motionFigures });
@@ -102,9 +102,55 @@ describe("mw-pair-finder", () => {
     const element = await finder();
     const picture = find(element.shadowRoot!, "svg");
     assert.include(picture.getAttribute("aria-label")!, "1 pair reaches the range and fits.");
-    assert.include(picture.textContent!, "15 · 62");
+    assert.include(picture.textContent!, "15 → 62");
     assert.include(picture.textContent!, "30.3");
     assert.include(picture.textContent!, "31.3");
+  });
+
+  it("lets a point of the window be taken: pressed, or by keys from one to the next", async () => {
+    const element = await finder();
+    const root = element.shadowRoot!;
+    const { store } = find<MwBuild>(element.parentElement!, "mw-build");
+    const points = (): SVGGElement[] => [...root.querySelectorAll<SVGGElement>(".point")];
+    const named = (text: string): SVGGElement =>
+      points().find((point) => point.getAttribute("aria-label")!.includes(text))!;
+    assert.equal(named("15 drives 62").getAttribute("aria-label"), "in the build: 15 drives 62; 44.30, 30.8\u00a0mm");
+    assert.equal(named("17 drives 62").getAttribute("aria-label"), "Take it: 17 drives 62; 39.09, 31.6\u00a0mm");
+    // A finger near it means it.
+    const { x, y, width, height } = named("17 drives 62").querySelector(".hit")!.getBoundingClientRect();
+    assert.isAtLeast(Math.min(width, height), 24);
+    find(root, "svg").dispatchEvent(
+      new MouseEvent("click", { clientX: x + width / 2 + 4, clientY: y + height / 2 - 3, bubbles: true }),
+    );
+    await settle(1);
+    assert.equal(store.layer.sets["primary.driver"], 17);
+    // One stop for the tab key, at what is in the build; arrows go to what lies that way.
+    const stops = points().filter((point) => point.getAttribute("tabindex") === "0");
+    assert.deepEqual(stops, [named("17 drives 62")]);
+    stops[0]!.focus();
+    const at = (point: Element): DOMRect => point.getBoundingClientRect();
+    press(stops[0]!, "ArrowLeft");
+    const next = root.activeElement as SVGGElement;
+    assert.isBelow(at(next).left, at(stops[0]!).left);
+    const teeth = /(\d+) drives (\d+)/.exec(next.getAttribute("aria-label")!)!;
+    press(next, "Enter");
+    await settle(1);
+    const { build } = store;
+    const stage = build!.stages[0] as unknown as { driver: number; driven: number };
+    assert.deepEqual([stage.driver, stage.driven], [Number(teeth[1]), Number(teeth[2])]);
+  });
+
+  it("is read as cards where its table has no room: teeth and what takes them on top, nothing cut", async () => {
+    const element = await finder(300);
+    await settle();
+    const root = element.shadowRoot!;
+    assert.isTrue(find(root, "table").classList.contains("list"));
+    const card = find(root, "tbody.miss");
+    const [head, button] = [find(card, "th"), find(card, "button")].map((one) => one.getBoundingClientRect());
+    assert.isBelow(Math.abs((head!.top + head!.bottom) / 2 - (button!.top + button!.bottom) / 2), 8);
+    assert.isAtLeast(card.getBoundingClientRect().left, element.getBoundingClientRect().left);
+    assert.isAtMost(button!.right, element.getBoundingClientRect().right);
+    assert.equal(find(card, "td.wide").dataset["head"], "Price");
   });
 
   /** Texts that stand over each other, or beyond the picture's edge. */

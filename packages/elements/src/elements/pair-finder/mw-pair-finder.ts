@@ -315,6 +315,14 @@ export class MwPairFinder extends Picture {
       title: fill(this.reports.picture, this.#outcome()),
       axes: [this.reports.centres, fill(this.reports.totals, label)],
       isChosen: this.#isChosen,
+      teethOf: ({ one: { counts } }) => pairText(speaker, asked.stage.id, counts, "arrow"),
+      nameOf: (listed) => {
+        const teeth = pairText(speaker, asked.stage.id, listed.one.counts, "heard");
+        const press = this.#isChosen(listed) ? this.shop.chosen : this.shop.choose;
+        const figures = [listed.totals[output]!.text, ...(listed.centre ? [drawnLength(speaker, listed.centre)] : [])];
+        return `${press}: ${teeth}; ${figures.join(", ")}`;
+      },
+      take: (listed) => void (this.#isChosen(listed) || this.#take(listed.one)),
       width,
       em: this.em * 0.82,
       x: (distance) => this.x(distance),
@@ -451,6 +459,7 @@ export class MwPairFinder extends Picture {
     const hasParts = !!(drivers?.length && drivens?.length) || !!sets?.length;
     const listed = this.#list();
     return html`<div class="root" part="root">
+        ${this.whose()}
         ${
           asked
             ? html`${this.#question()} ${hasParts ? nothing : html`<p>${this.reports.noParts}</p>`}

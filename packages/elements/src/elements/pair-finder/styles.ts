@@ -47,6 +47,17 @@ export const styles = css`
   text {
     fill: currentColor;
   }
+  .point {
+    cursor: pointer;
+    outline: none;
+  }
+  .hit {
+    fill: transparent;
+  }
+  .point:focus-visible .hit {
+    stroke: var(--_ring);
+    stroke-width: 2;
+  }
   .faint {
     fill: var(--_second);
   }

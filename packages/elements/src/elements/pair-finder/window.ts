@@ -16,6 +16,11 @@ export interface WindowOf {
   readonly title: string;
   readonly axes: readonly [across: string, upright: string];
   readonly isChosen: (one: Listed) => boolean;
+  /** The teeth of a pair, as a picture has them. */
+  readonly teethOf: (one: Listed) => string;
+  /** What a point is called by whoever takes it. */
+  readonly nameOf: (one: Listed) => string;
+  readonly take: (one: Listed) => void;
   readonly width: number;
   readonly em: number;
   x(distance: number): number;
@@ -80,7 +85,7 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
     .map(({ one, centre, total }) => {
       const isChosen = of.isChosen(one);
       const reach = (isChosen ? 0.68 : 0.4) * em;
-      return { one, isChosen, x: x(centre), y: y(total), reach, text: one.one.counts.join(" · ") };
+      return { one, isChosen, x: x(centre), y: y(total), reach, text: of.teethOf(one) };
     })
     .sort((a, b) => Number(b.one.hit) - Number(a.one.hit) || Number(b.isChosen) - Number(a.isChosen));
   const sides = [along(margin.start + 0.2 * em), along(width)].sort((a, b) => a - b) as [number, number];
@@ -104,10 +109,60 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
     const beyond = outward > 0 ? Math.max(0, at + room - width) : Math.max(0, room - at);
     return round(at - outward * beyond);
   };
+  /** The point that a finger means: the nearest, if it is as near as a finger is broad. */
+  const taken = (event: MouseEvent): void => {
+    const box = (event.currentTarget as Element).getBoundingClientRect();
+    const far = (mark: (typeof seen)[number]): number =>
+      Math.hypot(mark.x - (event.clientX - box.left), mark.y - (event.clientY - box.top));
+    const nearest = seen.reduce<(typeof seen)[number] | undefined>(
+      (best, mark) => (best && far(best) <= far(mark) ? best : mark),
+      undefined,
+    );
+    if (nearest && far(nearest) <= 22) of.take(nearest.one);
+  };
+  const pointsOf = (event: Event): SVGGElement[] => [
+    ...(event.currentTarget as Element).querySelectorAll<SVGGElement>(".point"),
+  ];
+  /** One stop for the tab key: the point that was looked at last. */
+  const entered = (event: Event): void => {
+    for (const point of pointsOf(event)) point.setAttribute("tabindex", point === event.target ? "0" : "-1");
+  };
+  const pressed = (event: KeyboardEvent): void => {
+    const marks = pointsOf(event);
+    const here = marks.indexOf(event.target as SVGGElement);
+    if (here < 0 || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.key === "Enter" || event.key === " ") {
+      event.preventDefault();
+      return of.take(seen[here]!.one);
+    }
+    const way = ({ ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] } as const)[
+      event.key as "ArrowUp"
+    ] as readonly [number, number] | undefined;
+    if (!way) return;
+    event.preventDefault();
+    event.stopPropagation();
+    const [from, [dx, dy]] = [seen[here]!, way];
+    let [next, least] = [here, Infinity];
+    seen.forEach((mark, n) => {
+      const [ax, ay] = [mark.x - from.x, mark.y - from.y];
+      const along = ax * dx + ay * dy;
+      // What lies that way, rather straight on than aside.
+      const worth = along + 2 * Math.abs(ax * dy + ay * dx);
+      if (n !== here && along > 0.5 && worth < least) [next, least] = [n, worth];
+    });
+    marks[next]!.focus();
+  };
+  const home = Math.max(
+    0,
+    seen.findIndex(({ isChosen }) => isChosen),
+  );
   return html`<svg
     part="window"
-    role="img"
+    role="group"
     aria-label=${of.title}
+    @click=${taken}
+    @keydown=${pressed}
+    @focusin=${entered}
     width=${width}
     height=${height}
     viewBox="0 0 ${width} ${height}"
@@ -131,15 +186,21 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
     />
     ${range.map(
       (end, n) =>
-        svg`<path d="M${along(margin.start - 0.4 * em)} ${y(end)}H${along(margin.start)}" stroke="currentColor" /><text x=${along(margin.start - 0.6 * em)} y=${round(y(end) + 0.3 * em + (n ? -apart : apart))} text-anchor="end">${of.rangeTexts[n]}</text>`,
+        svg`<path d="M${along(margin.start - 0.4 * em)} ${y(end)}H${along(margin.start)}" stroke="currentColor" /><text aria-hidden="true" x=${along(margin.start - 0.6 * em)} y=${round(y(end) + 0.3 * em + (n ? -apart : apart))} text-anchor="end">${of.rangeTexts[n]}</text>`,
     )}
     ${mount.map((end, n) =>
       end === undefined
         ? nothing
-        : svg`<path d="M${x(end)} ${floor}v${round(0.4 * em)}" stroke="currentColor" /><text x=${under(end, n)} y=${round(floor + 1.4 * em)} text-anchor=${n ? "start" : "end"}>${of.mountTexts[n]}</text>`,
+        : svg`<path d="M${x(end)} ${floor}v${round(0.4 * em)}" stroke="currentColor" /><text aria-hidden="true" x=${under(end, n)} y=${round(floor + 1.4 * em)} text-anchor=${n ? "start" : "end"}>${of.mountTexts[n]}</text>`,
     )}
-    ${heading.map((line, n) => svg`<text class="faint" x=${along(margin.start)} y=${round((0.8 + 1.3 * n) * em)} text-anchor="start">${line}</text>`)}
-    <text class="faint" x=${along(width - margin.end)} y=${round(height - 0.4 * em)} text-anchor="end">
+    ${heading.map((line, n) => svg`<text aria-hidden="true" class="faint" x=${along(margin.start)} y=${round((0.8 + 1.3 * n) * em)} text-anchor="start">${line}</text>`)}
+    <text
+      aria-hidden="true"
+      class="faint"
+      x=${along(width - margin.end)}
+      y=${round(height - 0.4 * em)}
+      text-anchor="end"
+    >
       ${of.axes[0]}
     </text>
     ${seen.map(({ one, isChosen, x: px, y: py, text }, n) => {
@@ -151,9 +212,9 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
         : svg`<path d="M${round(px - 0.24 * em)} ${round(py - 0.24 * em)}l${round(0.48 * em)} ${round(0.48 * em)}m0 ${round(-0.48 * em)}l${round(-0.48 * em)} ${round(0.48 * em)}" stroke="currentColor" stroke-width="1.1" opacity="0.75" />`;
       const place = labels[n];
       const label = place
-        ? svg`<text class="pair" x=${round(place.x)} y=${round(place.y)} text-anchor="middle" font-weight=${one.hit ? 600 : 400}>${text}</text>`
+        ? svg`<text aria-hidden="true" class="pair" x=${round(place.x)} y=${round(place.y)} text-anchor="middle" font-weight=${one.hit ? 600 : 400}>${text}</text>`
         : nothing;
-      return svg`${ring}${mark}${label}`;
+      return svg`<g class="point" role="button" tabindex=${n === home ? 0 : -1} aria-label=${of.nameOf(one)} aria-disabled=${isChosen ? "true" : nothing}><circle class="hit" cx=${px} cy=${py} r="12.5" />${ring}${mark}</g>${label}`;
     })}
   </svg>`;
 }

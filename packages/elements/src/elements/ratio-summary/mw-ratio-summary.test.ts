@@ -60,6 +60,30 @@ describe("mw-ratio-summary", () => {
     for (const x of xs) assert.isAbove(x, limit);
   });
 
+  it("has its title, its range and the verdicts in words, and holds its scale while counts are tried", async () => {
+    await draw();
+    const root = summary().shadowRoot!;
+    assert.match(lineOf(root), /^Motor turns for one wheel turn/);
+    assert.match(lineOf(root), /The range is 38 to 46\. Front: 44\.30, inside\. Rear: 43\.32, inside\./);
+    const { store } = find<MwBuild>(page, "mw-build");
+    const limits = (): string => find(root, "svg > path").getAttribute("d")!;
+    const marks = (): string => [...root.querySelectorAll("path.ink")].map((path) => path.getAttribute("d")).join();
+    const published = limits();
+    store.change({ "primary.driven": 72 });
+    await turn();
+    const [wide, at72] = [limits(), marks()];
+    assert.notEqual(wide, published);
+    for (const driven of [70, 66, 63]) {
+      store.change({ "primary.driven": driven });
+      await turn();
+      assert.equal(limits(), wide);
+      assert.notEqual(marks(), at72);
+    }
+    store.reset();
+    await turn();
+    assert.equal(limits(), published);
+  });
+
   it("has a total of the locked drive and one straight on where a differential is open", async () => {
     page = await show(`<mw-build></mw-build><mw-ratio-summary></mw-ratio-summary>`);
     find<MwBuild>(page, "mw-build").json = limpet.replace('"kind": "spool"', '"kind": "differential"');

@@ -3,6 +3,7 @@ import { saySummary, type BlockTable, type SaidSummary } from "@meshwright/calc/
 import type { OutputEvaluation } from "@meshwright/calc/evaluate";
 import { Picture, block, drawing, hatching, linesOf, roomFor, round, table } from "../../shared/drawn/index.js";
 import { properties } from "../../shared/element/index.js";
+import { fill } from "../../shared/words/index.js";
 import { styles } from "./styles.js";
 
 /**
@@ -14,6 +15,7 @@ import { styles } from "./styles.js";
  * @csspart root - all that it draws
  * @csspart table - the table
  * @csspart range - the picture
+ * @csspart standings - the range, and where each output stands in it, in words
  * @csspart exact - the totals as fractions
  */
 export class MwRatioSummary extends Picture {
@@ -23,6 +25,21 @@ export class MwRatioSummary extends Picture {
 
   declare of: string | null;
   declare at: string | null;
+
+  #scale: readonly [number, number] | undefined;
+
+  /**
+   * What the picture reaches from and to. While somebody tries one count after the other it stays, so that what moves is the mark
+   * and not the scale; what lies beyond widens it. The author's own numbers begin anew.
+   */
+  #scaleFor([least, most]: readonly [number, number]): readonly [number, number] {
+    const margin = (most - least) * 0.12 || 1;
+    const wanted = [least - margin, most + margin] as const;
+    const held = this.at || !this.store?.changed ? undefined : this.#scale;
+    const fits = held && least >= held[0] && most <= held[1];
+    this.#scale = !held ? wanted : fits ? held : [Math.min(held[0], wanted[0]), Math.max(held[1], wanted[1])];
+    return this.#scale;
+  }
 
   /** Where each output stands in the range. */
   #range({ outputs, standings, range: told }: SaidSummary): TemplateResult | typeof nothing {
@@ -36,14 +53,12 @@ export class MwRatioSummary extends Picture {
       output?.bounds ? [output.bounds.low.toNumber(), output.bounds.high.toNumber()] : [];
     const limits = [Number(target.from), Number(target.to)];
     const all = [...limits, ...shown.flatMap(endsOf), ...before.flatMap(endsOf)];
-    const [least, most] = [Math.min(...all), Math.max(...all)];
-    const margin = (most - least) * 0.12 || 1;
+    const [first, end] = this.#scaleFor([Math.min(...all), Math.max(...all)]);
     const figures = shown.map(({ id }) => this.textOf({ figure: "reduction", of: id, drive: "straight-on" }, this.at)!);
     const beside = Math.max(...shown.map(({ label }, n) => roomFor(label + figures[n]!) + 1.4)) * em;
     const stacked = beside > width * 0.4;
     const left = stacked ? em : beside;
-    const at = (value: number): number =>
-      this.x(left + ((value - least + margin) / (most - least + 2 * margin)) * (width - left - em));
+    const at = (value: number): number => this.x(left + ((value - first) / (end - first)) * (width - left - em));
     // Above its line, a label has as many lines as it needs.
     const labels = shown.map(({ label }, n) =>
       stacked ? linesOf(`${label} ${figures[n]!}`, (width / em) * 0.92) : [`${label} ${figures[n]!}`],
@@ -73,17 +88,24 @@ export class MwRatioSummary extends Picture {
         ${past.length && past[0] !== low ? svg`<path class="end" d=${head(past[0]!)} />` : nothing}
         ${low < high ? svg`<path d=${hatching(at(low), at(high), y - 0.7 * em, 0.55 * em) + tick(low) + tick(high)} />` : svg`<path class="ink" d=${head(low)} />`}`;
     });
-    return html`<svg
-      part="range"
-      role="img"
-      aria-label="${[...standings.values()].join(". ")}. ${told.sentence}"
-      width=${width}
-      height=${round(bottom + 1.3 * em)}
-    >
-      <path d="M${from} ${round(0.5 * em)}V${bottom}M${to} ${round(0.5 * em)}V${bottom}" />
-      ${limits.map((limit, n) => svg`<text x=${at(limit)} y=${round(bottom + 0.95 * em)} text-anchor=${isNarrow ? (n ? "start" : "end") : "middle"}>${told.ends[n]}</text>`)}
-      ${lines}
-    </svg>`;
+    const { followed, ended } = this.words;
+    const stand = fill(
+      ended,
+      [...standings.values()].reduce((before, next) => fill(followed, before, next)),
+    );
+    return html`<p class="few" aria-hidden="true">${this.figureWords.total}</p>
+      <svg
+        part="range"
+        role="img"
+        aria-label="${stand} ${told.sentence}"
+        width=${width}
+        height=${round(bottom + 1.3 * em)}
+      >
+        <path d="M${from} ${round(0.5 * em)}V${bottom}M${to} ${round(0.5 * em)}V${bottom}" />
+        ${limits.map((limit, n) => svg`<text x=${at(limit)} y=${round(bottom + 0.95 * em)} text-anchor=${isNarrow ? (n ? "start" : "end") : "middle"}>${told.ends[n]}</text>`)}
+        ${lines}
+      </svg>
+      <p class="few" part="standings" aria-hidden="true">${told.sentence} ${stand}</p>`;
   }
 
   protected override render(): TemplateResult {

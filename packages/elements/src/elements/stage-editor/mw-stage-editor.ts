@@ -119,7 +119,7 @@ export class MwStageEditor extends ToolElement {
           this.#set(stage, address, (event.target as HTMLSelectElement).value || null);
         }}
       >
-        ${field.needed ? nothing : html`<option value="">–</option>`}
+        ${field.needed ? nothing : html`<option value="">${this.shop.unmarked.notKnown}</option>`}
         ${shape.split("|").map((one) => html`<option value=${one} ?selected=${one === value}>${options[one] ?? one}</option>`)}
       </select>`;
     const count = shape === "count";
@@ -181,7 +181,7 @@ export class MwStageEditor extends ToolElement {
       const hasUnit = unit && !/[a-z]/i.test(String(valueAt(this.current!, address) ?? ""));
       return html`<label
         ><span>${known}</span
-        >${this.#control(stage, field, address, field.shape, known)}${hasUnit ? html`<span>${unit}</span>` : nothing}</label
+        >${this.#control(stage, field, address, field.shape, hasUnit ? `${known}, ${unit}` : known)}${hasUnit ? html`<span>${unit}</span>` : nothing}</label
       >`;
     }
     const values = valueAt(this.current!, address) as readonly number[];

@@ -410,6 +410,10 @@ describe("mw-teeth", () => {
         ["12 driving 35", "11 driving 36"],
       );
       assert.ok(select.getAttribute("aria-label"));
+      // A hairline and a mark; a count has dots.
+      const text = find(set.shadowRoot!, ".text");
+      assert.equal(getComputedStyle(text).textDecorationStyle, "solid");
+      assert.isAbove(parseFloat(getComputedStyle(text, "::after").borderTopWidth), 0);
       select.selectedIndex = 1;
       select.dispatchEvent(new Event("change", { bubbles: true }));
       await turn();

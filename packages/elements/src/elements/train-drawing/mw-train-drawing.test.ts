@@ -98,6 +98,112 @@ describe("mw-train-drawing", () => {
     );
   });
 
+  it("draws a belt with its tensioner, which presses on one run, and no sign that it cannot", async () => {
+    const belt = { id: "belt", kind: "belt", driver: 20, driven: 60, pitch: "2 mm", centre: "60 mm" };
+    const shapes = async (more: object) => {
+      const { root } = await show({
+        format: "meshwright-build/1",
+        stages: [{ ...belt, ...more }],
+        outputs: [{ id: "rear", stages: [] }],
+      });
+      const rollers = [...root.querySelectorAll<SVGGraphicsElement>("path.tensioner")];
+      const d = root.querySelector("path.belt")!.getAttribute("d")!;
+      page.remove();
+      return [rollers, d] as const;
+    };
+    const [none, straight] = await shapes({});
+    assert.lengthOf(none, 0);
+    const [[roller], pressed] = await shapes({ tensioner: true });
+    // The upper run is as it was, the lower one goes in over the roller.
+    const runs = (d: string) => d.split("M").slice(1);
+    assert.equal(runs(pressed)[0], runs(straight)[0]);
+    assert.lengthOf(runs(pressed)[1]!.split("L"), 3);
+    // A circle from its rightmost point, whose top is where the belt bends.
+    const [right, top] = roller!
+      .getAttribute("d")!
+      .match(/-?[\d.]+/g)!
+      .map(Number) as [number, number];
+    const [x, y] = runs(pressed)[1]!.split("L")[1]!.split(" ").map(Number) as [number, number];
+    assert.isAbove(right, x);
+    assert.isAbove(top, y);
+    assert.notEqual(roller!.getAttribute("stroke-dasharray"), null);
+  });
+
+  it("names both ends, and tells its layers apart: each stage from above, shafts from one to the next", async () => {
+    const { root } = await show(limpet);
+    const written = texts(root);
+    assert.include(written, "motor");
+    assert.include(written, "to: Ring and pinion");
+    assert.match(
+      plain(root.querySelector("#told")!.textContent),
+      /^From: motor, to: Ring and pinion\. 15 teeth turn 62/,
+    );
+    const box = (text: string): DOMRect =>
+      [...root.querySelectorAll("svg text")].find((one) => one.textContent.trim() === text)!.getBoundingClientRect();
+    const order = ["motor", "Spur and pinion", "Gear row", "to: Ring and pinion"].map((text) => box(text).top);
+    assert.deepEqual(
+      order,
+      [...order].sort((a, b) => a - b),
+    );
+    // The last of them is the nearest: its line is the strongest.
+    const strength = [...root.querySelectorAll(".teeth")].map((gear) => parseFloat(getComputedStyle(gear).strokeWidth));
+    assert.isBelow(strength[0]!, strength.at(-1)!);
+    const { root: whole } = await show({ ...limpet, outputs: [{ id: "rear", label: "Rear axle", stages: [] }] });
+    assert.include(texts(whole), "to: Rear axle");
+    const { root: later } = await show(limpet, 'of="row"');
+    assert.include(texts(later), "from: Spur and pinion");
+  });
+
+  it("goes on in rows where a train is long, all to one scale", async () => {
+    const more = Array.from({ length: 10 }, (_, n) => ({
+      ...{ id: `more-${n}`, label: `Pair ${n + 3}`, kind: "pair", driver: 18 + n, driven: 20 + n, module: "0.8" },
+    }));
+    const { root } = await show({ ...limpet, stages: [primary, row, ...more] }, "", 335);
+    const rows = new Set(
+      [...root.querySelectorAll(".teeth")].map((gear) =>
+        Math.round(gear.parentElement!.getBoundingClientRect().top / 40),
+      ),
+    );
+    assert.isAtLeast(rows.size, 2);
+    const wide = (gear: Element | undefined): number => (gear as SVGGraphicsElement).getBBox().width;
+    const gears = [...root.querySelectorAll(".teeth")];
+    // 20 and 29 teeth of the last rows, by the same module: as (20 + 2) to (29 + 2).
+    assert.closeTo(wide(gears.at(-1)) / wide(gears[0]), (29 + 2) / (15 + 2), 0.02);
+    assert.deepEqual(
+      texts(root, ".count")
+        .map(Number)
+        .sort((a, b) => a - b),
+      [15, 62, 18, 31, 45, ...more.flatMap(({ driver, driven }) => [driver, driven])].sort((a, b) => a - b),
+    );
+  });
+
+  it("turns tooth by tooth with the wheel that a hand draws along", async () => {
+    const { root } = await show(limpet);
+    const gears = [...root.querySelectorAll(".teeth")];
+    const angle = (gear: Element): number =>
+      Number(/rotate\((.*)\)/.exec(gear.getAttribute("transform") ?? "rotate(0)")![1]);
+    // The spur, by a twelfth of a turn from its right to below.
+    const spur = root.querySelectorAll(".wheel")[1]!;
+    const { x, y, width, height } = spur.getBoundingClientRect();
+    const [cx, cy, radius] = [x + width / 2, y + height / 2, width / 2.5];
+    const at = (type: string, degrees: number, target: EventTarget): boolean =>
+      target.dispatchEvent(
+        new PointerEvent(type, {
+          ...{ pointerId: 7, button: 0, bubbles: true, composed: true, cancelable: true },
+          clientX: cx + radius * Math.cos((degrees * Math.PI) / 180),
+          clientY: cy + radius * Math.sin((degrees * Math.PI) / 180),
+        }),
+      );
+    at("pointerdown", 0, spur);
+    for (const degrees of [10, 20, 30]) at("pointermove", degrees, globalThis);
+    // Five of its 62 teeth are 29.03 degrees: the nearest whole tooth.
+    assert.closeTo(angle(gears[1]!), (5 * 360) / 62, 0.01);
+    assert.closeTo(angle(gears[0]!), (-5 * 360) / 15, 0.01);
+    at("pointerup", 30, globalThis);
+    at("pointermove", 90, globalThis);
+    assert.closeTo(angle(gears[1]!), (5 * 360) / 62, 0.01);
+  });
+
   it("names the stages that it has no place for", async () => {
     const { root } = await show(limpet);
     assert.equal(root.querySelector("[part=rest]")!.textContent, "Not drawn: Ring and pinion.");

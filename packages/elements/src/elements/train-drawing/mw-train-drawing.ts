@@ -1,5 +1,6 @@
-import { html, nothing, type TemplateResult } from "lit/html.js";
+import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from "lit/html.js";
 import {
+  drawnEnds,
   drawnLength,
   sayDrawing,
   stepsToDraw,
@@ -8,16 +9,26 @@ import {
   type Reporter,
 } from "@meshwright/calc/article";
 import type { ReportWords } from "@meshwright/calc/languages";
-import { layoutOf, type Layout } from "@meshwright/calc/layout";
-import { Picture, block } from "../../shared/drawn/index.js";
+import { layoutOf, type Layout, type PlacedWheel } from "@meshwright/calc/layout";
+import { Picture, block, round } from "../../shared/drawn/index.js";
 import { properties, writeCount } from "../../shared/element/index.js";
 import { fill, reportWordsFor } from "../../shared/words/index.js";
 import { reporting, toolWordsFor, type ToolWords, unitControl } from "../../shared/tools/index.js";
 import { centreLine, drawCentres, drawPivot, drawWalls, type LengthText } from "./dimensions.js";
-import { sheetFor } from "./sheet.js";
+import { drawPlanes } from "./planes.js";
+import { partOf, planesOf, rowsOf } from "./rows.js";
+import { reachOf, sheetFor, type Sheet } from "./sheet.js";
 import { drawSlot, drawTrack } from "./slot.js";
 import { styles } from "./styles.js";
 import { drawGhosts, drawWheels, ghostsOf } from "./wheels.js";
+
+/** Some stages of the drawing on a sheet of their own, below those before. */
+interface Row {
+  readonly n: number;
+  readonly layout: Layout;
+  readonly article: Layout | undefined;
+  readonly sheet: Sheet;
+}
 
 /** Whether the reader asks for less motion. */
 const wantsLess = (): boolean => matchMedia("(prefers-reduced-motion: reduce)").matches;
@@ -26,8 +37,9 @@ const wantsLess = (): boolean => matchMedia("(prefers-reduced-motion: reduce)").
 const pace = 0.9;
 
 /**
- * The gears of a drive to scale, in mesh on their true centre distances, with the mount's slot and walls, dimensioned. Still,
- * until it is asked to turn. The article's gears are dashed where the reader's are others.
+ * The gears of a drive to scale, in mesh on their true centre distances, with the mount's slot and walls, dimensioned, and the
+ * same from above, layer by layer from the motor on. A long train goes on in rows. Still, until it is asked to turn, or turned
+ * tooth by tooth: by a wheel that is drawn along, by keys. The article's gears are dashed where the reader's are others.
  *
  * @attr of - an output's id, or stages' ids; none: what drives the output that the build's headline names
  * @attr at - `article` or an alternative's id
@@ -47,6 +59,8 @@ export class MwTrainDrawing extends Picture {
   declare at: string | null;
   declare private turning: boolean | undefined;
   #frame = 0;
+  /** Lets go of the wheel that is held. */
+  #drop: (() => void) | undefined;
   /** By how many of the first gear's teeth it was turned on by hand. */
   #teeth = 0;
   /** What is drawn, and the article's where it may differ. */
@@ -79,18 +93,18 @@ export class MwTrainDrawing extends Picture {
     }
   }
 
-  #drawing(layout: Layout, article: Layout | undefined, speaker: Reporter, said: SaidDrawing): TemplateResult {
-    const { width } = this;
+  /** One row of the drawing: some stages from the front, dimensioned, and from above. */
+  #row(
+    row: Row,
+    speaker: Reporter,
+  ): { readonly picture: SVGTemplateResult; readonly height: number; crowded: boolean } {
+    const { layout, article, sheet, n } = row;
+    const { em } = sheet;
     const shop = this.#reports;
-    const em = this.em * 0.86;
-    const sheet = sheetFor(article ? [layout, article] : [layout], width, em);
     const text: LengthText = (length, limit) => drawnLength(speaker, length, limit);
-    const {
-      wheels,
-      lettering,
-      counts: lettered,
-      crowded,
-    } = drawWheels(layout, sheet, (teeth) => writeCount(teeth, this.locale));
+    const { wheels, lettering, counts, crowded } = drawWheels(layout, sheet, n, (teeth) =>
+      writeCount(teeth, this.locale),
+    );
     const level = sheet.y + sheet.bottom + (layout.mounts.some((mount) => mount.walls.length) ? 3.6 : 2.2) * em;
     const centres = drawCentres(layout.spans, sheet, level, text);
     let height = level + centres.height + 0.6 * em;
@@ -106,6 +120,53 @@ export class MwTrainDrawing extends Picture {
       height += slot.height;
       return slot.picture;
     });
+    height += 0.5 * em;
+    const stages = planesOf(layout);
+    const { from, to } = drawnEnds(speaker, stages[0]!, stages.at(-1)!, this.of);
+    const planes = drawPlanes(layout, sheet, height, { plan: n ? "" : shop.plan, from, to });
+    return {
+      crowded,
+      height: Math.ceil(height + planes.height),
+      picture: svg`${article ? drawGhosts(article, layout, sheet, n) : nothing}
+        ${wheels}${centreLine(layout.spans, sheet, counts)}${lettering}${centres.picture}
+        ${layout.mounts.map((mount) => [drawPivot(mount, sheet), drawTrack(mount, sheet), drawWalls(mount, sheet, (wall) => wallText(speaker, wall))])}
+        ${slots}${planes.picture}
+        ${layout.wheels.map((wheel) => svg`<circle class="wheel" cx=${round(sheet.x(wheel.x))} cy=${round(sheet.y)} r=${round(reachOf(wheel) * sheet.scale)} @pointerdown=${(event: PointerEvent) => this.#held(event, wheel)} />`)}`,
+    };
+  }
+
+  /** The stages in rows, all to one scale; the article's where the same axis stands. */
+  #rows(layout: Layout, article: Layout | undefined): readonly Row[] {
+    const { width } = this;
+    const em = this.em * 0.86;
+    const stages = rowsOf(layout, width, em);
+    const parts = stages.map((own) => {
+      if (stages.length === 1) return { layout, article };
+      const part = partOf(layout, own);
+      const before = article && partOf(article, own);
+      const axis = part.spans[0]!.driven.x;
+      const by = before?.spans.length ? axis - before.spans[0]!.driven.x : 0;
+      return { layout: part, article: article && before?.spans.length ? partOf(article, own, by) : undefined };
+    });
+    const sheet = (part: (typeof parts)[number], most?: number): Sheet =>
+      sheetFor(part.article ? [part.layout, part.article] : [part.layout], width, em, most);
+    const scale = Math.min(...parts.map((part) => sheet(part).scale));
+    return parts.map((part, n) => ({ ...part, n, sheet: sheet(part, scale) }));
+  }
+
+  #drawing(layout: Layout, article: Layout | undefined, speaker: Reporter, said: SaidDrawing): TemplateResult {
+    const { width } = this;
+    const stages = planesOf(layout);
+    const ends = drawnEnds(speaker, stages[0]!, stages.at(-1)!, this.of);
+    let height = 0;
+    let crowded = false;
+    const rows = this.#rows(layout, article).map((row) => {
+      const drawn = this.#row(row, speaker);
+      const top = height;
+      height += drawn.height + (row.n ? 0 : 0.4 * row.sheet.em);
+      crowded ||= drawn.crowded;
+      return row.n ? svg`<g transform="translate(0 ${round(top)})">${drawn.picture}</g>` : drawn.picture;
+    });
     height = Math.ceil(height);
     return html`<svg
         part="drawing"
@@ -116,13 +177,48 @@ export class MwTrainDrawing extends Picture {
         height=${height}
         viewBox="0 0 ${width} ${height}"
       >
-        ${article ? drawGhosts(article, layout, sheet) : nothing}
-        ${wheels}${centreLine(layout.spans, sheet, lettered)}${lettering}${centres.picture}
-        ${layout.mounts.map((mount) => [drawPivot(mount, sheet), drawTrack(mount, sheet), drawWalls(mount, sheet, (wall) => wallText(speaker, wall))])}
-        ${slots}
+        ${rows}
       </svg>
-      <span class="heard" id="told">${said.told}</span>
+      <span class="heard" id="told">${ends.told} ${said.told}</span>
       ${crowded ? html`<p part="counts" aria-hidden="true">${said.title}</p>` : nothing}`;
+  }
+
+  /** A wheel is taken hold of, and turns the others with it, tooth by tooth. */
+  #held(event: PointerEvent, wheel: PlacedWheel): void {
+    if (event.button || !wheel.turns) return;
+    event.preventDefault();
+    const circle = event.currentTarget as SVGCircleElement;
+    const box = circle.getBoundingClientRect();
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    const angleOf = (at: PointerEvent): number => Math.atan2(at.clientY - y, at.clientX - x);
+    const first = this.#layouts.shown!.wheels[0]!;
+    // One tooth of the first gear turns this wheel by so much.
+    const tooth = ((2 * Math.PI) / first.teeth) * (wheel.turns / (first.turns || 1));
+    const before = this.#teeth;
+    let [last, turned] = [angleOf(event), 0];
+    this.turning = false;
+    this.#drop?.();
+    const svg = circle.ownerSVGElement!;
+    svg.classList.add("held");
+    const move = (at: PointerEvent): void => {
+      if (at.pointerId !== event.pointerId) return;
+      const angle = angleOf(at);
+      // The short way round.
+      turned += ((((angle - last) % (2 * Math.PI)) + 3 * Math.PI) % (2 * Math.PI)) - Math.PI;
+      last = angle;
+      this.#teeth = before + Math.round(turned / tooth);
+      this.#run();
+    };
+    const drop = (at?: PointerEvent): void => {
+      if (at && at.pointerId !== event.pointerId) return;
+      svg.classList.remove("held");
+      removeEventListener("pointermove", move);
+      for (const end of ["pointerup", "pointercancel"] as const) removeEventListener(end, drop);
+      this.#drop = undefined;
+    };
+    addEventListener("pointermove", move);
+    for (const end of ["pointerup", "pointercancel"] as const) addEventListener(end, drop);
+    this.#drop = drop;
   }
 
   readonly #turn = (): void => {
@@ -175,6 +271,7 @@ export class MwTrainDrawing extends Picture {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     cancelAnimationFrame(this.#frame);
+    this.#drop?.();
     this.turning = false;
   }
 
@@ -194,7 +291,7 @@ export class MwTrainDrawing extends Picture {
         ${said.verdicts.map((verdict) => html`<p class="fault" part="verdict">${verdict}</p>`)}
         ${changed ? html`<p part="dashed">${this.#reports.dashed}</p>` : nothing}
         ${said.rest ? html`<p part="rest">${said.rest}</p>` : nothing}
-        <span class="keys" role="group" aria-label=${this.#shop.letTurn} @keydown=${this.#pressed}
+        <span class="keys" @keydown=${this.#pressed}
           ><button type="button" class="run" @click=${this.#turn}>
             ${this.turning ? this.#shop.holdStill : this.#shop.letTurn}</button
           ><button

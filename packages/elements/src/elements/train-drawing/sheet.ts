@@ -31,9 +31,9 @@ export function pivotOf(
   return square >= 0 ? { x: -along, y: -Math.sqrt(square) } : undefined;
 }
 
-/** Lays the sheet out for a width: as large as it allows, and not larger than so many lines of text. */
-export function sheetFor(layouts: readonly Layout[], width: number, em: number): Sheet {
-  let [left, right, top, bottom] = [0, 0, 0, 0];
+/** Lays the sheet out for a width: as large as it allows, and not larger than so many lines of text, or a scale. */
+export function sheetFor(layouts: readonly Layout[], width: number, em: number, most = Infinity): Sheet {
+  let [left, right, top, bottom] = [Infinity, -Infinity, 0, 0];
   const take = (x: number, y: number, reach: number): void => {
     left = Math.min(left, x - reach);
     right = Math.max(right, x + reach);
@@ -51,7 +51,7 @@ export function sheetFor(layouts: readonly Layout[], width: number, em: number):
     }
   }
   const beside = 1.1 * em;
-  const scale = Math.min((width - 2 * beside) / (right - left), (25 * em) / (top + bottom));
+  const scale = Math.min(most, (width - 2 * beside) / (right - left), (25 * em) / (top + bottom));
   const middle = (width - (left + right) * scale) / 2;
   // Small wheels carry their counts on top.
   const tops = layouts.flatMap(({ wheels }) =>

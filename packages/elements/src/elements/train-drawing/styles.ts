@@ -3,6 +3,8 @@ import { css } from "../../shared/element/index.js";
 export const styles = css`
   svg {
     display: block;
+    /* Sideways it is turned, up and down the page moves on. */
+    touch-action: pan-y;
     direction: ltr;
     overflow: visible;
     font-size: 0.86em;
@@ -20,6 +22,15 @@ export const styles = css`
   .axis,
   .turn {
     stroke-width: 1.1;
+  }
+  .far .edge {
+    stroke-width: 0.8;
+  }
+  .near .edge {
+    stroke-width: 1.5;
+  }
+  .bar {
+    stroke-width: 1;
   }
   .fine,
   .hatch {
@@ -57,8 +68,25 @@ export const styles = css`
     fill: currentColor;
     stroke: none;
   }
+  .held {
+    cursor: grabbing;
+    user-select: none;
+  }
+  .wheel {
+    fill: transparent;
+    stroke: none;
+    cursor: grab;
+  }
+  .held .wheel {
+    cursor: grabbing;
+  }
   .count {
     font-size: 1.2em;
+    pointer-events: none;
+  }
+  .end {
+    font-style: italic;
+    opacity: 1;
   }
   .few {
     font-size: 0.88em;

@@ -94,7 +94,7 @@ export interface Drawn {
 /**
  * All wheels, each stage in a plane of its own, the later ones nearer to the eye; then what is lettered and marked on them.
  */
-export function drawWheels(layout: Layout, sheet: Sheet, count: (teeth: number) => string): Drawn {
+export function drawWheels(layout: Layout, sheet: Sheet, row: number, count: (teeth: number) => string): Drawn {
   const { em, y } = sheet;
   const shafts = new Map(layout.mounts.map(({ span, shaft }) => [span.driver, shaft]));
   const bodies = layout.wheels.map((wheel) => bodyOf(wheel, sheet, shafts.get(wheel)));
@@ -115,6 +115,12 @@ export function drawWheels(layout: Layout, sheet: Sheet, count: (teeth: number) 
       (one) => one !== body && one.x === body.x && one.reach > body.reach && one.wheel.stage !== body.wheel.stage,
     ) ||
       !clearOf(others(body), body.x, y - body.reach - 0.8 * em, 0.5 * em));
+  const planes = [...new Set(bodies.map(({ wheel }) => wheel.stage))];
+  /** What is nearer to the eye is drawn with a stronger line. */
+  const depth = (stage: string): string => {
+    const at = planes.indexOf(stage) / Math.max(1, planes.length - 1);
+    return planes.length < 2 || (at > 0.25 && at < 0.75) ? "" : at < 0.5 ? "far" : "near";
+  };
   const marked = new Set<number>();
   const swinging = new Set(layout.mounts.map(({ span, pivot }) => pivot && span.driver));
 
@@ -127,8 +133,8 @@ export function drawWheels(layout: Layout, sheet: Sheet, count: (teeth: number) 
       : isPlain(body)
         ? ""
         : circle(x, y, bore) + (webbed ? circle(x, y, rim) + circle(x, y, bore * 1.7) : "");
-    return svg`${clips(`behind${n}`, sheet, nearer)}
-      <g clip-path=${clipped(`behind${n}`, nearer)}>
+    return svg`${clips(`behind${row}-${n}`, sheet, nearer)}
+      <g class=${depth(wheel.stage)} clip-path=${clipped(`behind${row}-${n}`, nearer)}>
         ${outlineOf(body, sheet)}
         <path class="fine" d=${inside} />
         ${webbed ? svg`<path class="shade" d=${shading(body)} />` : nothing}
@@ -240,20 +246,32 @@ export function drawWheels(layout: Layout, sheet: Sheet, count: (teeth: number) 
   };
 }
 
-/** The open runs of a belt or a chain: two tangents. */
-function runs({ by, driver, driven }: Span, sheet: Sheet): SVGTemplateResult | typeof nothing {
+/**
+ * The open runs of a belt or a chain: two tangents. A tensioner presses on the lower one, dashed: nobody has said where it stands,
+ * nor how large it is.
+ */
+function runs({ by, driver, driven, tensioner }: Span, sheet: Sheet): SVGTemplateResult | typeof nothing {
   if (by === "mesh") return nothing;
   const [a, b] = [driver, driven].map((wheel) => ({ x: sheet.x(wheel.x), r: wheel.radii.reference * sheet.scale })) as [
     { x: number; r: number },
     { x: number; r: number },
   ];
   const lean = Math.asin((a.r - b.r) / (b.x - a.x));
-  const path = [-1, 1].map((side) => {
-    const at = (wheel: { x: number; r: number }): string =>
-      `${round(wheel.x + wheel.r * Math.sin(lean))} ${round(sheet.y + side * wheel.r * Math.cos(lean))}`;
-    return `M${at(a)}L${at(b)}`;
+  const touch = (wheel: { x: number; r: number }, side: number) => ({
+    x: wheel.x + wheel.r * Math.sin(lean),
+    y: sheet.y + side * wheel.r * Math.cos(lean),
   });
-  return svg`<path class=${by} d=${path.join("")} />`;
+  const [start, end] = [touch(a, 1), touch(b, 1)];
+  const roller = 0.16 * Math.min(a.r, b.r) + 0.3 * sheet.em;
+  // Pressed inward by its own radius, halfway between the two.
+  const [x, y] = [(start.x + end.x) / 2, (start.y + end.y) / 2 - roller];
+  const path = [-1, 1].map((side) => {
+    const [from, to] = [touch(a, side), touch(b, side)];
+    const over = tensioner && side > 0 ? `L${round(x)} ${round(y)}` : "";
+    return `M${round(from.x)} ${round(from.y)}${over}L${round(to.x)} ${round(to.y)}`;
+  });
+  return svg`<path class=${by} d=${path.join("")} />
+    ${tensioner ? svg`<path class="fine tensioner" stroke-dasharray="2 2" d=${circle(x, y + roller, roller)} />` : nothing}`;
 }
 
 /** The article's wheels where the reader's are others. */
@@ -265,15 +283,15 @@ export function ghostsOf(article: Layout, layout: Layout): readonly PlacedWheel[
 }
 
 /** Those, dashed, behind whatever is nearer to the eye. */
-export function drawGhosts(article: Layout, layout: Layout, sheet: Sheet): SVGTemplateResult[] {
+export function drawGhosts(article: Layout, layout: Layout, sheet: Sheet, row: number): SVGTemplateResult[] {
   const planes = [...new Set(layout.wheels.map((wheel) => wheel.stage))];
   return ghostsOf(article, layout).map((ghost, n) => {
     const x = sheet.x(ghost.x);
     const nearer = layout.wheels.filter((wheel) => planes.indexOf(wheel.stage) > planes.indexOf(ghost.stage));
     const own = !layout.wheels.some((wheel) => Math.abs(wheel.x - ghost.x) < 1e-6);
     const bodies = nearer.map((wheel) => bodyOf(wheel, sheet, undefined));
-    return svg`${clips(`beneath${n}`, sheet, bodies)}
-      <g clip-path=${clipped(`beneath${n}`, bodies)}>
+    return svg`${clips(`beneath${row}-${n}`, sheet, bodies)}
+      <g clip-path=${clipped(`beneath${row}-${n}`, bodies)}>
         <path class="article" d=${circle(x, sheet.y, ghost.radii.tip * sheet.scale)} />
         ${own ? svg`<path class="fine" d=${cross(x, sheet.y, 0.35 * sheet.em)} />` : nothing}
       </g>`;

@@ -415,7 +415,7 @@ export class MwTrainFinder extends ToolElement {
     const isWheels = this.#words("wheels").every((id) => evaluation.output(id));
     const isLead = this.lead === null || this.lead === undefined || !this.lead || leadsFrom(this.lead);
     if (!isAsked || !isWheels || !isLead || (!stages.length && !tyres.length)) return this.fallback(false);
-    return html`<div class="root" part="root">${this.#asked()} ${this.#state()} ${this.#table()}</div>
+    return html`<div class="root" part="root">${this.whose()} ${this.#asked()} ${this.#state()} ${this.#table()}</div>
       ${this.fallback()}`;
   }
 }

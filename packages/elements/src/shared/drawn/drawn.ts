@@ -7,6 +7,7 @@ import { figureWordsFor, findingText, wordsFor, type Words } from "../words/inde
 import { standsForBlock } from "./content.js";
 import { drawInto } from "./draw-into.js";
 import { fitTables } from "./fit-tables.js";
+import { isolateNames } from "./isolate.js";
 import { speakerFor } from "./speaker.js";
 import { valuesChanged } from "./values.js";
 
@@ -104,6 +105,7 @@ export abstract class DrawnElement extends MeshwrightElement {
     }
     super.update(changed);
     this.#part = drawInto(this.renderRoot, value, { host: this, isConnected: this.isConnected });
+    isolateNames(this.renderRoot, this.locale);
     fitTables(this.renderRoot);
   }
 

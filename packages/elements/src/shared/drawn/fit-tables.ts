@@ -1,3 +1,5 @@
+import { paperWidth, whenPrinted } from "./paper.js";
+
 const waiting = new Set<HTMLTableElement>();
 let sizes: ResizeObserver | undefined;
 const watched = new WeakSet<Element>();
@@ -21,6 +23,14 @@ function label(table: HTMLTableElement): void {
     }
 }
 
+/** Tables that may be printed. */
+const shown = new Set<HTMLTableElement>();
+let isWatching = false;
+function watchPaper(): void {
+  if (!isWatching) whenPrinted(fitToPaper);
+  isWatching = true;
+}
+
 /** Once a frame for all tables together: each alone would lay the page out anew. */
 function fit(): void {
   const tables = [...waiting].filter((table) => table.isConnected);
@@ -35,6 +45,21 @@ function fit(): void {
     table.classList.add("list");
     label(table);
   }
+}
+
+/** Before it is printed a table is fitted to the narrowest paper; what is made for paper has been already. */
+function fitToPaper(isOnPaper: boolean): void {
+  for (const table of shown) {
+    if (!table.isConnected) {
+      shown.delete(table);
+      continue;
+    }
+    if (table.closest(".card")) continue;
+    frameOf(table).style.maxWidth = isOnPaper ? `${paperWidth}px` : "";
+    waiting.add(table);
+  }
+  fit();
+  for (const table of shown) frameOf(table).style.maxWidth = "";
 }
 
 function soon(table: HTMLTableElement): void {
@@ -57,6 +82,8 @@ export function fitTables(root: ParentNode): void {
     });
     const frame = frameOf(table);
     soon(table);
+    if (!shown.size) watchPaper();
+    shown.add(table);
     if (watched.has(frame)) continue;
     watched.add(frame);
     sizes.observe(frame);

@@ -1,6 +1,7 @@
 import { outward } from "../element/index.js";
 import { DrawnElement } from "./drawn.js";
 import { forgetWidths, letteredIn, round } from "./ink.js";
+import { onPaper, paperWidth, whenPrinted } from "./paper.js";
 
 let sizes: ResizeObserver | undefined;
 const shown = new Set<Picture>();
@@ -32,11 +33,14 @@ const observe = (root: Element): void => {
   sizes.observe(root);
 };
 
-/** A font that comes late has other widths. */
-let isAwaitingFonts = false;
-function awaitFonts(): void {
-  if (isAwaitingFonts) return;
-  isAwaitingFonts = true;
+/** A font that comes late has other widths; paper has another width. */
+let isWatching = false;
+function watch(): void {
+  if (isWatching) return;
+  isWatching = true;
+  whenPrinted(() => {
+    for (const picture of shown) picture.measure();
+  });
   document.fonts?.addEventListener("loadingdone", () => {
     forgetWidths();
     for (const picture of shown) picture.requestUpdate();
@@ -85,7 +89,8 @@ export abstract class Picture extends DrawnElement {
     const { width, em } = this;
     const [style, families] = this.#font;
     this.#font = [`${fontStyle} ${fontWeight}`, fontFamily];
-    this.width = root.clientWidth || roomAround(root);
+    const room = root.clientWidth || roomAround(root);
+    this.width = onPaper() ? Math.min(room, paperWidth) : room;
     this.em = parseFloat(fontSize);
     const mirrored = direction === "rtl";
     const isSame = width === this.width && em === this.em && mirrored === this.#mirrored;
@@ -118,7 +123,7 @@ export abstract class Picture extends DrawnElement {
     this.#root = root;
     if (!root) return;
     shown.add(this);
-    awaitFonts();
+    watch();
     observe(root);
     measureSoon(this);
   }

@@ -94,6 +94,17 @@ describe("the unit of length", () => {
       assert.deepEqual(store.layer.sets, {});
     }
     await press(root, "mw-bench-card");
+    // A link carries what is built, and nobody's unit; nor is that told as something left out.
+    store.change({ "primary.driver": 21 });
+    await settle();
+    const holder = find<MwBuild>(root, "mw-build");
+    const counts = holder.link();
+    assert.deepEqual(holder.leftOut(), []);
+    store.change({ lengths: null });
+    await settle();
+    assert.equal(holder.link(), counts);
+    store.undo();
+    store.undo();
     store.undo();
     await settle();
     inOne("mm");

@@ -26,6 +26,8 @@ const more: Readonly<Record<string, string>> = {
   "pair-finder": 'of="primary"',
 };
 
+export const markupOf = (element: string): string => `<mw-${element} ${more[element] ?? ""}></mw-${element}>`;
+
 /** Waits until what is drawn stays as it is. */
 async function calm(element: Element): Promise<void> {
   for (let n = 0, before = ""; n < 60; n++) {
@@ -37,7 +39,7 @@ async function calm(element: Element): Promise<void> {
 }
 
 /** Draws one combination, and measures it; kept, it stays in the page to be looked at. */
-export async function measure(
+async function measure(
   { element, width, text, language, build, place, state }: Combination,
   isKept = false,
 ): Promise<string[]> {
@@ -46,7 +48,7 @@ export async function measure(
   page.lang = language!;
   page.dir = language === "ar" ? "rtl" : "ltr";
   page.style.cssText = `width: ${width}px; font-size: ${text}px; line-height: 1.5; margin: 24px 0`;
-  const tag = `<mw-${element} ${more[element!] ?? ""}></mw-${element}>`;
+  const tag = markupOf(element!);
   const data = `<mw-build><script type="application/json">${builds[build!]!()}</script></mw-build>`;
   page.innerHTML =
     data +
@@ -57,6 +59,8 @@ export async function measure(
     await settle(2);
     if (state === "changed") find<MwBuild>(page, "mw-build").store.change({ "primary.driven": 60 });
     await calm(shown);
+    const { fault } = shown as HTMLElement & { readonly fault?: string };
+    if (fault) return [fault];
     return faultsIn(shown, (place === "cell" ? find(page, "td") : page).getBoundingClientRect());
   } finally {
     if (!isKept) page.remove();

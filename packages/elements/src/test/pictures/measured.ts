@@ -37,6 +37,45 @@ function piecesIn(node: Node, found: Piece[] = []): Piece[] {
 
 const short = (text: string): string => `“${text.replace(/\s+/g, " ").slice(0, 24)}”`;
 
+/** Where a finger can go, by what it is called. */
+function targetsIn(node: Node, found: { box: DOMRect; name: string; of: Element }[] = []): typeof found {
+  for (const child of childrenOf(node)) {
+    if (child.nodeType !== 1) continue;
+    const element = child as HTMLElement;
+    if (element.matches(".heard, [hidden], .strip, .tray") || getComputedStyle(element).display === "none") continue;
+    const details = element as HTMLDetailsElement;
+    const isTarget = element.matches("button, select, summary, input, textarea, a[href]");
+    // A field that lies over its text is unseen, and is what is touched.
+    const box = element.getBoundingClientRect();
+    if (isTarget && box.width && box.height)
+      found.push({ box, name: element.getAttribute("aria-label") ?? element.textContent!.trim(), of: element });
+    else if (child.nodeName === "DETAILS" && !details.open) targetsIn(details.querySelector("summary")!, found);
+    else targetsIn(child, found);
+  }
+  return found;
+}
+
+/** What a finger cannot hit for certain: smaller than 24 pixels, and nearer to another than 24 pixels are wide. */
+function untouchable(element: Element): string[] {
+  const targets = targetsIn(element);
+  const isSmall = ({ width, height }: DOMRect): boolean => Math.min(width, height) < 23.5;
+  return targets.flatMap(({ box, name }, n) => {
+    const [x, y] = [box.left + box.width / 2, box.top + box.height / 2];
+    return targets.flatMap((other, m) => {
+      if (n === m) return [];
+      const across = Math.min(box.right, other.box.right) - Math.max(box.left, other.box.left);
+      const down = Math.min(box.bottom, other.box.bottom) - Math.max(box.top, other.box.top);
+      if (n < m && across > 3 && down > 3) return [`${short(name)} and ${short(other.name)} are touched in one place`];
+      if (!isSmall(box)) return [];
+      const [dx, dy] = [
+        Math.max(other.box.left - x, 0, x - other.box.right),
+        Math.max(other.box.top - y, 0, y - other.box.bottom),
+      ];
+      return Math.hypot(dx, dy) < 11.5 ? [`${short(name)} is too near to ${short(other.name)} for a finger`] : [];
+    });
+  });
+}
+
 /** What is cut, sideways, or on top of another, one sentence each; nothing where all is well. */
 export function faultsIn(element: Element, within: DOMRect): string[] {
   const pieces = piecesIn(element);
@@ -81,5 +120,6 @@ export function faultsIn(element: Element, within: DOMRect): string[] {
       if (across > 2 && down > least && one.text + one.of.localName !== other.text + other.of.localName)
         faults.add(`${short(one.text)} and ${short(other.text)} stand on each other`);
     }
+  for (const fault of untouchable(element)) faults.add(fault);
   return [...faults].slice(0, 6);
 }
