@@ -108,7 +108,16 @@ export class EngineHands {
   /** Puts the focus on something: with the pointer, or going on until it is there. */
   async reach(role: string, name: string): Promise<void> {
     let found = await this.find(role, name);
-    if (!this.byKeys) return this.page.click(found.x, found.y);
+    if (!this.byKeys) {
+      // What comes in sight is drawn, and may move what stands below it: nobody presses what still moves.
+      for (let n = 0, isStill = false; n < 40 && !isStill; n++) {
+        await later(60);
+        const { x, y } = found;
+        found = await this.find(role, name);
+        isStill = found.x === x && found.y === y;
+      }
+      return this.page.click(found.x, found.y);
+    }
     for (let n = 0; n < mostStops && !found.hasFocus; n++) {
       await this.page.press("Tab");
       found = await this.find(role, name);

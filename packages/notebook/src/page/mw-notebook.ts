@@ -126,7 +126,7 @@ export class MwNotebook extends LitElement {
       navigator.serviceWorker
         ?.register(new URL(this.offline, document.baseURI), { updateViaCache: "none" })
         .catch(() => undefined);
-    void this.#begin();
+    this.#began = this.#begin();
   }
 
   override disconnectedCallback(): void {
@@ -154,6 +154,9 @@ export class MwNotebook extends LitElement {
     if (Object.keys({ ...before, ...rest }).some((key) => before[key] !== (rest as Record<string, unknown>)[key]))
       this.requestUpdate();
   };
+
+  /** Done once the notebook that this tab has is open: what is brought along before waits for it, and is not lost under it. */
+  #began: Promise<void> | undefined;
 
   async #begin(): Promise<void> {
     this.#shelf ??= await Shelf.open(databaseName(location.href));
@@ -414,6 +417,7 @@ export class MwNotebook extends LitElement {
 
   async #read(file: File | undefined): Promise<void> {
     if (!file) return;
+    await this.#began?.catch(() => undefined);
     // What is far too large is not even read.
     const bytes =
       file.size > 2e7 ? new Uint8Array(file.size > 1e9 ? 1e9 : file.size) : new Uint8Array(await file.arrayBuffer());
