@@ -36,6 +36,7 @@ const shared = new Set([
   "fr.reports.room",
   "es.reports.nominal",
   "es.reports.line.motor",
+  "es.reports.ownPlaces.motor",
 ]);
 
 describe.each(others)("%s", (code) => {

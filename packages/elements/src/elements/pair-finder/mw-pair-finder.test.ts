@@ -151,6 +151,8 @@ describe("mw-pair-finder", () => {
     assert.isAtLeast(card.getBoundingClientRect().left, element.getBoundingClientRect().left);
     assert.isAtMost(button!.right, element.getBoundingClientRect().right);
     assert.equal(find(card, "td.wide").dataset["head"], "Price");
+    // What the button says is not said once more before it.
+    assert.equal(getComputedStyle(find(card, "td:has(button)"), "::before").content, "none");
   });
 
   /** Texts that stand over each other, or beyond the picture's edge. */

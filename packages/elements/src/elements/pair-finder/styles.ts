@@ -115,6 +115,10 @@ export const styles = css`
   .list tbody tr:first-child td:not(:last-child) {
     flex-basis: 100%;
   }
+  /* A button says itself what it does. */
+  .list tbody tr:first-child td:last-child::before {
+    content: none;
+  }
   .list tbody th {
     white-space: normal;
   }

@@ -282,6 +282,22 @@ describe("the elements beyond an article", () => {
       assert.isAtMost(element.scrollWidth, 321, element.localName);
   });
 
+  it("say whose version they show while it is not the author's", async () => {
+    const tags = ["mw-order-list", "mw-change-table", "mw-working", "mw-wheel-speed", "mw-parts-list"];
+    const page = await show(withLimpet(tags.map((tag) => `<${tag}></${tag}>`).join("")));
+    const marks = () =>
+      tags.map((tag) => find(page, tag).shadowRoot!.querySelector("[part=version]")?.textContent ?? "");
+    assert.deepEqual(
+      marks(),
+      tags.map(() => ""),
+    );
+    await change(page, { "primary.driver": 17 });
+    assert.deepEqual(
+      marks(),
+      tags.map(() => "yours"),
+    );
+  });
+
   it("keep the author's words until there is a build", async () => {
     const page = await show(all.map((name) => `<mw-${name}><p>In words.</p></mw-${name}>`).join(""));
     await turn();

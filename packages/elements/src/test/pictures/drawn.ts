@@ -38,11 +38,8 @@ async function calm(element: Element): Promise<void> {
   }
 }
 
-/** Draws one combination, and measures it; kept, it stays in the page to be looked at. */
-async function measure(
-  { element, width, text, language, build, place, state }: Combination,
-  isKept = false,
-): Promise<string[]> {
+/** Draws one combination, and measures it. */
+async function measure({ element, width, text, language, build, place, state }: Combination): Promise<string[]> {
   clear();
   const page = document.createElement("div");
   page.lang = language!;
@@ -63,7 +60,7 @@ async function measure(
     if (fault) return [fault];
     return faultsIn(shown, (place === "cell" ? find(page, "td") : page).getBoundingClientRect());
   } finally {
-    if (!isKept) page.remove();
+    page.remove();
   }
 }
 
