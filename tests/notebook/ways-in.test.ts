@@ -91,6 +91,18 @@ describe("what a builder brings along", () => {
     expect(hands.said).toEqual([]);
   });
 
+  it("may be a sheet that is typed: it is read when its writer says so", async () => {
+    const hands = await Hands.open(browser, `${address}notebook/?new`);
+    await hands.press("Paste a parts list");
+    const area = await hands.find("textbox", "The sheet, as it is: commas, semicolons or tabs, with its heads");
+    await area.click();
+    await hands.page.keyboard.type("Gear;Teeth;Mod\nPinion 15;15;0,8");
+    await hands.press("Read what I typed");
+    await hands.press("Put 1 part on the shelf");
+    await hands.until(/Pinion 15/);
+    await hands.page.close();
+  });
+
   it("is the example, which is the demo's own drivetrain", async () => {
     const seed = JSON.parse(readFileSync(join(process.cwd(), "seeds", "limpet.json"), "utf8")) as { parts: unknown[] };
     const hands = await Hands.open(browser, `${address}notebook/?new`);

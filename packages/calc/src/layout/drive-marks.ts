@@ -71,8 +71,7 @@ const smallest = 24;
 const largest = 160;
 
 /** The pixels of a diameter at a scale; what would be too small to see or too large for a staff is drawn as large as it may be. */
-const pixelsOf = (diameter: number, scale: number): number =>
-  Math.min(largest, Math.max(smallest, diameter * scale));
+const pixelsOf = (diameter: number, scale: number): number => Math.min(largest, Math.max(smallest, diameter * scale));
 
 export const isWithin = (diameter: number, scale: number): boolean => {
   const size = diameter * scale;

@@ -12,7 +12,12 @@ import { clear, find, lineOf, settle, show } from "./page.js";
 addFigures({ ...fitFigures, ...motionFigures });
 define(MwWorking, MwWheelSpeed, MwOverdriveGauge);
 
-const bare = (text: string): string => text.replace(/\s+/g, " ").trim();
+/** Names are set apart where lines run from the right: that is no part of what is said. */
+const bare = (text: string): string =>
+  text
+    .replace(/[\u2068\u2069]/g, "")
+    .replace(/\s+/g, " ")
+    .trim();
 
 /** What a block shows, as texts in the order in which calc says them. */
 function textsIn(element: HTMLElement): string[] {

@@ -41,7 +41,12 @@ function heard(node: Node, lines: string[]): string {
     if (/^(STYLE|SCRIPT|OPTION|DESC)$/.test(element.nodeName.toUpperCase())) return "";
     if (element.ariaHidden === "true" || element.getAttribute("aria-hidden") === "true") return "";
     if (element.matches("[hidden], .to-mend, [role=status]") || getComputedStyle(element).display === "none") return "";
-    const name = element.getAttribute("aria-label");
+    const isControl = /^(INPUT|SELECT|TEXTAREA)$/.test(element.nodeName);
+    const label = isControl ? element.closest("label") : null;
+    const words = [...(label?.childNodes ?? [])].map((one) =>
+      one.nodeType === 8 || one.contains(element) ? "" : one.textContent,
+    );
+    const name = element.getAttribute("aria-label") ?? (label && plain(words.join("")));
     // A group is named before what is in it.
     if (element.getAttribute("role") === "group" && name) lines.push(`group: ${plain(name)}`);
     const role = element.getAttribute("role") ?? roles[element.nodeName.toUpperCase()];
@@ -65,8 +70,10 @@ function heard(node: Node, lines: string[]): string {
   }
   const isBlock =
     node.nodeType === 1 &&
-    /^(BUTTON|SUMMARY|TH|TD|P|LI|DIV|OL|LEGEND|LABEL|TR)$/.test(element.nodeName) &&
+    /^(BUTTON|SUMMARY|TH|TD|P|LI|DIV|OL|LEGEND|TR)$/.test(element.nodeName) &&
     plain(own.join(""));
+  // What a field is called has been told with it.
+  if (node.nodeName === "LABEL" && element.querySelector("input, select, textarea")) return "";
   if (!isBlock) return own.join("");
   lines.push(`${roles[element.nodeName] ?? "text"}: ${plain(own.join(""))}`);
   return "";

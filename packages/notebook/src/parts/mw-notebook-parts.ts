@@ -83,6 +83,15 @@ export class MwNotebookParts extends NotebookPage {
 
   readonly #pasted = (event: Event): void => {
     const { value } = event.target as HTMLTextAreaElement;
+    // Who types it has only begun: it is read when they say so.
+    const isTyped = /^(insertText|insertLineBreak|insertComposition|delete)/.test(
+      (event as InputEvent).inputType ?? "",
+    );
+    if (value.trim() && !isTyped) this.takeIn(value);
+  };
+
+  readonly #typedSheet = (): void => {
+    const { value } = this.renderRoot.querySelector<HTMLTextAreaElement>("#paste")!;
     if (value.trim()) this.takeIn(value);
   };
 
@@ -129,7 +138,7 @@ export class MwNotebookParts extends NotebookPage {
     return html`<div class="asked">
       <h3 tabindex="-1">A sheet of parts</h3>
       <p role="status">
-        ${parts.length} parts,
+        ${parts.length} ${parts.length === 1 ? "part" : "parts"},
         <span class=${questions.length ? "fault" : ""}
           >${questions.length} ${questions.length === 1 ? "question" : "questions"}</span
         >.
@@ -140,7 +149,7 @@ export class MwNotebookParts extends NotebookPage {
       ${this.fault("sheet")}
       <p>
         <button type="button" class="shelve" ?disabled=${!parts.length} @click=${this.#shelve}>
-          Put ${parts.length} parts on the shelf
+          Put ${parts.length} ${parts.length === 1 ? "part" : "parts"} on the shelf
         </button>
         <button type="button" @click=${() => (this.reading = undefined)}>Leave it</button>
       </p>
@@ -160,7 +169,8 @@ export class MwNotebookParts extends NotebookPage {
       ${
         this.isPasting
           ? html`<p><label for="paste">The sheet, as it is: commas, semicolons or tabs, with its heads</label></p>
-              <textarea id="paste" rows="6" spellcheck="false" @input=${this.#pasted}></textarea>`
+              <textarea id="paste" rows="6" spellcheck="false" @input=${this.#pasted}></textarea>
+              <p><button type="button" @click=${this.#typedSheet}>Read what I typed</button></p>`
           : nothing
       }`;
   }

@@ -195,7 +195,7 @@ export class MwNotebookWorkshop extends NotebookPage {
           turns between <input class="count" name="from" inputmode="decimal" aria-label="Wheel turns, at least" /> and
           <input class="count" name="to" inputmode="decimal" aria-label="Wheel turns, at most" /> wheel turns,
           <label><input type="checkbox" name="held" /> one wheel held</label>
-          <button type="submit">Note it</button>
+          <button type="submit">Note the turns</button>
         </p>
       </form>
       ${this.fault("turned")}`;
@@ -297,7 +297,7 @@ export class MwNotebookWorkshop extends NotebookPage {
           <input class="count" name="minutes" aria-label="Minutes" placeholder="min" /> minutes,
           <input class="short" name="charge" aria-label="Charge used" placeholder="mAh" /> used;
           <input class="short" name="note" aria-label="Note on the run" placeholder="note" />
-          <button type="submit">Note it</button>
+          <button type="submit">Note the run</button>
         </p>
       </form>
       <p class="quiet">A run is compared with your own, never promised: no temperature is worked out here.</p>`;
@@ -313,7 +313,7 @@ export class MwNotebookWorkshop extends NotebookPage {
     };
     return html`<mw-bench-card></mw-bench-card>
       ${this.#phone()}
-      <p class="choices"><button type="button" @click=${() => void print()}>Print it</button></p>
+      <p class="choices"><button type="button" @click=${() => void print()}>Print the card</button></p>
       <h3>What was measured</h3>
       ${this.#measured()} ${this.#turned()} ${this.#box()} ${this.#set()} ${this.#runs()}`;
   }

@@ -49,9 +49,9 @@ describe("mw-stage-editor", () => {
   });
 
   it("changes what can be said besides, and takes it away again", async () => {
-    await enter("#primary details input[aria-label$=': name']", "First pair");
+    await enter("#primary details [aria-label$=': name']", "First pair");
     assert.equal(build().stages[0]!.label, "First pair");
-    await enter("#primary details input[aria-label$=': name']", "");
+    await enter("#primary details [aria-label$=': name']", "");
     assert.isUndefined(build().stages[0]!.label);
   });
 

@@ -181,7 +181,7 @@ export class MwStageEditor extends ToolElement {
       const hasUnit = unit && !/[a-z]/i.test(String(valueAt(this.current!, address) ?? ""));
       return html`<label
         ><span>${known}</span
-        >${this.#control(stage, field, address, field.shape, known)}${hasUnit ? html`<span>${unit}</span>` : nothing}</label
+        >${this.#control(stage, field, address, field.shape, hasUnit ? `${known}, ${unit}` : known)}${hasUnit ? html`<span>${unit}</span>` : nothing}</label
       >`;
     }
     const values = valueAt(this.current!, address) as readonly number[];

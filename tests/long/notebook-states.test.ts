@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { Hands, notebookBrowser } from "./page.js";
+import { Hands, notebookBrowser } from "../notebook/page.js";
 
 // Every state of the page as other ears and hands meet it: axe is silent in each.
 
@@ -70,8 +70,8 @@ describe("every state of the notebook", () => {
       await isSilent(hands, "the example");
       for (const [choose, sign] of [
         ["Motor", /Motor/],
-        ["Where it splits", /Where it splits/],
-        ["Front", /Take the axle off/i],
+        ["Where it splits", /Where the drive splits/],
+        ["Front", /Take this axle off/],
         ["The whole", /The whole drivetrain/],
       ] as const) {
         await pressNamed(hands, choose);
