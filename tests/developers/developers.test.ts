@@ -37,6 +37,7 @@ const roots = [
   "packages/elements",
   "packages/elements/src",
   "packages/notebook",
+  "packages/notebook/src",
   "packages/calc/src/document",
   "packages/calc/src/languages/figures",
 ];

@@ -163,8 +163,8 @@ describe("the options", () => {
     expect(warnings("jekyll", "tags.md")).toEqual([]);
     expect(warnings("jekyll", "shortcodes.md")).toEqual([expect.stringContaining("Jekyll has no shortcodes")]);
     expect(warnings("dokuwiki", "wiki.html")).toEqual([expect.stringContaining("DokuWiki takes no elements")]);
-    expect(figures("--for", "hogu", at("tags.md"))).toMatchObject({ status: 2 });
-    expect(figures("--for", "hogu", at("tags.md")).complained).toContain("Unknown system hogu; the nearest: hugo");
+    expect(figures("--for", "hugoo", at("tags.md"))).toMatchObject({ status: 2 });
+    expect(figures("--for", "hugoo", at("tags.md")).complained).toContain("Unknown system hugoo; the nearest: hugo");
     expect(figures("--for=jekyll", at("tags.md")).status).toBe(0);
     expect(figures(at("tags.md"), "--for")).toMatchObject({ status: 2 });
   });
