@@ -1,5 +1,3 @@
-import { roomFor } from "../../shared/drawn/index.js";
-
 /** A rectangle: two corners, the lesser first. */
 export type Room = readonly [left: number, top: number, right: number, bottom: number];
 
@@ -8,7 +6,8 @@ export interface Labelled {
   readonly x: number;
   readonly y: number;
   readonly reach: number;
-  readonly text: string;
+  /** How wide its label is, in em. */
+  readonly room: number;
 }
 
 /** Where the middle of a label's line stands; `y` is its base line. */
@@ -22,9 +21,9 @@ const meet = (a: Room, b: Room): boolean => a[0] < b[2] && b[0] < a[2] && a[1] <
 /** Room above and below a base line, in em. */
 const [rise, fall] = [0.78, 0.24];
 
-/** The room of a text in the middle of its line. */
-function roomOf({ x, y }: Placed, text: string, em: number): Room {
-  const half = (roomFor(text) * em) / 2;
+/** The room of a text of a width in the middle of its line. */
+function roomOf({ x, y }: Placed, wide: number, em: number): Room {
+  const half = (wide * em) / 2;
   return [x - half, y - rise * em, x + half, y + fall * em];
 }
 
@@ -52,11 +51,11 @@ export function placeLabels(
   ];
   const around = ({ x, y, reach }: Labelled): Room => [x - reach, y - reach, x + reach, y + reach];
   const full = [...taken, ...edges, ...marks.map(around)];
-  return marks.map(({ x, y, reach, text }) => {
+  return marks.map(({ x, y, reach, room: wide }) => {
     const gap = 0.12 * em;
     const up = y - reach - gap - fall * em;
     const down = y + reach + gap + rise * em;
-    const aside = reach + gap + (roomFor(text) * em) / 2;
+    const aside = reach + gap + (wide * em) / 2;
     const level = y + ((rise - fall) / 2) * em;
     const inside = x > left && x < right && y > top && y < bottom;
     const places: Placed[] = [
@@ -71,11 +70,11 @@ export function placeLabels(
     ];
     if (inside) places.push({ x, y: top - 2 * gap - fall * em }, { x, y: bottom + 2 * gap + rise * em });
     const free = places.find((place) => {
-      const room = roomOf(place, text, em);
+      const room = roomOf(place, wide, em);
       const within = room[0] >= bounds[0] && room[1] >= bounds[1] && room[2] <= bounds[2] && room[3] <= bounds[3];
       return within && !full.some((other) => meet(room, other));
     });
-    if (free) full.push(roomOf(free, text, em));
+    if (free) full.push(roomOf(free, wide, em));
     return free;
   });
 }

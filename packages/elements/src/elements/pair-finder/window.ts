@@ -85,7 +85,10 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
     .map(({ one, centre, total }) => {
       const isChosen = of.isChosen(one);
       const reach = (isChosen ? 0.68 : 0.4) * em;
-      return { one, isChosen, x: x(centre), y: y(total), reach, text: of.teethOf(one) };
+      const text = of.teethOf(one);
+      // What reaches and fits is lettered bold.
+      const room = roomFor(text) * (one.hit ? 1.15 : 1);
+      return { one, isChosen, x: x(centre), y: y(total), reach, text, room };
     })
     .sort((a, b) => Number(b.one.hit) - Number(a.one.hit) || Number(b.isChosen) - Number(a.isChosen));
   const sides = [along(margin.start + 0.2 * em), along(width)].sort((a, b) => a - b) as [number, number];
