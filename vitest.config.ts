@@ -40,7 +40,7 @@ export default defineConfig({
     hookTimeout: 300_000,
     coverage: {
       provider: "v8",
-      include: ["packages/calc/src/**"],
+      include: ["packages/calc/src/**/*.ts"],
       reporter: ["text-summary", "json-summary"],
       reportsDirectory: "reports/coverage",
       // Files that came into article, document and search of late are tested in the page alone: what has 98, keeps it.

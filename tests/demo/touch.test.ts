@@ -68,7 +68,7 @@ test("finds the pair that fits, sees why others do not, and gets the order, by t
   expect(order).toContain("Fit, Spur and pinion: too far apart.");
 
   const misses = await shown(page, "mw-pair-finder", "tbody.miss");
-  expect(misses).toMatch(/17 → 66 .* in the build .* €16\.60\. Needs 33\.2 mm .* 1\.9 mm short/);
+  expect(misses).toMatch(/17 → 66 .* €16\.60 in the build .* Needs 33\.2 mm .* 1\.9 mm short/);
   // 32 DP is not module 0.8: such a pair is never near.
   expect(misses).not.toContain("32 DP");
 

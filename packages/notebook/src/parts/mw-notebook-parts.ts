@@ -149,7 +149,7 @@ export class MwNotebookParts extends NotebookPage {
       ${this.fault("sheet")}
       <p>
         <button type="button" class="shelve" ?disabled=${!parts.length} @click=${this.#shelve}>
-          Put ${parts.length} ${parts.length === 1 ? "part" : "parts"} on the shelf
+          ${`Put ${parts.length === 1 ? "1 part" : `${parts.length} parts`} on the shelf`}
         </button>
         <button type="button" @click=${() => (this.reading = undefined)}>Leave it</button>
       </p>

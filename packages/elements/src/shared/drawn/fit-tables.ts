@@ -31,10 +31,16 @@ function watchPaper(): void {
   isWatching = true;
 }
 
+/** What leaves the page is told of once more, as having no size: nothing is held for longer. */
+function forget(): void {
+  for (const table of shown) if (!table.isConnected) shown.delete(table);
+}
+
 /** Once a frame for all tables together: each alone would lay the page out anew. */
 function fit(): void {
   const tables = [...waiting].filter((table) => table.isConnected);
   waiting.clear();
+  forget();
   for (const { classList } of tables) classList.remove("wraps", "list");
   const wide = tables.filter(isWide);
   // What is taken by its row is read as cards rather than with broken lines.
@@ -49,11 +55,8 @@ function fit(): void {
 
 /** Before it is printed a table is fitted to the narrowest paper; what is made for paper has been already. */
 function fitToPaper(isOnPaper: boolean): void {
+  forget();
   for (const table of shown) {
-    if (!table.isConnected) {
-      shown.delete(table);
-      continue;
-    }
     if (table.closest(".card")) continue;
     frameOf(table).style.maxWidth = isOnPaper ? `${paperWidth}px` : "";
     waiting.add(table);
@@ -65,6 +68,8 @@ function fitToPaper(isOnPaper: boolean): void {
 function soon(table: HTMLTableElement): void {
   if (!waiting.size) requestAnimationFrame(fit);
   waiting.add(table);
+  watchPaper();
+  shown.add(table);
 }
 
 /**
@@ -82,8 +87,6 @@ export function fitTables(root: ParentNode): void {
     });
     const frame = frameOf(table);
     soon(table);
-    if (!shown.size) watchPaper();
-    shown.add(table);
     if (watched.has(frame)) continue;
     watched.add(frame);
     sizes.observe(frame);
