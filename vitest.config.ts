@@ -35,6 +35,8 @@ export default defineConfig({
       "tests/packed/frameworks.test.ts",
     ],
     environment: "node",
+    // The runner itself has next to nothing to do: its core is free for tests as well.
+    maxWorkers: "100%",
     // Property tests with arbitrary precision take their time on a small machine that does other work as well.
     testTimeout: 30_000,
     hookTimeout: 300_000,

@@ -99,7 +99,7 @@ export const rows = [
           intact(live, name);
           assert.equal(live.alive, true, name);
           assert.equal(times(live.text, "As published"), 0, `${name}: the table stands beside what it stands for`);
-          assert.equal(times(live.text, "Motor turns for one wheel turn"), 1, name);
+          assert.equal(times(live.text, "The exact fractions"), 1, name);
           const still = await read(t, made, { library: "" });
           intact(still, name);
           assert.equal(times(still.text, "As published"), 1, name);

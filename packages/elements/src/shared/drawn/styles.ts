@@ -114,6 +114,12 @@ export const block = css`
   :host {
     display: block;
   }
+  /* Nobody turns the unit over on paper. */
+  @media print {
+    .unit {
+      display: none;
+    }
+  }
   ${guard}
 `;
 
