@@ -92,7 +92,14 @@ export async function write(page, { origin }, name, html) {
   await page.keyboard.press("Enter");
   await until(() => page.evaluate(() => document.activeElement?.isContentEditable), "the caret in the post");
   await page.keyboard.type("/html");
-  await page.waitForSelector('[data-kg-cardmenu-selected="true"]');
+  // The menu narrows down letter by letter: not before it is at what was typed.
+  await until(
+    () =>
+      page.evaluate(() =>
+        /^html/i.test(document.querySelector('[data-kg-cardmenu-selected="true"]')?.textContent.trim()),
+      ),
+    "the card of HTML in the menu",
+  );
   await page.keyboard.press("Enter");
   await page.waitForSelector('[data-kg-card="html"] .cm-content');
   await until(() => page.evaluate(() => !!document.activeElement?.closest(".cm-content")), "the caret in the card");
