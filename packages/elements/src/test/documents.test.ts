@@ -71,7 +71,7 @@ describe("articles at random", () => {
               : `${seed} ${element.outerHTML.slice(0, 200)}\n  shows ${JSON.stringify(shown)}\n  not ${JSON.stringify(texts)}`;
           });
         // A language comes with a file.
-        for (let n = 0; n < 40 && differing().length; n++) await settle(1);
+        for (let n = 0; n < 100 && differing().length; n++) await settle(1);
         assert.deepEqual(differing(), []);
         said += expected.reduce((sum, { texts = [] }) => sum + texts.length, 0);
       }
