@@ -1,4 +1,5 @@
 import { startEngine } from "../hosts/lib/engine.js";
+import { shown } from "./shown.js";
 
 // Somebody who works in the notebook in any of the three engines: by the pointer, or by the keyboard alone. What there is to press or to
 // fill is found as a screen reader names it.
@@ -65,20 +66,6 @@ function looked(role: string, name: string): { x: number; y: number; hasFocus: b
   if (!hasFocus) there.scrollIntoView({ block: "center", behavior: "instant" });
   const { left, top, width, height } = there.getBoundingClientRect();
   return { x: left + width / 2, y: top + height / 2, hasFocus };
-}
-
-/** In the page: all that it shows. */
-function shown(): string {
-  const read = (node: Node): string => {
-    if (node instanceof HTMLElement && getComputedStyle(node).display === "none") return "";
-    if (node instanceof Text) return node.data;
-    if (node instanceof HTMLStyleElement || node instanceof HTMLScriptElement) return "";
-    if (node instanceof HTMLInputElement) return ` ${node.value} `;
-    if (node instanceof HTMLSlotElement) return node.assignedNodes().map(read).join("");
-    const inside = [...((node as Element).shadowRoot ?? node).childNodes].map(read).join("");
-    return /^(P|DIV|LI|TR|TD|TH|H\d|SECTION)$/.test(node.nodeName) ? ` ${inside} ` : inside;
-  };
-  return read(document.body).replace(/\s+/g, " ");
 }
 
 const later = (milliseconds: number): Promise<void> => new Promise((done) => setTimeout(done, milliseconds));

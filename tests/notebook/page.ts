@@ -1,6 +1,7 @@
 import type { Browser, ElementHandle, Page } from "puppeteer-core";
 import { staticServer } from "../../scripts/lib/server.js";
 import { browserFor, folder } from "../demo/browser.js";
+import { shown } from "./shown.js";
 
 // The notebook in a real browser, worked by what a screen reader is told: roles and names.
 
@@ -75,18 +76,7 @@ export class Hands {
 
   /** All text that the notebook shows. */
   text(): Promise<string> {
-    return this.page.evaluate(() => {
-      const read = (node: Node): string => {
-        if (node instanceof HTMLElement && getComputedStyle(node).display === "none") return "";
-        if (node instanceof Text) return node.data;
-        if (node instanceof HTMLStyleElement || node instanceof HTMLScriptElement) return "";
-        if (node instanceof HTMLInputElement) return ` ${node.value} `;
-        if (node instanceof HTMLSlotElement) return node.assignedNodes().map(read).join("");
-        const inside = [...((node as Element).shadowRoot ?? node).childNodes].map(read).join("");
-        return /^(P|DIV|LI|TR|TD|TH|H\d|SECTION)$/.test(node.nodeName) ? ` ${inside} ` : inside;
-      };
-      return read(document.body).replace(/\s+/g, " ");
-    });
+    return this.page.evaluate(shown);
   }
 
   async until(pattern: RegExp): Promise<string> {

@@ -2,7 +2,7 @@ import { elementAttributes, type ElementTag } from "../document/index.js";
 import { stagesOf, type Build } from "../drivetrain/index.js";
 import { needsOfStage } from "../parts/index.js";
 import { evaluate } from "../evaluate/index.js";
-import { checkQuery, type Others, versionFault, versionOf } from "../report/index.js";
+import { checkQuery, noOthers, type Others, versionFault, versionOf } from "../report/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
 import { countsFaults } from "./counts.js";
 import { countFault, idFault, outputFault, outputIds, speedFaults } from "./faults.js";
@@ -77,8 +77,6 @@ function chosenFaults(build: Build, chosen: string | undefined): Finding[] {
   if (chosen === undefined || chosen.includes(":") || known.includes(chosen)) return [];
   return [{ ...idFault("chosen", chosen, known), severity: "warning" }];
 }
-
-const noOthers: Others = () => [];
 
 type Check = (build: Build, attributes: Attributes, others: Others) => readonly Finding[];
 

@@ -29,4 +29,4 @@ export const languageOf = (locale: string): string => /^[a-z]*/.exec(locale.toLo
 export const isPlainEnglish = (locale: string): boolean => /^en(-(US|GB))?$/.test(locale);
 
 /** Whether a language is written from right to left. */
-export const isRightToLeft = (locale: string): boolean => /^(ar|dv|fa|he|ps|sd|ug|ur|yi)$/.test(languageOf(locale));
+export const isRightToLeft = (locale: string): boolean => /^(ar|ckb|dv|fa|he|ps|sd|ug|ur|yi)$/.test(languageOf(locale));

@@ -87,10 +87,11 @@ class Shelf {
   }
 }
 
-/** Shelves by the list that they were made of: a build with another count has the same parts. */
+/** Shelves by the list that they were made of, where nobody can change it: a build with another count has the same parts. */
 const shelves = new WeakMap<readonly Part[], Shelf>();
 
 function shelfOf(parts: readonly Part[]): Shelf {
+  if (!Object.isFrozen(parts)) return new Shelf(parts);
   let shelf = shelves.get(parts);
   if (!shelf) shelves.set(parts, (shelf = new Shelf(parts)));
   return shelf;

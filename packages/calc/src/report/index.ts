@@ -21,7 +21,7 @@ export { gearFigures } from "./gear-figures.js";
 export { motionFigures } from "./motion-figures.js";
 export { hasVersion } from "./has-version.js";
 export { checkQuery } from "./query.js";
-export type { Others } from "./query-faults.js";
+export { noOthers, type Others } from "./query-faults.js";
 export { comparedIn } from "./compared.js";
 export { type DriveForm, arrowFor, driveText, stageText } from "./stage-text.js";
 export { isToothPair } from "./tooth-pair.js";

@@ -111,18 +111,12 @@ export class MwChangeTable extends ToolElement {
     const against = this.#against();
     // What there is not is told to the author, and their text stays.
     if (against === null) return this.fallback(false);
-    const said = this.says((speaker) =>
-      sayChanges(
-        speaker,
-        columns[0]!.speaker,
-        against ? [against, ...columns] : columns,
-        against ?? (this.holder?.isOwn ? columns[0] : undefined),
-      ),
-    );
-    if (!said) return this.fallback(false);
     const shown = against ? [against, ...columns] : columns;
+    const base = against ?? (this.holder?.isOwn ? columns[0] : undefined);
+    const said = this.says((speaker) => sayChanges(speaker, columns[0]!.speaker, shown, base));
+    if (!said) return this.fallback(false);
     const yours = shown.findIndex(({ label }) => label === this.reports.yours);
-    return html`<div class="root ${against ? "held" : ""}" part="root">
+    return html`<div class="root" part="root">
         ${this.whose()}
         ${scrolling(
           shown.map(({ label }) => label).join(", "),
