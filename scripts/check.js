@@ -52,6 +52,12 @@ async function browsers() {
   return counted("eslint.browsers.config.js", "packages/elements/dist");
 }
 
+/** A public name without a line of its own, or a link to what is not there. */
+async function lines() {
+  const { areDocsFresh, docs } = await import("./docs.js");
+  return verdict(areDocsFresh() || (await docs()) ? "" : "The pages of the API cannot be made.");
+}
+
 const checks = {
   "types, TypeScript 6": () => types("typescript"),
   "types, TypeScript 7": () => types("typescript-native"),
@@ -63,6 +69,7 @@ const checks = {
       ["dependency-cruiser", "depcruise"],
       ["packages", "demo", "scripts", "--config", ".dependency-cruiser.js", "--output-type", "err"],
     ),
+  "a line for every public name": lines,
   "stages asked for their kind": () => counted("eslint.kinds.config.js", "packages"),
   "features newer than Safari 16.0 and Chromium 103": browsers,
 };

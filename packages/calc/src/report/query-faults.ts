@@ -96,6 +96,7 @@ function valueFault(build: Build, spec: FigureSpec, field: QueryName, value: str
 
 /** The ids of other builds that a page has, and that a build can be held against. */
 export type Others = () => readonly string[];
+/** Where there is no other build: what asks for one finds none. */
 export const noOthers: Others = () => [];
 
 /** What is wrong with a query; nothing where the figure can be shown. */
