@@ -296,26 +296,28 @@ export class MwTrainDrawing extends Picture {
         ${said.verdicts.map((verdict) => html`<p class="fault" part="verdict">${verdict}</p>`)}
         ${changed ? html`<p part="dashed">${this.#reports.dashed}</p>` : nothing}
         ${said.rest ? html`<p part="rest">${said.rest}</p>` : nothing}
-        <span class="keys" @keydown=${this.#pressed}
-          ><button type="button" class="run" @click=${this.#turn}>
-            ${this.turning ? this.#shop.holdStill : this.#shop.letTurn}</button
-          ><button
-            type="button"
-            aria-label=${this.#shop.toothBack}
-            title=${this.#shop.toothBack}
-            @click=${() => this.#step(-1)}
+        <div class="keys">
+          <span @keydown=${this.#pressed}
+            ><button type="button" class="run" @click=${this.#turn}>
+              ${this.turning ? this.#shop.holdStill : this.#shop.letTurn}</button
+            ><button
+              type="button"
+              aria-label=${this.#shop.toothBack}
+              title=${this.#shop.toothBack}
+              @click=${() => this.#step(-1)}
+            >
+              ↺</button
+            ><button
+              type="button"
+              aria-label=${this.#shop.toothOn}
+              title=${this.#shop.toothOn}
+              @click=${() => this.#step(1)}
+            >
+              ↻
+            </button></span
           >
-            ↺</button
-          ><button
-            type="button"
-            aria-label=${this.#shop.toothOn}
-            title=${this.#shop.toothOn}
-            @click=${() => this.#step(1)}
-          >
-            ↻
-          </button></span
-        >
-        ${unitControl(this.store!, this.locale, (request) => this.change(request), this.at)}
+          ${unitControl(this.store!, this.locale, (request) => this.change(request), this.at)}
+        </div>
       </div>
       ${this.fallback()}`;
   }
