@@ -470,7 +470,6 @@ export class MwTeeth extends MeshwrightElement {
       step: (by) => this.#step(by),
       undo: this.#undo,
       take: (set) => this.#ask(changesOf(this.#stage()!, set)),
-      textOf: (query) => this.textOf(query),
     };
   }
 }

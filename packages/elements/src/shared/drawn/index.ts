@@ -3,7 +3,7 @@
  * @module
  */
 export { announce } from "./announce.js";
-export { changeTexts, effectTexts, wheelTexts } from "./changes.js";
+export { changeTexts, effectTexts, standingTexts, wheelTexts } from "./changes.js";
 export { drawInto } from "./draw-into.js";
 export { DrawnElement, type Told } from "./drawn.js";
 export { addFigures, figures } from "./figures.js";

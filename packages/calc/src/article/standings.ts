@@ -1,0 +1,18 @@
+import type { OutputEvaluation } from "../evaluate/index.js";
+import { fill } from "../languages/index.js";
+import type { Speaker } from "./speaker.js";
+
+/**
+ * Where an output stands, in a sentence without its full stop: its reduction, and where a range is meant for it, where that
+ * stands there. Both are straight on: that is what is held against a range.
+ */
+export function standingText({ words, figure }: Speaker, { id, label, standing, bounds }: OutputEvaluation): string {
+  const reduction = figure({ figure: "reduction", of: id, drive: "straight-on" });
+  return standing && bounds
+    ? fill(words.standing, label, reduction, figure({ figure: "standing", of: id }))
+    : fill(words.told, label, reduction);
+}
+
+/** Where every output stands, a sentence each: what a change has come to, for those who listen. */
+export const sayStandings = (speaker: Speaker): readonly string[] =>
+  speaker.evaluation.outputs.map((output) => standingText(speaker, output));
