@@ -106,6 +106,8 @@ export async function previewReads(t, { start, cwd, env, path, inside, save, rel
   );
   const { page, wrong } = await t.window({ own: true });
   try {
+    // Servers date what they serve by the second; here two saves fall into one, as by hand they do not.
+    await page.setCacheEnabled(false);
     const sockets = await socketsOf(page);
     await page.goto(url, { waitUntil: "load" });
     await isAlive(page, { place, wrong });

@@ -69,12 +69,12 @@ export async function run(t, { post: written }) {
     "languages lie beside the script",
   );
 
-  // Its window misses a save that comes at once after another: the author loads it anew.
   await previewReads(t, {
     start: (port) => ["hugo", "server", "-s", t.folder("site"), "-p", `${port}`, "--baseURL", "http://127.0.0.1"],
     path: "/posts/limpet/",
     inside: "main",
     save: (later) => t.write("site/content/posts/limpet.md", post(written("shortcodes", later))),
+    reloads: "told",
   });
 
   // A slip ends the making, and says where.
