@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
-import { sayCard, type BlockTable } from "@meshwright/calc/article";
+import { dateText, sayCard, type BlockTable } from "@meshwright/calc/article";
 import { css, properties } from "../../shared/element/index.js";
 import { block } from "../../shared/drawn/index.js";
 import { fill } from "../../shared/words/index.js";
@@ -180,7 +180,7 @@ export class MwBenchCard extends ToolElement {
     const said = this.says(sayCard, this.at);
     if (!said) return this.fallback(false);
     const { reports } = this;
-    const today = new Intl.DateTimeFormat(this.locale, { dateStyle: "long" }).format(new Date());
+    const today = dateText(new Date(), this.locale, "long");
     return html`<div class="root card" part="root card">
         <h3>${said.title}</h3>
         <p class="whose">

@@ -91,7 +91,7 @@ export function drawCentres(
       return Math.abs(middles[n]! - x) < half ? [level + drop(n)] : [];
     });
   const extensions = [...axes].map(([x, { from, to }]) => {
-    const gaps = breaks(x).sort((a, b) => a - b);
+    const gaps = [...breaks(x)].sort((a, b) => a - b);
     const path = gaps.map((line) => `V${round(line - 1.3 * em)}M${x} ${round(line - 0.15 * em)}`).join("");
     return `M${x} ${round(y + from + 0.35 * em)}${path}V${round(to + 0.35 * em)}`;
   });

@@ -1,4 +1,4 @@
-import { sayEffects, sayStandings, sayWheels, setText, type Speaker } from "@meshwright/calc/article";
+import { sayEffects, sayWheels, setText, type Speaker } from "@meshwright/calc/article";
 import { setOf, spotOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
 import { Writer } from "@meshwright/calc/report";
 import { nameOf, writeCount } from "../element/index.js";
@@ -39,12 +39,6 @@ const against =
     const [now, article] = [store.evaluation(), store.evaluation("article")];
     return now && article ? say(speakerFor(now, locale, store), speakerFor(article, locale, store)) : [];
   };
-
-/** Where every output of the build stands as it is now. */
-export function standingTexts(store: BuildStore, locale: string): readonly string[] {
-  const now = store.evaluation();
-  return now ? sayStandings(speakerFor(now, locale, store)) : [];
-}
 
 export const effectTexts = against(sayEffects);
 export const wheelTexts = against(sayWheels);

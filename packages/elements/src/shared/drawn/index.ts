@@ -3,7 +3,7 @@
  * @module
  */
 export { announce } from "./announce.js";
-export { changeTexts, effectTexts, standingTexts, wheelTexts } from "./changes.js";
+export { changeTexts, effectTexts, wheelTexts } from "./changes.js";
 export { drawInto } from "./draw-into.js";
 export { DrawnElement, type Told } from "./drawn.js";
 export { addFigures, figures } from "./figures.js";
@@ -13,5 +13,6 @@ export { arrow, hatching, linesOf, roomFor, round } from "./ink.js";
 export { onPaper } from "./paper.js";
 export { Picture } from "./picture.js";
 export { speakerFor } from "./speaker.js";
+export { standingTexts } from "./standings.js";
 export { valuesChanged } from "./values.js";
 export { block, drawing, table } from "./styles.js";
