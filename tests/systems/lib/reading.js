@@ -23,6 +23,10 @@ function isOurs(line, origin) {
   return addresses.length === 0 || addresses.some((address) => address.startsWith(origin));
 }
 
+/** The guide shows what a visitor sees where everything is at hand. */
+const pictured = (t, page, place) =>
+  /no plugin|nothing installed|without/.test(place) ? undefined : t.picture(page, "page");
+
 const isAlive = (page, { place, wrong }) =>
   until(
     () => page.evaluate(() => alive()),
@@ -64,7 +68,7 @@ export async function readsAlive(t, url, { more = [], place = "page", inside = "
     assert.equal(answer.status(), 200, url);
     await isAlive(page, { place, wrong });
     await page.evaluate(() => settled());
-    if (!/no plugin|nothing installed/.test(place)) await t.picture(page, "page");
+    await pictured(t, page, place);
     await livesIn(page, { wrong, more, place, inside });
   } catch (error) {
     await t.keep(page);
@@ -144,6 +148,7 @@ export async function readsStill(t, url, { more = [], place = "page", inside = "
     for (const one of document.querySelectorAll("script, style, title, template")) one.remove();
     const text = flat(document.querySelector(inside).textContent);
     clean(text, place, more);
+    if (!silent) await pictured(t, page, place);
   } finally {
     await page.close();
   }

@@ -25,7 +25,9 @@ export async function run(t, { post: written }) {
   const origin = await t.serve("public");
   const page = `${origin}/limpet.html`;
 
-  t.step("Copy the script file and its languages into `content/meshwright`, and name that folder in `STATIC_PATHS`.");
+  t.step(
+    "Copy `meshwright.js`, and the files of its languages beside it, into `content/meshwright`, and name that folder in `STATIC_PATHS`.",
+  );
   t.step("Put what the notebook copies for Pelican below the metadata of a Markdown file in `content`.");
   t.step("Write the line that brings the script at the end of the post.");
   t.step("Run `pelican content`, or `pelican content --autoreload --listen`, and open the page.");
