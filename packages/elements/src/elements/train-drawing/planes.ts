@@ -97,8 +97,18 @@ export function drawPlanes(
       else letter(label, left - 0.5 * em, "end");
       y -= 0.3 * em;
     }
+    // What holds a ring together is its back; what holds two pulleys together, the belt between them.
+    const joined = (from: number, to: number, ...levels: readonly number[]): void =>
+      void levels.forEach((level) => bars.push(`M${round(from)} ${round(level)}H${round(to)}`));
+    for (const { by, driver, driven } of layout.spans) {
+      if (by === "mesh" || driver.stage !== stage) continue;
+      const [near, far] = [sides(driver, sheet)[0]![1], sides(driven, sheet)[0]![0]];
+      joined(near, far, y - thick / 2, y + thick / 2);
+    }
     for (const wheel of own) {
       const x = round(sheet.x(wheel.x));
+      const [one, other] = sides(wheel, sheet);
+      if (other) joined(one![1], other[0], y + thick / 2);
       reach(x, y - thick, y + thick);
       if (x === arriving) reach(x, before, y);
       for (const [from, to] of sides(wheel, sheet)) {
