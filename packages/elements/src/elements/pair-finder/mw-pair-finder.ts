@@ -8,7 +8,7 @@ import { canBeHad, needsOf } from "@meshwright/calc/parts";
 import { Writer } from "@meshwright/calc/report";
 import { type Among, type FoundPair, type NotAsked, type Order, takenIn, takePair } from "@meshwright/calc/search";
 import { rational, type Bounded, type Rounding } from "@meshwright/calc/exact";
-import { Picture, announce, block, type Told } from "../../shared/drawn/index.js";
+import { Picture, announce, block, standingTexts, type Told } from "../../shared/drawn/index.js";
 import { properties } from "../../shared/element/index.js";
 import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
 import { reporting, tables, toolWordsFor, type ToolWords, unitControl } from "../../shared/tools/index.js";
@@ -191,18 +191,7 @@ export class MwPairFinder extends Picture {
     const [refusal] = this.change(Object.fromEntries(changes.map(({ set, to }) => [set, to])));
     this.message = this.told(refusal);
     if (this.message) return announce(this.renderRoot as ShadowRoot, this.message);
-    announce(this.renderRoot as ShadowRoot, () =>
-      this.evaluation()!
-        .outputs.map(({ id: of, label }) =>
-          fill(
-            this.figureWords.standing,
-            label,
-            this.textOf({ figure: "reduction", of })!,
-            this.textOf({ figure: "standing", of })!,
-          ),
-        )
-        .join(". "),
-    );
+    announce(this.renderRoot as ShadowRoot, () => standingTexts(this.store!, this.locale).join(". "));
   }
 
   /** The range is the build's: changing it here changes it everywhere. */
