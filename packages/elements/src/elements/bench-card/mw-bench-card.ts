@@ -184,7 +184,8 @@ export class MwBenchCard extends ToolElement {
     return html`<div class="root card" part="root card">
         <h3>${said.title}</h3>
         <p class="whose">
-          ${whoseValues(this.store!, this.locale, this.holder?.isOwn, this.at)} ${said.published ? `${said.published}. ` : ""}${fill(reports.printed, today)}
+          ${whoseValues(this.store!, this.locale, this.holder?.isOwn, this.at)}
+          ${said.published ? `${said.published}. ` : ""}${fill(reports.printed, today)}
         </p>
         ${this.#table(said.gears)} ${this.#table(said.mesh)}
         ${said.setting ? html`<p class="note">${said.setting}</p>` : nothing}

@@ -8,12 +8,7 @@ import { fill, fillCount, reportWordsFor, wordsFor } from "../words/index.js";
  * @param isOwn whether the build is in the hands of whoever reads it: then the author's go without saying
  * @param at `article` or an alternative's id, where what is shown is pinned to it
  */
-export function whoseValues(
-  store: BuildStore,
-  locale: string,
-  isOwn: boolean | undefined,
-  at?: string | null,
-): string {
+export function whoseValues(store: BuildStore, locale: string, isOwn: boolean | undefined, at?: string | null): string {
   const { authorsValues, valuesOf } = reportWordsFor(locale);
   const alternative = store.article?.alternatives?.find(({ id }) => id === at);
   if (alternative) return fill(valuesOf, alternative.label ?? alternative.id);
