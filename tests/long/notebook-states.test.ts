@@ -141,17 +141,18 @@ const fileWith = (name: string, change: Record<string, number>): string => {
   return written(`${name}.json`, fileText(session.notebook));
 };
 
+beforeAll(async () => {
+  ({ browser, address, close } = await notebookBrowser());
+});
+afterAll(async () => {
+  await close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
 describe.each([
   ["on a desk", 1280],
   ["on a phone", 375],
 ])("every state of the notebook %s", (_, width) => {
-  beforeAll(async () => {
-    ({ browser, address, close } = await notebookBrowser());
-  });
-  afterAll(async () => {
-    await close();
-    rmSync(folder, { recursive: true, force: true });
-  });
   const at = (path: string): Promise<Looker> => Looker.open(browser, `${address}notebook/${path}`, width);
 
   it("while it is begun", async () => {

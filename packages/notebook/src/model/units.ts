@@ -94,7 +94,12 @@ const called: Readonly<Record<string, string>> = {
   compare: "Which axles are compared",
   lengths: "The unit of length",
   centre: "Where the drive splits",
+  headline: "The axle that a headline is about",
 };
+const lists: Readonly<Record<string, string>> = { ways: "other ways to build it" };
+
+/** Fields whose value says enough. */
+const bare = new Set(["is", "wheel", "kind", "of"]);
 
 /** What stands in a list of units by its id, as somebody would call it. */
 function nameOf(id: string, units: Units): string {
@@ -111,6 +116,8 @@ function nameOf(id: string, units: Units): string {
 /** A value as somebody would say it. */
 function plain(value: unknown): string {
   if (Array.isArray(value)) return value.map(plain).join(", ");
+  // One of a few words that the document knows.
+  if (typeof value === "string" && /^[a-z]+([A-Z][a-z]+)+$/.test(value)) return wordsOf(value);
   if (!isData(value)) return typeof value === "boolean" ? (value ? "yes" : "no") : String(value);
   const { amount, currency, from, to, ...others } = value;
   if (amount !== undefined) return `${plain(amount)} ${plain(currency ?? "")}`;
@@ -121,7 +128,7 @@ function plain(value: unknown): string {
     ...(most === undefined ? [] : [`${digits} digits after the point`]),
     ...Object.entries(rest)
       .filter(([key]) => !/^(id|label|name|stage)$/.test(key))
-      .map(([key, one]) => (key === "is" || key === "wheel" ? plain(one) : `${wordsOf(key)} ${plain(one)}`)),
+      .map(([key, one]) => (bare.has(key) ? plain(one) : `${wordsOf(key)} ${plain(one)}`)),
   ].join(", ");
 }
 
@@ -137,7 +144,7 @@ export function unitName(key: string, units: Units): string {
       shaft: id
         ? `Which stages ${nameOf(id, units)} has, and their order`
         : "Which stages stand after the motor, and their order",
-      list: `Which ${id} there are`,
+      list: `Which ${lists[id] ?? id} there are`,
       mount: `How ${nameOf(id, units)} is mounted`,
       build: called[id] ?? field.charAt(0).toUpperCase() + field.slice(1),
     }[kind!] ?? own
