@@ -120,12 +120,17 @@ export class MwTeeth extends MeshwrightElement {
   }
 
   override stateChanged(): void {
-    const isAnew = this.#judged !== this.store?.article;
-    if (this.#takeIn() || this.open || isAnew) super.stateChanged();
-    if (isAnew && this.hasUpdated) this.#judge();
+    const { article } = this.store ?? {};
+    const isAnew = this.#judged !== article;
+    const isOther = this.#takeIn() || (isAnew && authorsText(this) !== this.#inside);
+    if (isAnew && isOther && this.hasUpdated) this.#judge();
+    if (isOther || this.open || (isAnew && this.current && this.#name !== this.#named)) super.stateChanged();
+    this.#judged = article;
   }
 
   #judged: unknown;
+  /** What it was called when it was drawn last. */
+  #named: string | undefined;
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
     this.#takeIn();
@@ -408,7 +413,7 @@ export class MwTeeth extends MeshwrightElement {
       input.inputMode = this.open ? input.inputMode : keyboard();
       setAttributes(input, {
         tabindex: this.passed ? "-1" : undefined,
-        "aria-label": fill(this.#words.teeth, this.#name),
+        "aria-label": fill(this.#words.teeth, (this.#named = this.#name)),
         "aria-valuenow": String(this.#count),
         "aria-valuemin": String(this.#lowest),
         "aria-valuemax": this.#highest < highest ? String(this.#highest) : undefined,
