@@ -121,13 +121,19 @@ export class MwTeeth extends MeshwrightElement {
 
   override stateChanged(): void {
     const { article } = this.store ?? {};
-    const isAnew = this.#judged !== article;
-    const isOther = this.#takeIn() || (isAnew && authorsText(this) !== this.#inside);
-    if (isAnew && isOther && this.hasUpdated) this.#judge();
-    if (isOther || this.open || (isAnew && this.current && this.#name !== this.#named)) super.stateChanged();
-    this.#judged = article;
+    const isAnew = this.#seen !== article;
+    const isOther = this.#takeIn();
+    const isUnjudged =
+      isAnew && (this.#judged !== (this.#article ?? this.#value) || this.#inside !== authorsText(this));
+    if (isUnjudged && this.hasUpdated) this.#judge();
+    const isRenamed = isAnew && this.current && this.#named !== this.#name;
+    if (isOther || isUnjudged || isRenamed || this.open) super.stateChanged();
+    this.#seen = article;
   }
 
+  /** The author's build, when this was told of it last. */
+  #seen: unknown;
+  /** The value that the author's text was held against. */
   #judged: unknown;
   /** What it was called when it was drawn last. */
   #named: string | undefined;
@@ -144,10 +150,9 @@ export class MwTeeth extends MeshwrightElement {
 
   /** Looks at what stands inside. */
   #judge(): void {
-    this.#judged = this.store?.article;
     this.#inside = authorsText(this);
     this.#takeIn();
-    const published = this.#text(this.#article ?? this.#value);
+    const published = this.#text((this.#judged = this.#article ?? this.#value));
     this.#right = published !== undefined && sameText(this.#inside, published) ? published : undefined;
     // What says the same is known by that, whatever stands around it.
     this.#hides = this.#right !== undefined || (published !== undefined && standsForValue(this, published));
