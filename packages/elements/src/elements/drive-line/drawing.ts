@@ -15,7 +15,7 @@ import { round } from "../../shared/drawn/index.js";
 export type Drawn = Map<string, readonly Stroke[]>;
 
 /** Draws what hangs on some things, and again when one of them is another. */
-export type Once = (on: readonly unknown[], draw: () => unknown) => unknown;
+export type Once = (on: unknown[], draw: () => unknown) => unknown;
 
 /** A polyline whose corners are rounded, as a line is drawn by hand with a ruler and a coin. */
 function rounded(points: readonly LinePoint[]): string {
