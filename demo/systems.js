@@ -42,15 +42,32 @@ function section(name, { version, steps = [], outcomes = [], impossible }) {
   const install = integration
     ? `What lies in <code>integrations/${integration}</code> is installed once.`
     : "Nothing is installed.";
+  const isWay = ({ place }) => place.startsWith("the way");
+  const way = outcomes.find(isWay);
   const rows = outcomes
+    .filter((one) => !isWay(one))
     .map(
       ({ place, outcome }) =>
         `<tr><th scope="row">${escaped(capital(place))}</th><td>${escaped(said(outcome))}</td></tr>`,
     )
     .join("");
   return `<section class="hosts">${head}<p>The notebook hands out ${handedOut[writing]}. ${install}</p>
-    <ol>${steps.map(step).join("")}</ol>
+    <ol>${steps.map(step).join("")}</ol>${way ? `<p>Walked as it stands here, from an empty site: ${escaped(way.outcome)}.</p>` : ""}
     <table><thead><tr><th scope="col">Where it is read</th><th scope="col">What a reader finds</th></tr></thead><tbody>${rows}</tbody></table>${shown(name, title)}</section>`;
+}
+
+/** Where a post is read besides on its own page, by how the runs name the places. */
+const readings = {
+  Preview: /^preview/,
+  Feed: /^feed/,
+  "Excerpt or list": /^(excerpt|compiled content)/,
+  "Search or interface": /^(search|REST|interface)/,
+};
+
+/** What a reader finds there, in a word; what a system does not have was not read. */
+function read(outcomes, place) {
+  const found = outcomes.filter((one) => place.test(one.place)).map(({ outcome }) => outcome);
+  return found.includes("alive") ? "Alive" : found.length > 0 ? "Text" : "–";
 }
 
 /** What the guide's page holds. */
@@ -61,8 +78,14 @@ export function systemsMade() {
     .filter((name) => results[name].outcomes)
     .map((name) => {
       const { name: title, writing, without = writing } = systems[name];
-      const lives = results[name].outcomes.some(({ outcome }) => outcome === "alive");
-      return `<tr><th scope="row"><a href="#${name}">${title}</a></th><td>${lives ? "Alive" : "Text"}</td><td>${without === "text" || writing === "text" ? "Text" : "Your text, in its tags"}</td></tr>`;
+      const { outcomes } = results[name];
+      const cells = [
+        read(outcomes, /./),
+        without === "text" || writing === "text" ? "Text" : "Your text, in its tags",
+        ...Object.values(readings).map((place) => read(outcomes, place)),
+      ];
+      return `<tr><th scope="row"><a href="#${name}">${title}</a></th>${cells.map((cell) => `<td>${cell}</td>`).join("")}</tr>`;
     });
-  return `<table><thead><tr><th scope="col">System</th><th scope="col">With what is installed</th><th scope="col">Without</th></tr></thead><tbody>${summary.join("")}</tbody></table>${names.map((name) => section(name, results[name])).join("")}`;
+  const heads = ["System", "The post", "With nothing installed", ...Object.keys(readings)];
+  return `<div class="wide" tabindex="0" role="group" aria-label="What lives where"><table><thead><tr>${heads.map((head) => `<th scope="col">${head}</th>`).join("")}</tr></thead><tbody>${summary.join("")}</tbody></table></div>${names.map((name) => section(name, results[name])).join("")}`;
 }

@@ -4,6 +4,7 @@ import { readFileSync } from "node:fs";
 import { createServer } from "node:http";
 import puppeteer from "puppeteer-core";
 import { build } from "./build.js";
+import { besidePlain, firstAlive } from "./lib/bench-article.js";
 import { bringEngines, findBrowsers } from "./lib/browsers.js";
 import { notebookFigures } from "./lib/bench-notebook.js";
 import { number, writeFigures } from "./lib/figures-page.js";
@@ -16,6 +17,9 @@ const wanted = {
   upgrade_100_ms: ["at most", 60],
   layout_shift: ["at most", 0.02],
   longest_task_ms: ["at most", 50],
+  alive_ratio: ["at most", 0.7],
+  values_vs_lit: ["at most", 1.3],
+  teeth_vs_lit: ["at most", 1.6],
   growth: ["at most", 10],
   notebook_edit_ms: ["at most", 8],
   notebook_open_ms: ["at most", 150],
@@ -91,11 +95,12 @@ function section() {
   return `${paragraphs.join("\n")}\n<mw-ratio-summary>${table}</mw-ratio-summary>\n<mw-overdrive-gauge>${table}</mw-overdrive-gauge>\n<mw-edits></mw-edits>`;
 }
 
+const holder = `<mw-build id="limpet"><script type="application/json">${json}</script></mw-build>`;
 const article = (sections) => `<!doctype html>
 <html lang="en"><meta charset="utf-8"><title>Limpet</title>
 <style>body { font: 18px/1.5 serif; max-width: 42em; margin: 2em auto; padding: 0 1em }</style>
 <h1>Limpet, counted</h1>
-<mw-build id="limpet"><script type="application/json">${json}</script></mw-build>
+${holder}
 ${Array.from({ length: sections }, section).join("\n")}
 <script>
   const seen = { shift: 0, longest: 0, later: 0 };
@@ -318,17 +323,27 @@ try {
   await few.page.close();
   await many.page.close();
   const typed = await open("/100");
+  const longest = await typing(typed.page);
+  await typed.page.close();
+  const alive = await firstAlive(browser, holder + section());
   const figures = {
     edit_100_ms: edit100,
     edit_1000_ms: edit1000,
     upgrade_100_ms: median(upgrades),
     layout_shift: Math.max(...shifts),
-    longest_task_ms: await typing(typed.page),
+    longest_task_ms: longest,
+    alive_ratio: alive.split / alive.whole,
+    ...(await besidePlain(browser, holder, {
+      values_vs_lit: { tag: valueTag(0), text: published[0] },
+      teeth_vs_lit: { tag: teethTag(0), text: String(valueAt(teeth[0])) },
+    })),
     ...(await notebookFigures(browser)),
   };
   const told = {
     ...figures,
     growth: edit1000 / edit100,
+    alive_split_ms: alive.split,
+    alive_whole_ms: alive.whole,
     thread_edit_100_ms: work100 / edits,
     thread_edit_1000_ms: work1000 / edits,
     thread_upgrade_100_ms: median(works),

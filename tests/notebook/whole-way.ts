@@ -31,24 +31,21 @@ const sheet = [
 export async function toFirstTotals(hands: EngineHands): Promise<void> {
   await hands.until(/What does the motor turn first\?/);
   await hands.fill("Teeth of the gear that drives", "14");
-  await hands.fill("Teeth of the gear that is driven", "56");
+  // Whoever has typed presses what comes next, straight away: leaving the field is part of the press.
+  await hands.write("Teeth of the gear that is driven", "56");
   await hands.until(/4\.00 so far\. What next\?/);
   await hands.press("Box with a number");
-  await hands.fill("The number on the box", "2.9");
+  await hands.write("The number on the box", "2.9");
   await hands.until(pattern(`${totals(14, 1, 1)} so far`));
   await hands.press("Front and rear");
   for (const count of ["13", "39", "12", "40"]) {
-    for (let n = 0; n < 100; n++) {
-      const isBlank = await hands.page.run(() => {
-        let one = document.activeElement;
-        while (one?.shadowRoot?.activeElement) one = one.shadowRoot.activeElement;
-        return one instanceof HTMLInputElement && one.value === "";
-      });
-      if (isBlank) break;
-      await new Promise((done) => setTimeout(done, 50));
-    }
+    await hands.seen("the next blank", () => {
+      let one = document.activeElement;
+      while (one?.shadowRoot?.activeElement) one = one.shadowRoot.activeElement;
+      return one instanceof HTMLInputElement && one.value === "";
+    });
     await hands.page.type(count);
-    await hands.page.press("Tab");
+    if (count !== "40") await hands.page.press("Tab");
   }
   await hands.press("Then the wheels");
   await hands.until(pattern(`Front ${totals(14, 13, 39)}, rear ${totals(14, 12, 40)}`));
@@ -61,7 +58,7 @@ export async function toOrderAndCard(hands: EngineHands): Promise<void> {
   await hands.press("Put 3 parts on the shelf");
   await hands.until(/3 parts lie on the shelf/);
   await hands.press("Gears: 14 drives 56");
-  await hands.fill("Module", "0.8");
+  await hands.write("Module", "0.8");
   await hands.choose("How the motor is held", "in a slot");
   await hands.fill("Slot from", "27.5");
   await hands.fill("Slot to", "29");
@@ -78,6 +75,18 @@ export async function toOrderAndCard(hands: EngineHands): Promise<void> {
   expect(order).not.toContain("Pinion 16, hard");
 }
 
+/** In the page: whether it asks about a number of the post. */
+function isAskedAbout(number: string): boolean {
+  const part = document.querySelector("mw-notebook")!.shadowRoot!.querySelector("mw-notebook-post")!;
+  return part.shadowRoot!.querySelector(".match mark")?.textContent === number;
+}
+
+/** In the page: what is to be pasted. */
+function handedOut(): string | undefined {
+  const part = document.querySelector("mw-notebook")!.shadowRoot!.querySelector("mw-notebook-post")!;
+  return part.shadowRoot!.querySelector<HTMLTextAreaElement>("#out")?.value;
+}
+
 /** Writes the post, ties its numbers, and hands it out for a block editor. */
 export async function toPost(hands: EngineHands): Promise<string> {
   const front = totals(15, 13, 39);
@@ -85,24 +94,14 @@ export async function toPost(hands: EngineHands): Promise<string> {
   await hands.reach("textbox", "The post");
   await hands.page.type(written);
   await hands.press("Go through them.");
-  for (let n = 0; n < 2; n++) {
-    await hands.page.run(() => {
-      const part = document.querySelector("mw-notebook")!.shadowRoot!.querySelector("mw-notebook-post")!;
-      part.shadowRoot!.querySelector<HTMLInputElement>(".match input[type=radio]")!.click();
-    });
+  for (const number of ["15", front]) {
+    await hands.seen(`the question about ${number}`, isAskedAbout, number);
+    await hands.press(null, "radio");
     await hands.press("Tie it to the drivetrain");
-    await new Promise((done) => setTimeout(done, 300));
   }
   await hands.press("Yes");
   await hands.press("a block editor");
-  let html = "";
-  for (let n = 0; n < 100 && !html; n++) {
-    html = await hands.page.run(() => {
-      const part = document.querySelector("mw-notebook")!.shadowRoot!.querySelector("mw-notebook-post")!;
-      return part.shadowRoot!.querySelector<HTMLTextAreaElement>("#out")?.value ?? "";
-    });
-    await new Promise((done) => setTimeout(done, 50));
-  }
+  const html = await hands.seen("what is handed out", handedOut);
   const all = elementsIn(html);
   const { build, findings } = buildFromAttributes(attributesOf(all.find(({ tagName }) => tagName === "mw-build")!));
   expect(findings).toEqual([]);
@@ -125,11 +124,7 @@ export async function aYearLater(hands: EngineHands, address: string, html: stri
   await hands.until(pattern(`Ruddy has 16 teeth on the motor. In front that makes ${totals(16, 13, 39)} motor turns.`));
   await hands.press("Yes");
   await hands.press("a block editor");
-  await new Promise((done) => setTimeout(done, 300));
-  const again = await hands.page.run(() => {
-    const part = document.querySelector("mw-notebook")!.shadowRoot!.querySelector("mw-notebook-post")!;
-    return part.shadowRoot!.querySelector<HTMLTextAreaElement>("#out")!.value;
-  });
+  const again = await hands.seen("what is handed out", handedOut);
   // Every other byte as it was.
   const mended = html
     .replace(/Gears: 15 to 56/, "Gears: 16 to 56")

@@ -2,7 +2,7 @@ import { resolve } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { checkFigures, type Difference, type Warning } from "./check.js";
 import { readText, replaceText, sentenceOf } from "./disk.js";
-import { formatOf, type Found } from "./files.js";
+import { formatOf, type FoundFile } from "./files.js";
 import { mendFigures } from "./mend.js";
 import { notTakenBy, type SystemName } from "./systems.js";
 
@@ -57,7 +57,7 @@ const placesFrom = (differences: readonly Difference[], mended: "mended" | "mend
   }));
 
 /** Looks at one file, and mends it where that is asked for; says what a system would not take, where one is named. */
-export function reportOf({ path: file, trouble }: Found, write: boolean, system?: SystemName): FileReport {
+export function reportOf({ path: file, trouble }: FoundFile, write: boolean, system?: SystemName): FileReport {
   const nothing = {
     file,
     compared: 0,

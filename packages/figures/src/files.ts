@@ -19,12 +19,12 @@ const endings: readonly string[] = Object.keys(formats);
 export const formatOf = (path: string): Format | undefined => formats[extname(path).toLowerCase()];
 
 /** A file to look at, or what was asked for and cannot be had. */
-export type Found = { readonly path: string; readonly trouble?: string };
+export type FoundFile = { readonly path: string; readonly trouble?: string };
 
 const skipped = (name: string): boolean => name === "node_modules" || name.startsWith(".");
 
 /** The articles in a folder and in those inside, in the order of their names. Links to folders are not followed. */
-function* inFolder(folder: string): Generator<Found> {
+function* inFolder(folder: string): Generator<FoundFile> {
   const folders = [folder];
   for (let one = folders.pop(); one !== undefined; one = folders.pop()) {
     const inner: string[] = [];
@@ -53,7 +53,7 @@ function matched(pattern: string): readonly string[] {
     .sort();
 }
 
-function* named(name: string): Generator<Found> {
+function* named(name: string): Generator<FoundFile> {
   const kind = statSync(name, { throwIfNoEntry: false });
   if (kind?.isDirectory()) yield* inFolder(name);
   else if (kind) {
@@ -64,7 +64,7 @@ function* named(name: string): Generator<Found> {
 }
 
 /** The files that are meant by names of files, of folders, and patterns, each once. */
-export function* filesOf(names: readonly string[]): Generator<Found> {
+export function* filesOf(names: readonly string[]): Generator<FoundFile> {
   const seen = new Set<string>();
   for (const name of names) {
     let any = false;

@@ -43,7 +43,7 @@ describe("checkFigures", () => {
       return [...found, ...warnings].map(({ message }) => message);
     };
     expect(said("de")).toEqual([
-      "„raer“ gibt es nicht; am nächsten: rear. Erwartet eines von front, rear, spur-and-pinion, gear-row, front-ring, front-hub, rear-ring, rear-hub.",
+      "„raer“ gibt es nicht; am nächsten: rear. Erwartet wird eines von front, rear, spur-and-pinion, gear-row, front-ring, front-hub, rear-ring, rear-hub.",
       "says “43.32”, should say “43,32”",
       "<mw-value> hat kein Attribut colour.",
     ]);

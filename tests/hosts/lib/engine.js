@@ -15,6 +15,9 @@ const webDriverKeys = {
   Backspace: "\uE003",
 };
 
+/** "Shift+Tab" is Tab with Shift held. */
+const shifted = (key) => (key.startsWith("Shift+") ? [true, key.slice(6)] : [false, key]);
+
 // Pages replace what is built in: nothing is called here that they could have replaced.
 const hasLoaded = (url) =>
   (location.href === url || `${location.protocol}//${location.host}${location.pathname}${location.search}` === url) &&
@@ -57,7 +60,12 @@ async function puppeteerEngine(browserName, executablePath) {
         },
         back: () => page.evaluate(() => void history.back()).catch(() => undefined),
         run: (action, ...values) => page.evaluate(action, ...values),
-        press: (key) => page.keyboard.press(key),
+        async press(key) {
+          const [shift, plain] = shifted(key);
+          if (shift) await page.keyboard.down("Shift");
+          await page.keyboard.press(plain);
+          if (shift) await page.keyboard.up("Shift");
+        },
         type: (text) => page.keyboard.type(text),
         click: (x, y) => page.mouse.click(x, y),
         close: () => (page === shared ? Promise.resolve() : page.close()),
@@ -100,10 +108,12 @@ async function webKitEngine({ miniBrowser }) {
       if (answer?.error) throw new Error(answer.error);
       return answer?.value ?? undefined;
     });
-  const press = (value) =>
+  const press = (value, held) =>
     actions("key", [
+      ...(held ? [{ type: "keyDown", value: held }] : []),
       { type: "keyDown", value },
       { type: "keyUp", value },
+      ...(held ? [{ type: "keyUp", value: held }] : []),
     ]);
   let size;
   return {
@@ -120,7 +130,10 @@ async function webKitEngine({ miniBrowser }) {
         go: (to) => call("POST", `${session}/url`, { url: to }),
         back: () => call("POST", `${session}/back`, {}),
         run,
-        press: (key) => press(webDriverKeys[key] ?? key),
+        press(key) {
+          const [shift, plain] = shifted(key);
+          return press(webDriverKeys[plain] ?? plain, shift ? "\uE008" : undefined);
+        },
         async type(text) {
           for (const character of text) await press(character);
         },

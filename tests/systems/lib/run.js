@@ -33,6 +33,9 @@ export async function freePort() {
   return port;
 }
 
+const windowSize = { width: 1280, height: 1000 };
+const pictureSize = { width: 1000, height: 640 };
+
 /** Every program that was started, by any row: none outlives the run. */
 const children = new Set();
 const folders = new Set();
@@ -74,7 +77,11 @@ export async function begin(name) {
       if (pictured.has(what)) return;
       pictured.add(what);
       mkdirSync(dirname(file), { recursive: true });
-      await page.screenshot({ path: file, type: "jpeg", quality: 55, clip: { x: 0, y: 0, width: 1000, height: 640 } });
+      // As wide as fits a page of the guide, so that nothing is cut off, and with the figures in it.
+      await page.setViewport(pictureSize);
+      await page.evaluate(() => document.querySelector("mw-teeth")?.scrollIntoView({ block: "center" }));
+      await page.screenshot({ path: file, type: "jpeg", quality: 55 });
+      await page.setViewport(windowSize);
     },
     write(path, text) {
       const file = join(folder, path);
@@ -145,7 +152,7 @@ export async function begin(name) {
       const context = own ? await browser.createBrowserContext() : browser;
       const page = await context.newPage();
       pages.push(page);
-      await page.setViewport({ width: 1280, height: 1000 });
+      await page.setViewport(windowSize);
       page.setDefaultTimeout(90_000);
       const wrong = [];
       page.on("pageerror", (error) => wrong.push(`error ${error.message}`));

@@ -1,7 +1,7 @@
 // Eleventy: a site of a Markdown file and a layout, with the plugin in its configuration.
 import assert from "node:assert/strict";
 import { at } from "../../../scripts/lib/paths.js";
-import { excerptReads, feedReads, readsAlive, readsStill } from "../lib/reading.js";
+import { excerptReads, feedReads, previewReads, readsAlive, readsStill } from "../lib/reading.js";
 import { wayOf } from "../lib/way.js";
 
 export const needs = { npm: true };
@@ -48,7 +48,7 @@ export async function run(t, { post: written }) {
   t.write(`site/${codes[0]}`, `${block}\n`);
   way.next();
   t.write("site/limpet.md", post(written("markdown")));
-  assert.equal(way.next().codes[0], "npx eleventy");
+  assert.deepEqual(way.next().codes, ["npx eleventy", "npx eleventy --serve"]);
   await built(t, "site");
   await readsAlive(t, page, { inside: "main" });
   way.end();
@@ -59,6 +59,15 @@ export async function run(t, { post: written }) {
   await readsAlive(t, page, { inside: "main", more, place: "page, edited and made again" });
   await feedReads(t, `${origin}/feed.xml`);
   excerptReads(t, await (await fetch(`${origin}/`)).text());
+
+  await previewReads(t, {
+    start: (port) => [process.execPath, command(), "--serve", `--port=${port}`, `--output=${t.folder("preview")}`],
+    cwd: t.folder("site"),
+    path: "/limpet/",
+    inside: "main",
+    save: (later) => t.write("site/limpet.md", post(written("markdown", later))),
+    reloads: "told",
+  });
 
   t.write("site/limpet.md", post(written("markdown").replace('of="front"', 'fo="front"')));
   const told = await built(t, "site", 1);

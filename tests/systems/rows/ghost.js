@@ -23,7 +23,7 @@ export async function run(t, { post: notebook }) {
   await page.evaluate((url) => fetch(url, { method: "DELETE" }), `${site.origin}/ghost/api/admin/posts/${bare}/`);
 
   t.step(
-    "Copy the script file and its languages into the theme’s folder `assets` as `meshwright`. What is uploaded as a file is handed out as no script.",
+    "Copy `meshwright.js`, and the files of its languages beside it, into the theme’s folder `assets/meshwright`. What is uploaded as a file is handed out as no script.",
   );
   t.install("mkdocs/script", "content/themes/source/assets/meshwright");
   t.step("Posts, New post: write a title, press Enter, type `/html` and press Enter. A card of HTML opens.");

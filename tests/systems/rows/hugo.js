@@ -1,7 +1,7 @@
 // Hugo: a site with a theme's layouts, as a folder on the author's disk.
 import assert from "node:assert/strict";
 import { readdirSync } from "node:fs";
-import { excerptReads, feedReads, readsAlive, readsStill } from "../lib/reading.js";
+import { excerptReads, feedReads, previewReads, readsAlive, readsStill } from "../lib/reading.js";
 import { wayOf } from "../lib/way.js";
 
 export const needs = { programs: ["hugo"] };
@@ -46,7 +46,7 @@ export async function run(t, { post: written }) {
   const layout = way.next().codes;
   copiedFrame(t, "site", layout);
   t.write(`site/${way.next().codes[0]}/posts/limpet.md`, post(written("shortcodes")));
-  assert.equal(way.next().codes[0], "hugo");
+  assert.deepEqual(way.next().codes, ["hugo", "hugo server"]);
   await built(t, "site");
   await readsAlive(t, `${origin}/posts/limpet/`, { inside: "main" });
   way.end();
@@ -68,6 +68,14 @@ export async function run(t, { post: written }) {
     true,
     "languages lie beside the script",
   );
+
+  await previewReads(t, {
+    start: (port) => ["hugo", "server", "-s", t.folder("site"), "-p", `${port}`, "--baseURL", "http://127.0.0.1"],
+    path: "/posts/limpet/",
+    inside: "main",
+    save: (later) => t.write("site/content/posts/limpet.md", post(written("shortcodes", later))),
+    reloads: "told",
+  });
 
   // A slip ends the making, and says where.
   t.write("site/content/posts/limpet.md", post(written("shortcodes").replace('of="front"', 'fo="front"')));

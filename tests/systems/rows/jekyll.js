@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { readFileSync, readdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
-import { excerptReads, feedReads, readsAlive, readsStill } from "../lib/reading.js";
+import { excerptReads, feedReads, previewReads, readsAlive, readsStill } from "../lib/reading.js";
 import { wayOf } from "../lib/way.js";
 
 export const needs = {
@@ -40,7 +40,7 @@ export async function run(t, { post: written }) {
   const theme = (await t.run(command, words, { cwd: t.folder("site") })).trim();
   t.write(`site/${path}`, readFileSync(join(theme, path), "utf8").replace(end, `${line}\n${end}`));
   t.write(`site/${way.next().codes[0]}/${file}`, post(written("markdown")));
-  assert.match(way.next().codes[0], /jekyll build/);
+  assert.deepEqual(way.next().codes, ["bundle exec jekyll build", "bundle exec jekyll serve"]);
   await built(t, "site");
   await readsAlive(t, page, { inside: ".post-content" });
   way.end();
@@ -52,6 +52,14 @@ export async function run(t, { post: written }) {
 
   await feedReads(t, `${origin}/feed.xml`);
   excerptReads(t, await (await fetch(`${origin}/`)).text());
+
+  await previewReads(t, {
+    start: (port) => ["bundle", "exec", "jekyll", "serve", "--port", `${port}`],
+    cwd: t.folder("site"),
+    path: "/2026/10/03/limpet.html",
+    inside: ".post-content",
+    save: (later) => t.write(`site/_posts/${file}`, post(written("markdown", later))),
+  });
 
   await site(t, "bare", origin);
   t.write(`bare/_posts/${file}`, post(written("markdown")));

@@ -1,6 +1,6 @@
 // MkDocs: pages in docs, with its own theme and search.
 import assert from "node:assert/strict";
-import { readsAlive, readsStill, searchReads } from "../lib/reading.js";
+import { previewReads, readsAlive, readsStill, searchReads } from "../lib/reading.js";
 import { wayOf } from "../lib/way.js";
 
 export const needs = { programs: ["mkdocs"] };
@@ -28,7 +28,7 @@ export async function run(t, { post: written }) {
   const { codes, block } = way.next();
   t.write(`site/${codes[0]}`, `${settings}${block}\n`);
   t.write(`site/${way.next().codes[0]}/limpet.md`, post(written("markdown")));
-  assert.equal(way.next().codes[0], "mkdocs build");
+  assert.deepEqual(way.next().codes, ["mkdocs build", "mkdocs serve"]);
   await built(t, "site", { more: ["--strict"] });
   await readsAlive(t, page, { inside: '[role="main"]' });
   way.end();
@@ -46,6 +46,15 @@ export async function run(t, { post: written }) {
       .map(({ text }) => text)
       .join(" "),
   );
+
+  await previewReads(t, {
+    start: (port) => ["mkdocs", "serve", "-a", `127.0.0.1:${port}`],
+    cwd: t.folder("site"),
+    path: "/limpet/",
+    inside: '[role="main"]',
+    save: (later) => t.write("site/docs/limpet.md", post(written("markdown", later))),
+    reloads: "asks",
+  });
 
   t.write("site/docs/limpet.md", post(written("markdown").replace('of="front"', 'fo="front"')));
   const told = await built(t, "site", { code: 1, more: ["--strict"] });

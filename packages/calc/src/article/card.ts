@@ -43,7 +43,7 @@ function gearRows({ writer, words }: Reporter, outputs: readonly OutputEvaluatio
 
 /** What `mw-bench-card` says: what to fit, how to set it, and how to check it by hand. */
 export function sayCard(speaker: Reporter): SaidCard {
-  const { evaluation, reports, locale } = speaker;
+  const { evaluation, reports, locale, writer } = speaker;
   const { build, outputs } = evaluation;
   const { revision } = build;
   const turns = outputs.flatMap((output) => turnRows(speaker, output));
@@ -63,7 +63,7 @@ export function sayCard(speaker: Reporter): SaidCard {
   return {
     title: build.title ?? reports.card,
     published: [
-      revision?.number && fill(reports.revision, revision.number),
+      revision?.number && fill(reports.revision, writer.given(revision.number)),
       revision?.date && dateText(revision.date, locale, "long"),
     ]
       .filter(Boolean)

@@ -70,6 +70,7 @@ export {
 export { said, type Attributes } from "./said.js";
 export { withShortcodes, withTags } from "./shortcodes.js";
 export { type SaidSpeed, type SaidSpeeds, saySpeeds } from "./speeds.js";
+export { sayStandings } from "./standings.js";
 export { type SaidSummary, saySummary } from "./summary.js";
 export { type SummaryRow, summaryRows } from "./summary-rows.js";
 export { type Marking, type System, type SystemName, systems } from "./systems.js";

@@ -1,6 +1,6 @@
 import { spotOf, type Build, type Part } from "../drivetrain/index.js";
 import { bounded, type Rational } from "../exact/index.js";
-import { fillCount, pitchText } from "../languages/index.js";
+import { fillCount, isRightToLeft, pitchText } from "../languages/index.js";
 import type { Need, OrderList } from "../parts/index.js";
 import { driveText } from "../report/index.js";
 import { beltTexts } from "./belts.js";
@@ -23,12 +23,18 @@ export function moneyText(amount: Rational, currency: string, locale: string): s
 export const partName = ({ name, id, teeth, driver, driven }: Part): string =>
   name ?? `${id}${(teeth ?? driver) ? ` (${teeth ?? `${driver}, ${driven}`})` : ""}`;
 
-/** A date as its locale writes it; text that is no date stays. */
-export function dateText(date: string, locale: string, dateStyle: "medium" | "long" = "medium"): string {
-  const day = new Date(`${date}T12:00:00Z`);
-  return Number.isNaN(day.getTime())
-    ? date
-    : new Intl.DateTimeFormat(locale, { dateStyle, timeZone: "UTC" }).format(day);
+/**
+ * A date as its locale writes it, set apart from what stands beside it where text runs from the right; text that is no date
+ * stays.
+ *
+ * @param date a day of the calendar, "2026-10-04", or a moment: the day that it is here
+ */
+export function dateText(date: string | Date, locale: string, dateStyle: "medium" | "long" = "medium"): string {
+  const isMoment = typeof date !== "string";
+  const day = isMoment ? date : new Date(`${date}T12:00:00Z`);
+  if (Number.isNaN(day.getTime())) return String(date);
+  const text = new Intl.DateTimeFormat(locale, { dateStyle, ...(!isMoment && { timeZone: "UTC" }) }).format(day);
+  return isRightToLeft(locale) ? `\u2068${text}\u2069` : text;
 }
 
 /** What all that is to be bought costs, by currency; what has no price, and what no part answers, is counted. */

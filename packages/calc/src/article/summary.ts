@@ -4,6 +4,7 @@ import { stageText } from "../report/index.js";
 import type { Block, BlockRow } from "./block.js";
 import { said, type Attributes } from "./said.js";
 import { isUnsaid, outputsFor, type Speaker, type Unsaid } from "./speaker.js";
+import { standingText } from "./standings.js";
 import { summaryRows } from "./summary-rows.js";
 
 /** What `mw-ratio-summary` says. */
@@ -50,10 +51,7 @@ export function saySummary(speaker: Speaker, attributes: Attributes): SaidSummar
   });
   const standings = outputs
     .filter(({ standing, bounds }) => standing && bounds)
-    .map(({ id, label }): [string, string] => {
-      const reduction = figure({ figure: "reduction", of: id, drive: "straight-on" });
-      return [id, fill(words.standing, label, reduction, figure({ figure: "standing", of: id }))];
-    });
+    .map((output): [string, string] => [output.id, standingText(speaker, output)]);
   const { target } = evaluation.build;
   return {
     outputs,

@@ -19,4 +19,4 @@ export { findPairs } from "./pairs.js";
 export type { GearChoice, GearOrCount, PairQuestion, StageChoice, TrainQuestion, WantedOutput } from "./question.js";
 export { type Setting, takenIn, takePair, takeTrain } from "./take.js";
 export { FoundTrain, findTrains } from "./trains.js";
-export type { Wanted as WantedTotal, WantedOfPair as WantedPairTotal } from "./wanted.js";
+export type { WantedTotal, WantedPairTotal } from "./wanted.js";

@@ -4,7 +4,7 @@ import type { FitMount } from "../fit/index.js";
 import { checkPair, checkTeeth as countOf, type Toothed, type ToothPair } from "../gears/index.js";
 import type { Stock } from "../parts/index.js";
 import type { Order } from "./batch.js";
-import type { Wanted, WantedOfPair } from "./wanted.js";
+import type { WantedTotal, WantedPairTotal } from "./wanted.js";
 
 /** A part, or a bare count of the question's pitch. */
 export type GearOrCount = Part | number;
@@ -49,7 +49,7 @@ interface Asked {
 }
 
 export interface PairQuestion extends GearChoice, Asked {
-  readonly outputs: readonly WantedOfPair[];
+  readonly outputs: readonly WantedPairTotal[];
 }
 
 /** One stage of a train, and what it may be. */
@@ -59,7 +59,7 @@ export interface StageChoice extends GearChoice {
   readonly on?: readonly string[];
 }
 
-export interface WantedOutput extends Wanted {
+export interface WantedOutput extends WantedTotal {
   /** Wheels that the output could have: parts with a diameter. */
   readonly wheels?: readonly Part[];
   /** How many of them it takes; 1 where not given. */

@@ -10,7 +10,7 @@ import {
 import { type Cast, isBelow, type Whole } from "./whole.js";
 
 /** What one output's reduction is to be. */
-export interface Wanted {
+export interface WantedTotal {
   readonly id: string;
   /** The reduction of all that is not chosen, an interval where it is not known better; 1 where not given. */
   readonly rest?: RationalInput | Bounded;
@@ -20,7 +20,7 @@ export interface Wanted {
 }
 
 /** What one output's reduction is to be, of which a single pair is chosen. */
-export interface WantedOfPair extends Wanted {
+export interface WantedPairTotal extends WantedTotal {
   /**
    * What is added to it whatever is chosen: behind an open differential, the motor turns that the other axles ask for. 0
    * where not given.
@@ -46,7 +46,7 @@ function aboveZero(input: RationalInput, at: string): Rational {
   throw new MeshwrightError("not-above-zero", at, `Found ${value}; expected more than 0.`);
 }
 
-function rangeOf({ id, from, to }: Wanted): Range | undefined {
+function rangeOf({ id, from, to }: WantedTotal): Range | undefined {
   if (from === undefined || to === undefined) return undefined;
   const range: Range = [aboveZero(from, `${id}.from`), aboveZero(to, `${id}.to`)];
   if (range[0].compare(range[1]) <= 0) return range;
@@ -57,7 +57,7 @@ const endsOf = (value: RationalInput | Bounded): readonly RationalInput[] =>
   value instanceof Bounded ? (value.isExact ? [value.low] : [value.low, value.high]) : [value];
 
 /** Reads what is wanted: the low and the high end of each output. At least one must have a range, or nothing would be nearest. */
-export function aimsOf(outputs: readonly WantedOfPair[]): Aim[] {
+export function aimsOf(outputs: readonly WantedPairTotal[]): Aim[] {
   const aims = outputs.flatMap((wanted, output): Aim[] => {
     const { id, rest = 1, beside = 0 } = wanted;
     const whole = rangeOf(wanted);

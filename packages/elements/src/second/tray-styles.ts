@@ -3,6 +3,7 @@ import { css } from "../shared/element/index.js";
 export const trayStyles = css`
   /* A choice: a hairline, and a small mark that opens at its end. It takes no room in the line. */
   [data-choice] > .text {
+    position: relative;
     text-decoration: underline solid 1px;
   }
   [data-choice] > .text::after {

@@ -3,7 +3,7 @@ import { sameSet, setOf, spotOf, type GearSet } from "@meshwright/calc/drivetrai
 import { Writer } from "@meshwright/calc/report";
 import { html, nothing, type TemplateResult } from "lit/html.js";
 import { dress, paperOf, type CountState, type More, type Tray } from "../shared/element/index.js";
-import { drawInto, isolateNames, stripOf, takeInHand } from "../shared/drawn/index.js";
+import { drawInto, isolateNames, standingTexts, stripOf, takeInHand } from "../shared/drawn/index.js";
 import { figureWordsFor, fill, wordsFor } from "../shared/words/index.js";
 import { choicesFor, type Choice } from "./sets.js";
 import { trayStyles } from "./tray-styles.js";
@@ -35,17 +35,8 @@ export class CountTray implements Tray {
   }
 
   outcome(): string {
-    const { element, name, text, store, textOf } = this.#state;
-    const { standing } = figureWordsFor(element.locale);
-    const figures = (store?.evaluation()?.outputs ?? []).map(({ id, label }) =>
-      fill(
-        standing,
-        label,
-        textOf({ figure: "reduction", of: id }) ?? "",
-        textOf({ figure: "standing", of: id }) ?? "",
-      ),
-    );
-    return [`${name} ${text}`, ...figures].join(". ");
+    const { element, name, text, store } = this.#state;
+    return [`${name} ${text}`, ...(store ? standingTexts(store, element.locale) : [])].join(". ");
   }
 
   draw(): void {

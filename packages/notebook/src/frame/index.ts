@@ -4,6 +4,7 @@
  */
 export { Ask } from "./ask.js";
 export { download } from "./download.js";
+export { untilLetGo, watchHands } from "./hand.js";
 export { NotebookPage, NotebookPanel } from "./page.js";
 export { evaluationOf, NotebookPart } from "./part.js";
 export { sheet } from "./styles.js";

@@ -4,6 +4,7 @@ import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 import { figureOf, type QueryText } from "@meshwright/calc/report";
 import { engineNow, runOn } from "@meshwright/elements/store";
 import type { Fields, Notebook, Session } from "../model/index.js";
+import { untilLetGo } from "./hand.js";
 
 /** How a value is written into a field. */
 export interface FieldOptions {
@@ -67,6 +68,11 @@ export abstract class NotebookPart extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#watch(undefined);
+  }
+
+  protected override scheduleUpdate(): void | Promise<unknown> {
+    const free = untilLetGo();
+    return free ? free.then(() => super.scheduleUpdate()) : super.scheduleUpdate();
   }
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {

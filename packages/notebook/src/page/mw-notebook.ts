@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from "lit";
 import type { Change, ChangeSet } from "@meshwright/calc/drivetrain";
 import { page, type BuildHolder } from "@meshwright/elements/store";
-import { evaluationOf, sheet, type NotebookPage } from "../frame/index.js";
+import { evaluationOf, sheet, untilLetGo, watchHands, type NotebookPage } from "../frame/index.js";
 import type { MwNotebookDrivetrain } from "../drivetrain/index.js";
 import {
   databaseName,
@@ -118,6 +118,7 @@ export class MwNotebook extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
+    watchHands();
     this.addEventListener("keydown", this.#pressed, { capture: true });
     addEventListener("hashchange", this.#addressed);
     addEventListener("pagehide", this.#leaving);
@@ -136,6 +137,11 @@ export class MwNotebook extends LitElement {
     removeEventListener("pagehide", this.#leaving);
     document.removeEventListener("visibilitychange", this.#leaving);
     void this.#keeper?.close();
+  }
+
+  protected override scheduleUpdate(): void | Promise<unknown> {
+    const free = untilLetGo();
+    return free ? free.then(() => super.scheduleUpdate()) : super.scheduleUpdate();
   }
 
   // Keeping

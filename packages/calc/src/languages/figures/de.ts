@@ -95,7 +95,7 @@ export const words: Table<FigureWords> = {
   ownRange: "selbst gewählten {0}",
   asBefore: "{0} wie vorher",
   rolls: "{0} rollt {1} je Motorumdrehung, vorher {2}",
-  noEffect: "Keine Summe ändert sich.",
+  noEffect: "Kein Gesamtwert ändert sich.",
   slower: "Räder {0} {1} langsamer",
   faster: "Räder {0} {1} schneller",
   overdrive: "Overdrive (Voreilung), {0} vor {1}: {2}.",

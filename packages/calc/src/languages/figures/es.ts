@@ -52,7 +52,7 @@ export const words: Table<FigureWords> = {
   },
 
   lacks: {
-    centre: "distancia entre ejes",
+    centre: "distancia entre centros",
     hole: "agujeros del soporte",
     wall: "pared",
     bore: "taladro",

@@ -15,7 +15,7 @@ export const words: Table<FigureWords> = {
   inside: "dans la plage",
   below: "trop peu de tours moteur",
   above: "trop de tours moteur",
-  uncertain: "indécidable",
+  uncertain: "impossible à dire",
   ahead: "d’avance",
   behind: "de retard",
   level: "à égalité",

@@ -1,7 +1,7 @@
 import type { Table } from "../tables.js";
 import type { FigureWords } from "./en.js";
 
-/** Figures in Japanese. Gears after JIS B 0102-1: 駆動、従動、内歯車、軸間距離、かみ合い。 */
+/** Figures in Japanese. Gears after JIS B 0102-1: 駆動、被動、内歯車、中心距離、かみ合い。 */
 export const words: Table<FigureWords> = {
   range: "{0}～{1}",
   from: "{0}以上",
@@ -30,8 +30,8 @@ export const words: Table<FigureWords> = {
   free: "空転",
   held: "固定",
   fits: "適合",
-  far: "軸間距離が過大",
-  close: "軸間距離が過小",
+  far: "中心距離が過大",
+  close: "中心距離が過小",
   misfit: "不適合",
   nothing: "なし",
   gearsAlone: "歯車のみ",
@@ -53,7 +53,7 @@ export const words: Table<FigureWords> = {
   },
 
   lacks: {
-    centre: "軸間距離",
+    centre: "中心距離",
     hole: "取付穴",
     wall: "壁",
     bore: "穴径",

@@ -67,7 +67,7 @@ export const words: Table<FindingWords> = {
     "planet-does-not-fit": "内歯車{ring}は、太陽歯車{sun}＋2×遊星歯車{planet}になりません。",
     "planets-uneven": "遊星歯車{planets}個を等間隔に置けません。{sum}が割り切れません。",
     "planets-touch": "歯数{planet}の遊星歯車{planets}個が互いに当たります。",
-    "pins-too-few": "ピン{pins}本の輪には、山が{lobes}の円板が入りません。",
+    "pins-too-few": "ピン{pins}本の輪には、ローブ数{lobes}の円板が入りません。",
     "worm-backwards": "条数{starts}のウォームに歯数{teeth}のホイール。逆ではありませんか。",
     "angle-out-of-range": "{from}～{to}度の角度が必要ですが、{found}があります。",
     "teeth-refused": "この数値の歯車はありえません。",

@@ -70,7 +70,7 @@ const french: KindWords = {
   pinion: "pignon|pignon moteur",
   spur: "couronne|couronne principale|roue principale",
   gear: "roue dentée|engrenage|roue conique|roue libre dentée|pignon intermédiaire|roue intermédiaire|roue à vis|roue de vis sans fin|roue tangente|couronne conique|couronne de différentiel|couronne intérieure|satellite|planétaire pignon|pignon satellite|pignon conique",
-  set: "couronne et pignon|pignon et couronne|couple conique|jeu d'engrenages|jeu de pignons|jeu de couronne et pignon|ensemble couronne et pignon|vis et roue",
+  set: "couronne et pignon|pignon et couronne|couple conique|jeu d'engrenages|jeu apparié|jeu de pignons|jeu de couronne et pignon|ensemble couronne et pignon|vis et roue",
   hub: "réducteur de moyeu|réduction de moyeu|portique|engrenages de moyeu",
   gearbox:
     "réducteur|réducteur planétaire|motoréducteur|moteur réducteur|moteur à réducteur|moteur avec réducteur|boîte|boîte de vitesses|boîte de transfert|boîtier de réduction",

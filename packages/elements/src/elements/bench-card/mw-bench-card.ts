@@ -1,9 +1,9 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
-import { sayCard, type BlockTable } from "@meshwright/calc/article";
+import { dateText, sayCard, type BlockTable } from "@meshwright/calc/article";
 import { css, properties } from "../../shared/element/index.js";
-import { block, valuesChanged } from "../../shared/drawn/index.js";
-import { fill, fillCount } from "../../shared/words/index.js";
-import { scrolling, tables, ToolElement, unitControl } from "../../shared/tools/index.js";
+import { block } from "../../shared/drawn/index.js";
+import { fill } from "../../shared/words/index.js";
+import { scrolling, tables, ToolElement, unitControl, whoseValues } from "../../shared/tools/index.js";
 
 /**
  * A card for the workshop, made for paper (A5 and A4): counts, centre distances, openings, turns to check by hand, boxes to
@@ -176,25 +176,16 @@ export class MwBenchCard extends ToolElement {
     );
   }
 
-  /** Whose values stand on the card: paper does not say it by itself. */
-  #whose(): string {
-    const { reports, store } = this;
-    const alternative = store?.article?.alternatives?.find(({ id }) => id === this.at);
-    if (alternative) return fill(reports.valuesOf, alternative.label ?? alternative.id);
-    const changed = this.at === "article" ? 0 : store ? valuesChanged(store) : 0;
-    if (changed) return fillCount(this.words.readers, changed, this.locale);
-    return this.holder?.isOwn ? "" : reports.authorsValues;
-  }
-
   protected override render(): TemplateResult {
     const said = this.says(sayCard, this.at);
     if (!said) return this.fallback(false);
     const { reports } = this;
-    const today = new Intl.DateTimeFormat(this.locale, { dateStyle: "long" }).format(new Date());
+    const today = dateText(new Date(), this.locale, "long");
     return html`<div class="root card" part="root card">
         <h3>${said.title}</h3>
         <p class="whose">
-          ${this.#whose()} ${said.published ? `${said.published}. ` : ""}${fill(reports.printed, today)}
+          ${whoseValues(this.store!, this.locale, this.holder?.isOwn, this.at)}
+          ${said.published ? `${said.published}. ` : ""}${fill(reports.printed, today)}
         </p>
         ${this.#table(said.gears)} ${this.#table(said.mesh)}
         ${said.setting ? html`<p class="note">${said.setting}</p>` : nothing}

@@ -121,7 +121,7 @@ export function letteringFor(
     },
     label(strand) {
       const text = labels.get(strand);
-      return text ? wrapped(text, name * bold, 9, 1.5) : undefined;
+      return text ? wrapped(text, name * bold, 22, 1.5) : undefined;
     },
   };
 }

@@ -16,9 +16,9 @@ import { evaluate } from "@meshwright/calc/evaluate";
 import { stageText } from "@meshwright/calc/report";
 import { spotOf } from "@meshwright/calc/drivetrain";
 import { paperOf, properties, writeCount } from "../../shared/element/index.js";
-import { announce, block, figures, onPaper, Picture, type Told, valuesChanged } from "../../shared/drawn/index.js";
-import { reporting } from "../../shared/tools/index.js";
-import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
+import { announce, block, figures, onPaper, Picture, type Told } from "../../shared/drawn/index.js";
+import { reporting, whoseValues } from "../../shared/tools/index.js";
+import { fill, reportWordsFor } from "../../shared/words/index.js";
 import { drawLine, type Drawn } from "./drawing.js";
 import { laneText, letteringFor, sizesFor, totalLines } from "./lettering.js";
 import { movesFor } from "./moves.js";
@@ -356,14 +356,7 @@ export class MwDriveLine extends Picture {
 
   /** Whose values these are, for paper. */
   #whose(): string {
-    const { authorsValues, valuesOf } = reportWordsFor(this.locale);
-    if (this.draft) return "";
-    const { store, at } = this;
-    const alternative = store?.article?.alternatives?.find(({ id }) => id === at);
-    if (alternative) return fill(valuesOf, alternative.label ?? alternative.id);
-    const changed = at ? 0 : store ? valuesChanged(store) : 0;
-    if (changed) return fillCount(this.words.readers, changed, this.locale);
-    return this.holder?.isOwn ? "" : authorsValues;
+    return this.draft ? "" : whoseValues(this.store!, this.locale, this.holder?.isOwn, this.at);
   }
 
   #scaleText({ scale, isGuessed, isToScale }: PlacedLine): string {

@@ -131,6 +131,9 @@ export const styles = css`
   .upright .counts {
     flex-wrap: wrap;
   }
+  .upright :is(.name, .note, .lane, .counts span, .total b) {
+    overflow-wrap: anywhere;
+  }
   .upright .total b {
     white-space: normal;
   }
@@ -138,6 +141,10 @@ export const styles = css`
   .label,
   .lane {
     font-size: max(12px, 0.82em);
+  }
+  .name,
+  .label {
+    text-wrap: balance;
   }
   .name {
     font-style: italic;
@@ -150,13 +157,15 @@ export const styles = css`
     white-space: inherit;
     text-align: inherit;
     border: 0;
-    border-bottom: 1px solid color-mix(in srgb, currentColor 35%, transparent);
     border-radius: 0;
+    text-decoration: underline 1px;
+    text-decoration: underline 1px color-mix(in srgb, currentColor 35%, transparent);
+    text-underline-offset: 0.28em;
   }
   button.name:hover,
   button.lane:hover,
   .chosen button.name {
-    border-bottom-color: currentColor;
+    text-decoration-color: currentColor;
   }
   .chosen .name {
     color: var(--_accent);
@@ -168,6 +177,11 @@ export const styles = css`
     gap: 0 0.42em;
     min-height: 1.5em;
     font-size: max(13px, 0.96em);
+    line-height: 1.5;
+  }
+  /* As high as what is touched: counts that go on below stand clear of each other. */
+  .counts mw-teeth {
+    line-height: max(1.5em, 24px);
   }
   .arrow {
     color: var(--_second);
@@ -319,7 +333,6 @@ export const styles = css`
     }
     button.name,
     .chosen button.name {
-      border-color: transparent;
       background: none;
       text-decoration: none;
     }

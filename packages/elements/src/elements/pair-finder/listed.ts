@@ -1,11 +1,12 @@
 import { sayTotals, type Reporter, type SaidTotal } from "@meshwright/calc/article";
 import type { Bounded, Rational } from "@meshwright/calc/exact";
 import { fill, reasonText } from "@meshwright/calc/languages";
-import type { Asked, Found } from "./question.js";
+import type { FoundPair } from "@meshwright/calc/search";
+import type { Asked } from "./question.js";
 
 /** One pair as it is listed and drawn. */
 export interface Listed {
-  readonly one: Found;
+  readonly one: FoundPair;
   /** Whether it reaches every range, meshes and fits. */
   readonly hit: boolean;
   /** Whether both gears are of one pitch, so that it could be tried at all. */
@@ -20,7 +21,7 @@ export interface Listed {
 
 /** A pair that was found, or nearly, with its centre distance and its reasons as sentences. */
 export function listedFrom(
-  one: Found,
+  one: FoundPair,
   hit: boolean,
   { question }: Asked,
   speaker: Reporter,

@@ -6,14 +6,14 @@ import type { ReportWords } from "@meshwright/calc/languages";
 import { rangesOf } from "@meshwright/calc/fit";
 import { canBeHad, needsOf } from "@meshwright/calc/parts";
 import { Writer } from "@meshwright/calc/report";
-import { type Among, type NotAsked, type Order, takenIn, takePair } from "@meshwright/calc/search";
+import { type Among, type FoundPair, type NotAsked, type Order, takenIn, takePair } from "@meshwright/calc/search";
 import { rational, type Bounded, type Rounding } from "@meshwright/calc/exact";
-import { Picture, announce, block, type Told } from "../../shared/drawn/index.js";
+import { Picture, announce, block, standingTexts, type Told } from "../../shared/drawn/index.js";
 import { properties } from "../../shared/element/index.js";
 import { fill, fillCount, reportWordsFor } from "../../shared/words/index.js";
 import { reporting, tables, toolWordsFor, type ToolWords, unitControl } from "../../shared/tools/index.js";
 import { drawn, listedFrom, type Listed } from "./listed.js";
-import { askFor, type Asked, type Found } from "./question.js";
+import { askFor, type Asked } from "./question.js";
 import { Search, type Results } from "./search.js";
 import { styles } from "./styles.js";
 import { windowOf } from "./window.js";
@@ -182,7 +182,7 @@ export class MwPairFinder extends Picture {
 
   // What the reader does
 
-  #take(pair: Found): void {
+  #take(pair: FoundPair): void {
     const { id } = this.#asked!.stage;
     const article = this.evaluation("article")!.build;
     // Back to what the author has: also to what is fitted there, or not said to be.
@@ -191,18 +191,7 @@ export class MwPairFinder extends Picture {
     const [refusal] = this.change(Object.fromEntries(changes.map(({ set, to }) => [set, to])));
     this.message = this.told(refusal);
     if (this.message) return announce(this.renderRoot as ShadowRoot, this.message);
-    announce(this.renderRoot as ShadowRoot, () =>
-      this.evaluation()!
-        .outputs.map(({ id: of, label }) =>
-          fill(
-            this.figureWords.standing,
-            label,
-            this.textOf({ figure: "reduction", of })!,
-            this.textOf({ figure: "standing", of })!,
-          ),
-        )
-        .join(". "),
-    );
+    announce(this.renderRoot as ShadowRoot, () => standingTexts(this.store!, this.locale).join(". "));
   }
 
   /** The range is the build's: changing it here changes it everywhere. */
@@ -240,7 +229,7 @@ export class MwPairFinder extends Picture {
   // Drawing
 
   /** Whether the author's build stands as taking a pair would leave it: then nothing is to be had for it. */
-  get #isPublished(): (one: Found) => boolean {
+  get #isPublished(): (one: FoundPair) => boolean {
     const article = this.evaluation("article")?.build;
     return article && this.#asked ? takenIn(article, this.#asked.stage.id) : () => false;
   }

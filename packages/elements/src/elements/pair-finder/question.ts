@@ -1,7 +1,7 @@
 import { type Build, spotOf } from "@meshwright/calc/drivetrain";
 import type { Evaluation } from "@meshwright/calc/evaluate";
 import type { Stage } from "@meshwright/calc/stages";
-import { type Asking, askPairs, type FoundPair, type NotAsked, type PairQuestion } from "@meshwright/calc/search";
+import { type Asking, askPairs, type NotAsked, type PairQuestion } from "@meshwright/calc/search";
 
 export interface Asked {
   readonly question: PairQuestion;
@@ -9,8 +9,6 @@ export interface Asked {
   /** Whether a ratio in the train is an interval: then all of it has to be in the range. */
   readonly unsure: boolean;
 }
-
-export type Found = FoundPair;
 
 /** The stage that is looked for: the one named, or the first that has a mount. */
 const stageToFind = (build: Build, id: string | null): Stage | undefined => {

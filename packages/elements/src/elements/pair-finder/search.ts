@@ -1,11 +1,11 @@
 import { MeshwrightError } from "@meshwright/calc/exact";
-import { type Batch, findPairs, nearMisses } from "@meshwright/calc/search";
-import type { Asked, Found } from "./question.js";
+import { type Batch, findPairs, type FoundPair, nearMisses } from "@meshwright/calc/search";
+import type { Asked } from "./question.js";
 
 /** What has been found up to now. */
 export interface Results {
-  readonly found: readonly Found[];
-  readonly missed: readonly Found[];
+  readonly found: readonly FoundPair[];
+  readonly missed: readonly FoundPair[];
   /** Whether there may be near misses beyond those that were asked for. */
   readonly more: boolean;
   /** From 0 to 1. */
@@ -24,10 +24,10 @@ const nextTurn = (): Promise<void> => new Promise((resolve) => setTimeout(resolv
 export class Search {
   readonly #signal: AbortSignal;
   readonly #tell: (results: Results) => void;
-  readonly #pairs: Generator<Batch<Found>, void>;
-  readonly #misses: Generator<Batch<Found>, void>;
-  readonly #found: Found[] = [];
-  readonly #missed: Found[] = [];
+  readonly #pairs: Generator<Batch<FoundPair>, void>;
+  readonly #misses: Generator<Batch<FoundPair>, void>;
+  readonly #found: FoundPair[] = [];
+  readonly #missed: FoundPair[] = [];
   #wanted: number;
   #more = true;
 
@@ -61,7 +61,12 @@ export class Search {
     await this.go();
   }
 
-  async #look(batches: Generator<Batch<Found>, void>, list: Found[], start: number, on: () => boolean): Promise<void> {
+  async #look(
+    batches: Generator<Batch<FoundPair>, void>,
+    list: FoundPair[],
+    start: number,
+    on: () => boolean,
+  ): Promise<void> {
     let until = performance.now() + slice;
     while (on() && !this.#signal.aborted) {
       const next = batches.next();

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
 import { quantityName, quantityText, sayQuantity, steppedQuantity, typedQuantity } from "@meshwright/calc/article";
-import { announce, type Told } from "../../shared/drawn/index.js";
+import { announce, standingTexts, type Told } from "../../shared/drawn/index.js";
 import { inSentence, more, paperOf, properties, standsForValue } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { ToolElement } from "../../shared/tools/index.js";
@@ -77,16 +77,7 @@ export class MwQuantity extends ToolElement {
 
   /** What the change came to, for those who listen. */
   #outcome(): string {
-    const outputs = this.evaluation()?.outputs ?? [];
-    const figures = outputs.map(({ id: of, label }) =>
-      fill(
-        this.figureWords.standing,
-        label,
-        this.textOf({ figure: "reduction", of })!,
-        this.textOf({ figure: "standing", of })!,
-      ),
-    );
-    return [`${this.#name} ${this.#text()}`, ...figures].join(". ");
+    return [`${this.#name} ${this.#text()}`, ...standingTexts(this.store!, this.locale)].join(". ");
   }
 
   // Handlers

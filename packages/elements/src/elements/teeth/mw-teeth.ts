@@ -81,6 +81,8 @@ export class MwTeeth extends MeshwrightElement {
   #hides = false;
   #inside: string | undefined;
   #tray: Tray | undefined;
+  /** Whether a reader has changed it, or tried to. */
+  #isUsed = false;
   #host: HTMLElement | undefined;
 
   get #words(): typeof countWords {
@@ -187,6 +189,7 @@ export class MwTeeth extends MeshwrightElement {
   }
 
   #announce(): void {
+    this.#isUsed = true;
     more().announce?.(this.renderRoot as ShadowRoot, () => this.message?.() ?? this.#tray?.outcome() ?? "");
   }
 
@@ -434,7 +437,9 @@ export class MwTeeth extends MeshwrightElement {
     }
     if (this.#host !== keys) this.#tray = undefined;
     this.#host = keys;
-    if (isThere) (this.#tray ??= more().tray?.(this.#state(choice, keys)))?.draw();
+    // Nothing stands around a count that nobody has taken up.
+    const isWanted = this.#tray || this.#isUsed || this.open || isSet;
+    if (isThere && isWanted) (this.#tray ??= more().tray?.(this.#state(choice, keys)))?.draw();
     if (this.#isSet && !this.#tray) wantMore("second");
   }
 
@@ -475,7 +480,6 @@ export class MwTeeth extends MeshwrightElement {
       step: (by) => this.#step(by),
       undo: this.#undo,
       take: (set) => this.#ask(changesOf(this.#stage()!, set)),
-      textOf: (query) => this.textOf(query),
     };
   }
 }

@@ -84,9 +84,17 @@ export function drawCentres(
       axes.set(x, axis);
     }
   });
-  const extensions = [...axes].map(
-    ([x, { from, to }]) => `M${x} ${round(y + from + 0.35 * em)}V${round(to + 0.35 * em)}`,
-  );
+  /** Where a line down an axis is broken, because a length that is longer than its own line is lettered across it. */
+  const breaks = (x: number): readonly number[] =>
+    spans.flatMap((_, n) => {
+      const half = (roomFor(written[n]!) / 2 + 0.15) * em;
+      return Math.abs(middles[n]! - x) < half ? [level + drop(n)] : [];
+    });
+  const extensions = [...axes].map(([x, { from, to }]) => {
+    const gaps = [...breaks(x)].sort((a, b) => a - b);
+    const path = gaps.map((line) => `V${round(line - 1.3 * em)}M${x} ${round(line - 0.15 * em)}`).join("");
+    return `M${x} ${round(y + from + 0.35 * em)}${path}V${round(to + 0.35 * em)}`;
+  });
   return {
     height: lowest,
     picture: svg`<path class="fine" d=${extensions.join("")} />

@@ -1,8 +1,10 @@
 import { round } from "../../shared/drawn/index.js";
 
-/** Path data: a circle. */
-export const circle = (x: number, y: number, radius: number): string =>
-  `M${round(x + radius)} ${round(y)}a${round(radius)} ${round(radius)} 0 1 0 ${round(-2 * radius)} 0a${round(radius)} ${round(radius)} 0 1 0 ${round(2 * radius)} 0z`;
+/** Path data: a circle. Each half is exactly as wide as it is high twice: less, and both would be the larger part of an arc. */
+export function circle(x: number, y: number, radius: number): string {
+  const r = round(radius);
+  return `M${round(x + r)} ${round(y)}a${r} ${r} 0 1 0 ${round(-2 * r)} 0a${r} ${r} 0 1 0 ${round(2 * r)} 0z`;
+}
 
 /** Path data: part of a circle between two angles in radians, clockwise. */
 export function arc(x: number, y: number, radius: number, from: number, to: number): string {

@@ -98,6 +98,18 @@ describe("mw-train-drawing", () => {
     );
   });
 
+  /** What a path takes up. */
+  const boxOf = (d: string): DOMRect => {
+    const svg = document.createElementNS("http://www.w3.org/2000/svg", "svg");
+    const path = document.createElementNS(svg.namespaceURI, "path") as SVGPathElement;
+    path.setAttribute("d", d);
+    svg.append(path);
+    document.body.append(svg);
+    const box = path.getBBox();
+    svg.remove();
+    return box;
+  };
+
   it("draws a belt with its tensioner, which presses on one run, and no sign that it cannot", async () => {
     const belt = { id: "belt", kind: "belt", driver: 20, driven: 60, pitch: "2 mm", centre: "60 mm" };
     const shapes = async (more: object) => {
@@ -116,6 +128,9 @@ describe("mw-train-drawing", () => {
     const [[roller], pressed] = await shapes({ tensioner: true });
     // The upper run is as it was, the lower one goes in over the roller.
     const runs = (d: string) => d.split("M").slice(1);
+    // Around both pulleys: 20 teeth of 2 mm on 6.37 mm, 60 on 19.10 mm, and 60 mm between them.
+    const { width, height } = boxOf(straight);
+    assert.approximately(width / height, (6.37 + 60 + 19.1) / (2 * 19.1), 0.01);
     assert.equal(runs(pressed)[0], runs(straight)[0]);
     assert.lengthOf(runs(pressed)[1]!.split("L"), 3);
     // A circle from its rightmost point, whose top is where the belt bends.
@@ -127,6 +142,18 @@ describe("mw-train-drawing", () => {
     assert.isAbove(right, x);
     assert.isAbove(top, y);
     assert.notEqual(roller!.getAttribute("stroke-dasharray"), null);
+  });
+
+  it("draws round what is round", async () => {
+    const { root } = await show(limpet);
+    const circles = [...root.querySelectorAll("g > path.pitch, g > path.fine")]
+      .flatMap((path) => path.getAttribute("d")!.split(/(?=M)/))
+      .filter((d) => d.endsWith("z"));
+    assert.isAbove(circles.length, 8);
+    for (const d of circles) {
+      const { width, height } = boxOf(d);
+      assert.approximately(width, height, 0.3, d);
+    }
   });
 
   it("names both ends, and tells its layers apart: each stage from above, shafts from one to the next", async () => {

@@ -5,6 +5,7 @@ import {
   sayDrawing,
   stepsToDraw,
   wallText,
+  type DrawnEnds,
   type SaidDrawing,
   type Reporter,
 } from "@meshwright/calc/article";
@@ -97,6 +98,7 @@ export class MwTrainDrawing extends Picture {
   #row(
     row: Row,
     speaker: Reporter,
+    ends: DrawnEnds,
   ): { readonly picture: SVGTemplateResult; readonly height: number; crowded: boolean } {
     const { layout, article, sheet, n } = row;
     const { em } = sheet;
@@ -121,8 +123,7 @@ export class MwTrainDrawing extends Picture {
       return slot.picture;
     });
     height += 0.5 * em;
-    const stages = planesOf(layout);
-    const { from, to } = drawnEnds(speaker, stages[0]!, stages.at(-1)!, this.of);
+    const { from, to } = ends;
     const planes = drawPlanes(layout, sheet, height, { plan: n ? "" : shop.plan, from, to });
     return {
       crowded,
@@ -156,12 +157,16 @@ export class MwTrainDrawing extends Picture {
 
   #drawing(layout: Layout, article: Layout | undefined, speaker: Reporter, said: SaidDrawing): TemplateResult {
     const { width } = this;
-    const stages = planesOf(layout);
-    const ends = drawnEnds(speaker, stages[0]!, stages.at(-1)!, this.of);
+    const parts = this.#rows(layout, article);
+    const endsOf = (one: Layout): DrawnEnds => {
+      const stages = planesOf(one);
+      return drawnEnds(speaker, stages[0]!, stages.at(-1)!, this.of);
+    };
+    const ends = endsOf(layout);
     let height = 0;
     let crowded = false;
-    const rows = this.#rows(layout, article).map((row) => {
-      const drawn = this.#row(row, speaker);
+    const rows = parts.map((row) => {
+      const drawn = this.#row(row, speaker, parts.length === 1 ? ends : endsOf(row.layout));
       const top = height;
       height += drawn.height + (row.n ? 0 : 0.4 * row.sheet.em);
       crowded ||= drawn.crowded;
@@ -291,26 +296,28 @@ export class MwTrainDrawing extends Picture {
         ${said.verdicts.map((verdict) => html`<p class="fault" part="verdict">${verdict}</p>`)}
         ${changed ? html`<p part="dashed">${this.#reports.dashed}</p>` : nothing}
         ${said.rest ? html`<p part="rest">${said.rest}</p>` : nothing}
-        <span class="keys" @keydown=${this.#pressed}
-          ><button type="button" class="run" @click=${this.#turn}>
-            ${this.turning ? this.#shop.holdStill : this.#shop.letTurn}</button
-          ><button
-            type="button"
-            aria-label=${this.#shop.toothBack}
-            title=${this.#shop.toothBack}
-            @click=${() => this.#step(-1)}
+        <div class="keys">
+          <span @keydown=${this.#pressed}
+            ><button type="button" class="run" @click=${this.#turn}>
+              ${this.turning ? this.#shop.holdStill : this.#shop.letTurn}</button
+            ><button
+              type="button"
+              aria-label=${this.#shop.toothBack}
+              title=${this.#shop.toothBack}
+              @click=${() => this.#step(-1)}
+            >
+              ↺</button
+            ><button
+              type="button"
+              aria-label=${this.#shop.toothOn}
+              title=${this.#shop.toothOn}
+              @click=${() => this.#step(1)}
+            >
+              ↻
+            </button></span
           >
-            ↺</button
-          ><button
-            type="button"
-            aria-label=${this.#shop.toothOn}
-            title=${this.#shop.toothOn}
-            @click=${() => this.#step(1)}
-          >
-            ↻
-          </button></span
-        >
-        ${unitControl(this.store!, this.locale, (request) => this.change(request), this.at)}
+          ${unitControl(this.store!, this.locale, (request) => this.change(request), this.at)}
+        </div>
       </div>
       ${this.fallback()}`;
   }

@@ -112,11 +112,14 @@ export const styles = css`
     color: var(--_fault);
     font-size: 1em;
   }
-  .keys {
+  .keys,
+  .keys span {
     display: flex;
     flex-wrap: wrap;
     gap: 0.4em;
-    margin-top: 0.4em;
+  }
+  .keys {
+    margin-top: 0.6em;
     font-size: 0.86em;
   }
   @media (forced-colors: active) {

@@ -142,28 +142,34 @@ export function drawWheels(layout: Layout, sheet: Sheet, row: number, count: (te
       </g>`;
   });
 
-  const taken: [number, number, number, number][] = [];
+  const taken = layout.spans.flatMap((span) => alongRuns(span, sheet));
   let crowded = false;
+  const meets = (left: number, top: number, right: number, bottom: number): boolean =>
+    taken.some((one) => one[0] < right && left < one[2] && one[1] < bottom && top < one[3]);
   /** Whether a text meets none that is lettered already; then its room is taken. */
   const isFree = (text: string, x: number, base: number, size: number): boolean => {
     const half = (roomFor(text) * size) / 2;
     const room: [number, number, number, number] = [x - half, base - 0.85 * size, x + half, base + 0.25 * size];
-    if (taken.some((one) => one[0] < room[2] && room[0] < one[2] && one[1] < room[3] && room[1] < one[3])) return false;
+    if (meets(...room)) return false;
     taken.push(room);
     return true;
   };
+  /** Where the web of a wheel begins: outside of its boss, and of what stands before it on the same axis. */
+  const webFrom = (body: Body): number => {
+    const coaxial = nearerThan(body)
+      .filter((one) => one.x === body.x)
+      .map((one) => one.reach + (holdsCount(one, em) || isPlain(one) ? 0 : 1.5 * em));
+    return Math.max(body.bore * 1.7, 0.3 * em, ...coaxial);
+  };
   const lettering = bodies.map((body) => {
-    const { wheel, x, root, rim, bore, reach, ring } = body;
+    const { wheel, x, rim, bore, reach } = body;
     const nearer = nearerThan(body);
     const plain = isPlain(body);
 
     // The count: inside where there is room for it, above the wheel where there is not; the label below it, if it fits.
     const text = count(wheel.teeth);
     const size = 1.2 * em;
-    const coaxial = nearer
-      .filter((one) => one.x === x)
-      .map((one) => one.reach + (holdsCount(one, em) || isPlain(one) ? 0 : 1.5 * em));
-    const from = Math.max(bore * 1.7, 0.3 * em, ...coaxial);
+    const from = webFrom(body);
     const spot = { x, y: y - reach - 0.42 * em, inside: false };
     if (plain) Object.assign(spot, { y: y + size * 0.34, inside: true });
     else if (holdsCount(body, em)) {
@@ -185,7 +191,10 @@ export function drawWheels(layout: Layout, sheet: Sheet, row: number, count: (te
     }
     const half = (roomFor(wheel.label ?? "") * em * 0.88) / 2;
     const fits = spot.inside
-      ? !plain && half < rim * 0.55 && rim - from > size * 2.6
+      ? !plain &&
+        half < rim * 0.55 &&
+        rim - from > size * 2.6 &&
+        [-half, half].every((side) => clearOf(nearer, spot.x + side, spot.y + 0.5 * em, 0.3 * em))
       : [-half, half].every(
           (side) => clearOf(others(body), x + side, spot.y, 0.2 * em) && x + side > 0 && x + side < sheet.width,
         );
@@ -200,67 +209,97 @@ export function drawWheels(layout: Layout, sheet: Sheet, row: number, count: (te
       lift = 0;
       isLettered = isFree(text, spot.x, spot.y, size);
     }
-    if (!isLettered) crowded = true;
-
-    // Which way it turns; one arrow for an axis.
-    let arrow: SVGTemplateResult | typeof nothing = nothing;
-    const place = Math.round(x);
-    if (wheel.turns && !marked.has(place)) {
-      const around = plain && root > 1.7 * em;
-      const roomy = around || (!ring && rim - from > 2.3 * em);
-      const radius = around ? root * 0.78 : roomy ? rim - 0.85 * em : reach + 0.55 * em;
-      const half = Math.min(0.6, (1.5 * em) / radius);
-      const list = roomy ? nearer : others(body);
-      const free = (
-        roomy ? [135, 45, -45, -135, 90] : [swinging.has(wheel) ? 120 : 180, 0, -60, 60, -120, 120, 90]
-      ).find((angle) =>
-        [-half, 0, half].every((turn) =>
-          clearOf(
-            list,
-            x + radius * Math.cos(degrees(angle) + turn),
-            y + radius * Math.sin(degrees(angle) + turn),
-            roomy ? 2 : 0.2 * em,
-          ),
-        ),
-      );
-      if (free !== undefined) {
-        marked.add(place);
-        const [start, end] = [degrees(free) - half, degrees(free) + half];
-        const clockwise = wheel.turns > 0;
-        const tip = clockwise ? end : start;
-        arrow = svg`<path class="turn" data-way=${clockwise ? "clockwise" : "anticlockwise"} d=${arc(x, y, radius, start, end)} />
-          <path class="solid" d=${head(x + radius * Math.cos(tip), y + radius * Math.sin(tip), tip + (clockwise ? 1 : -1) * (Math.PI / 2 - 0.1), 0.62 * em)} />`;
-      }
+    // Beside a belt there is room a little higher.
+    if (!isLettered && !spot.inside) {
+      lift = (wheel.label === undefined ? 0.5 : 1) * em;
+      isLettered = isFree(text, spot.x, spot.y - lift, size);
     }
+    if (!isLettered) crowded = true;
     const hidden = bodies.some((one) => one.x === x && isPlain(one));
-    return svg`${arrow}${hidden ? nothing : svg`<path class="fine" d=${cross(x, y, bore + 0.3 * em)} />`}
+    return svg`${hidden ? nothing : svg`<path class="fine" d=${cross(x, y, bore + 0.3 * em)} />`}
       ${isLettered ? svg`<text class="count" x=${round(spot.x)} y=${round(spot.y - lift)} text-anchor="middle">${text}</text>` : nothing}
       ${label ? svg`<text class="few" x=${round(spot.x)} y=${round(below)} text-anchor="middle">${label}</text>` : nothing}`;
   });
 
+  /** Which way a wheel turns: one arrow for an axis, where neither another wheel nor what is lettered is. */
+  const arrowOf = (body: Body): SVGTemplateResult | typeof nothing => {
+    const { wheel, x, root, rim, reach, ring } = body;
+    const place = Math.round(x);
+    if (!wheel.turns || marked.has(place)) return nothing;
+    const around = isPlain(body) && root > 1.7 * em;
+    const roomy = around || (!ring && rim - webFrom(body) > 2.3 * em);
+    const radius = around ? root * 0.78 : roomy ? rim - 0.85 * em : reach + 0.55 * em;
+    const half = Math.min(0.6, (1.5 * em) / radius);
+    const list = roomy ? nearerThan(body) : others(body);
+    const beside = 0.3 * em;
+    const isClear = (angle: number): boolean => {
+      const [px, py] = [x + radius * Math.cos(angle), y + radius * Math.sin(angle)];
+      return clearOf(list, px, py, roomy ? 2 : 0.2 * em) && !meets(px - beside, py - beside, px + beside, py + beside);
+    };
+    const free = (roomy ? [135, 45, -45, -135, 90] : [swinging.has(wheel) ? 120 : 180, 0, -60, 60, -120, 120, 90]).find(
+      (angle) => [-1, -0.5, 0, 0.5, 1].every((part) => isClear(degrees(angle) + part * half)),
+    );
+    if (free === undefined) return nothing;
+    marked.add(place);
+    const [start, end] = [degrees(free) - half, degrees(free) + half];
+    const clockwise = wheel.turns > 0;
+    const tip = clockwise ? end : start;
+    return svg`<path class="turn" data-way=${clockwise ? "clockwise" : "anticlockwise"} d=${arc(x, y, radius, start, end)} />
+      <path class="solid" d=${head(x + radius * Math.cos(tip), y + radius * Math.sin(tip), tip + (clockwise ? 1 : -1) * (Math.PI / 2 - 0.1), 0.62 * em)} />`;
+  };
+
   return {
-    wheels: svg`${wheels}${layout.spans.map((span) => runs(span, sheet))}`,
-    lettering: svg`${lettering}`,
+    wheels: svg`${wheels}${layout.spans.map((span, n) => {
+      if (span.by === "mesh") return nothing;
+      const nearer = bodies.slice(bodies.findIndex(({ wheel }) => wheel === span.driven) + 1);
+      return svg`${clips(`run${row}-${n}`, sheet, nearer)}
+        <g clip-path=${clipped(`run${row}-${n}`, nearer)}>${runs(span, sheet)}</g>`;
+    })}`,
+    lettering: svg`${lettering}${bodies.map(arrowOf)}`,
     counts: bodies.filter(isPlain).map((body) => body.x),
     crowded,
   };
 }
 
-/**
- * The open runs of a belt or a chain: two tangents. A tensioner presses on the lower one, dashed: nobody has said where it stands,
- * nor how large it is.
- */
-function runs({ by, driver, driven, tensioner }: Span, sheet: Sheet): SVGTemplateResult | typeof nothing {
-  if (by === "mesh") return nothing;
+interface Round {
+  readonly x: number;
+  readonly r: number;
+}
+
+/** Where a belt or a chain leaves its pulleys: on one side, −1 above and 1 below the centre line. */
+function tangentsOf({ driver, driven }: Pick<Span, "driver" | "driven">, sheet: Sheet) {
   const [a, b] = [driver, driven].map((wheel) => ({ x: sheet.x(wheel.x), r: wheel.radii.reference * sheet.scale })) as [
-    { x: number; r: number },
-    { x: number; r: number },
+    Round,
+    Round,
   ];
   const lean = Math.asin((a.r - b.r) / (b.x - a.x));
-  const touch = (wheel: { x: number; r: number }, side: number) => ({
-    x: wheel.x + wheel.r * Math.sin(lean),
-    y: sheet.y + side * wheel.r * Math.cos(lean),
+  const touch = ({ x, r }: Round, side: number) => ({
+    x: x + r * Math.sin(lean),
+    y: sheet.y + side * r * Math.cos(lean),
   });
+  return { a, b, lean, touch };
+}
+
+/** Small boxes along the open runs of a belt. */
+function alongRuns(span: Span, sheet: Sheet): [number, number, number, number][] {
+  if (span.by === "mesh") return [];
+  const { a, b, touch } = tangentsOf(span, sheet);
+  return [-1, 1].flatMap((side) => {
+    const [from, to] = [touch(a, side), touch(b, side)];
+    const count = Math.ceil((to.x - from.x) / 4);
+    return Array.from({ length: count + 1 }, (_, n): [number, number, number, number] => {
+      const [x, y] = [from.x + ((to.x - from.x) * n) / count, from.y + ((to.y - from.y) * n) / count];
+      return [x - 2, y - 2, x + 2, y + 2];
+    });
+  });
+}
+
+/**
+ * A belt or a chain: its two open runs, which touch both pulleys, and where it lies on them. A tensioner presses on the lower one, dashed: nobody has said where it stands,
+ * nor how large it is.
+ */
+function runs({ by, driver, driven, tensioner }: Span, sheet: Sheet): SVGTemplateResult {
+  const { a, b, lean, touch } = tangentsOf({ driver, driven }, sheet);
   const [start, end] = [touch(a, 1), touch(b, 1)];
   const roller = 0.16 * Math.min(a.r, b.r) + 0.3 * sheet.em;
   // Pressed inward by its own radius, halfway between the two.
@@ -270,7 +309,10 @@ function runs({ by, driver, driven, tensioner }: Span, sheet: Sheet): SVGTemplat
     const over = tensioner && side > 0 ? `L${round(x)} ${round(y)}` : "";
     return `M${round(from.x)} ${round(from.y)}${over}L${round(to.x)} ${round(to.y)}`;
   });
-  return svg`<path class=${by} d=${path.join("")} />
+  const quarter = Math.PI / 2;
+  const around =
+    arc(a.x, sheet.y, a.r, quarter - lean, 3 * quarter + lean) + arc(b.x, sheet.y, b.r, lean - quarter, quarter - lean);
+  return svg`<path class=${by} d=${path.join("") + around} />
     ${tensioner ? svg`<path class="fine tensioner" stroke-dasharray="2 2" d=${circle(x, y + roller, roller)} />` : nothing}`;
 }
 

@@ -20,7 +20,7 @@ import {
   type TrainAsking,
   type TrainQuestion,
 } from "@meshwright/calc/search";
-import { announce, block, type Told } from "../../shared/drawn/index.js";
+import { announce, block, standingTexts, type Told } from "../../shared/drawn/index.js";
 import { properties, css } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { scrolling, tables, ToolElement } from "../../shared/tools/index.js";
@@ -286,16 +286,7 @@ export class MwTrainFinder extends ToolElement {
     this.message = this.told(refusal);
     announce(
       this.renderRoot as ShadowRoot,
-      () =>
-        this.message?.() ??
-        this.evaluation()!
-          .outputs.map(({ id: of, label }) => {
-            const [total, standing] = (["reduction", "standing"] as const).map((figure) =>
-              this.textOf({ figure, of })!,
-            );
-            return fill(this.figureWords.standing, label, total!, standing!);
-          })
-          .join(". "),
+      () => this.message?.() ?? standingTexts(this.store!, this.locale).join(". "),
     );
   }
 

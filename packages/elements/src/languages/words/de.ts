@@ -16,7 +16,7 @@ export const words: Table<Words> = {
     planet: "Planetenrad",
     planets: "Planeten",
   },
-  set: "{0}, Radsatz",
+  set: "{0}, Zahnradsatz",
   wholeOnly: "Nur ganze Zähne, ab {0}. Es bleibt bei {1}.",
   most: "{0} ist hier das Höchste. Es bleibt bei {1}.",
   kept: "{0} Es bleibt bei {1}.",

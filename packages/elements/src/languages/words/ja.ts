@@ -8,7 +8,7 @@ export const words: Table<Words> = {
   gear: "歯車{0}",
   fields: {
     driver: "駆動側",
-    driven: "従動側",
+    driven: "被動側",
     starts: "条数",
     teeth: "ホイール",
     sun: "太陽歯車",

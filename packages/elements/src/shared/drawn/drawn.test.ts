@@ -1,9 +1,9 @@
 import { assert } from "@esm-bundle/chai";
 import { html, type TemplateResult } from "lit/html.js";
-import { clear, find, lineOf, show, turn, withLimpet } from "../../test/page.js";
+import { clear, find, lineOf, settle, show, turn, withLimpet } from "../../test/page.js";
 import type { MwBuild } from "../../elements/build/index.js";
 import { define } from "../element/index.js";
-import { DrawnElement } from "./index.js";
+import { DrawnElement, block, table } from "./index.js";
 
 let breaks = false;
 
@@ -17,6 +17,59 @@ class MwDrawnTest extends DrawnElement {
 }
 
 define(MwDrawnTest);
+
+class MwTableTest extends DrawnElement {
+  static override readonly tag = "mw-table-test";
+  static override styles = [block, table];
+  text = "a few";
+
+  protected override render(): TemplateResult {
+    return html`<div class="scroll">
+      <table>
+        <tbody>
+          <tr>
+            <th>Told</th>
+            <td>${this.text}</td>
+          </tr>
+        </tbody>
+      </table>
+    </div>`;
+  }
+}
+
+define(MwTableTest);
+
+describe("tables", () => {
+  afterEach(clear);
+
+  it("are what they have room for, whatever they say by and by, and ask for no layout while all of it has room", async () => {
+    const page = await show("<mw-table-test></mw-table-test>", 240);
+    const element = find<MwTableTest>(page, "mw-table-test");
+    const drawn = find<HTMLTableElement>(element.shadowRoot!, "table");
+    const said = async (words: string): Promise<string> => {
+      element.text = words;
+      element.requestUpdate();
+      await settle();
+      assert.isAtMost(drawn.offsetWidth, 241, words);
+      return drawn.className;
+    };
+    assert.equal(await said("none"), "");
+    assert.equal(await said("as many words as no line of this width can hold"), "wraps");
+    assert.equal(await said("none"), "");
+    assert.equal(await said("n".repeat(60)), "list");
+    assert.equal(await said("none"), "");
+
+    let asked = 0;
+    const { get } = Object.getOwnPropertyDescriptor(HTMLElement.prototype, "offsetWidth")!;
+    Object.defineProperty(drawn, "offsetWidth", { get: () => (asked++, get!.call(drawn)), configurable: true });
+    await said("one");
+    asked = 0;
+    element.text = "two";
+    element.requestUpdate();
+    await settle();
+    assert.equal(asked, 0);
+  });
+});
 
 describe("what is drawn by templates", () => {
   const markup = withLimpet("<mw-drawn-test><p>Rear 43.32</p></mw-drawn-test>");

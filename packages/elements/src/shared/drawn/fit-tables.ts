@@ -1,7 +1,6 @@
 import { paperWidth, whenPrinted } from "./paper.js";
 
 const waiting = new Set<HTMLTableElement>();
-let sizes: ResizeObserver | undefined;
 const watched = new WeakSet<Element>();
 
 const frameOf = (table: HTMLTableElement): HTMLElement => table.parentElement!;
@@ -31,7 +30,7 @@ function watchPaper(): void {
   isWatching = true;
 }
 
-/** What leaves the page is told of once more, as having no size: nothing is held for longer. */
+/** Nothing is held for longer than it stands in the page. */
 function forget(): void {
   for (const table of shown) if (!table.isConnected) shown.delete(table);
 }
@@ -68,27 +67,48 @@ function fitToPaper(isOnPaper: boolean): void {
 function soon(table: HTMLTableElement): void {
   if (!waiting.size) requestAnimationFrame(fit);
   waiting.add(table);
-  watchPaper();
-  shown.add(table);
+}
+
+const isPlain = ({ classList }: HTMLTableElement): boolean =>
+  !["wraps", "list"].some((name) => classList.contains(name));
+/** How wide a table and its frame were when sizes were last told. */
+const widths = new WeakMap<HTMLTableElement, string>();
+
+/** Sizes are told when the page has been laid out: what is asked here costs nothing. What leaves the page has none. */
+function sized(table: HTMLTableElement): void {
+  if (!table.isConnected) return forget();
+  const now = `${table.offsetWidth} ${frameOf(table).clientWidth}`;
+  if (widths.get(table) === now) return;
+  widths.set(table, now);
+  if (!isPlain(table) || isWide(table)) soon(table);
+}
+
+let sizes: ResizeObserver | undefined;
+function told(entries: readonly ResizeObserverEntry[]): void {
+  // What a frame holds is asked of the frame: a browser may forget what was noted about one that has left the page.
+  for (const { target } of entries)
+    for (const held of [target, ...target.children]) if (held instanceof HTMLTableElement) sized(held);
+}
+
+function watch(element: Element): boolean {
+  if (watched.has(element)) return false;
+  watched.add(element);
+  (sizes ??= new ResizeObserver(told)).observe(element);
+  return true;
 }
 
 /**
  * Lets the tables below a root be what they have room for: as they are, with lines that wrap, or as lists, each cell with what it
- * stands under. Looks again whenever their frames have another width.
+ * stands under. Looks again whenever they or their frames have another width.
  */
 export function fitTables(root: ParentNode): void {
   // Where there is no layout there is nothing to fit.
   if (!globalThis.ResizeObserver) return;
   for (const table of root.querySelectorAll("table")) {
-    // What a frame holds is asked of the frame: a browser may forget what was noted about one that has left the page.
-    sizes ??= new ResizeObserver((entries) => {
-      for (const { target } of entries)
-        for (const held of target.children) if (held instanceof HTMLTableElement) soon(held);
-    });
-    const frame = frameOf(table);
-    soon(table);
-    if (watched.has(frame)) continue;
-    watched.add(frame);
-    sizes.observe(frame);
+    watchPaper();
+    shown.add(table);
+    watch(frameOf(table));
+    // One that is as it is meant to be grows where it has no room any more, and is heard of then.
+    if (watch(table) || !isPlain(table)) soon(table);
   }
 }

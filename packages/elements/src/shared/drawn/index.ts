@@ -13,5 +13,6 @@ export { arrow, hatching, linesOf, roomFor, round } from "./ink.js";
 export { onPaper } from "./paper.js";
 export { Picture } from "./picture.js";
 export { speakerFor } from "./speaker.js";
+export { standingTexts } from "./standings.js";
 export { valuesChanged } from "./values.js";
 export { block, drawing, table } from "./styles.js";

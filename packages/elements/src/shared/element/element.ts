@@ -56,31 +56,37 @@ function watch(): void {
   if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", readAll);
 }
 
-const sheets = new WeakMap<Document, Map<Style, CSSStyleSheet>>();
+type Styles = Style | readonly Style[];
 
-/** A style sheet made by the document that it is used in: a frame's elements may have grown up in another one. */
-function sheetFor(view: Window & typeof globalThis, style: Style): CSSStyleSheet {
+const sheets = new WeakMap<Document, Map<Styles, CSSStyleSheet[]>>();
+
+/** Style sheets made by the document that they are used in: a frame's elements may have grown up in another one. */
+function sheetsFor(view: Window & typeof globalThis, styles: Styles): CSSStyleSheet[] {
   const { document } = view;
   let known = sheets.get(document);
   if (!known) sheets.set(document, (known = new Map()));
-  let sheet = known.get(style);
-  if (!sheet) {
-    sheet = new view.CSSStyleSheet();
-    sheet.replaceSync(style.cssText);
-    known.set(style, sheet);
+  let made = known.get(styles);
+  if (!made) {
+    if ("cssText" in styles) {
+      const sheet = new view.CSSStyleSheet();
+      sheet.replaceSync(styles.cssText);
+      made = [sheet];
+    } else made = styles.flatMap((style) => sheetsFor(view, style));
+    known.set(styles, made);
   }
-  return sheet;
+  return made;
 }
 
 /** Adds style sheets to what a root has; as elements where a browser, or a document without a window, knows no others. */
-export function dress(root: ShadowRoot, ...styles: readonly Style[]): void {
+export function dress(root: ShadowRoot, styles: Styles): void {
   const view = root.ownerDocument.defaultView;
-  if (view && root.adoptedStyleSheets) {
-    const more = styles.map((style) => sheetFor(view, style)).filter((one) => !root.adoptedStyleSheets.includes(one));
-    root.adoptedStyleSheets = [...root.adoptedStyleSheets, ...more];
+  const worn = root.adoptedStyleSheets;
+  if (view && worn) {
+    const more = sheetsFor(view, styles);
+    root.adoptedStyleSheets = worn.length ? [...new Set([...worn, ...more])] : more;
     return;
   }
-  for (const { cssText } of styles) {
+  for (const { cssText } of [styles].flat() as Style[]) {
     const element = root.ownerDocument.createElement("style");
     const { litNonce } = globalThis as { litNonce?: string };
     if (litNonce) element.nonce = litNonce;
@@ -186,12 +192,8 @@ export abstract class MeshwrightElement extends Reactive implements Follower {
     const root = this.shadowRoot ?? this.attachShadow({ mode: "open" });
     // A server may have drawn the fallback in here.
     root.replaceChildren();
-    this.#dress(root);
+    dress(root, (this.constructor as typeof Reactive).styles);
     return root;
-  }
-
-  #dress(root: ShadowRoot): void {
-    dress(root, ...([(this.constructor as typeof Reactive).styles].flat() as Style[]));
   }
 
   #parts: readonly HTMLElement[] = [];
@@ -237,7 +239,7 @@ export abstract class MeshwrightElement extends Reactive implements Follower {
     if (!(this.renderRoot as ShadowRoot | undefined) || !this.shadowRoot) return;
     // Sheets of another document do not count here.
     if (this.shadowRoot.adoptedStyleSheets) this.shadowRoot.adoptedStyleSheets = [];
-    this.#dress(this.shadowRoot);
+    dress(this.shadowRoot, (this.constructor as typeof Reactive).styles);
   }
 
   /** Looks where the build of this is now. */

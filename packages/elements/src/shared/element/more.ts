@@ -1,5 +1,4 @@
 import type { Build, GearSet } from "@meshwright/calc/drivetrain";
-import type { QueryText } from "@meshwright/calc/report";
 import type { Finding } from "@meshwright/calc/stages";
 import { fetchBy } from "../tables/index.js";
 import { page, runOn, type BuildHolder, type BuildStore, type Engine } from "../store/index.js";
@@ -58,7 +57,6 @@ export interface CountState {
   step(by: number): void;
   undo(): void;
   take(set: GearSet): void;
-  textOf(query: QueryText): string | undefined;
 }
 
 /** What stands around a count while somebody changes it. */

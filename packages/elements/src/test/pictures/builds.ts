@@ -68,5 +68,26 @@ export const builds: Readonly<Record<string, () => string>> = {
       });
     return JSON.stringify(data);
   },
+  "belts and planets": () => {
+    const data = without(fresh(), "measurements", "alternatives", "parts");
+    const [front, rear] = data.outputs as [Output, Output];
+    const members = { fixed: "ring", input: "sun", output: "carrier" };
+    data.stages.unshift({
+      ...{ id: "motor-belt", label: "Motor belt", kind: "belt", driver: 18, driven: 60, pitch: "3 mm" },
+      ...{ beltTeeth: 95, centre: "80 mm", tensioner: true },
+    });
+    data.stages.push({ id: "worm", label: "Worm", kind: "worm", starts: 4, teeth: 30 });
+    front.stages = [
+      { id: "chain", label: "Chain", kind: "belt", chain: true, driver: 14, driven: 42 },
+      ...[
+        { id: "hub", label: "Planetary hub", kind: "planetary", sun: 15, ring: 45, planet: 15, planets: 3, ...members },
+      ],
+    ];
+    rear.stages = [
+      ...[{ id: "hubs", label: "Planetary hub", kind: "planetary", sun: 18, ring: 54, repeat: 2, ...members }],
+      { id: "box", label: "Gearbox", kind: "published", value: "2.74" },
+    ];
+    return JSON.stringify(data);
+  },
   "long labels": () => JSON.stringify(lengthened(fresh())),
 };
