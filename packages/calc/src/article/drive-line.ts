@@ -147,6 +147,35 @@ function fitNotes(
   return { notes, faults, told };
 }
 
+/** What stands at a stage whatever else is in the drive. */
+interface Own extends ReturnType<typeof fitNotes> {
+  readonly pieces: readonly LinePiece[];
+  /** Its counts, for those who listen. */
+  readonly counts: string;
+}
+
+/** By the stage, which stays the same object while another one is changed; `by` is all else that decides it. */
+const owns = new WeakMap<Stage, { readonly by: readonly unknown[]; readonly own: Own }>();
+
+function ownOf({ stage, lever }: LineStage, speaker: Reporter): Own {
+  const { locale, words, reports, writer, evaluation } = speaker;
+  const { rounding, lengths, mounts } = evaluation.build;
+  const by = [locale, words, reports, rounding, lengths, mounts, lever?.stands.id];
+  const known = owns.get(stage);
+  if (known?.by.every((one, n) => one === by[n])) return known.own;
+  const notes = fitNotes(stage, speaker);
+  const { ringSide } = stage as { readonly ringSide?: "left" | "right" };
+  if (ringSide) notes.notes.push(ringSide === "left" ? reports.line.ringLeft : reports.line.ringRight);
+  const own = {
+    ...notes,
+    pieces: piecesOf(stage, speaker),
+    counts: stageText(stage, "heard", writer, lever?.stands.id),
+  };
+  // What somebody can still change has to be looked at again.
+  if (Object.isFrozen(stage) && (!mounts || Object.isFrozen(mounts))) owns.set(stage, { by, own });
+  return own;
+}
+
 /** The total of what stands behind a lever, were it to stand so. */
 function laneTotal(stage: Stage, position: string, behind: OutputEvaluation, speaker: Reporter): string {
   const { evaluation, locale, words } = speaker;
@@ -204,22 +233,19 @@ function stageCell(one: LineStage, isLast: boolean, behind: OutputEvaluation | u
   const { words, reports, writer } = speaker;
   const { stage, step } = one;
   const name = nameOf(stage);
-  const { notes, faults, told } = fitNotes(stage, speaker);
-  const { ringSide } = stage as { readonly ringSide?: "left" | "right" };
-  if (ringSide) notes.push(ringSide === "left" ? reports.line.ringLeft : reports.line.ringRight);
+  const { notes, faults, told, pieces, counts } = ownOf(one, speaker);
   // What is not known exactly says what it can be.
   const bounds = step?.reduction.bounds;
   const isKnown = !bounds || bounds.isExact;
   const lanes = lanesOf(one, behind, speaker);
-  const counts = stageText(stage, "heard", writer, one.lever?.stands.id);
   const known = isKnown ? [] : [writer.number(bounds)];
   const heard = listed([counts, ...known, ...notes.slice(0, 1)].filter(Boolean), words);
   return said({
     key: stage.id,
     stage,
     name,
-    pieces: piecesOf(stage, speaker),
-    notes: [...known, ...notes],
+    pieces,
+    notes: known.length ? [...known, ...notes] : notes,
     faults,
     lanes,
     lanesName: fill(reports.line.positions, name),
@@ -239,7 +265,13 @@ function splitCell({ id, split }: Strand, { reports: { line } }: Reporter): Said
   return said({ key: `split:${id}`, name: text, heard: text });
 }
 
-function wheelCell({ output }: OutputEvaluation, { writer, reports: { line }, words }: Reporter): SaidCell {
+/** Wheels are told apart by their axles; who sees them sees the axle beside them. */
+const wheelName = (axle: string, { evaluation, reports: { line }, words }: Reporter): string =>
+  evaluation.outputs.length > 1 ? fill(words.told, line.wheel, axle) : line.wheel;
+
+function wheelCell({ output, label }: OutputEvaluation, speaker: Reporter): SaidCell {
+  const { writer, words } = speaker;
+  const { line } = speaker.reports;
   const { id, wheel, axle } = output;
   const size = wheel?.loadedDiameter ?? wheel?.diameter;
   const name = size ? writer.given(size) : line.wheel;
@@ -248,7 +280,7 @@ function wheelCell({ output }: OutputEvaluation, { writer, reports: { line }, wo
     key: `wheel:${id}`,
     name,
     notes,
-    heard: listed([fill(words.told, line.wheel, name), ...notes], words),
+    heard: listed([wheelName(label, speaker), ...(size ? [name] : []), ...notes], words),
   });
 }
 
@@ -313,15 +345,15 @@ export function sayDriveLine(speaker: Reporter, broken: Broken = new Map()): Sai
       const cell = stageCell(one, n === stages.length - 1 && !!output, behind, speaker);
       return waiting ? { ...cell, shaft: undefined } : cell;
     };
-    const letIn = (cell: SaidCell, place: LinePlace): SaidCell => ({
+    const letIn = (cell: SaidCell, place: LinePlace, name = cell.name): SaidCell => ({
       ...cell,
-      before: { place, name: fill(reports.line.before, cell.name) },
+      before: { place, name: fill(reports.line.before, name) },
     });
     const list = [
       ...(motor ? [motorCell(strand, speaker)] : []),
       ...stages.map((one, n) => letIn(cellOf(one, n), one.place)),
       ...(split && strand.feeds.length ? [letIn(splitCell(strand, speaker), strand.end)] : []),
-      ...(output ? [letIn(wheelCell(output, speaker), strand.end)] : []),
+      ...(output ? [letIn(wheelCell(output, speaker), strand.end, wheelName(output.label, speaker))] : []),
     ];
     for (const cell of list) cells.set(cell.key, cell);
     const total = output && (waiting ? waitingTotal(output, waiting, speaker) : totalOf(output, speaker));

@@ -16,6 +16,9 @@ export interface Spot {
 /** Narrower than this the line stands upright. */
 const narrow = 760;
 
+/** The page that the line is drawn from: what is opened in it is drawn from another store, in its own time. */
+export const lineOfDrive = "line-of-drive";
+
 const nameOf = ({ label, id }: { readonly label?: string; readonly id: string }): string => label ?? id;
 
 /** Every place at which something can be let in, with what stands before it. */
@@ -59,6 +62,9 @@ export class MwNotebookLine extends NotebookPart {
       }
       .under select {
         margin-inline-end: 1.2em;
+      }
+      .unit {
+        margin-inline-start: auto;
       }
     `,
   ];
@@ -149,6 +155,14 @@ export class MwNotebookLine extends NotebookPart {
     if (spot) this.#tell("let-in", { into: spot.into, at: spot.at });
   };
 
+  /** In which unit lengths are shown, all over the notebook. */
+  #unit({ lengths }: Build): TemplateResult {
+    const [to, text] = lengths === "in" ? [null, "Lengths in millimetres"] : ["in", "Lengths in inches"];
+    return html`<button type="button" class="unit" @click=${() => this.ask("line", { lengths: to }, text)}>
+      ${text}
+    </button>`;
+  }
+
   #name(of: Chosen, text: string): TemplateResult {
     return html`<button
       type="button"
@@ -167,7 +181,7 @@ export class MwNotebookLine extends NotebookPart {
     // A wide line has what is chosen below itself, and what cannot be pointed at in a picture between.
     const isBeneath = this.isNarrow && !!key;
     return html`<div @keydown=${this.#pressed}>
-        <mw-drive-line open .chosen=${key} @mw-choose=${this.#pointed} @mw-insert=${this.#marked}
+        <mw-drive-line build=${lineOfDrive} open .chosen=${key} @mw-choose=${this.#pointed} @mw-insert=${this.#marked}
           >${isBeneath ? html`<slot name="detail" slot="detail"></slot>` : nothing}</mw-drive-line
         >
       </div>
@@ -179,7 +193,7 @@ export class MwNotebookLine extends NotebookPart {
         </select>
         ${this.#name("", "The whole")} ${this.#name("motor", "Motor")}
         ${build.outputs.length > 1 ? this.#name("centre", "Where it splits") : nothing}
-        ${build.outputs.map((output) => this.#name(output.id, nameOf(output)))}
+        ${build.outputs.map((output) => this.#name(output.id, nameOf(output)))} ${this.#unit(build)}
       </p>
       ${isBeneath ? nothing : html`<slot name="detail"></slot>`}`;
   }
