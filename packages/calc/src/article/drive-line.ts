@@ -147,6 +147,35 @@ function fitNotes(
   return { notes, faults, told };
 }
 
+/** What stands at a stage whatever else is in the drive. */
+interface Own extends ReturnType<typeof fitNotes> {
+  readonly pieces: readonly LinePiece[];
+  /** Its counts, for those who listen. */
+  readonly counts: string;
+}
+
+/** By the stage, which stays the same object while another one is changed; `by` is all else that decides it. */
+const owns = new WeakMap<Stage, { readonly by: readonly unknown[]; readonly own: Own }>();
+
+function ownOf({ stage, lever }: LineStage, speaker: Reporter): Own {
+  const { locale, words, reports, writer, evaluation } = speaker;
+  const { rounding, lengths, mounts } = evaluation.build;
+  const by = [locale, words, reports, rounding, lengths, mounts, lever?.stands.id];
+  const known = owns.get(stage);
+  if (known?.by.every((one, n) => one === by[n])) return known.own;
+  const notes = fitNotes(stage, speaker);
+  const { ringSide } = stage as { readonly ringSide?: "left" | "right" };
+  if (ringSide) notes.notes.push(ringSide === "left" ? reports.line.ringLeft : reports.line.ringRight);
+  const own = {
+    ...notes,
+    pieces: piecesOf(stage, speaker),
+    counts: stageText(stage, "heard", writer, lever?.stands.id),
+  };
+  // What somebody can still change has to be looked at again.
+  if (Object.isFrozen(stage) && (!mounts || Object.isFrozen(mounts))) owns.set(stage, { by, own });
+  return own;
+}
+
 /** The total of what stands behind a lever, were it to stand so. */
 function laneTotal(stage: Stage, position: string, behind: OutputEvaluation, speaker: Reporter): string {
   const { evaluation, locale, words } = speaker;
@@ -204,22 +233,19 @@ function stageCell(one: LineStage, isLast: boolean, behind: OutputEvaluation | u
   const { words, reports, writer } = speaker;
   const { stage, step } = one;
   const name = nameOf(stage);
-  const { notes, faults, told } = fitNotes(stage, speaker);
-  const { ringSide } = stage as { readonly ringSide?: "left" | "right" };
-  if (ringSide) notes.push(ringSide === "left" ? reports.line.ringLeft : reports.line.ringRight);
+  const { notes, faults, told, pieces, counts } = ownOf(one, speaker);
   // What is not known exactly says what it can be.
   const bounds = step?.reduction.bounds;
   const isKnown = !bounds || bounds.isExact;
   const lanes = lanesOf(one, behind, speaker);
-  const counts = stageText(stage, "heard", writer, one.lever?.stands.id);
   const known = isKnown ? [] : [writer.number(bounds)];
   const heard = listed([counts, ...known, ...notes.slice(0, 1)].filter(Boolean), words);
   return said({
     key: stage.id,
     stage,
     name,
-    pieces: piecesOf(stage, speaker),
-    notes: [...known, ...notes],
+    pieces,
+    notes: known.length ? [...known, ...notes] : notes,
     faults,
     lanes,
     lanesName: fill(reports.line.positions, name),

@@ -20,6 +20,7 @@ import {
   type Build,
   type Finder,
   type Output,
+  type Part,
   type Place,
   type WrittenChange,
 } from "../drivetrain/index.js";
@@ -164,11 +165,23 @@ function checkSame(places: readonly Place[], teller: Teller): void {
   }
 }
 
+/** The ids of lists that nobody can change any more, where each part has its own. */
+const partIds = new WeakMap<readonly Part[], ReadonlySet<string>>();
+
+/** Tells where parts share an id, and answers which ids there are. */
+function idsOfParts(parts: readonly Part[], teller: Teller): ReadonlySet<string> {
+  let known = partIds.get(parts);
+  if (known) return known;
+  known = new Set(idsOf(parts));
+  if (known.size < parts.length) teller.unique(idsOf(parts), "/parts");
+  else if (Object.isFrozen(parts)) partIds.set(parts, known);
+  return known;
+}
+
 /** Parts have names of their own, and those that are fitted are among them. */
 function checkParts(build: Build, places: readonly Place[], teller: Teller): void {
   const { parts = [], outputs } = build;
-  teller.unique(idsOf(parts), "/parts");
-  const known = new Set(idsOf(parts));
+  const known = idsOfParts(parts, teller);
   for (const { stage, pointer } of places) {
     const { fitted } = stage;
     if (!fitted) continue;

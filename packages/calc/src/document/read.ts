@@ -60,10 +60,11 @@ const fieldsOf = (shape: Shape): Fields => ({
 });
 
 /**
- * Lists of parts that were read here, and that nobody can change since: a shelf of thousands is not read again with every count that
- * somebody changes.
+ * Stages, and lists of parts, mounts and stages, that were read here and that nobody can change since, with what they were read as. When a
+ * count is changed the others are not read again, and stay the same objects: whoever has worked something out of them knows them by that.
  */
-const wellRead = new WeakSet<object>();
+const wellRead = new WeakMap<object, string>();
+const lasting = new Set(["part", "mount", "stage"]);
 
 function freeze(value: unknown): void {
   if (Object(value) === value) Object.values(Object.freeze(value) as object).forEach(freeze);
@@ -172,8 +173,9 @@ export class ShapeReader {
     return map ? this.#map(map, value) : this.#object(name, () => shapes[name]!, value, depth);
   }
 
-  #list(item: Form, value: readonly unknown[], depth: number): readonly unknown[] {
-    if (wellRead.has(value)) return value;
+  #list(item: Form, value: readonly unknown[], depth: number): unknown {
+    const lasts = !depth && lasting.has(item.name) && `[${item.name}]`;
+    if (lasts && wellRead.get(value) === lasts) return value;
     const copy: unknown[] = [];
     const [left, told] = [this.#left, this.findings.length];
     for (let n = 0; n < value.length; n++) {
@@ -181,11 +183,14 @@ export class ShapeReader {
       copy.push(this.#read(item, value[n], depth));
       this.#path.pop();
     }
-    // With data of others in it, it may be deep.
-    if (item.name === "part" && left === this.#left && told === this.findings.length && !this.failed) {
-      freeze(copy);
-      wellRead.add(copy);
-    }
+    return lasts ? this.#lasting(copy, lasts, left, told) : copy;
+  }
+
+  /** Keeps what nothing was told of. With data of others in it, it may be deep. */
+  #lasting(copy: object, as: string, left: number, told: number): object {
+    if (left !== this.#left || told !== this.findings.length || this.failed) return copy;
+    freeze(copy);
+    wellRead.set(copy, as);
     return copy;
   }
 
@@ -282,6 +287,10 @@ export class ShapeReader {
       );
     }
     if (depth > deepestStage) return this.#say("meaning", "too-deep", { most: deepestStage });
-    return this.#object(`${kind} stage`, () => stageShape(kind), value as object, depth);
+    const isOuter = depth === 1;
+    if (isOuter && wellRead.get(value as object) === "stage") return value;
+    const [left, told] = [this.#left, this.findings.length];
+    const copy = this.#object(`${kind} stage`, () => stageShape(kind), value as object, depth) as object;
+    return isOuter ? this.#lasting(copy, "stage", left, told) : copy;
   }
 }

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { askedFindings, mendedDraft, sayDriveLine, speakerOf, type Reporter } from "../../src/article/index.js";
-import { parseBuild } from "../../src/document/index.js";
+import { applyChanges, parseBuild } from "../../src/document/index.js";
 import type { Build } from "../../src/drivetrain/index.js";
 import { evaluate } from "../../src/evaluate/index.js";
 import { wordsFor } from "../../src/languages/all.js";
@@ -43,6 +43,35 @@ describe("what the line of drive says", () => {
     ]);
     expect(origin).toBe("Limpet, a 1:8 beach-launch tractor · Revision 2 · October 3, 2026");
     expect(shared!.feeds.map(({ label }) => label)).toEqual(["Front", "Rear"]);
+  });
+
+  it("says the same of a drivetrain that was edited as of one that is read anew, whatever was said before", () => {
+    const counts = ["primary.driver", "primary.driven", "row.teeth.1", "front-hub.driver", "rear-hub.driven"];
+    const one = fc.oneof(
+      fc.record({ at: fc.constantFrom(...counts), to: fc.integer({ min: 10, max: 70 }) }),
+      fc.record({ at: fc.constantFrom("primary.module", "rear-hub.module"), to: fc.constantFrom("0.8", "0.6", "1") }),
+      fc.record({ at: fc.constantFrom("primary.label", "row.label"), to: fc.constantFrom("Spur", "Idle row") }),
+      fc.record({
+        at: fc.constant("mounts"),
+        to: fc.constantFrom(null, [{ stage: "primary", from: "30 mm", to: "31 mm" }]),
+      }),
+      fc.record({ at: fc.constant("lengths"), to: fc.constantFrom("mm", "in") }),
+      fc.record({
+        at: fc.constant("rounding"),
+        to: fc.constantFrom({ maximumFractionDigits: 1 }, { maximumFractionDigits: 3 }),
+      }),
+    );
+    fc.assert(
+      fc.property(fc.array(one, { minLength: 1, maxLength: 8 }), fc.constantFrom("en", "de", "ar"), (edits, locale) => {
+        let build = limpet;
+        for (const { at, to } of edits) {
+          build = applyChanges(build, { [at]: to }).build ?? build;
+          const anew = parseBuild(JSON.stringify(build));
+          expect(sayDriveLine(reporter(build, locale))).toEqual(sayDriveLine(reporter(anew, locale)));
+        }
+      }),
+      { numRuns: 12 },
+    );
   });
 
   it("holds the address of every count that can be changed, and of nothing else", () => {

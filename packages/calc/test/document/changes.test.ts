@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { applyChanges } from "../../src/document/index.js";
+import { applyChanges, readBuild } from "../../src/document/index.js";
 import { valueAt, type Build, type Change } from "../../src/drivetrain/index.js";
 import type { Stage } from "../../src/stages/index.js";
 import { document, pair, read, told } from "../make.js";
@@ -51,6 +51,45 @@ function frozen<T>(value: T): T {
   if (typeof value === "object" && value) Object.values(Object.freeze(value)).forEach(frozen);
   return value;
 }
+
+describe("what is not changed", () => {
+  const parts = [{ id: "p15", name: "Pinion 15", is: "pinion", teeth: 15 }];
+
+  it("stays the same object, which nobody can change: what was worked out of it is known by it", () => {
+    const whole = read({ ...structuredClone(limpet), parts } as never);
+    const now = apply({ "primary.driver": 17 }, whole);
+    expect(now.stages[0]).toMatchObject({ id: "primary", driver: 17 });
+    expect(now.stages[1]).toBe(whole.stages[1]);
+    expect(now.outputs.map(({ stages }) => stages)).toEqual(whole.outputs.map(({ stages }) => stages));
+    now.outputs.forEach(({ stages }, n) => expect(stages).toBe(whole.outputs[n]!.stages));
+    expect([now.parts, now.mounts]).toEqual([whole.parts, whole.mounts]);
+    expect(now.parts).toBe(whole.parts);
+    expect(now.mounts).toBe(whole.mounts);
+    expect(() => ((now.stages[1] as { label?: string }).label = "x")).toThrow(TypeError);
+  });
+
+  it("is read again where it is to be something else, or stands deeper", () => {
+    const whole = read({ ...structuredClone(limpet), parts } as never);
+    expect(refused([{ set: "stages", to: whole.parts }], whole)).not.toEqual([]);
+    expect(readBuild({ ...whole, stages: whole.parts }).ok).toBe(false);
+    expect(readBuild({ ...whole, parts: whole.stages }).ok).toBe(false);
+    // A box that holds a box, and so on: each is taken out of what was read before.
+    let inner: unknown = pair("deepest", 15, 62);
+    const deep: boolean[] = [];
+    for (let n = 0; n < 60; n++) {
+      const next = readBuild(
+        document([{ id: `box-${n}`, kind: "selectable", selected: "a", positions: [{ id: "a", stages: [inner] }] }], {
+          rear: [],
+        }),
+      );
+      deep.push(next.ok);
+      if (!next.ok) break;
+      [inner] = next.build.stages;
+    }
+    // Fifty deep, whichever way it came together.
+    expect(deep).toEqual([...Array.from({ length: 49 }, () => true), false]);
+  });
+});
 
 describe("setting", () => {
   it("says of one change what it says of it among others, and writes into nothing that it was given", () => {

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { Output, Wheel } from "@meshwright/calc/drivetrain";
-import { NotebookPart, sheet } from "../frame/index.js";
+import { NotebookPanel, sheet } from "../frame/index.js";
 import { swapFor, takeOff } from "../model/index.js";
 
 /** In which of the three ways a wheel is known. */
@@ -18,7 +18,7 @@ const lengthOf = (typed: string): string => (/^\d+([.,]\d+)?$/.test(typed) ? `${
  *
  * @attr of - the axle
  */
-export class MwNotebookAxle extends NotebookPart {
+export class MwNotebookAxle extends NotebookPanel {
   static readonly tag = "mw-notebook-axle";
   static override styles = [sheet];
   static override properties = { of: {}, way: { state: true } };

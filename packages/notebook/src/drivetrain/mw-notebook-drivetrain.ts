@@ -1,8 +1,8 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import { labelAt, oneIn, stagesOf } from "@meshwright/calc/drivetrain";
-import { NotebookPage, sheet, type NotebookPart } from "../frame/index.js";
+import { NotebookPage, sheet, type NotebookPanel, type NotebookPart } from "../frame/index.js";
 import { countedAgain } from "../model/index.js";
-import type { Chosen, MwNotebookLine, Spot } from "./mw-notebook-line.js";
+import { lineOfDrive, type Chosen, type MwNotebookLine, type Spot } from "./mw-notebook-line.js";
 
 /** A count that was changed, until somebody says whether the part was swapped or counted again. */
 interface Recount {
@@ -49,10 +49,25 @@ export class MwNotebookDrivetrain extends NotebookPage {
     this.isWhole = false;
   }
 
+  override connectedCallback(): void {
+    this.id = lineOfDrive;
+    super.connectedCallback();
+  }
+
   protected override firstUpdated(): void {
     setTimeout(() => {
       this.isWhole = true;
     });
+  }
+
+  get #opened(): NotebookPart | null {
+    return this.renderRoot.querySelector<NotebookPart>(".panel > *");
+  }
+
+  /** With what is chosen in it, wherever that stands. */
+  override async ready(): Promise<void> {
+    await super.ready();
+    await (this.#opened as Partial<NotebookPanel> | null)?.ready?.();
   }
 
   /** What is chosen now. */
@@ -108,7 +123,7 @@ export class MwNotebookDrivetrain extends NotebookPage {
   async #focusPanel(): Promise<void> {
     this.isWhole = true;
     await this.ready();
-    const panel = this.renderRoot.querySelector<NotebookPart>(".panel > *");
+    const panel = this.#opened;
     await panel?.updateComplete;
     const heading = panel?.renderRoot.querySelector<HTMLElement>("h2");
     heading?.focus({ preventScroll: true });

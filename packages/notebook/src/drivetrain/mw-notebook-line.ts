@@ -16,6 +16,9 @@ export interface Spot {
 /** Narrower than this the line stands upright. */
 const narrow = 760;
 
+/** The page that the line is drawn from: what is opened in it is drawn from another store, in its own time. */
+export const lineOfDrive = "line-of-drive";
+
 const nameOf = ({ label, id }: { readonly label?: string; readonly id: string }): string => label ?? id;
 
 /** Every place at which something can be let in, with what stands before it. */
@@ -178,7 +181,7 @@ export class MwNotebookLine extends NotebookPart {
     // A wide line has what is chosen below itself, and what cannot be pointed at in a picture between.
     const isBeneath = this.isNarrow && !!key;
     return html`<div @keydown=${this.#pressed}>
-        <mw-drive-line open .chosen=${key} @mw-choose=${this.#pointed} @mw-insert=${this.#marked}
+        <mw-drive-line build=${lineOfDrive} open .chosen=${key} @mw-choose=${this.#pointed} @mw-insert=${this.#marked}
           >${isBeneath ? html`<slot name="detail" slot="detail"></slot>` : nothing}</mw-drive-line
         >
       </div>

@@ -1,9 +1,9 @@
 import { html, type TemplateResult } from "lit";
 import { chemistryNames } from "@meshwright/calc/drivetrain";
-import { NotebookPart, sheet } from "../frame/index.js";
+import { NotebookPanel, sheet } from "../frame/index.js";
 
 /** The motor: what its label says, the pack, the controller, and what that comes to at the wheels. */
-export class MwNotebookMotor extends NotebookPart {
+export class MwNotebookMotor extends NotebookPanel {
   static readonly tag = "mw-notebook-motor";
   static override styles = [sheet];
 

@@ -1,8 +1,8 @@
 import { html, nothing, type TemplateResult } from "lit";
-import { NotebookPart, sheet } from "../frame/index.js";
+import { NotebookPanel, sheet } from "../frame/index.js";
 
 /** Where the drive splits among the axles: locked, or open with shares. */
-export class MwNotebookSplit extends NotebookPart {
+export class MwNotebookSplit extends NotebookPanel {
   static readonly tag = "mw-notebook-split";
   static override styles = [sheet];
 

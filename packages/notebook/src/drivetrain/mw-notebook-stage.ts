@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { changesOf, stagesOf, type Part } from "@meshwright/calc/drivetrain";
 import { displays, stageShapes, type Stage } from "@meshwright/calc/stages";
 import { rational, type Rational } from "@meshwright/calc/exact";
-import { evaluationOf, NotebookPart, sheet } from "../frame/index.js";
+import { evaluationOf, NotebookPanel, sheet } from "../frame/index.js";
 import { isMounted } from "../model/index.js";
 
 /** What every kind is called here, and how well it is known. */
@@ -29,7 +29,7 @@ const plain = (name: string): string => name.replace(/[A-Z]/g, (letter) => ` ${l
  * @fires mw-notebook-replace - the stage is to be another thing
  * @fires mw-notebook-count - an address, what it was, and what it is now
  */
-export class MwNotebookStage extends NotebookPart {
+export class MwNotebookStage extends NotebookPanel {
   static readonly tag = "mw-notebook-stage";
   static override styles = [sheet];
   static override properties = { of: {} };

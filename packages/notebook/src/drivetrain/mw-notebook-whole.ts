@@ -3,7 +3,7 @@ import { measurementsOf } from "@meshwright/calc/counted";
 import { readUnfinished } from "@meshwright/calc/document";
 import { stagesOf, type Build } from "@meshwright/calc/drivetrain";
 import type { Finding } from "@meshwright/calc/stages";
-import { evaluationOf, NotebookPart, sheet } from "../frame/index.js";
+import { evaluationOf, NotebookPanel, sheet } from "../frame/index.js";
 import {
   backToDay,
   backToVersion,
@@ -42,7 +42,7 @@ const about: readonly (readonly [begins: string, choose: string, say: string])[]
 ];
 
 /** Nothing is chosen: the range, what stands out of it, findings with a step that mends each, versions. */
-export class MwNotebookWhole extends NotebookPart {
+export class MwNotebookWhole extends NotebookPanel {
   static readonly tag = "mw-notebook-whole";
   static override styles = [sheet];
   static override properties = { message: { state: true } };

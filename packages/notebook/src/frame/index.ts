@@ -5,6 +5,6 @@
 export { Ask } from "./ask.js";
 export { download } from "./download.js";
 export { untilLetGo, watchHands } from "./hand.js";
-export { NotebookPage } from "./page.js";
+export { NotebookPage, NotebookPanel } from "./page.js";
 export { evaluationOf, NotebookPart } from "./part.js";
 export { sheet } from "./styles.js";

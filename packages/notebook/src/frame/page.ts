@@ -40,7 +40,8 @@ export abstract class NotebookPage extends NotebookPart implements BuildHolder {
   }
 
   protected override scheduleUpdate(): void | Promise<unknown> {
-    if (this.isSeen) return super.scheduleUpdate();
+    // Where somebody writes, it has to be right before the next key.
+    if (this.isSeen || this.matches(":focus-within")) return super.scheduleUpdate();
     const due = new Promise<void>((done) => (this.#due = done));
     waits(this);
     return due.then(() => super.scheduleUpdate());
@@ -71,4 +72,9 @@ export abstract class NotebookPage extends NotebookPart implements BuildHolder {
     this.wake();
     await this.updateComplete;
   }
+}
+
+/** What is opened on a page: it is there at once, and waits from then on while it is out of sight, whatever else the page shows. */
+export abstract class NotebookPanel extends NotebookPage {
+  protected override isSeen = true;
 }

@@ -10,7 +10,7 @@ export interface Waiting {
 const rest = 300;
 
 /** Drawn before it can be seen by scrolling on. */
-const margin = "400px 0px";
+const margin = "200px 0px";
 
 const waiting = new Set<Waiting>();
 let timer: ReturnType<typeof setTimeout> | undefined;

@@ -156,6 +156,13 @@ export const paper = css`
     min-width: 0;
     max-width: 64rem;
   }
+  /* A page that grows moves the others as they are. What lies over the whole window belongs to the one that is being worked on. */
+  @media screen {
+    section > div:not(:focus-within) {
+      contain: layout paint;
+      overflow-clip-margin: 2rem;
+    }
+  }
   .panel {
     border: 1px solid var(--hair);
     border-radius: 3px;

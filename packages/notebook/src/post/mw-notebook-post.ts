@@ -117,7 +117,8 @@ export class MwNotebookPost extends NotebookPage {
     clearTimeout(this.#timer);
     const look = (): void => {
       const { build } = this;
-      this.found = build && this.#editor ? matchesIn(this.#editor.doc, build, this.session.notebook.onlyText) : [];
+      const found = build && this.#editor ? matchesIn(this.#editor.doc, build, this.session.notebook.onlyText) : [];
+      if (found.length || this.found.length) this.found = found;
       if (this.at !== undefined && !this.found.length) this.at = undefined;
     };
     if (now) look();

@@ -14,6 +14,9 @@ import { round } from "../../shared/drawn/index.js";
 /** The strokes of what was drawn last, by the marks: most of a line stays as it is when a count changes. */
 export type Drawn = Map<string, readonly Stroke[]>;
 
+/** Draws what hangs on some things, and again when one of them is another. */
+export type Once = (on: unknown[], draw: () => unknown) => unknown;
+
 /** A polyline whose corners are rounded, as a line is drawn by hand with a ruler and a coin. */
 function rounded(points: readonly LinePoint[]): string {
   const radius = 9;
@@ -57,17 +60,23 @@ function sense(
 }
 
 /** One thing on the line: its strokes lie along the line wherever that goes. */
-function cellMarks(cell: PlacedCell, line: PlacedLine, before: Drawn, now: Drawn, chosen: boolean): SVGTemplateResult {
-  const { x, y, marks } = cell;
+function cellMarks(
+  { x, y, marks }: PlacedCell,
+  line: PlacedLine,
+  before: Drawn,
+  now: Drawn,
+  chosen: boolean,
+  once: Once,
+): SVGTemplateResult {
   const way = (line.isRightToLeft ? "scale(-1 1)" : "") + (line.form === "upright" ? "rotate(90)" : "");
-  const strokes = marks.flatMap((mark: Mark) => {
+  const strokes = marks.map((mark: Mark) => {
     const key = JSON.stringify(mark);
     const known = before.get(key) ?? strokesOf(mark);
     now.set(key, known);
     return known;
   });
   return svg`<g class=${chosen ? "chosen" : nothing} transform="translate(${round(x)} ${round(y)})${way}">
-    ${strokes.map(({ ink, path }) => svg`<path class=${ink} d=${path} />`)}
+    ${once(strokes, () => strokes.flat().map(({ ink, path }) => svg`<path class=${ink} d=${path} />`))}
   </g>`;
 }
 
@@ -78,8 +87,9 @@ export function drawLine(
   before: Drawn,
   now: Drawn,
   chosen: string | undefined,
+  once: Once = (_, draw) => draw(),
 ): SVGTemplateResult {
   return svg`
     ${line.shafts.map((shaft) => svg`<path class="line" d=${rounded(shaft.points)} />${sense(shaft, said, line.isRightToLeft)}`)}
-    ${line.cells.map((cell) => cellMarks(cell, line, before, now, cell.key === chosen))}`;
+    ${line.cells.map((cell) => cellMarks(cell, line, before, now, cell.key === chosen, once))}`;
 }

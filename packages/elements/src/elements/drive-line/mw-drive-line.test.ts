@@ -1,6 +1,7 @@
 import { assert } from "@esm-bundle/chai";
 import { define } from "../../shared/element/index.js";
-import { clear, countIn, find, limpet, press, settle, show, type, withLimpet } from "../../test/page.js";
+import { clear, countIn, find, limpet, lineOf, press, settle, show, type, withLimpet } from "../../test/page.js";
+import type { MwBuild } from "../build/index.js";
 import { MwDriveLine } from "./index.js";
 
 define(MwDriveLine);
@@ -82,6 +83,51 @@ describe("mw-drive-line", () => {
     // 62/16 · 45/18 · 38/13 · 22/15 and 62/16 · 45/18 · 35/12 · 23/16.
     assert.deepEqual(totals(root), ["41.53", "40.62"]);
     assert.include(plain(root.querySelector('[data-key="primary"]')!.textContent), "article 15 → 62");
+  });
+
+  it("is after any edits what a line is that has never been another", async () => {
+    const { line } = await draw(withLimpet("<mw-drive-line open></mw-drive-line>"));
+    const { store } = document.querySelector("mw-build") as MwBuild;
+    // Elements with their attributes in one order, and their texts: a list, so that what differs is told by itself.
+    const pieces = (node: Node): string[] => {
+      if (node instanceof Text) return node.data.trim() ? [node.data.trim()] : [];
+      const own = node instanceof Element ? [...node.attributes].map(({ name, value }) => `${name}=${value}`) : [];
+      const inside = node instanceof Element && node.localName === "mw-teeth" ? [lineOf(node)] : [];
+      return [[node.nodeName, ...own.sort()].join(" "), ...inside, ...[...node.childNodes].flatMap(pieces)];
+    };
+    const shown = ({ shadowRoot }: MwDriveLine): string[] =>
+      pieces(shadowRoot!).filter((one) => !one.startsWith("#comment"));
+    const edits: (() => unknown)[] = [
+      () => store.change({ "primary.driver": 16 }),
+      () => (line.chosen = "row"),
+      () => store.change({ "row.teeth.1": 33 }),
+      () => store.change({ "primary.label": "Spur", "rear-hub.label": "Portal" }),
+      () => store.change({ mounts: [{ stage: "primary", from: "29 mm", to: "30 mm" }] }),
+      () => store.change({ "primary.module": "0.6" }),
+      () => store.adopt(store.build!),
+      () => (line.chosen = "wheel:front"),
+      () => store.change({ insert: { id: "late", kind: "pair", driver: 20, driven: 24, module: "0.8" }, at: 1 }),
+      () => store.change({ "late.driven": 30, lengths: "in" }),
+      () => store.change({ move: "late", at: 0 }),
+      () => line.parentElement!.setAttribute("lang", "de"),
+      () => store.change({ remove: "row" }),
+      () => store.undo(),
+      () => store.change({ "primary.driver": 18 }),
+      () => (line.still = true),
+      () => store.change({ "front-hub.driver": 16 }),
+    ];
+    for (const [n, edit] of edits.entries()) {
+      edit();
+      const anew = line.cloneNode() as MwDriveLine;
+      Object.assign(anew, { chosen: line.chosen, still: line.still });
+      line.after(anew);
+      await settle();
+      const [now, fresh] = [shown(line), shown(anew)];
+      const at = now.findIndex((one, place) => one !== fresh[place]);
+      assert.equal(now[at]?.slice(0, 200), fresh[at]?.slice(0, 200), `edit ${n}`);
+      assert.equal(now.length, fresh.length, `edit ${n}`);
+      anew.remove();
+    }
   });
 
   it("changes a set whole, or not at all", async () => {

@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
+import { guard } from "lit/directives/guard.js";
 import { ifDefined } from "lit/directives/if-defined.js";
 import {
   mendedDraft,
@@ -27,6 +28,12 @@ import { styles } from "./styles.js";
 /** Narrower than this the line stands upright. */
 const narrow = 760;
 let coarse: MediaQueryList | undefined;
+const formats = new Map<string, Intl.NumberFormat>();
+function twoDigits(locale: string): Intl.NumberFormat {
+  let format = formats.get(locale);
+  if (!format) formats.set(locale, (format = new Intl.NumberFormat(locale, { maximumSignificantDigits: 2 })));
+  return format;
+}
 const isCoarse = (): boolean => !!(coarse ??= globalThis.matchMedia?.("(pointer: coarse)"))?.matches;
 
 /**
@@ -259,12 +266,13 @@ export class MwDriveLine extends Picture {
     notes: ReadonlyMap<string, Box>,
     speaker: Reporter,
   ): TemplateResult {
-    const { key, stage, pieces, shaft, faults } = cell;
+    const { key, stage, name, heard, pieces, shaft, faults, before } = cell;
     const isCurrent = this.#current === key;
     const box = boxes.get(key);
     const isChosen = this.chosen === key;
     const small = this.#notesOf(cell, speaker);
-    const { before } = cell;
+    const named = (): unknown =>
+      guard([key, name, heard, isCurrent, isChosen, this.#isStill], () => this.#name(cell, isCurrent));
     const mark = this.open && !this.#isStill && before && box ? this.#markBox(box) : undefined;
     return html`<li class=${isChosen ? "cell chosen" : "cell"} data-key=${key}>
       ${
@@ -279,12 +287,12 @@ export class MwDriveLine extends Picture {
             ></button>`
           : nothing
       }
-      ${stage ? html`<span class="head" ${placed(box?.head)}>${this.#name(cell, isCurrent)}</span>` : nothing}
+      ${stage ? html`<span class="head" ${placed(box?.head)}>${named()}</span>` : nothing}
       <span class="foot" ${placed(box?.foot)}>
-        ${!stage && cell.name ? this.#name(cell, isCurrent) : nothing}
-        ${pieces.length ? html`<span class="counts" aria-hidden=${this.#isStill ? "true" : nothing}>${pieces.map((piece) => this.#piece(piece, isCurrent))}</span>` : nothing}
+        ${!stage && name ? named() : nothing}
+        ${guard([pieces, isCurrent, this.#isStill, this.#isLive, this.build], () => (pieces.length ? html`<span class="counts" aria-hidden=${this.#isStill ? "true" : nothing}>${pieces.map((piece) => this.#piece(piece, isCurrent))}</span>` : nothing))}
         ${this.#lanes(cell)}
-        ${small.map((note) => html`<span class="note" aria-hidden=${stage ? nothing : "true"}>${note}</span>`)}
+        ${guard([small, !stage], () => small.map((note) => html`<span class="note" aria-hidden=${stage ? nothing : "true"}>${note}</span>`))}
         ${faults.map((fault) => html`<span class="note fault">${fault}</span>`)}
       </span>
       ${
@@ -354,7 +362,7 @@ export class MwDriveLine extends Picture {
   #scaleText({ scale, isGuessed, isToScale }: PlacedLine): string {
     const { line } = reportWordsFor(this.locale);
     const life = 96 / 25.4 / scale;
-    const number = new Intl.NumberFormat(this.locale, { maximumSignificantDigits: 2 }).format(Math.max(life, 1 / life));
+    const number = twoDigits(this.locale).format(Math.max(life, 1 / life));
     const one = writeCount(1, this.locale);
     return [
       fill(line.scale, life < 1 ? `${number}\u2009:\u2009${one}` : `${one}\u2009:\u2009${number}`),
@@ -406,7 +414,7 @@ export class MwDriveLine extends Picture {
     const line = opened?.line ?? plain;
     this.#line = line;
     const now: Drawn = new Map();
-    const picture = drawLine(line, said, this.#drawn, now, this.chosen ?? undefined);
+    const picture = drawLine(line, said, this.#drawn, now, this.chosen ?? undefined, guard);
     this.#drawn = now;
     const [first, ...others] = said.strands;
     return html`<div class="root ${line.form}" part="root">

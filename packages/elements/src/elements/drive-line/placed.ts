@@ -5,7 +5,7 @@ import { round } from "../../shared/drawn/index.js";
 
 /** Puts an element into its box, by the style's own properties: pages may refuse attributes of style. */
 class Placed extends Directive {
-  #last = "";
+  #last: readonly number[] = [];
 
   constructor(part: PartInfo) {
     super(part);
@@ -17,15 +17,11 @@ class Placed extends Directive {
   }
 
   override update({ element }: ElementPart, [box]: [Box | undefined]): unknown {
-    const key = box ? [box.x, box.y, box.width, box.height].map(round).join() : "";
-    if (key === this.#last) return nothing;
-    this.#last = key;
     const { style } = element as HTMLElement;
-    const [x, y, width, height] = key.split(",");
-    style.left = key && `${x}px`;
-    style.top = key && `${y}px`;
-    style.width = key && `${width}px`;
-    style.minHeight = key && `${height}px`;
+    const now = box ? [box.x, box.y, box.width, box.height].map(round) : [];
+    for (const [n, name] of (["left", "top", "width", "minHeight"] as const).entries())
+      if (now[n] !== this.#last[n]) style[name] = box ? `${now[n]}px` : "";
+    this.#last = now;
     return nothing;
   }
 }

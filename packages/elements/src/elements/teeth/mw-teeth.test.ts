@@ -1,5 +1,7 @@
 import { assert } from "@esm-bundle/chai";
 import { clear, countIn, find, lineOf, press, settle, show, turn, type, withLimpet } from "../../test/page.js";
+import { parseBuild } from "@meshwright/calc/document";
+import type { MwBuild } from "../build/index.js";
 import type { MwTeeth } from "./index.js";
 
 const sentence = withLimpet(
@@ -544,6 +546,18 @@ describe("mw-teeth", () => {
     await turn();
     assert.equal(document.activeElement, other);
     assert.isNull(teeth.shadowRoot!.querySelector(".tray"));
+  });
+
+  it("has the name that the author gives it later, though its count is the same", async () => {
+    const { store } = find<MwBuild>(page, "mw-build");
+    const article = store.article!;
+    const stages = article.stages.map((one) =>
+      one.id === "primary" ? { ...one, drivenLabel: "Ring of the mill" } : one,
+    );
+    store.publish(parseBuild({ ...article, stages }));
+    await turn();
+    assert.equal(count.getAttribute("aria-label"), "Ring of the mill, teeth");
+    assert.equal(lineOf(find(page, "p")), "With 15 to 62: 43.32");
   });
 
   it("is drawn anew where all that it had drawn was taken away", async () => {

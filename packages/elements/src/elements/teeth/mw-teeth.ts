@@ -122,12 +122,23 @@ export class MwTeeth extends MeshwrightElement {
   }
 
   override stateChanged(): void {
-    const isAnew = this.#judged !== this.store?.article;
-    if (this.#takeIn() || this.open || isAnew) super.stateChanged();
-    if (isAnew && this.hasUpdated) this.#judge();
+    const { article } = this.store ?? {};
+    const isAnew = this.#seen !== article;
+    const isOther = this.#takeIn();
+    const isUnjudged =
+      isAnew && (this.#judged !== (this.#article ?? this.#value) || this.#inside !== authorsText(this));
+    if (isUnjudged && this.hasUpdated) this.#judge();
+    const isRenamed = isAnew && this.current && this.#named !== this.#name;
+    if (isOther || isUnjudged || isRenamed || this.open) super.stateChanged();
+    this.#seen = article;
   }
 
+  /** The author's build, when this was told of it last. */
+  #seen: unknown;
+  /** The value that the author's text was held against. */
   #judged: unknown;
+  /** What it was called when it was drawn last. */
+  #named: string | undefined;
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
     this.#takeIn();
@@ -141,10 +152,9 @@ export class MwTeeth extends MeshwrightElement {
 
   /** Looks at what stands inside. */
   #judge(): void {
-    this.#judged = this.store?.article;
     this.#inside = authorsText(this);
     this.#takeIn();
-    const published = this.#text(this.#article ?? this.#value);
+    const published = this.#text((this.#judged = this.#article ?? this.#value));
     this.#right = published !== undefined && sameText(this.#inside, published) ? published : undefined;
     // What says the same is known by that, whatever stands around it.
     this.#hides = this.#right !== undefined || (published !== undefined && standsForValue(this, published));
@@ -411,7 +421,7 @@ export class MwTeeth extends MeshwrightElement {
       input.inputMode = this.open ? input.inputMode : keyboard();
       setAttributes(input, {
         tabindex: this.passed ? "-1" : undefined,
-        "aria-label": fill(this.#words.teeth, this.#name),
+        "aria-label": fill(this.#words.teeth, (this.#named = this.#name)),
         "aria-valuenow": String(this.#count),
         "aria-valuemin": String(this.#lowest),
         "aria-valuemax": this.#highest < highest ? String(this.#highest) : undefined,

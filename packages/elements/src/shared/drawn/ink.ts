@@ -5,11 +5,15 @@ const usual = (text: string): number =>
 let pen: CanvasRenderingContext2D | null | undefined;
 /** The font that is lettered in while something is drawn: its style, weight and families. */
 let lettering = "";
-const widths = new Map<string, number>();
+/** What was measured, by the font and the text. */
+const measures = new Map<string, Map<string, number>>();
+let widths = new Map<string, number>();
 
 /** Draws something whose texts are measured in a font, `style weight` and the families. */
 export function letteredIn<Drawn>(style: string, families: string, draw: () => Drawn): Drawn {
   lettering = families && `${style} 100px ${families}`;
+  widths = measures.get(lettering) ?? new Map<string, number>();
+  measures.set(lettering, widths);
   try {
     return draw();
   } finally {
@@ -18,11 +22,10 @@ export function letteredIn<Drawn>(style: string, families: string, draw: () => D
 }
 
 /** Other fonts have come: what was measured is measured anew. */
-export const forgetWidths = (): void => widths.clear();
+export const forgetWidths = (): void => measures.clear();
 
 function measured(text: string): number {
-  const key = lettering + text;
-  let width = widths.get(key);
+  let width = widths.get(text);
   if (width === undefined) {
     pen ??= document.createElement("canvas").getContext("2d");
     if (!pen) return usual(text);
@@ -30,7 +33,7 @@ function measured(text: string): number {
     // Some of what is measured is lettered bold.
     width = pen.measureText(text).width / 96;
     if (widths.size > 4000) widths.clear();
-    widths.set(key, width);
+    widths.set(text, width);
   }
   return width;
 }
