@@ -79,6 +79,7 @@ describe("two notebooks", () => {
     await hands.until(/Replaced\. What was here is set aside as “this year, before .*Front 47\.47/);
     expect(hands.page.url()).toBe(here);
     await hands.press("Notebooks");
+    await hands.until(/Set aside from this one/);
     const listed = await hands.page.evaluate(() =>
       [...document.querySelector("mw-notebook")!.shadowRoot!.querySelectorAll(".panel li button")].map(
         ({ textContent }) => textContent!,

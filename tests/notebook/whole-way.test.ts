@@ -151,6 +151,7 @@ describe("the whole way", () => {
     }
     await hands.press("Yes");
     await hands.press("a block editor");
+    await hands.until(/What to paste/);
     const html = await hands.page.evaluate(() => {
       const notebook = document.querySelector("mw-notebook")!.shadowRoot!;
       return notebook.querySelector("mw-notebook-post")!.shadowRoot!.querySelector<HTMLTextAreaElement>("#out")!.value;

@@ -9,17 +9,24 @@ let isWatched = false;
 /** Signs that nothing is pressed any more; some come when a press ends out of the page's sight. */
 const ends = ["pointerup", "mouseup", "pointercancel", "contextmenu", "dragend", "keydown", "pointermove"] as const;
 
-/** What was pressed is told of it before anything is drawn. */
-const released = (event: Event): void => {
+/** What was pressed has been told of it: now the page is drawn. */
+const free = (): void => {
+  for (const type of ends) removeEventListener(type, released, { capture: true });
+  removeEventListener("click", free);
+  isDown = false;
+  held = undefined;
+  letGo();
+};
+
+/** The click comes after this, if there is one. */
+function released(event: Event): void {
   if (event.type === "pointermove" && (event as PointerEvent).buttons) return;
   isDown = false;
+  const now = held;
   setTimeout(() => {
-    if (isDown) return;
-    for (const type of ends) removeEventListener(type, released, { capture: true });
-    held = undefined;
-    letGo();
+    if (!isDown && held && held === now) free();
   });
-};
+}
 
 const pressed = (event: MouseEvent): void => {
   const [target] = event.composedPath();
@@ -29,6 +36,7 @@ const pressed = (event: MouseEvent): void => {
   if (held) return;
   held = new Promise((done) => (letGo = done));
   for (const type of ends) addEventListener(type, released, { capture: true });
+  addEventListener("click", free);
 };
 
 /** Waits until nothing is pressed; nothing to wait for where no hand is on the page. */
