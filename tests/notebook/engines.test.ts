@@ -4,7 +4,7 @@ import { EngineHands, engineCalled, type Engine } from "./engine-hands.js";
 import { demoServer } from "./page.js";
 import { toFirstTotals } from "./whole-way.js";
 
-// The beginning of the way in the other two engines; the whole of it, in all three and by the keyboard alone, is in test:long.
+// The beginning of the way in every engine, one way of working in each; the whole of it, both by pointer and by keys, is in test:long.
 
 const server = demoServer();
 let address: string;
@@ -18,15 +18,20 @@ afterAll(() => {
   server.closeAllConnections();
 });
 
-describe.each(["firefox", "webkit"] as const)("the notebook in %s", (name) => {
+describe.each([
+  ["chromium", true],
+  ["firefox", true],
+  ["webkit", false],
+] as const)("the notebook in %s", (name, byKeys) => {
   let engine: Engine;
   beforeAll(async () => {
     engine = await engineCalled(name);
   });
   afterAll(() => engine?.stop());
 
-  it("leads to first totals, and has kept them after a reload", async () => {
-    const hands = new EngineHands(await engine.open(`${address}notebook/?new`, { width: 1280, height: 900 }));
+  it(`leads to first totals ${byKeys ? "by the keyboard alone" : "with the pointer"}, and has kept them after a reload`, async () => {
+    const opened = await engine.open(`${address}notebook/?new`, { width: 1280, height: 900 });
+    const hands = new EngineHands(opened, byKeys);
     await toFirstTotals(hands);
     await hands.until(/Saved in this browser only/);
     const here = await hands.page.url();

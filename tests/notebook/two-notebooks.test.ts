@@ -46,7 +46,7 @@ describe("two notebooks", () => {
     await hands.until(/Front 44\.50/);
     await hands.press("Notebooks");
     await open(hands, fileWith("friend's", { "primary.driven": 60, "row.teeth.2": 44 }));
-    await hands.until(/friend's, opened beside yours\./);
+    await hands.until(/friend's, opened beside yours\.\s*Motor turns for one wheel turn: “mine” Front 44\.50/);
     await hands.press("Compare and merge with “mine”");
     const asked = await hands.until(/Both come from the file “Limpet, a 1:8 beach-launch tractor” of 2026-10-01\./);
     expect(asked).toMatch(/Gear row: from “friend's”\s*Hub: from “mine”/);
@@ -110,6 +110,12 @@ describe("two notebooks", () => {
     expect(await hands.text()).not.toContain("Undo");
     await hands.press("Enter it");
     await hands.until(/Undo: Spur and pinion, module 0\.8, now 0\.9/);
+    await hands.page.reload({ waitUntil: "networkidle0" });
+    await hands.until(/Front 44\.30/);
+    expect(await hands.text()).not.toContain("not entered");
+    // What leaving a field has entered is not asked about either.
+    await hands.fill("Module", "0.7");
+    await hands.until(/Undo: Spur and pinion, module 0\.9, now 0\.7/);
     await hands.page.reload({ waitUntil: "networkidle0" });
     await hands.until(/Front 44\.30/);
     expect(await hands.text()).not.toContain("not entered");

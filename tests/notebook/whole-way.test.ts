@@ -104,6 +104,20 @@ describe("the whole way", () => {
     await hands.fill("Most motor turns", "41");
     await hands.until(/17 → 58/);
     await isAccessible("a stage that is chosen");
+    // One key for the unit of length, whatever is shown on the page.
+    await hands.press("Lengths in inches");
+    // 29.6 / 25.4
+    await hands.until(/They need 1\.165 in between centres\./);
+    const units = await hands.page.evaluate(() => {
+      const walk = (root: ParentNode): number =>
+        [...root.querySelectorAll("*")].reduce(
+          (sum, one) => sum + Number(one.matches("button.unit")) + (one.shadowRoot ? walk(one.shadowRoot) : 0),
+          0,
+        );
+      return walk(document);
+    });
+    expect(units).toBe(1);
+    await hands.press("Lengths in millimetres");
     await hands.press("Take it: 17 drives 58");
     await hands.until(/Front 38\.4\d to 39\.\d\d/);
     expect(await hands.text()).toContain("Undo:");

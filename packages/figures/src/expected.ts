@@ -266,7 +266,7 @@ function line({ speaker }: Context): Expected {
 }
 
 /** Every element: how it is checked, that it is not, or that it says no figure. */
-const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
+const elements: Readonly<Record<ElementTag, Maker | "unchecked" | "silent">> = {
   "mw-build": "silent",
   "mw-edits": "silent",
   "mw-value": (context) => text(context, sayValue(context.speaker, context.element.attributes)),
@@ -292,7 +292,7 @@ const elements: Readonly<Record<string, Maker | "unchecked" | "silent">> = {
 };
 
 /** Whether a tag is one of the elements. */
-export const isKnown = (tag: string): boolean => Object.hasOwn(elements, tag);
+export const isKnown = (tag: string): tag is ElementTag => Object.hasOwn(elements, tag);
 
 /** The elements with the names nearest to another. */
 export const nearestTags = (tag: string): readonly string[] => nearestTo(tag, Object.keys(elements));
@@ -300,7 +300,7 @@ export const nearestTags = (tag: string): readonly string[] => nearestTo(tag, Ob
 export { nearestTo };
 
 /** Whether an element may say figures. */
-export const saysFigures = ({ tag }: Element): boolean => Object.hasOwn(elements, tag) && elements[tag] !== "silent";
+export const saysFigures = ({ tag }: Element): boolean => isKnown(tag) && elements[tag] !== "silent";
 
 /** The builds of one article, and what its elements should say. */
 export class Builds {
@@ -419,7 +419,7 @@ export class Builds {
 
   /** What an element's content should say. */
   expected(element: Element): Expected {
-    const maker = Object.hasOwn(elements, element.tag) ? elements[element.tag]! : "silent";
+    const maker = isKnown(element.tag) ? elements[element.tag] : "silent";
     const wrong = namesOf(element).filter(isError);
     if (wrong.length) return untold(wrong);
     if (maker === "silent") return { kind: "silent" };

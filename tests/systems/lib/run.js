@@ -35,6 +35,9 @@ export async function freePort() {
 
 const windowSize = { width: 1280, height: 1000 };
 const pictureSize = { width: 1000, height: 640 };
+/** Other people's marks, which are not ours to show. */
+const logos =
+  ".edit-post-fullscreen-mode-close, #dokuwiki__header .logo, #dokuwiki__site .license, #dokuwiki__footer, #p-logo, #footer-icons";
 
 /** Every program that was started, by any row: none outlives the run. */
 const children = new Set();
@@ -79,7 +82,10 @@ export async function begin(name) {
       mkdirSync(dirname(file), { recursive: true });
       // As wide as fits a page of the guide, so that nothing is cut off, and with the figures in it.
       await page.setViewport(pictureSize);
-      await page.evaluate(() => document.querySelector("mw-teeth")?.scrollIntoView({ block: "center" }));
+      await page.evaluate((logos) => {
+        document.querySelector("mw-teeth")?.scrollIntoView({ block: "center" });
+        for (const one of document.querySelectorAll(logos)) one.style.visibility = "hidden";
+      }, logos);
       await page.screenshot({ path: file, type: "jpeg", quality: 55 });
       await page.setViewport(windowSize);
     },

@@ -265,7 +265,13 @@ function splitCell({ id, split }: Strand, { reports: { line } }: Reporter): Said
   return said({ key: `split:${id}`, name: text, heard: text });
 }
 
-function wheelCell({ output }: OutputEvaluation, { writer, reports: { line }, words }: Reporter): SaidCell {
+/** Wheels are told apart by their axles; who sees them sees the axle beside them. */
+const wheelName = (axle: string, { evaluation, reports: { line }, words }: Reporter): string =>
+  evaluation.outputs.length > 1 ? fill(words.told, line.wheel, axle) : line.wheel;
+
+function wheelCell({ output, label }: OutputEvaluation, speaker: Reporter): SaidCell {
+  const { writer, words } = speaker;
+  const { line } = speaker.reports;
   const { id, wheel, axle } = output;
   const size = wheel?.loadedDiameter ?? wheel?.diameter;
   const name = size ? writer.given(size) : line.wheel;
@@ -274,7 +280,7 @@ function wheelCell({ output }: OutputEvaluation, { writer, reports: { line }, wo
     key: `wheel:${id}`,
     name,
     notes,
-    heard: listed([fill(words.told, line.wheel, name), ...notes], words),
+    heard: listed([wheelName(label, speaker), ...(size ? [name] : []), ...notes], words),
   });
 }
 
@@ -339,15 +345,15 @@ export function sayDriveLine(speaker: Reporter, broken: Broken = new Map()): Sai
       const cell = stageCell(one, n === stages.length - 1 && !!output, behind, speaker);
       return waiting ? { ...cell, shaft: undefined } : cell;
     };
-    const letIn = (cell: SaidCell, place: LinePlace): SaidCell => ({
+    const letIn = (cell: SaidCell, place: LinePlace, name = cell.name): SaidCell => ({
       ...cell,
-      before: { place, name: fill(reports.line.before, cell.name) },
+      before: { place, name: fill(reports.line.before, name) },
     });
     const list = [
       ...(motor ? [motorCell(strand, speaker)] : []),
       ...stages.map((one, n) => letIn(cellOf(one, n), one.place)),
       ...(split && strand.feeds.length ? [letIn(splitCell(strand, speaker), strand.end)] : []),
-      ...(output ? [letIn(wheelCell(output, speaker), strand.end)] : []),
+      ...(output ? [letIn(wheelCell(output, speaker), strand.end, wheelName(output.label, speaker))] : []),
     ];
     for (const cell of list) cells.set(cell.key, cell);
     const total = output && (waiting ? waitingTotal(output, waiting, speaker) : totalOf(output, speaker));

@@ -15,7 +15,7 @@ import { canBeHad, currencyOf, type Need, needsOf, needsOfStage, type Stock, sto
 import { drawings, Effect, effects, type Stage } from "../stages/index.js";
 import type { Order } from "./batch.js";
 import type { GearChoice, PairQuestion, TrainQuestion, WantedOutput } from "./question.js";
-import type { WantedOfPair as WantedPairTotal } from "./wanted.js";
+import type { WantedPairTotal } from "./wanted.js";
 
 /**
  * Among which gears a search looks: all parts, those that can be had or of which nobody has said, those that are there; or

@@ -192,6 +192,27 @@ describe("what the line of drive says", () => {
     expect(places).toEqual([undefined, { at: 0 }, { at: 2 }, { into: "front", at: 0 }, { into: "rear", at: 2 }]);
   });
 
+  it("tells wheels apart by their axles, with tyres and without, in every language", () => {
+    const bare = read(
+      document([pair("one", 12, 48)], {
+        front: [pair("f", 1, 2)],
+        rear: { label: "Hinten", stages: [pair("r", 1, 2)] },
+      }),
+    );
+    for (const [locale, front, rear] of [
+      ["en", "wheel: front", "wheel: Hinten"],
+      ["de", "Rad: front", "Rad: Hinten"],
+      ["es", "rueda: front", "rueda: Hinten"],
+      ["fr", "roue : front", "roue : Hinten"],
+      ["ja", "車輪：front", "車輪：Hinten"],
+      ["ar", "العجلة: front", "العجلة: Hinten"],
+    ] as const) {
+      const { cells } = sayDriveLine(reporter(bare, locale));
+      expect(["front", "rear"].map((id) => plain(cells.get(`wheel:${id}`)!.heard))).toEqual([front, rear]);
+    }
+    expect(plain(sayDriveLine(reporter()).cells.get("wheel:rear")!.heard)).toBe("wheel: Rear, 120 mm, locked axle");
+  });
+
   it("speaks six languages: none of its words stays English", () => {
     const english = sayDriveLine(reporter());
     const own = (said: typeof english): string[] => [

@@ -75,7 +75,9 @@ function heard(node: Node, lines: string[]): string {
   // What a field is called has been told with it.
   if (node.nodeName === "LABEL" && element.querySelector("input, select, textarea")) return "";
   if (!isBlock) return own.join("");
-  lines.push(`${roles[element.nodeName] ?? "text"}: ${plain(own.join(""))}`);
+  // A head that has a name of its own is read by it, not by what stands there for eyes.
+  const named = element.nodeName === "TH" && element.getAttribute("aria-label");
+  lines.push(`${roles[element.nodeName] ?? "text"}: ${plain(named || own.join(""))}`);
   return "";
 }
 

@@ -90,6 +90,12 @@ export class MwNotebookLetIn extends NotebookPart {
   declare replaces: string | undefined;
   declare private asked: Ask | undefined;
 
+  /** Another place is another question. */
+  protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
+    super.willUpdate(changed);
+    if (changed.has("spot") || changed.has("replaces")) this.asked = undefined;
+  }
+
   #done(id?: string): void {
     this.asked = undefined;
     this.dispatchEvent(new CustomEvent("mw-notebook-let", { detail: id, bubbles: true, composed: true }));

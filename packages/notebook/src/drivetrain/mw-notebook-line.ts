@@ -63,6 +63,9 @@ export class MwNotebookLine extends NotebookPart {
       .under select {
         margin-inline-end: 1.2em;
       }
+      .unit {
+        margin-inline-start: auto;
+      }
     `,
   ];
   static override properties = { chosen: {}, isNarrow: { state: true } };
@@ -152,6 +155,14 @@ export class MwNotebookLine extends NotebookPart {
     if (spot) this.#tell("let-in", { into: spot.into, at: spot.at });
   };
 
+  /** In which unit lengths are shown, all over the notebook. */
+  #unit({ lengths }: Build): TemplateResult {
+    const [to, text] = lengths === "in" ? [null, "Lengths in millimetres"] : ["in", "Lengths in inches"];
+    return html`<button type="button" class="unit" @click=${() => this.ask("line", { lengths: to }, text)}>
+      ${text}
+    </button>`;
+  }
+
   #name(of: Chosen, text: string): TemplateResult {
     return html`<button
       type="button"
@@ -182,7 +193,7 @@ export class MwNotebookLine extends NotebookPart {
         </select>
         ${this.#name("", "The whole")} ${this.#name("motor", "Motor")}
         ${build.outputs.length > 1 ? this.#name("centre", "Where it splits") : nothing}
-        ${build.outputs.map((output) => this.#name(output.id, nameOf(output)))}
+        ${build.outputs.map((output) => this.#name(output.id, nameOf(output)))} ${this.#unit(build)}
       </p>
       ${isBeneath ? nothing : html`<slot name="detail"></slot>`}`;
   }

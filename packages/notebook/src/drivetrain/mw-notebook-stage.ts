@@ -1,7 +1,8 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { changesOf, stagesOf, type Part } from "@meshwright/calc/drivetrain";
 import { displays, stageShapes, type Stage } from "@meshwright/calc/stages";
-import { NotebookPanel, sheet } from "../frame/index.js";
+import { rational, type Rational } from "@meshwright/calc/exact";
+import { evaluationOf, NotebookPanel, sheet } from "../frame/index.js";
 import { isMounted } from "../model/index.js";
 
 /** What every kind is called here, and how well it is known. */
@@ -180,7 +181,8 @@ export class MwNotebookStage extends NotebookPanel {
                   ? html`<mw-pair-finder of=${of}></mw-pair-finder>`
                   : html`<p>
                       Which totals do you want? From ${this.#range("from")} to ${this.#range("to")} motor turns for one
-                      wheel turn.
+                      wheel turn, or
+                      <button type="button" @click=${this.#near}>a fifth either way from what it is now</button>
                     </p>`
               }`
           : nothing
@@ -197,6 +199,21 @@ export class MwNotebookStage extends NotebookPanel {
   }
 
   #want: { from?: string; to?: string } = {};
+
+  /** Whoever has no range in mind looks around what there is. */
+  readonly #near = (): void => {
+    const bounds = evaluationOf(this.build!).outputs.flatMap(({ bounds: one }) => one ?? []);
+    const ends = [...bounds].sort((one, other) => one.low.compare(other.low));
+    const top = [...bounds].sort((one, other) => one.high.compare(other.high)).at(-1);
+    if (!ends[0] || !top) return;
+    const text = (value: Rational, roundingMode: "floor" | "ceil"): string =>
+      value.toDecimal({ maximumFractionDigits: 1, minimumFractionDigits: 0, roundingMode });
+    const [from, to] = [
+      text(ends[0].low.times(rational("4/5")), "floor"),
+      text(top.high.times(rational("6/5")), "ceil"),
+    ];
+    this.ask("range", { target: { from, to } }, `Range ${from} to ${to}`);
+  };
 
   #range(end: "from" | "to"): TemplateResult {
     const take = (event: Event): void => {

@@ -1,9 +1,19 @@
 import { html, nothing, type TemplateResult } from "lit";
+import { measurementsOf } from "@meshwright/calc/counted";
 import { readUnfinished } from "@meshwright/calc/document";
 import { stagesOf, type Build } from "@meshwright/calc/drivetrain";
 import type { Finding } from "@meshwright/calc/stages";
 import { evaluationOf, NotebookPanel, sheet } from "../frame/index.js";
-import { backToVersion, changeToWay, forgetWay, isMounted, keepVersion, keepWay, totalsText } from "../model/index.js";
+import {
+  backToDay,
+  backToVersion,
+  changeToWay,
+  forgetWay,
+  isMounted,
+  keepVersion,
+  keepWay,
+  totalsText,
+} from "../model/index.js";
 
 /** What there is to do about a finding: a sentence, and what to choose for it. */
 interface Step {
@@ -88,6 +98,20 @@ export class MwNotebookWhole extends NotebookPanel {
         },
       ];
     });
+    const measured = measurementsOf(evaluationOf(build)).flatMap(({ measurement, agreement }) => {
+      if (agreement?.verdict !== "disagrees") return [];
+      const output = outputs.find(({ id }) => id === measurement.what);
+      const { wheelTurns: turns, motorTurns } = measurement;
+      const wheel = typeof turns === "object" ? `${String(turns.from)} to ${String(turns.to)}` : String(turns);
+      const stage = output?.steps[0]?.stage;
+      return [
+        {
+          finding: `${output?.label ?? measurement.what}: turned by hand, ${String(motorTurns)} motor turns made ${wheel} of the wheel, which is not what these counts come to. Turn it more often, count the teeth again, and look for a stage that is missing here.`,
+          choose: stage?.id ?? "",
+          say: stage ? `Count ${stage.label ?? stage.id} again` : "",
+        },
+      ];
+    });
     const told = reading.findings.map((finding: Finding) => {
       const thing = thingAt(build, finding.at);
       const [, choose, say] = about.find(([begins]) => finding.at.startsWith(begins)) ?? [];
@@ -105,7 +129,7 @@ export class MwNotebookWhole extends NotebookPanel {
         choose: stage.id,
         say: `Look at ${stage.label ?? stage.id}`,
       }));
-    return [...out, ...told, ...inexact];
+    return [...out, ...measured, ...told, ...inexact];
   }
 
   #findings(build: Build): TemplateResult {
@@ -169,7 +193,7 @@ export class MwNotebookWhole extends NotebookPanel {
   }
 
   #versions(): TemplateResult {
-    const { versions = [] } = this.session.notebook;
+    const { versions = [], days = [] } = this.session.notebook;
     const keep = (event: Event): void => {
       event.preventDefault();
       const input = (event.target as HTMLFormElement).elements.namedItem("note") as HTMLInputElement;
@@ -184,10 +208,28 @@ export class MwNotebookWhole extends NotebookPanel {
                 ({ date, note, build }, n) =>
                   html`<li>
                     ${date}${note ? `, ${note}` : ""}: ${totalsText(build)}
-                    <button type="button" @click=${() => backToVersion(this.session, n)}>Back to it</button>
+                    <button type="button" @click=${() => backToVersion(this.session, n)}>
+                      Back to it<span class="heard">: the version of ${date}${note ? `, ${note}` : ""}</span>
+                    </button>
                   </li>`,
               )}
             </ul>`
+          : nothing
+      }
+      ${
+        days.length
+          ? html`<p>How it stood when the day’s work was done:</p>
+              <ul>
+                ${days.map(
+                  ({ date, build }, n) =>
+                    html`<li>
+                      ${date}: ${totalsText(build)}
+                      <button type="button" @click=${() => backToDay(this.session, n)}>
+                        Put it back<span class="heard">: as it stood on ${date}</span>
+                      </button>
+                    </li>`,
+                )}
+              </ul>`
           : nothing
       }
       <form @submit=${keep}>

@@ -20,7 +20,7 @@ export class Ask {
     return isAnswered(this.asking, this.answers);
   }
 
-  #blank(blank: Blank, prefix: string): TemplateResult {
+  #blank(blank: Blank, prefix: string, of: string): TemplateResult {
     const { name, label, takes } = blank;
     const text = this.answers[name] ?? "";
     const fault = this.#left.has(name) && text ? answerFault(blank, text) : undefined;
@@ -49,7 +49,7 @@ export class Ask {
         autocomplete="off"
         spellcheck="false"
         name=${prefix + name}
-        aria-label=${label}
+        aria-label=${of ? `${of}: ${label.charAt(0).toLowerCase()}${label.slice(1)}` : label}
         aria-invalid=${fault ? "true" : nothing}
         .value=${text}
         @input=${typed}
@@ -58,10 +58,14 @@ export class Ask {
       />${fault ? html`<span class="fault" role="alert"> ${fault} </span>` : nothing}`;
   }
 
-  /** The sentence, with its blanks in it. */
-  render(prefix = ""): TemplateResult {
+  /**
+   * The sentence, with its blanks in it.
+   *
+   * @param of what it is asked of, where it is asked more than once
+   */
+  render(prefix = "", of = ""): TemplateResult {
     return html`${this.asking.sentence.map((piece) =>
-      typeof piece === "string" ? piece : this.#blank(piece, prefix),
+      typeof piece === "string" ? piece : this.#blank(piece, prefix, of),
     )}`;
   }
 

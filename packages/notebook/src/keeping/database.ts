@@ -32,23 +32,25 @@ interface Apart {
   readonly parts?: Build["parts"];
   readonly shelf?: Notebook["shelf"];
   readonly versions?: Notebook["versions"];
+  readonly days?: Notebook["days"];
   readonly handed?: Notebook["handed"];
 }
 
-const apartOf = ({ id, build, shelf, versions, handed }: Notebook): Apart => ({
+const apartOf = ({ id, build, shelf, versions, days, handed }: Notebook): Apart => ({
   id,
   ...(build?.parts && { parts: build.parts }),
   ...(shelf && { shelf }),
   ...(versions && { versions }),
+  ...(days && { days }),
   ...(handed && { handed }),
 });
 
 const sameApart = (one: Apart, other: Apart): boolean =>
-  (["parts", "shelf", "versions", "handed"] as const).every((key) => one[key] === other[key]);
+  (["parts", "shelf", "versions", "days", "handed"] as const).every((key) => one[key] === other[key]);
 
 /** A notebook without what lies apart. */
 function light(notebook: Notebook): Notebook {
-  const { shelf: _shelf, versions: _versions, handed: _handed, ...rest } = notebook;
+  const { shelf: _shelf, versions: _versions, days: _days, handed: _handed, ...rest } = notebook;
   if (!rest.build) return rest;
   const { parts: _parts, ...build } = rest.build;
   return { ...rest, build };

@@ -18,15 +18,29 @@ export const usualExport: ExportChoice = { drivetrain: true, post: true, parts: 
 
 /** The text of a file that holds a notebook, or what was chosen of it. */
 export function fileText(notebook: Notebook, choice: ExportChoice = usualExport): string {
-  const { build, shelf, post, onlyText, sheets, bench, orders, runs, versions, assemblies, handed, log, ...rest } =
-    notebook;
+  const {
+    build,
+    shelf,
+    post,
+    onlyText,
+    sheets,
+    bench,
+    orders,
+    runs,
+    versions,
+    days,
+    assemblies,
+    handed,
+    log,
+    ...rest
+  } = notebook;
   const { parts, ...bare } = build ?? {};
   const written = {
     ...rest,
     ...(choice.drivetrain && build && { build: choice.parts ? build : bare, bench, runs, versions, handed }),
     ...(choice.parts && { shelf, assemblies, orders, sheets }),
     ...(choice.post && { post, onlyText }),
-    ...(choice.history && { log }),
+    ...(choice.history && { log, ...(choice.drivetrain && { days }) }),
   };
   return `${JSON.stringify(written, null, 2)}\n`;
 }
@@ -98,6 +112,13 @@ function postFrom(value: unknown, depth = 0): PostNode | undefined {
   };
 }
 
+/** States of a drivetrain by their days; what cannot be read is left out. */
+const dated = <One extends { date: string; build: unknown }>(value: unknown): readonly One[] | undefined =>
+  list<One>(value, ({ date }) => isText(date))?.flatMap((one) => {
+    const read = readUnfinished(one.build);
+    return read.ok ? [{ ...one, build: read.build }] : [];
+  });
+
 /** A notebook out of data that may have been anywhere. A drivetrain that cannot be read refuses the whole. */
 function notebookFrom(data: unknown, id: string): Opened {
   if (!isData(data)) return refused("This is no notebook: the file holds a bare value. Nothing was opened.");
@@ -122,13 +143,10 @@ function notebookFrom(data: unknown, id: string): Opened {
     );
   const reading = data.build === undefined ? undefined : readUnfinished(data.build);
   if (reading && !reading.ok) return refused(faultText(reading.findings));
-  const versions = list<{ date: string; note: string; build: unknown }>(
-    data.versions,
-    ({ date, note }) => isText(date) && isText(note),
-  )?.flatMap((version) => {
-    const read = readUnfinished(version.build);
-    return read.ok ? [{ date: version.date, note: version.note, build: read.build }] : [];
-  });
+  const versions = dated<{ date: string; note: string; build: unknown }>(data.versions)?.filter(({ note }) =>
+    isText(note),
+  );
+  const days = dated(data.days);
   const handed = list<{ key: string; at: string; title: string; build?: unknown; post?: unknown }>(
     data.handed,
     (one) => isText(one.key) && isText(one.at) && isText(one.title),
@@ -166,6 +184,7 @@ function notebookFrom(data: unknown, id: string): Opened {
       list(data.runs, (run) => isText(run.date) && Object.values(run).every(optionalText)),
     ),
     ...kept("versions", versions),
+    ...kept("days", days),
     ...kept("handed", handed),
     ...kept(
       "assemblies",

@@ -59,9 +59,14 @@ export function merging(mine: Notebook, theirs: Notebook): Merging {
   const settled = new Map<string, unknown>();
   for (const key of new Set([...here.keys(), ...there.keys()])) {
     const [one, other] = [here.get(key), there.get(key)];
-    const name = key === "post" ? "The post" : unitName(key, one ?? other);
+    const name = key === "post" ? "The post" : unitName(key, one === undefined ? there : here);
     const isMine = base && same(other, base.get(key));
+    // A part that lies on one shelf only lies on the third one, too.
+    const isOnOneShelf = !base && key.startsWith("part:") && (one === undefined || other === undefined);
     if (same(one, other)) settled.set(key, one);
+    else if (isOnOneShelf) settled.set(key, one ?? other);
+    else if (!base && key === "list:parts")
+      settled.set(key, [...new Set([...((one ?? []) as string[]), ...((other ?? []) as string[])])]);
     else if (base && (isMine || same(one, base.get(key)))) {
       settled.set(key, isMine ? one : other);
       taken.push({ name, from: isMine ? "mine" : "theirs" });
@@ -69,8 +74,8 @@ export function merging(mine: Notebook, theirs: Notebook): Merging {
       questions.push({
         key,
         name,
-        mine: key === "post" ? "as it is in yours" : unitText(key, one),
-        theirs: key === "post" ? "as it is in theirs" : unitText(key, other),
+        mine: key === "post" ? "as it is in yours" : unitText(key, here),
+        theirs: key === "post" ? "as it is in theirs" : unitText(key, there),
       });
   }
   const make: Merging["make"] = (answers, id) => {

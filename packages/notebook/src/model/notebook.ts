@@ -38,6 +38,12 @@ interface Version {
   readonly build: Build;
 }
 
+/** How the drivetrain stood when a day's work was done. */
+interface Day {
+  readonly date: string;
+  readonly build: Build;
+}
+
 /** An axle that was taken off: its stages with their counts, its tyre, and since when it lies on the shelf. */
 export interface Assembly {
   readonly name: string;
@@ -85,6 +91,8 @@ export interface Notebook {
   readonly orders?: Readonly<Record<string, string>>;
   readonly runs?: readonly Run[];
   readonly versions?: readonly Version[];
+  /** How the drivetrain stood at the end of the last days on which it was changed, the latest last. */
+  readonly days?: readonly Day[];
   readonly assemblies?: readonly Assembly[];
   /** The last files that were saved of it, the latest last. */
   readonly handed?: readonly Handed[];

@@ -15,6 +15,13 @@ const isList = (request: ChangeSet | readonly Change[]): request is readonly Cha
 
 const mostSteps = 300;
 const mostLines = 500;
+const mostDays = 7;
+
+/** The day of a calendar where the page stands. */
+function dayOf(date: Date): string {
+  const here = date.getTime() - date.getTimezoneOffset() * 60_000;
+  return Number.isFinite(here) ? new Date(here).toISOString().slice(0, 10) : "";
+}
 
 /** A notebook with fields set; what is undefined is taken away. */
 export function withFields(notebook: Notebook, fields: Partial<Fields>): Notebook {
@@ -60,8 +67,7 @@ export class Session {
 
   /** The day, as the notebook writes days. */
   get today(): string {
-    const now = this.#clock();
-    return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+    return dayOf(this.#clock());
   }
 
   /**
@@ -97,11 +103,17 @@ export class Session {
 
   /** Sets fields of the notebook as one step. */
   put(fields: Partial<Fields>, name: string): void {
-    const before = Object.fromEntries(Object.keys(fields).map((key) => [key, this.#now[key as keyof Fields]]));
-    this.#past.push({ name, before, after: fields });
+    const { build, log, days = [] } = this.#now;
+    const latest = log?.at(-1)?.at;
+    const last = latest && dayOf(new Date(latest));
+    // The first edit of a day leaves what stood the evening before where it can be had again.
+    const isNewDay = build && last && last < this.today && days.at(-1)?.build !== build;
+    const after = isNewDay ? { ...fields, days: [...days, { date: last, build }].slice(-mostDays) } : fields;
+    const before = Object.fromEntries(Object.keys(after).map((key) => [key, this.#now[key as keyof Fields]]));
+    this.#past.push({ name, before, after });
     if (this.#past.length > mostSteps) this.#past.shift();
     this.#undone = [];
-    this.#set(fields, name);
+    this.#set(after, name);
   }
 
   /** Sets what has an undo of its own, or none: the post while it is written, a column's meaning. */

@@ -82,32 +82,82 @@ const countsIn = (stage: Stage): string =>
     .filter(Boolean)
     .join(" ");
 
-const short = (value: unknown): string => {
-  const text = typeof value === "string" ? value : (JSON.stringify(value) ?? "");
-  const plain = text.replace(/[{}"[\]]/g, "").replace(/([:,])(?=\S)/g, "$1 ");
-  return plain.length > 90 ? `${plain.slice(0, 90)} …` : plain;
+type Data = Readonly<Record<string, unknown>>;
+const isData = (value: unknown): value is Data => typeof value === "object" && value !== null && !Array.isArray(value);
+const wordsOf = (name: string): string => name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+
+/** Fields whose own name would not do. */
+const called: Readonly<Record<string, string>> = {
+  title: "Its name",
+  target: "The range that you want",
+  rounding: "How figures are rounded",
+  compare: "Which axles are compared",
+  lengths: "The unit of length",
+  centre: "Where the drive splits",
+  headline: "The axle that a headline is about",
 };
+const lists: Readonly<Record<string, string>> = { ways: "other ways to build it" };
+
+/** Fields whose value says enough. */
+const bare = new Set(["is", "wheel", "kind", "of"]);
+
+/** What stands in a list of units by its id, as somebody would call it. */
+function nameOf(id: string, units: Units): string {
+  for (const kind of ["stage", "axle", "branch", "part", "way"]) {
+    const value = units.get(`${kind}:${id}`);
+    if (!isData(value)) continue;
+    const { label, name } = value;
+    const own = typeof label === "string" ? label : typeof name === "string" ? name : id;
+    return kind === "stage" ? `${own} ${countsIn(value as unknown as Stage)}` : own;
+  }
+  return id;
+}
+
+/** A value as somebody would say it. */
+function plain(value: unknown): string {
+  if (Array.isArray(value)) return value.map(plain).join(", ");
+  // One of a few words that the document knows.
+  if (typeof value === "string" && /^[a-z]+([A-Z][a-z]+)+$/.test(value)) return wordsOf(value);
+  if (!isData(value)) return typeof value === "boolean" ? (value ? "yes" : "no") : String(value);
+  const { amount, currency, from, to, ...others } = value;
+  if (amount !== undefined) return `${plain(amount)} ${plain(currency ?? "")}`;
+  const { minimumFractionDigits: least, maximumFractionDigits: most, ...rest } = others;
+  const digits = least === most ? plain(most) : `${plain(least ?? 0)} to ${plain(most)}`;
+  return [
+    ...(from === undefined ? [] : [`${plain(from)} to ${plain(to)}`]),
+    ...(most === undefined ? [] : [`${digits} digits after the point`]),
+    ...Object.entries(rest)
+      .filter(([key]) => !/^(id|label|name|stage)$/.test(key))
+      .map(([key, one]) => (bare.has(key) ? plain(one) : `${wordsOf(key)} ${plain(one)}`)),
+  ].join(", ");
+}
 
 /** What a unit is called. */
-export function unitName(key: string, value: unknown): string {
+export function unitName(key: string, units: Units): string {
   const [kind, ...rest] = key.split(":");
   const id = rest.join(":");
-  const { label, name } = (typeof value === "object" && value !== null ? value : {}) as Record<string, unknown>;
+  const { label, name } = (units.get(key) ?? {}) as Data;
   const own = typeof label === "string" ? label : typeof name === "string" ? name : id;
+  const field = wordsOf(id);
   return (
     {
-      shaft: id ? `Which stages ${id} has, and their order` : "Which stages stand after the motor, and their order",
-      list: `Which ${id} there are`,
-      mount: `Mount of ${id}`,
-      build: id.charAt(0).toUpperCase() + id.slice(1).replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`),
+      shaft: id
+        ? `Which stages ${nameOf(id, units)} has, and their order`
+        : "Which stages stand after the motor, and their order",
+      list: `Which ${lists[id] ?? id} there are`,
+      mount: `How ${nameOf(id, units)} is mounted`,
+      build: called[id] ?? field.charAt(0).toUpperCase() + field.slice(1),
     }[kind!] ?? own
   );
 }
 
 /** What a unit comes to, in few words. */
-export function unitText(key: string, value: unknown): string {
+export function unitText(key: string, units: Units): string {
+  const value = units.get(key);
   if (value === undefined) return "not there";
   if (key.startsWith("stage:")) return countsIn(value as Stage);
-  if (Array.isArray(value)) return value.join(", ") || "none";
-  return short(value);
+  const text = Array.isArray(value)
+    ? value.map((one) => nameOf(String(one), units)).join(", ") || "none"
+    : plain(value) || "there";
+  return text.length > 90 ? `${text.slice(0, 90)} …` : text;
 }

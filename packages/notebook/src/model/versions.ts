@@ -16,6 +16,12 @@ export function keepVersion(session: Session, note: string): void {
   );
 }
 
+/** Brings back how the drivetrain stood at the end of a day. */
+export function backToDay(session: Session, index: number): void {
+  const day = session.notebook.days?.[index];
+  if (day) session.put({ build: day.build }, `Back to how it stood on ${day.date}`);
+}
+
 /** Brings the drivetrain of a version back; the one that stood is in Undo. */
 export function backToVersion(session: Session, index: number): void {
   const version = session.notebook.versions?.[index];

@@ -72,7 +72,7 @@ export function shelfPanel(
         : nothing
     }
     <p>
-      <button type="button" @click=${on.fresh}>A new drivetrain</button>
+      <button type="button" @click=${on.fresh}>Begin another</button>
       <button type="button" @click=${on.file}>Open a file</button>
       <button type="button" @click=${on.close}>Close</button>
     </p>

@@ -33,12 +33,24 @@ export function leaveOpen(id: string, open: LeftOpen): void {
   }
 }
 
-/** The field that an event is about, and its name: text only, and not the post. */
-export function fieldOf(event: Event): { readonly label: string; readonly text: string } | undefined {
+/** The field that an event is about: text only, and not the post. */
+export function fieldOf(event: Event): HTMLInputElement | undefined {
   const [inner] = event.composedPath();
-  if (!(inner instanceof HTMLInputElement) || !/^(text|search|)$/.test(inner.type)) return undefined;
-  const label = inner.getAttribute("aria-label") ?? inner.labels?.[0]?.textContent?.trim();
-  return label ? { label, text: inner.value } : undefined;
+  return inner instanceof HTMLInputElement && /^(text|search|)$/.test(inner.type) ? inner : undefined;
+}
+
+/** Whether leaving a field enters what was typed in it: in a form, and in a question with several blanks, it does not. */
+export const isEnteredByLeaving = ({ form, classList }: HTMLInputElement): boolean =>
+  !form && !classList.contains("blank");
+
+/** Whether a field holds something that nobody has taken yet: undoing is its own then. */
+export const isHalfTyped = ({ value, dataset, ariaValueNow }: HTMLInputElement): boolean =>
+  value !== "" && value !== (dataset.was ?? ariaValueNow);
+
+/** What stands in a field and was not entered, and what the field is called. */
+export function typedIn(field: HTMLInputElement): LeftOpen["typed"] {
+  const label = field.getAttribute("aria-label") ?? field.labels?.[0]?.textContent?.trim();
+  return label && field.isConnected && isHalfTyped(field) ? { label, text: field.value } : undefined;
 }
 
 /** A field by its name, in whatever part of the page. */

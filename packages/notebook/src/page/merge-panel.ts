@@ -1,14 +1,26 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { Merging, Side } from "../model/index.js";
 
+/** What both come to, in motor turns for one wheel turn. */
+const totalsBoth = (
+  names: readonly [string, string],
+  totals: readonly [string | undefined, string | undefined],
+): TemplateResult =>
+  html`<p>
+    Motor turns for one wheel turn:
+    ${names.map((name, n) => html`${n ? "; " : ""}“${name}” <b>${totals[n] ?? "no drivetrain yet"}</b>`)}.
+  </p>`;
+
 /** What has just been opened beside a notebook, and what can be done with the two. */
 export function besidePanel(
   yours: string,
   opened: string,
+  totals: readonly [yours: string | undefined, opened: string | undefined],
   on: { readonly compare: () => void; readonly replace: () => void; readonly close: () => void },
 ): TemplateResult {
-  return html`<div class="panel" role="group" aria-label="What was opened">
+  return html`<div class="panel" role="region" aria-label="What was opened">
     <p role="status">${opened}, opened beside yours.</p>
+    ${totalsBoth([yours, opened], totals)}
     <p>
       <button type="button" @click=${on.compare}>Compare and merge with “${yours}”</button>
       <button type="button" @click=${on.replace}>Replace “${yours}” (yours is set aside)</button>
@@ -20,7 +32,17 @@ export function besidePanel(
 /** Two notebooks side by side: what was taken over, and a question for each thing that both changed. */
 export function mergePanel(
   { since, questions, taken }: Merging,
-  { yours, theirs, fault }: { readonly yours: string; readonly theirs: string; readonly fault: string | undefined },
+  {
+    yours,
+    theirs,
+    totals,
+    fault,
+  }: {
+    readonly yours: string;
+    readonly theirs: string;
+    readonly totals: readonly [yours: string | undefined, theirs: string | undefined];
+    readonly fault: string | undefined;
+  },
   on: { readonly make: (answers: Readonly<Record<string, Side>>) => void; readonly close: () => void },
 ): TemplateResult {
   const make = (event: Event): void => {
@@ -30,6 +52,7 @@ export function mergePanel(
   };
   const owners = { mine: yours, theirs };
   return html`<form class="panel" aria-label="Two notebooks become one" @submit=${make}>
+    ${totalsBoth([yours, theirs], totals)}
     <p>
       ${
         since
@@ -69,7 +92,7 @@ export function broughtPanel(
 ): TemplateResult {
   const some = (n: number, one: string): readonly string[] => (n ? [`${n} ${one}${n === 1 ? "" : "s"}`] : []);
   const what = [...some(counts.measurements, "count by hand"), ...some(counts.bench, "centre distance")].join(" and ");
-  return html`<div class="panel" role="group" aria-label="What a link has brought">
+  return html`<div class="panel" role="region" aria-label="What a link has brought">
     <p role="status">
       ${what ? `This link brings ${what} for this notebook.` : "This link brings nothing that this notebook has not."}
     </p>

@@ -32,7 +32,15 @@ import {
   type Opened,
 } from "../model/index.js";
 import { savePanel, shelfPanel } from "./dialog.js";
-import { fieldCalled, fieldOf, leaveOpen, takeLeftOpen } from "./half-typed.js";
+import {
+  fieldCalled,
+  fieldOf,
+  isEnteredByLeaving,
+  isHalfTyped,
+  leaveOpen,
+  takeLeftOpen,
+  typedIn,
+} from "./half-typed.js";
 import { besidePanel, broughtPanel, mergePanel } from "./merge-panel.js";
 import { paper } from "./styles.js";
 
@@ -45,10 +53,6 @@ const parts = [
 ] as const;
 
 const freshId = (): string => crypto.randomUUID?.() ?? `n${Math.random().toString(36).slice(2)}`;
-
-/** Whether a field holds something that nobody has taken yet: undoing is its own then. */
-const isHalfTyped = ({ value, dataset, ariaValueNow }: HTMLInputElement): boolean =>
-  value !== "" && value !== (dataset.was ?? ariaValueNow);
 
 /** How it is kept, with since when where that is known. */
 const keepingLine = (keeping: Keeping): string =>
@@ -107,7 +111,8 @@ export class MwNotebook extends LitElement {
   #mergeFault: string | undefined;
   #carried: Carried | undefined;
   #brought: Brought | undefined;
-  #typed: ReturnType<typeof fieldOf>;
+  /** The field that was typed in last, until what stands there is entered. */
+  #typed: HTMLInputElement | undefined;
 
   constructor() {
     super();
@@ -229,10 +234,15 @@ export class MwNotebook extends LitElement {
     this.#typed = fieldOf(event);
   };
 
+  /** Told of through every root, as what a field has taken is not. */
+  readonly #fieldLeft = (): void => {
+    if (this.#typed && isEnteredByLeaving(this.#typed)) this.#typed = undefined;
+  };
+
   readonly #leaving = (event: Event): void => {
     if (event.type === "visibilitychange" && document.visibilityState !== "hidden") return;
     const chosen = this.renderRoot.querySelector<MwNotebookDrivetrain>("mw-notebook-drivetrain")?.isShowing ?? "";
-    const typed = this.#typed?.text ? this.#typed : undefined;
+    const typed = this.#typed && typedIn(this.#typed);
     leaveOpen(this.session.notebook.id, { scroll: scrollY, chosen, ...(typed && { typed }) });
   };
 
@@ -548,9 +558,14 @@ export class MwNotebook extends LitElement {
 
   #panel(): TemplateResult | typeof nothing {
     const close = (): void => void (this.panel = "");
+    const totalsOf = (one: Notebook | undefined): string | undefined => one?.build && totalsText(one.build);
+    const isOfTwo = this.panel === "beside" || this.panel === "merge";
+    const totals = isOfTwo
+      ? ([totalsOf(this.#yours), totalsOf(this.session.notebook)] as const)
+      : ([undefined, undefined] as const);
     if (this.panel === "save") return savePanel(this.session, close);
     if (this.panel === "beside")
-      return besidePanel(this.#yours!.title, this.session.notebook.title, {
+      return besidePanel(this.#yours!.title, this.session.notebook.title, totals, {
         compare: () => this.#compare(),
         replace: () => void this.#replace(),
         close,
@@ -558,7 +573,7 @@ export class MwNotebook extends LitElement {
     if (this.panel === "merge")
       return mergePanel(
         this.#merging!,
-        { yours: this.#yours!.title, theirs: this.session.notebook.title, fault: this.#mergeFault },
+        { yours: this.#yours!.title, theirs: this.session.notebook.title, totals, fault: this.#mergeFault },
         { make: (answers) => void this.#merge(answers), close },
       );
     if (this.panel === "brought")
@@ -669,6 +684,7 @@ export class MwNotebook extends LitElement {
       @mw-change=${this.#elementChanged}
       @input=${this.#typing}
       @change=${() => (this.#typed = undefined)}
+      @focusout=${this.#fieldLeft}
       @dragover=${this.#dragged}
       @dragleave=${() => (this.isDropping = false)}
       @drop=${this.#dropped}

@@ -12,6 +12,8 @@ import { postFromMarkdown, schema, type BlockAttrs, type FigureAttrs } from "../
 export interface Around {
   /** What a figure reads as now. */
   readonly textOf: (attrs: FigureAttrs) => string | undefined;
+  /** What a figure is, in words. */
+  readonly sayOf: (attrs: FigureAttrs) => string;
   /** The post is another. */
   readonly changed: (doc: Node) => void;
   /** Something was typed over a figure. */
@@ -35,12 +37,8 @@ class FigureView implements NodeView {
     const now = this.#around.textOf(this.#attrs);
     this.dom.textContent = now ?? "figure is gone";
     this.dom.classList.toggle("gone", now === undefined);
-    this.dom.title = [
-      this.#attrs.ask.figure ?? (this.#attrs.tag === "mw-teeth" ? "teeth" : "reduction"),
-      this.#attrs.ask.of,
-    ]
-      .filter(Boolean)
-      .join(", ");
+    // What it is does not change with what it comes to.
+    if (now !== undefined) this.dom.title ||= this.#around.sayOf(this.#attrs);
   }
 
   ignoreMutation(): boolean {

@@ -7,6 +7,7 @@ import { fileName, type Notebook, type PostNode } from "../model/index.js";
 import {
   blocks,
   candidatesOf,
+  figureSay,
   figureText,
   matchesIn,
   postFromMarkdown,
@@ -78,6 +79,7 @@ export class MwNotebookPost extends NotebookPage {
     this.#kept = this.session.notebook.post;
     this.#editor = new PostEditor(this.renderRoot.querySelector<HTMLElement>(".editor")!, postOf(this.#kept), {
       textOf: (attrs) => this.build && figureText(this.build, attrs),
+      sayOf: (attrs) => (this.build && figureSay(this.build, attrs)) ?? "a figure",
       changed: (doc) => {
         this.#kept = doc.toJSON() as PostNode;
         this.session.note({ post: this.#kept });

@@ -187,11 +187,11 @@ export class MwNotebookStart extends NotebookPart {
     return asks.map(([into, ask]) => {
       const label = into && build?.outputs.find(({ id }) => id === into)?.label;
       return html`<p class="question">
-          ${label ? html`<b>${label}.</b> ` : nothing}${ask.render(into ? `${into}.` : "")}
+          ${label ? html`<b>${label}.</b> ` : nothing}${ask.render(into ? `${into}.` : "", label)}
         </p>
         <p class="quiet">
           ${ask.asking.hint}
-          ${into ? html`Or: ${["printed", "planetary", "worm", "unknown"].map(asking).map((one) => html`<button type="button" @click=${() => this.#another(into, one)}>${one.title}</button>`)}` : nothing}
+          ${into ? html`Or: ${["printed", "planetary", "worm", "unknown"].map(asking).map((one) => html`<button type="button" @click=${() => this.#another(into, one)}>${label ? html`<span class="heard">${label}: </span>` : nothing}${one.title}</button>`)}` : nothing}
         </p>`;
     });
   }

@@ -87,3 +87,14 @@ export function candidatesOf(build: Build): readonly Candidate[] {
   }
   return found;
 }
+
+const told = new WeakMap<Build, ReadonlyMap<string, string>>();
+const keyOf = ({ tag, ask }: FigureAttrs): string =>
+  JSON.stringify([tag, Object.entries(ask).sort(([one], [other]) => (one < other ? -1 : 1))]);
+
+/** What a figure of a post is, in words; nothing where it is none that a sentence is likely to be about. */
+export function figureSay(build: Build, attrs: FigureAttrs): string | undefined {
+  let says = told.get(build);
+  if (!says) told.set(build, (says = new Map(candidatesOf(build).map((one) => [keyOf(one), one.say]))));
+  return says.get(keyOf(attrs));
+}

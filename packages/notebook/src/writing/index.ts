@@ -2,7 +2,7 @@
  * The post: what it is made of, which of its numbers are the drivetrain's, and what it is handed out as. Without a page.
  * @module
  */
-export { candidatesOf, figureText, type Candidate } from "./figures.js";
+export { candidatesOf, figureSay, figureText, type Candidate } from "./figures.js";
 export { handedOut } from "./handed-out.js";
 export { postToHtml } from "./html.js";
 export { type Picture, pictureOf, pictureSizes } from "./pictures.js";

@@ -83,6 +83,32 @@ describe("two people's notebooks", () => {
     expect(both.questions.map(({ key }) => key).sort()).toEqual(["stage:gears", "stage:ring"]);
   });
 
+  it("are asked about in words, without a question where a part lies on one shelf only", () => {
+    const other = readBuild({
+      format: "meshwright-build/1",
+      title: "Knot",
+      stages: [{ id: "pair", label: "Gears", kind: "pair", driver: 13, driven: 60, module: "0.8" }],
+      outputs: [{ id: "drive", label: "Wheels", stages: [], wheel: { diameter: "90 mm" } }],
+      parts: [{ id: "p13", name: "Pinion 13", is: "pinion", teeth: 13, stage: "pair" }],
+      mounts: [{ stage: "pair", from: "29 mm", to: "32 mm" }],
+      target: { from: "4", to: "5.2" },
+    });
+    if (!other.ok) throw new Error("unreadable");
+    const { handed: _, ...mine } = ruff();
+    const { questions } = merging(mine, { ...newNotebook("knot", "Knot"), build: other.build });
+    const said = Object.fromEntries(questions.map(({ name, mine: one, theirs }) => [name, [one, theirs]]));
+    expect(said).toMatchObject({
+      "Its name": ["Ruff", "Knot"],
+      "How figures are rounded": ["2 digits after the point", "not there"],
+      "The range that you want": ["not there", "4 to 5.2"],
+      "Which stages stand after the motor, and their order": ["Motor gears 16 → 64", "Gears 13 → 60"],
+      "Which axles there are": ["Rear", "Wheels"],
+      "How Gears 13 → 60 is mounted": ["not there", "29 mm to 32 mm"],
+      Wheels: ["not there", "diameter 90 mm"],
+    });
+    expect(JSON.stringify(said)).not.toMatch(/part|p13|Digits|[{:]"?(id|stage)\b/);
+  });
+
   it("keep what was noted in either, once", () => {
     const note = { of: "gears", text: "32.1 mm", date: "2026-10-02", with: { "gears.driver": 16 } };
     const mine = { ...ruff(), bench: [note] };

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readFileSync } from "node:fs";
 import { parseBuild } from "@meshwright/calc/document";
-import { newNotebook, Session, type Notebook } from "../../src/model/index.js";
+import { backToDay, fileText, newNotebook, openText, Session, type Notebook } from "../../src/model/index.js";
 
 const limpet = parseBuild(readFileSync(new URL("../../../../seeds/limpet.json", import.meta.url), "utf8"));
 const begun = (): Session => new Session({ ...newNotebook("one", "Limpet"), build: limpet }, () => new Date(0));
@@ -38,6 +38,40 @@ describe("edits of a notebook", () => {
     session.undo();
     expect(pairOf(session).driver).toBe(15);
     expect(session.notebook.post).toEqual({ type: "doc", content: [] });
+  });
+
+  it("of a new day leave what stood the evening before, for a week of days, and it comes back through a file", () => {
+    let now = new Date(2026, 9, 1, 18);
+    const session = new Session({ ...newNotebook("one", "Limpet"), build: limpet }, () => now);
+    session.change({ "primary.driver": 16 });
+    session.change({ "primary.driver": 17 });
+    expect(session.notebook.days).toBeUndefined();
+    now = new Date(2026, 9, 2, 9);
+    session.put({ title: "Limpet, again" }, "Called Limpet, again");
+    expect(session.notebook.days!.map(({ date }) => date)).toEqual(["2026-10-01"]);
+    expect((session.notebook.days![0]!.build.stages[0] as { driver?: number }).driver).toBe(17);
+    session.change({ "primary.driver": 18 });
+    session.change({ "primary.driver": 19 });
+    for (let day = 3; day < 12; day++) {
+      now = new Date(2026, 9, day, 9);
+      session.change({ "primary.driver": 20 + day });
+    }
+    const { days } = session.notebook;
+    expect(days!.map(({ date }) => date)).toEqual(
+      [4, 5, 6, 7, 8, 9, 10].map((day) => `2026-10-${String(day).padStart(2, "0")}`),
+    );
+    expect(days!.map(({ build }) => (build.stages[0] as { driver?: number }).driver)).toEqual([
+      24, 25, 26, 27, 28, 29, 30,
+    ]);
+    const whole = { drivetrain: true, post: true, parts: true, history: true };
+    const opened = openText(fileText(session.notebook, whole), "there");
+    expect(opened.kind === "notebook" && opened.notebook.days!.map(({ date }) => date)).toEqual(
+      days!.map(({ date }) => date),
+    );
+    expect(fileText(session.notebook)).not.toContain('"days"');
+    backToDay(session, 6);
+    expect(pairOf(session).driver).toBe(30);
+    expect(session.undoName).toBe("Back to how it stood on 2026-10-10");
   });
 
   it("are all in the history, with what was taken back", () => {

@@ -337,7 +337,7 @@ export class MwPairFinder extends Picture {
     const why = [...one.reasons, ...gone.map((part) => `${partName(part)}: ${this.reports.notToBeHad}.`)];
     return html`<tbody class=${one.hit ? "hit" : "miss"}>
       <tr>
-        <th scope="row">${drive("arrow")}</th>
+        <th scope="row" aria-label=${drive("heard")}>${drive("arrow")}</th>
         <td>${one.totals.map(({ text }) => text).join(" · ")}</td>
         <td>${one.centre === undefined ? "–" : drawnLength(speaker, one.centre)}</td>
         <td class="wide">${this.#price(one)}</td>

@@ -352,7 +352,9 @@ export class MwTrainFinder extends ToolElement {
     const text = here ? this.shop.chosen : this.shop.choose;
     return html`<tbody>
       <tr>
-        <th scope="row">${picks.map(([, gears], n) => html`${n ? ", " : nothing}${gears}`)}</th>
+        <th scope="row" aria-label=${picks.map(([, , heard]) => heard).join(", ")}>
+          ${picks.map(([, gears], n) => html`${n ? ", " : nothing}${gears}`)}
+        </th>
         <td>${totals}</td>
         ${question.compare ? html`<td>${lead}</td>` : nothing}
         <td>${here ? this.reports.stays : price}</td>

@@ -126,6 +126,18 @@ describe("the unit of length", () => {
     assert.deepEqual(store.layer.sets, { "primary.driven": 84 });
   });
 
+  it("has no control where whoever reads is whoever writes: the page has one of its own", async () => {
+    const root = await page(build());
+    const holder = find<MwBuild>(root, "mw-build");
+    const controls = (): number =>
+      tags.filter((tag) => find(root, tag).shadowRoot!.querySelector("button.unit")).length;
+    assert.equal(controls(), tags.length);
+    Object.assign(holder, { isOwn: true });
+    holder.store.change({ "primary.driven": 83 });
+    await settle();
+    assert.equal(controls(), 0);
+  });
+
   it("has no control where no lengths are shown, nor where a version is pinned", async () => {
     const root = await show(
       `<mw-build stages="15 to 62" rear="12 to 35"></mw-build><mw-bench-card></mw-bench-card><mw-order-list></mw-order-list><mw-change-table></mw-change-table>`,

@@ -1,21 +1,24 @@
 import type { ChangeSet } from "@meshwright/calc/drivetrain";
 import { html, nothing, type TemplateResult } from "lit/html.js";
-import type { BuildStore } from "../store/index.js";
+import { page, type BuildStore } from "../store/index.js";
 import { toolWordsFor } from "./words.js";
 
 /**
  * Turns the unit of length over, for all that shows this build: the reader's own, over what the author says. Stands where
- * lengths are shown, unless what is shown is pinned to a version.
+ * lengths are shown, unless what is shown is pinned to a version. Whoever writes the build as well has one key for the
+ * whole page, elsewhere.
  *
  * @param ask asks for a change on the reader's behalf
  */
 export function unitControl(
-  { build, article }: Pick<BuildStore, "build" | "article">,
+  store: BuildStore,
   locale: string,
   ask: (request: ChangeSet) => unknown,
   at?: string | null,
 ): TemplateResult | typeof nothing {
-  if (at || !build || !article) return nothing;
+  const { build, article } = store;
+  const isOwn = [...page().holders].some((holder) => holder.store === store && holder.isOwn);
+  if (at || isOwn || !build || !article) return nothing;
   const unit = build.lengths === "in" ? "mm" : "in";
   // Back to the author's is no change.
   const to = (article.lengths ?? "mm") === unit ? (article.lengths ?? null) : unit;
