@@ -151,6 +151,13 @@ describe("the whole way", () => {
     }
     await hands.press("Yes");
     await hands.press("a block editor");
+    // What was pressed is drawn once it is let go.
+    await hands.page.waitForFunction(() =>
+      document
+        .querySelector("mw-notebook")
+        ?.shadowRoot?.querySelector("mw-notebook-post")
+        ?.shadowRoot?.querySelector("#out"),
+    );
     const html = await hands.page.evaluate(() => {
       const notebook = document.querySelector("mw-notebook")!.shadowRoot!;
       return notebook.querySelector("mw-notebook-post")!.shadowRoot!.querySelector<HTMLTextAreaElement>("#out")!.value;
