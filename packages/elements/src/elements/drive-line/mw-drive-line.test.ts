@@ -71,6 +71,20 @@ describe("mw-drive-line", () => {
     assert.equal(find(root, "svg").getAttribute("aria-hidden"), "true");
   });
 
+  it("shows the counts of a stage that a reader has put in, and tells the author of nothing", async () => {
+    const page = await show(withLimpet("<mw-drive-line></mw-drive-line>"));
+    const build = find<MwBuild>(page, "mw-build");
+    build.store.change({ insert: { id: "late", kind: "pair", driver: 20, driven: 24 }, at: 1 });
+    await settle();
+    const { shadowRoot } = find(page, "mw-drive-line");
+    assert.deepEqual(
+      teeth(shadowRoot!, "late").map((one) => countIn(one).value),
+      ["20", "24"],
+    );
+    await build.checked;
+    assert.deepEqual(build.findings, []);
+  });
+
   it("changes totals where a count is changed, and tells the page", async () => {
     const { line, root } = await draw(withLimpet("<mw-drive-line></mw-drive-line>"));
     const changes: unknown[] = [];

@@ -91,7 +91,7 @@ describe("mw-stage-editor", () => {
     find<HTMLElement>(inside, "#primary .remove").click();
     const told = () => inside.querySelector(".message")?.textContent ?? "";
     for (let n = 0; n < 100 && !told().startsWith("Avec"); n++) await settle(1);
-    assert.match(told(), /^Avec /);
+    assert.match(told(), /^Retiré avec /);
   });
 
   it("adds a stage of every kind that there is, one that the build accepts", async () => {

@@ -24,6 +24,12 @@ function homeFault({ build }: Subject): Finding {
   return missing ?? errorOf("meaning", "missing-reference", "", { id: "mw-build" });
 }
 
+/** Whether one of our elements has drawn it: then it asks of the build as it stands, with what a reader has put in. */
+function isDrawn(element: Subject): boolean {
+  const { host } = element.getRootNode() as Partial<ShadowRoot>;
+  return host !== undefined && host.localName in elementAttributes;
+}
+
 /** What is wrong with an element's own words: names of attributes, and what it asks of the build as the author has it. */
 export function findingsOf(element: Subject): readonly Finding[] {
   const names = attributeFindings(element.localName, element.getAttributeNames());
@@ -31,9 +37,9 @@ export function findingsOf(element: Subject): readonly Finding[] {
   // A build may still be on its way.
   if (!home) return document.readyState === "complete" ? [...names, homeFault(element)] : names;
   const { store } = home;
-  const { article } = store;
-  if (!article) return names;
+  const build = isDrawn(element) ? store.build : store.article;
+  if (!build) return names;
   const version = (at: string) => store.evaluation(at)?.build;
-  const others = () => otherIds(home, article);
-  return [...names, ...askedFindings(element.localName, article, askedBy(element), version, others)];
+  const others = () => otherIds(home, build);
+  return [...names, ...askedFindings(element.localName, build, askedBy(element), version, others)];
 }
