@@ -90,7 +90,7 @@ describe("mw-stage-editor", () => {
     const inside = find(page, "mw-stage-editor").shadowRoot!;
     find<HTMLElement>(inside, "#primary .remove").click();
     const told = () => inside.querySelector(".message")?.textContent ?? "";
-    for (let n = 0; n < 100 && !told().startsWith("Avec"); n++) await settle(1);
+    for (let n = 0; n < 100 && !told().startsWith("Retiré avec"); n++) await settle(1);
     assert.match(told(), /^Retiré avec /);
   });
 
