@@ -118,6 +118,13 @@ function mend({ texts }: Place, found: string, expected: string, article: Articl
   return same === undefined ? "more than the figure stands at its place" : { range: text.range, text: same };
 }
 
+/** What was found in a block. */
+export interface BlockFound {
+  readonly faults: readonly BlockFault[];
+  /** How many whole numbers stand where nothing says what they are, and are none of its figures: they may speak of anything. */
+  readonly unplaced: number;
+}
+
 /**
  * The faults of a block's content: at the places of its figures what is not theirs, anywhere else numbers that are none of
  * them.
@@ -129,15 +136,19 @@ export function faultsOf(
   figures: Figures,
   article: Article,
   without: (element: Element) => boolean,
-): readonly BlockFault[] {
+): BlockFound {
   const index = new Index(figures);
+  let unplaced = 0;
   const { places, loose } = placesIn(block, without);
   const strangers = (texts: readonly Text[], { numbers, heads }: Choice, edit: string): BlockFault[] =>
-    texts.flatMap((at) =>
-      numbersIn(at.value)
-        .filter(({ decimal, text }) => decimal && !numbers.has(text) && (heads.size > 0 || !index.told.has(text)))
-        .map(({ written: found }) => ({ at, found, expected: undefined, edit })),
-    );
+    texts.flatMap((at) => {
+      const none = numbersIn(at.value).filter(
+        ({ text }) => !numbers.has(text) && (heads.size > 0 || !index.told.has(text)),
+      );
+      const decimals = none.filter(({ decimal }) => decimal);
+      unplaced += none.length - decimals.length;
+      return decimals.map(({ written: found }) => ({ at, found, expected: undefined, edit }));
+    });
   const faults = places.flatMap((place): BlockFault[] => {
     const choice = index.choice([...place.heads, place.group ?? ""]);
     const figure = figureAt(place, choice);
@@ -147,5 +158,6 @@ export function faultsOf(
     const at = place.texts.find(({ value }) => value.trim()) ?? place.element;
     return [{ at, found, expected: figure.text, edit: mend(place, found, figure.text, article) }];
   });
-  return [...faults, ...strangers(loose, index.choice([]), "it stands in a sentence")];
+  const others = strangers(loose, index.choice([]), "it stands in a sentence");
+  return { faults: [...faults, ...others], unplaced };
 }

@@ -133,7 +133,9 @@ export function checkArticle(article: Article, load: Load): Checked {
       tell(element, { kind: "stale", found, expected: text, message: staleMessage(found, text), edit });
     } else if (should?.kind === "figures") {
       compared++;
-      for (const { at, found, expected: text, edit } of faultsOf(element, should, article, saysFigures)) {
+      const { faults, unplaced } = faultsOf(element, should, article, saysFigures);
+      leave("whole number without a place", unplaced);
+      for (const { at, found, expected: text, edit } of faults) {
         const whole = inBlock(element, edit);
         tell(element, { kind: "stale", found, expected: text, message: staleMessage(found, text), edit: whole }, at);
       }

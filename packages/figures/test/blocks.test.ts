@@ -57,6 +57,15 @@ describe("a table of figures", () => {
     expect(mendFigures(styled("1.5")).text).toBe(styled("1.47"));
   });
 
+  it("says how many whole numbers it could not hold against anything, and lets those be that are its figures", () => {
+    const said = (inside: string) => checkFigures(page(`<mw-ratio-summary>${inside}</mw-ratio-summary>`)).notChecked;
+    expect(said("<p>Front: 73. Rear: 75, both with the 20 tooth pinion.</p>")).toEqual({
+      "whole number without a place": 3,
+    });
+    expect(said("<p>Front: 44.30. Rear: 43.32.</p>")).toEqual({});
+    expect(said(`<table>${row("Hub", "1.47", "1.44")}</table>`)).toEqual({});
+  });
+
   it("is left where its heads do not say which figure a place has", () => {
     stays(table(row("Weight", "1.5", "1.44")));
     stays(table(row("Hub", "1.5", "1.44"), "<tr><th>Stage</th><th>Before</th><th>Rear</th></tr>"));
