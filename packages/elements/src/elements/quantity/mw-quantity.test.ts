@@ -74,7 +74,7 @@ describe("mw-quantity", () => {
     );
     await type("900");
     const told = () => element().shadowRoot!.querySelector("#message")!.textContent!;
-    const wanted = "900 bis 46; erwartet das Kleinere zuerst. Es bleibt bei 38.";
+    const wanted = "900 bis 46; das Kleinere gehört nach vorn. Es bleibt bei 38.";
     for (let n = 0; n < 100 && told() !== wanted; n++) await settle(1);
     assert.equal(told(), wanted);
     assert.equal(store().build, store().article);
