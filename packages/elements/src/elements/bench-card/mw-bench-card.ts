@@ -37,7 +37,7 @@ export class MwBenchCard extends ToolElement {
         color: var(--_second);
         margin: 0 0 0.6em;
       }
-      th:first-child {
+      table:not(.list) th:first-child {
         width: 100%;
         min-width: 8em;
       }
@@ -89,6 +89,8 @@ export class MwBenchCard extends ToolElement {
         display: flex;
         align-items: baseline;
         margin: 0.3em 0;
+        min-width: 0;
+        overflow-wrap: anywhere;
       }
       ul.boxes .box {
         flex: none;

@@ -25,10 +25,14 @@ export class MwChangeTable extends ToolElement {
         position: sticky;
         inset-inline-start: 0;
         background: var(--_paper);
+      }
+      table:not(.list) th:first-child {
         min-width: 9em;
       }
       thead th {
         vertical-align: bottom;
+      }
+      table:not(.list) thead th {
         min-width: 5.5em;
       }
       .group th {

@@ -1,7 +1,7 @@
 import { nothing, svg, type SVGTemplateResult } from "lit/html.js";
 import type { PlacedMount, PlacedWall, Span } from "@meshwright/calc/layout";
 import type { Bounded } from "@meshwright/calc/exact";
-import { hatching, roomFor, round } from "../../shared/drawn/index.js";
+import { hatching, linesOf, roomFor, round } from "../../shared/drawn/index.js";
 import { arc, circle, cross, head } from "./ink.js";
 import { pivotOf, reachOf, type Sheet } from "./sheet.js";
 
@@ -124,12 +124,20 @@ export const drawWalls = (
     // Where the tips come nearest: on the axis.
     const tips = sheet.y + side * wheel.radii.tip * scale;
     const note = text(wall);
-    const after = x + 0.8 * em + roomFor(note) * em * 0.88 < width;
+    const [before, behind] = [x - 0.8 * em, x + 0.8 * em];
+    const room = (line: string): number => roomFor(line) * em * 0.88;
+    const after = behind + room(note) < width || behind < width / 2;
+    // In lines, where there is room for it on neither side.
+    const lines = linesOf(note, (after ? width - behind : before) / (0.88 * em));
+    const longest = Math.max(...lines.map(room));
+    const at = after ? Math.max(0, Math.min(behind, width - longest)) : Math.min(width, Math.max(before, longest));
+    const base = y + side * (thick + 0.9 * em) + (side > 0 ? 0.1 : 0.6) * em;
+    const lift = side > 0 ? 0 : lines.length - 1;
     return svg`<path class="edge" d="M${round(x - half)} ${round(y)}H${round(x + half)}" />
       <path class="hatch" d=${hatching(x - half, x + half, side > 0 ? y : y - thick, thick)} />
       <g class=${kept === false ? "fault" : nothing}>
         ${upright(x, tips, y, em)}
-        <text class="few" x=${round(x + (after ? 0.8 : -0.8) * em)} y=${round(y + side * (thick + 0.9 * em) + (side > 0 ? 0.1 : 0.6) * em)} text-anchor=${after ? "start" : "end"}>${note}</text>
+        ${lines.map((line, place) => svg`<text class="few" x=${round(at)} y=${round(base + (place - lift) * 1.1 * em)} text-anchor=${after ? "start" : "end"}>${line}</text>`)}
       </g>`;
   });
 

@@ -98,7 +98,10 @@ export function drawSlot(
   const [left, right] = [round((width - wide) / 2), round((width + wide) / 2)];
 
   const tall = round(1.5 * em);
-  const band = round(top + 2.1 * em);
+  // Lettered bold, in lines where one is too long.
+  const bold = 1.14 * em;
+  const lacks = short ? linesOf(words.short, width / bold) : [];
+  const band = round(top + (2.1 + 1.2 * Math.max(0, lacks.length - 1)) * em);
   const line = band + tall / 2;
   const axis = x(needed);
   const clear = 0.62 * em;
@@ -131,11 +134,10 @@ export function drawSlot(
     const [a, b] = [x(end), axis];
     const level = band - 0.65 * em;
     const { path } = between(a, b, level, em);
-    // Lettered bold.
-    const half = roomFor(words.short) * em * 0.57;
+    const half = (Math.max(...lacks.map(roomFor)) * bold) / 2;
     const at = Math.max(half, Math.min(width - half, (a + b) / 2));
     lack = svg`<g class="fault"><path class="fine" d="M${a} ${band}V${round(level - 0.4 * em)}M${b} ${round(line - clear)}V${round(level - 0.4 * em)}" />${path}
-      <text class="short" x=${round(at)} y=${round(level - 0.55 * em)} text-anchor="middle">${words.short}</text></g>`;
+      ${lacks.map((text, n) => svg`<text class="short" x=${round(at)} y=${round(level - (0.55 + 1.2 * (lacks.length - 1 - n)) * em)} text-anchor="middle">${text}</text>`)}</g>`;
   }
   const note = (one: Bounded, limit?: "from" | "to") => ({ x: x(one), text: text(one, limit), kind: "few" });
   const limitNotes = holes.length
