@@ -7,7 +7,7 @@ import { build } from "./build.js";
 import { besidePlain, firstAlive } from "./lib/bench-article.js";
 import { bringEngines, findBrowsers } from "./lib/browsers.js";
 import { notebookFigures } from "./lib/bench-notebook.js";
-import { number, writeFigures } from "./lib/figures-page.js";
+import { median, number, writeFigures } from "./lib/figures-page.js";
 import { at } from "./lib/paths.js";
 import { listen } from "./lib/server.js";
 
@@ -163,8 +163,6 @@ const browser = await puppeteer.launch({
   executablePath: findBrowsers().chromium,
   args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking"],
 });
-
-const median = (values) => values.toSorted((a, b) => a - b)[values.length >> 1];
 
 async function open(path) {
   const page = await browser.newPage();

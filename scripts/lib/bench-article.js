@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { createServer } from "node:http";
 import { brotliCompressSync } from "node:zlib";
 import { wholeScript } from "./bundle.js";
+import { median } from "./figures-page.js";
 import { at } from "./paths.js";
 import { listen } from "./server.js";
 
@@ -12,7 +13,6 @@ const insertions = 31;
 const line = { offline: false, latency: 150, downloadThroughput: 1.6e6 / 8, uploadThroughput: 0.75e6 / 8 };
 const slower = 4;
 
-const median = (values) => values.toSorted((a, b) => a - b)[values.length >> 1];
 const built = (name) => readFileSync(at("packages", "elements", "dist", `meshwright-${name}.js`), "utf8");
 const bundle = (name) => wholeScript({ input: at("tests", "bench", name), format: "iife", foreign: true });
 
@@ -137,7 +137,6 @@ export async function besidePlain(browser, build, kinds) {
         insertions,
       );
       ratios[name] = median(ours) / median(plain);
-      if (process.env.SHOW) console.log(name, median(ours), median(plain));
     }
     return ratios;
   } finally {

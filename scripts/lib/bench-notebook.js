@@ -1,4 +1,5 @@
 // What the builder's notebook costs its page: 12 stages, 3 axles, 1,000 parts.
+import { median } from "./figures-page.js";
 import { at } from "./paths.js";
 import { listen, staticServer } from "./server.js";
 
@@ -36,8 +37,6 @@ const vehicle = () => ({
     maker: "Barnacle Gears",
   })),
 });
-
-const median = (values) => values.toSorted((a, b) => a - b)[values.length >> 1];
 
 /**
  * Measures in one page, which is closed again: milliseconds of script for an edit, for an edit with all that is drawn out of sight

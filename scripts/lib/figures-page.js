@@ -1,6 +1,9 @@
 // Measured figures as a page that stays in the repository.
 import { writeFormatted } from "./formatted.js";
 
+/** The middle one of several measurements. */
+export const median = (values) => values.toSorted((a, b) => a - b)[values.length >> 1];
+
 /** A figure, short. */
 export const number = (value) => Number(value.toPrecision(4)).toLocaleString("en");
 
