@@ -70,6 +70,7 @@ const checks = {
       ["packages", "demo", "scripts", "--config", ".dependency-cruiser.js", "--output-type", "err"],
     ),
   "a line for every public name": lines,
+  "nothing unused": () => outputOf("knip", []),
   "stages asked for their kind": () => counted("eslint.kinds.config.js", "packages"),
   "features newer than Safari 16.0 and Chromium 103": browsers,
 };

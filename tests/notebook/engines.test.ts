@@ -1,4 +1,5 @@
 import type { AddressInfo } from "node:net";
+import { setTimeout as later } from "node:timers/promises";
 import { afterAll, beforeAll, describe, it } from "vitest";
 import { EngineHands, engineCalled, type Engine } from "./engine-hands.js";
 import { demoServer } from "./page.js";
@@ -38,5 +39,13 @@ describe.each([
     await hands.page.go(`${address}limpet.svg`);
     await hands.page.go(here);
     await hands.until(/Front 34\.20 to 35\.40, rear 38\.00 to 39\.34/);
+    if (!byKeys) return;
+    // A list that is closed is gone through with arrows: nothing is carried out before Enter.
+    await hands.reach("combobox", "Let something in");
+    for (let n = 0; n < 3; n++) await hands.page.press("ArrowDown");
+    await later(200);
+    if (/What is there\?/.test(await hands.text())) throw new Error("An arrow key has let something in.");
+    await hands.page.press("Enter");
+    await hands.until(/What is there\?/);
   }, 60_000);
 });

@@ -5,7 +5,7 @@ import { withNumbersOf, type Edit } from "./mending.js";
 import { headOf, placesIn, type Place } from "./places.js";
 
 /** What is wrong at one place of a block. */
-export interface BlockFault {
+interface BlockFault {
   readonly at: Element | Text;
   readonly found: string;
   readonly expected: string | undefined;

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { Output, Wheel } from "@meshwright/calc/drivetrain";
-import { NotebookPanel, sheet } from "../frame/index.js";
+import { actsOnce, NotebookPanel, sheet } from "../frame/index.js";
 import { swapFor, takeOff } from "../model/index.js";
 
 /** In which of the three ways a wheel is known. */
@@ -106,7 +106,7 @@ export class MwNotebookAxle extends NotebookPanel {
         ${
           assemblies.length
             ? html`Put on instead
-                <select aria-label="An assembly from the shelf" @change=${this.#swap}>
+                <select aria-label="An assembly from the shelf" ${actsOnce(this.#swap)}>
                   <option value="">from the shelf …</option>
                   ${assemblies.map(({ name, date }) => html`<option value=${name}>${name}, off since ${date}</option>`)}
                 </select>`
@@ -117,11 +117,8 @@ export class MwNotebookAxle extends NotebookPanel {
       ${this.fault("off")}`;
   }
 
-  readonly #swap = (event: Event): void => {
-    const select = event.target as HTMLSelectElement;
-    const { value } = select;
-    select.value = "";
-    if (value) this.blame("off", swapFor(this.session, this.of, value)[0]?.message);
+  readonly #swap = (value: string): void => {
+    this.blame("off", swapFor(this.session, this.of, value)[0]?.message);
   };
 
   /** What is taken off lies on the shelf, whole. */

@@ -1,6 +1,6 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import type { Build } from "@meshwright/calc/drivetrain";
-import { Ask, NotebookPart, sheet } from "../frame/index.js";
+import { actsOnce, Ask, NotebookPart, sheet } from "../frame/index.js";
 import { askings, axleChange, putOn, stageFrom, type Asking } from "../model/index.js";
 import type { Spot } from "./mw-notebook-line.js";
 
@@ -140,9 +140,7 @@ export class MwNotebookLetIn extends NotebookPart {
     if (this.ask("put", changes, `${outputs.at(-1)!.label} put in`)) this.#done(outputs.at(-1)!.id);
   };
 
-  readonly #assembly = (event: Event): void => {
-    const { value } = event.target as HTMLSelectElement;
-    if (!value) return;
+  readonly #assembly = (value: string): void => {
     const [refusal] = putOn(this.session, value);
     this.blame("put", refusal?.message);
     if (!refusal) this.#done(this.build!.outputs.at(-1)!.id);
@@ -174,7 +172,7 @@ export class MwNotebookLetIn extends NotebookPart {
               ${
                 assemblies.length
                   ? html`or
-                      <select aria-label="An assembly from the shelf" @change=${this.#assembly}>
+                      <select aria-label="An assembly from the shelf" ${actsOnce(this.#assembly)}>
                         <option value="">one from the shelf …</option>
                         ${assemblies.map(({ name }) => html`<option>${name}</option>`)}
                       </select>`

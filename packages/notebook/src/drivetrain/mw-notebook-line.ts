@@ -2,7 +2,7 @@ import { css, html, nothing, type TemplateResult } from "lit";
 import { stagesOf, type Build } from "@meshwright/calc/drivetrain";
 import type { Stage } from "@meshwright/calc/stages";
 import type { MwDriveLine } from "@meshwright/elements";
-import { NotebookPart, sheet } from "../frame/index.js";
+import { actsOnce, NotebookPart, sheet } from "../frame/index.js";
 
 /** What is chosen in the line: a stage's or an axle's id, `motor`, `centre`, or nothing. */
 export type Chosen = string;
@@ -147,11 +147,8 @@ export class MwNotebookLine extends NotebookPart {
     this.#tell("let-in", { into, at: at ?? 0 });
   };
 
-  readonly #letIn = (event: Event): void => {
-    event.stopPropagation();
-    const select = event.target as HTMLSelectElement;
-    const spot = spotsOf(this.build!)[Number(select.value)];
-    select.value = "";
+  readonly #letIn = (value: string): void => {
+    const spot = spotsOf(this.build!)[Number(value)];
     if (spot) this.#tell("let-in", { into: spot.into, at: spot.at });
   };
 
@@ -187,7 +184,7 @@ export class MwNotebookLine extends NotebookPart {
       </div>
       ${this.fault("line")}
       <p class="under">
-        <select aria-label="Let something in" @change=${this.#letIn}>
+        <select aria-label="Let something in" ${actsOnce(this.#letIn)}>
           <option value="">Let something in …</option>
           ${spotsOf(build).map(({ say }, n) => html`<option value=${n}>${say}</option>`)}
         </select>

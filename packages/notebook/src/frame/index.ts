@@ -2,6 +2,7 @@
  * What every part of the notebook's page is made from.
  * @module
  */
+export { actsOnce } from "./acts-once.js";
 export { Ask } from "./ask.js";
 export { download } from "./download.js";
 export { untilLetGo, watchHands } from "./hand.js";

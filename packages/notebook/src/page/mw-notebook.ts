@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from "lit";
 import type { Change, ChangeSet } from "@meshwright/calc/drivetrain";
 import { page, type BuildHolder } from "@meshwright/elements/store";
-import { evaluationOf, sheet, untilLetGo, watchHands, type NotebookPage } from "../frame/index.js";
+import { actsOnce, evaluationOf, sheet, untilLetGo, watchHands, type NotebookPage } from "../frame/index.js";
 import type { MwNotebookDrivetrain } from "../drivetrain/index.js";
 import {
   databaseName,
@@ -633,14 +633,7 @@ export class MwNotebook extends LitElement {
             >`,
         )}
       </nav>
-      <select
-        aria-label="Contents"
-        @change=${(event: Event) => {
-          const select = event.target as HTMLSelectElement;
-          void this.#go(select.value);
-          select.value = "";
-        }}
-      >
+      <select aria-label="Contents" ${actsOnce((id) => void this.#go(id))}>
         <option value="">Contents</option>
         ${parts.map(([id, text]) => html`<option value=${id}>${text}</option>`)}
       </select>

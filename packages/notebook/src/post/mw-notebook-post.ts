@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { buildFromAttributes, readUnfinished } from "@meshwright/calc/document";
 import { changesOf, labelAt, stagesOf, type Build } from "@meshwright/calc/drivetrain";
 import { DOMParser as PostParser } from "prosemirror-model";
-import { download, NotebookPage, sheet } from "../frame/index.js";
+import { actsOnce, download, NotebookPage, sheet } from "../frame/index.js";
 import { fileName, type Notebook, type PostNode } from "../model/index.js";
 import {
   blocks,
@@ -272,19 +272,12 @@ export class MwNotebookPost extends NotebookPage {
 
   #bar(): TemplateResult {
     const figures = this.build ? candidatesOf(this.build) : [];
-    const put = (event: Event): void => {
-      const select = event.target as HTMLSelectElement;
-      const one = figures[Number(select.value)];
-      select.value = "";
+    const put = (value: string): void => {
+      const one = figures[Number(value)];
       if (one) this.#editor?.putFigure({ tag: one.tag, ask: one.ask });
       this.#editor?.view.focus();
     };
-    const draw = (event: Event): void => {
-      const select = event.target as HTMLSelectElement;
-      const tag = select.value;
-      select.value = "";
-      if (tag) this.#editor?.putBlock({ tag, ask: {} });
-    };
+    const draw = (tag: string): void => this.#editor?.putBlock({ tag, ask: {} });
     const key = (name: string, text: TemplateResult | string, label: string) =>
       html`<button
         type="button"
@@ -298,11 +291,11 @@ export class MwNotebookPost extends NotebookPage {
       ${key("text", "Text", "Text")} ${key("title", "Title", "Title")} ${key("heading", "Heading", "Heading")}
       ${key("quotation", "Quotation", "Quotation")} ${key("list", "List", "List")}
       ${key("strong", html`<b>b</b>`, "Bold")} ${key("em", html`<i>i</i>`, "Italic")}
-      <select aria-label="Put in a figure" @change=${put} ?disabled=${!figures.length}>
+      <select aria-label="Put in a figure" ${actsOnce(put)} ?disabled=${!figures.length}>
         <option value="">Put in a figure …</option>
         ${figures.map(({ text, say }, n) => html`<option value=${n}>${text}, ${say}</option>`)}
       </select>
-      <select aria-label="Put in a picture or table" @change=${draw} ?disabled=${!figures.length}>
+      <select aria-label="Put in a picture or table" ${actsOnce(draw)} ?disabled=${!figures.length}>
         <option value="">Put in a picture or table …</option>
         ${Object.entries(blocks).map(([tag, text]) => html`<option value=${tag}>${text}</option>`)}
       </select>
