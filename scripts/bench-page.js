@@ -342,6 +342,7 @@ try {
     growth: edit1000 / edit100,
     alive_split_ms: alive.split,
     alive_whole_ms: alive.whole,
+    alive_bare_ms: alive.bare,
     thread_edit_100_ms: work100 / edits,
     thread_edit_1000_ms: work1000 / edits,
     thread_upgrade_100_ms: median(works),

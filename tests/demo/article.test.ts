@@ -245,6 +245,20 @@ describe("the article", () => {
     expect(words).toBeLessThanOrEqual(900);
   });
 
+  test("calls its figures what the trade calls them, and which way the axles disagree", () => {
+    const text = textOf(article, isPlate);
+    for (const word of ["final drive", "rollout"]) expect(text).toContain(word);
+    const ahead = version("article").compare()!.difference("tyres");
+    expect(/\ban (over|under)drive\b/.exec(text)![1]).toBe(ahead.low.sign > 0 ? "over" : "under");
+  });
+
+  test("tells of three refusals at the most before the pair that fits", () => {
+    const verdicts = all("mw-value").filter((element) => attributesOf(element).figure === "fit");
+    const refused = verdicts.filter((element) => textOf(element) !== "fits");
+    expect(refused.length).toBeLessThanOrEqual(3);
+    expect(verdicts.length).toBeGreaterThan(refused.length);
+  });
+
   test("bears the date of the build", () => {
     expect(attributesOf(all("time")[0]!).datetime).toBe(build.revision!.date);
   });

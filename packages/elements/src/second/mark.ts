@@ -1,7 +1,7 @@
-import { css, dress, paperOf, type MeshwrightElement, type More } from "../shared/element/index.js";
+import { css, dress, paperOf, properties, type MeshwrightElement, type More } from "../shared/element/index.js";
 import { fill, wordsFor } from "../shared/words/index.js";
 
-const styles = css`
+const marks = css`
   :host {
     position: relative;
   }
@@ -73,6 +73,8 @@ const styles = css`
     }
   }
 `;
+
+const styles = [properties, marks];
 
 const watched = new WeakSet<Document>();
 /** The text that was marked last. */

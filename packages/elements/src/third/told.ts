@@ -2,10 +2,18 @@ import type { Layer } from "@meshwright/calc/document";
 import { inOrder } from "@meshwright/calc/article";
 import { html, nothing, render, type TemplateResult } from "lit/html.js";
 import { changeTexts, wheelTexts } from "../shared/drawn/index.js";
-import { composed, css, dress, MeshwrightElement, paperOf, type Overseen } from "../shared/element/index.js";
+import {
+  composed,
+  css,
+  dress,
+  MeshwrightElement,
+  paperOf,
+  properties,
+  type Overseen,
+} from "../shared/element/index.js";
 import { fill, fillCount, figureWordsFor, wordsFor } from "../shared/words/index.js";
 
-const styles = css`
+const looks = css`
   .told {
     display: block;
     box-sizing: border-box;
@@ -61,6 +69,8 @@ const styles = css`
     }
   }
 `;
+
+const styles = [properties, looks];
 
 /** How many changes are named before the rest is counted. */
 const few = 3;

@@ -105,6 +105,8 @@ describe("mw-pair-finder", () => {
     assert.include(picture.textContent!, "15 → 62");
     assert.include(picture.textContent!, "30.3");
     assert.include(picture.textContent!, "31.3");
+    // The axis is of the output that every row, and the text around it, begins with.
+    assert.include(picture.textContent!.replace(/\s+/g, " "), "Motor turns, Front");
   });
 
   it("lets a point of the window be taken: pressed, or by keys from one to the next", async () => {

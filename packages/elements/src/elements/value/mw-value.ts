@@ -3,10 +3,10 @@ import { queryNames, type QueryText } from "@meshwright/calc/report";
 import {
   authorsText,
   css,
+  hiding,
   isWrapped,
   MeshwrightElement,
   more,
-  properties,
   sameText,
   standsForValue,
 } from "../../shared/element/index.js";
@@ -36,14 +36,12 @@ import {
  */
 export class MwValue extends MeshwrightElement {
   static override readonly tag = "mw-value";
-  static override styles = [
-    properties,
-    css`
-      span {
-        font-variant-numeric: lining-nums tabular-nums;
-      }
-    `,
-  ];
+  static override styles = css`
+    ${hiding}
+    span {
+      font-variant-numeric: lining-nums tabular-nums;
+    }
+  `;
   static override properties = Object.fromEntries([...queryNames, "at"].map((name) => [name, {}]));
 
   declare figure: string | null;

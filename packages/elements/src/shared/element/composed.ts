@@ -23,6 +23,8 @@ export function rootsOf(node: Node): Node[] {
 
 /** Whether a node comes before another in the composed document. A host's shadow comes before its children. */
 function isBefore(node: Node, other: Node): boolean {
+  // In one tree the browser knows.
+  if (node.getRootNode() === other.getRootNode()) return node === other || !!(node.compareDocumentPosition(other) & 4);
   const [mine, theirs] = [[...chain(node)].reverse(), [...chain(other)].reverse()];
   let at = 0;
   while (at < mine.length && mine[at] === theirs[at]) at++;

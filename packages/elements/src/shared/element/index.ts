@@ -56,6 +56,6 @@ export {
   type Subject,
 } from "./oversight.js";
 export { nameOf } from "./name.js";
-export { properties } from "./styles.js";
+export { hiding, properties } from "./styles.js";
 export { css } from "./reactive.js";
 export { forgetTexts, textFor } from "./texts.js";

@@ -71,8 +71,12 @@ export function install(one: Overseer): void {
 export const isPages = (element: Element, name: string): boolean =>
   isPagesOwn(name) && (!name.startsWith("on") || name in element);
 
+const observed = new WeakMap<object, ReadonlySet<string>>();
+
 /** Whether an element has an attribute that neither it nor the page knows. */
 export const isStrange = (element: Element): boolean => {
-  const { observedAttributes } = element.constructor as unknown as { readonly observedAttributes: readonly string[] };
-  return element.getAttributeNames().some((name) => !observedAttributes.includes(name) && !isPages(element, name));
+  const type = element.constructor as unknown as { readonly observedAttributes: readonly string[] };
+  let known = observed.get(type);
+  if (!known) observed.set(type, (known = new Set(type.observedAttributes)));
+  return element.getAttributeNames().some((name) => !known.has(name) && !isPages(element, name));
 };

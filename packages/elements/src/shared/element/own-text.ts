@@ -8,7 +8,7 @@ const bare = (text: string): string =>
     .trim();
 
 /** Whether two texts say the same to whoever reads them. */
-export const sameText = (one: string, other: string): boolean => bare(one) === bare(other);
+export const sameText = (one: string, other: string): boolean => one === other || bare(one) === bare(other);
 
 /** The text that the author wrote inside an element. */
 export const authorsText = (element: Element): string => element.textContent ?? "";

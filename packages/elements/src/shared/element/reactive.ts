@@ -80,8 +80,9 @@ export abstract class Reactive extends Base {
   constructor() {
     super();
     // What was set before the class was known hides the properties of the class, and is younger than the attributes.
-    for (const name of Object.keys(declared(this.constructor as typeof Reactive)))
-      if (Object.hasOwn(this, name)) {
+    const all = declared(this.constructor as typeof Reactive);
+    for (const name of Object.keys(this))
+      if (Object.hasOwn(all, name)) {
         const own = this as unknown as Record<string, unknown>;
         const value = own[name];
         delete own[name];

@@ -1,7 +1,16 @@
 import { css } from "./reactive.js";
 
+/** What is hidden is, whatever else is said of it. */
+export const hiding = css`
+  :host([hidden]),
+  [hidden] {
+    display: none !important;
+  }
+`;
+
 /**
- * The public properties, each mapped once to a private one. Every element's styles begin with this.
+ * The public properties, each mapped once to a private one. Every element's styles begin with this, but for those that show a text of
+ * the page's own colour and nothing else.
  */
 export const properties = css`
   :host {
@@ -16,10 +25,7 @@ export const properties = css`
   .paged {
     --_paper: var(--mw-paper, var(--_page, Canvas));
   }
-  :host([hidden]),
-  [hidden] {
-    display: none !important;
-  }
+  ${hiding}
   .heard {
     position: absolute;
     width: 1px;
