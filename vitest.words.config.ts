@@ -8,7 +8,6 @@ config.test = {
   ...config.test,
   include: ["tests/words/**/*.test.ts"],
   exclude: ["**/node_modules/**"],
-  testTimeout: 120_000,
   reporters: ["minimal", new Counts()],
 };
 export default config;

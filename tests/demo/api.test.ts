@@ -15,7 +15,7 @@ describe("the API's pages", () => {
   beforeAll(async () => {
     // A public name without a line fails here, by its name.
     if (!areDocsFresh()) expect(await docs()).toBe(true);
-  }, 120_000);
+  });
 
   test("begin with what to begin with", () => {
     const front = textOf(elementsIn(read("index.html")).find(({ tagName }) => tagName === "body")!);

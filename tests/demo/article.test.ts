@@ -248,7 +248,7 @@ describe("the article", () => {
   test("calls its figures what the trade calls them, and which way the axles disagree", () => {
     const text = textOf(article, isPlate);
     for (const word of ["final drive", "rollout"]) expect(text).toContain(word);
-    const ahead = version("article").compare()!.difference("tyres");
+    const ahead = version("article").compare()!.difference("tyres")!;
     expect(/\ban (over|under)drive\b/.exec(text)![1]).toBe(ahead.low.sign > 0 ? "over" : "under");
   });
 

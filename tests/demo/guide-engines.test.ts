@@ -54,7 +54,7 @@ describe.each(["firefox", "webkit"] as const)("in %s", (name) => {
   beforeAll(async () => {
     expect(findBrowsers()[name === "webkit" ? "webKitDriver" : "firefox"]).toBeTruthy();
     engine = (await startEngine(name)) as Engine;
-  }, 120_000);
+  });
   afterAll(() => engine?.stop());
 
   test.each(names)(

@@ -19,7 +19,7 @@ const phone: Viewport = { width: 375, height: 740, isMobile: true, hasTouch: tru
 let demo: DemoBrowser;
 beforeAll(async () => {
   demo = await demoBrowser();
-}, 120_000);
+});
 afterAll(() => demo?.close());
 
 /** What keeps somebody from using the page, in lines. */
@@ -70,8 +70,8 @@ async function look({ page, said }: Opened): Promise<void> {
 }
 
 describe.each(names)("%s", (name) => {
-  test("is whole at a desk, by day", async () => look(await demo.open(`guide/${name}`, desk)), 120_000);
-  test("is whole on a telephone, by night", async () => look(await demo.open(`guide/${name}`, phone, true)), 120_000);
+  test("is whole at a desk, by day", async () => look(await demo.open(`guide/${name}`, desk)));
+  test("is whole on a telephone, by night", async () => look(await demo.open(`guide/${name}`, phone, true)));
 });
 
 test("every element and every figure stands alive beside its tag", () => {
@@ -104,7 +104,7 @@ test("a reader finds a word on any page, by keys alone", async () => {
   expect(page.url()).toMatch(/guide\/elements\.html#mw-turn-count$/);
   expect(said).toEqual([]);
   await page.close();
-}, 60_000);
+});
 
 test("a colour that is tried changes the playground, and stands there to be copied", async () => {
   const { page, said } = await demo.open("guide/looks.html", desk);
@@ -119,7 +119,7 @@ test("a colour that is tried changes the playground, and stands there to be copi
   expect(drawn.trim()).toBe("#ff0000");
   expect(said).toEqual([]);
   await page.close();
-}, 60_000);
+});
 
 test("the files can be downloaded, and their hashes are shown", async () => {
   const { page, said } = await demo.open("guide/files.html", desk);
@@ -132,7 +132,7 @@ test("the files can be downloaded, and their hashes are shown", async () => {
   expect(new Set(answers)).toEqual(new Set([200]));
   expect(said).toEqual([]);
   await page.close();
-}, 60_000);
+});
 
 test("every tag that can be copied lives where it is pasted", async () => {
   const { page, said } = await demo.open("guide/files.html", desk);
@@ -167,7 +167,7 @@ test("every tag that can be copied lives where it is pasted", async () => {
     heard = said.length;
   }
   await page.close();
-}, 120_000);
+});
 
 /** The build of the guide's first page, as the document that its attributes stand for. */
 function plover(snippets: readonly { readonly html: string }[]): string {

@@ -15,7 +15,7 @@ let demo: DemoBrowser;
 
 beforeAll(async () => {
   demo = await demoBrowser();
-}, 120_000);
+});
 
 afterAll(() => demo?.close());
 

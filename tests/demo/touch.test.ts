@@ -8,7 +8,7 @@ let demo: DemoBrowser;
 
 beforeAll(async () => {
   demo = await demoBrowser();
-}, 120_000);
+});
 
 afterAll(() => demo?.close());
 
@@ -80,4 +80,4 @@ test("finds the pair that fits, sees why others do not, and gets the order, by t
   expect(Math.min(...sizes)).toBeGreaterThanOrEqual(24);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(375);
   expect(said).toEqual([]);
-}, 120_000);
+});

@@ -40,7 +40,7 @@ let site: Awaited<ReturnType<typeof browserFor>>;
 
 beforeAll(async () => {
   site = await browserFor(server);
-}, 300_000);
+});
 
 afterAll(() => site?.close());
 

@@ -47,5 +47,5 @@ describe.each([
     if (/What is there\?/.test(await hands.text())) throw new Error("An arrow key has let something in.");
     await hands.page.press("Enter");
     await hands.until(/What is there\?/);
-  }, 60_000);
+  });
 });

@@ -19,6 +19,11 @@ export const demoServer = () =>
 
 export const notebookBrowser = () => browserFor(demoServer());
 
+/** What hangs is given up; how fast a machine is says nothing. */
+const mostWaiting = 120_000;
+
+const called = (role: string, name: string): string => `::-p-aria([name="${name}"][role="${role}"])`;
+
 /** Somebody who works in the notebook: every press, choice and field filled is an action, and is written down. */
 export class Hands {
   readonly actions: string[] = [];
@@ -40,23 +45,26 @@ export class Hands {
 
   /** What has a role and a name, once it is there. */
   async find(role: string, name: string): Promise<ElementHandle<Element>> {
-    const found = await this.page.waitForSelector(`::-p-aria([name="${name}"][role="${role}"])`, { timeout: 20_000 });
+    const found = await this.page.waitForSelector(called(role, name), { timeout: mostWaiting });
     if (!found) throw new Error(`No ${role} is called ${name}.`);
     return found as ElementHandle<Element>;
   }
 
-  async press(name: string, role = "button"): Promise<void> {
-    this.actions.push(`press ${name}`);
+  /** Presses what stands still: what is drawn meanwhile may move it. */
+  async #click(role: string, name: string, count = 1): Promise<void> {
     const found = await this.find(role, name);
     await found.evaluate((one) => one.scrollIntoView({ block: "center" }));
-    await found.click();
+    await this.page.locator(called(role, name)).setTimeout(mostWaiting).click({ count });
+  }
+
+  async press(name: string, role = "button"): Promise<void> {
+    this.actions.push(`press ${name}`);
+    await this.#click(role, name);
   }
 
   async fill(name: string, text: string, role = "textbox"): Promise<void> {
     this.actions.push(`${name}: ${text}`);
-    const field = await this.find(role, name);
-    await field.evaluate((one) => one.scrollIntoView({ block: "center" }));
-    await field.click({ count: 3 });
+    await this.#click(role, name, 3);
     await this.page.keyboard.type(text);
     await this.page.keyboard.press("Tab");
   }

@@ -183,7 +183,7 @@ describe("a drivetrain in an address", () => {
       }
     }
     await hands.page.close();
-  }, 120_000);
+  });
 
   it("in a frame is the reader's to change and to bring back, and a slip in its address is told", async () => {
     const link = await linkOfBuild(sandpiper);

@@ -106,7 +106,7 @@ describe("npm start", () => {
     expect((await fetch(address as string)).status).toBe(200);
     child.kill("SIGTERM");
     expect(await ended).toBe(0);
-  }, 300_000);
+  });
 
   it("says which packages are missing where they cannot be had", async () => {
     rmSync(join(copy, "node_modules", "rollup"));

@@ -108,7 +108,7 @@ describe("between two pauses", () => {
     const script = fileURLToPath(new URL("steps.js", import.meta.url));
     const { stdout } = await promisify(execFile)(process.execPath, [script, outfile]);
     work = JSON.parse(stdout) as typeof work;
-  }, 120_000);
+  });
 
   // A block of code is run some ten to hundred million times a second: 400,000 of them are well below 50 ms.
   it("no search does more than 400,000 small things, whatever it is at", () => {
