@@ -19,22 +19,22 @@ export async function scriptBetween(page, mark, work) {
   await work();
   const { traceEvents } = JSON.parse(Buffer.from(await page.tracing.stop()).toString());
   const marks = traceEvents.filter(({ name, cat }) => name === mark && cat.includes("blink.user_timing"));
-  const [{ pid, tid }] = marks;
-  const begins = marks.map(({ ts }) => ts).sort((a, b) => a - b);
-  const times = begins.map(() => 0);
-  const events = traceEvents
-    .filter((one) => one.pid === pid && one.tid === tid && one.ph === "X" && one.tdur !== undefined)
-    .sort((a, b) => a.ts - b.ts || b.dur - a.dur);
-  /** Until when the browser is at what is its own. */
-  let until = 0;
-  for (const { name, ts, dur, tdur } of events) {
-    const at = begins.findLastIndex((begin) => begin < ts + dur);
-    if (at < 0) continue;
-    if (name === "RunTask") times[at] += tdur / 1000;
-    else if (browsersOwn.has(name) && ts >= until) {
-      times[at] -= tdur / 1000;
-      until = ts + dur;
-    }
-  }
-  return times;
+  marks.sort((one, other) => one.ts - other.ts);
+  return marks.map(({ pid, tid, ts: begin }, n) => {
+    const end = marks[n + 1]?.ts ?? Infinity;
+    const events = traceEvents
+      .filter((one) => one.pid === pid && one.tid === tid && one.ph === "X" && one.tdur !== undefined)
+      .filter(({ ts, dur }) => ts + dur > begin && ts + dur <= end)
+      .sort((one, other) => one.ts - other.ts || other.dur - one.dur);
+    let time = 0;
+    /** Until when the browser is at what is its own. */
+    let until = 0;
+    for (const { name, ts, dur, tdur } of events)
+      if (name === "RunTask") time += tdur;
+      else if (browsersOwn.has(name) && ts >= until) {
+        time -= tdur;
+        until = ts + dur;
+      }
+    return time / 1000;
+  });
 }
