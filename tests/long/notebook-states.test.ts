@@ -282,7 +282,7 @@ describe.each([
     await looker.does("Note the run");
     await looker.does("A box that nobody knows");
     await looker.says("Spur and pinion: centre distance as it was set", "31.1");
-    await looker.page.waitForSelector("mw-notebook >>> .code");
+    await looker.until(/The code opens these counts and mounts/);
     await looker.until(/Copy a link with what was measured/);
     await looker.look("measured, with a code on the card");
     await looker.does("Copy a link with what was measured");
