@@ -243,7 +243,7 @@ export async function session(browser: Browser, address: string, seed: number, s
           await other.evaluate((to) => {
             (document.querySelector("mw-notebook") as unknown as Worked).session.change({ "primary.driver": to });
           }, driver);
-          model.edit({ driver });
+          if (driver !== model.state.driver) model.edit({ driver });
           await page.bringToFront();
           await page.waitForFunction(
             (wanted) =>
