@@ -36,6 +36,7 @@ import {
  */
 export class MwValue extends MeshwrightElement {
   static override readonly tag = "mw-value";
+  // No colour of ours: the mark of a changed figure brings the private properties with it.
   static override styles = css`
     ${hiding}
     span {
