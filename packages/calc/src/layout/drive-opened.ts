@@ -27,15 +27,17 @@ export function openedBeneath(line: PlacedLine, key: string, height: number): Op
     ...line.labels.map((one) => [one]),
     ...line.totals.map((one) => [one]),
   ].map((boxes) => ({ top: Math.min(...boxes.map(({ y }) => y)), end: Math.max(...boxes.map(bottom)) }));
-  let y = Math.max(...boxesOf(cell).map(bottom));
+  let edge = Math.max(...boxesOf(cell).map(bottom));
   // What reaches over the edge stays above it.
-  for (let before = -1; before !== y;) {
-    before = y;
-    for (const { top, end } of whole) if (top < y && end > y) y = end;
+  for (let before = -1; before !== edge;) {
+    before = edge;
+    for (const { top, end } of whole) if (top < edge && end > edge) edge = end;
   }
-  y += room;
-  const by = height + room;
-  const moved = <One extends Box>(box: One): One => (box.y < y - room ? box : { ...box, y: box.y + by });
+  // What is lettered on a shaft that goes on across the edge stays where it begins, beside the shaft's own room.
+  const notes = line.shafts.flatMap(({ note }) => (note && note.y < edge ? [bottom(note)] : []));
+  const y = Math.max(edge + room, ...notes);
+  const by = y - edge + height;
+  const moved = <One extends Box>(box: One): One => (box.y < edge ? box : { ...box, y: box.y + by });
   const point = ([px, py]: LinePoint): LinePoint => (py < y ? [px, py] : [px, py + by]);
   return {
     y,
@@ -43,14 +45,14 @@ export function openedBeneath(line: PlacedLine, key: string, height: number): Op
       ...line,
       height: line.height + by,
       cells: line.cells.map((one) =>
-        one.drawn.y < y - room
+        one.drawn.y < edge
           ? one
           : { ...one, y: one.y + by, drawn: moved(one.drawn), head: moved(one.head), foot: moved(one.foot) },
       ),
       shafts: line.shafts.map(({ points, note, ...shaft }) => ({
         ...shaft,
         points: points.map(point),
-        ...(note && { note: bottom(note) <= y ? note : { ...note, y: note.y + by } }),
+        ...(note && { note: moved(note) }),
       })),
       labels: line.labels.map(moved),
       totals: line.totals.map(moved),
