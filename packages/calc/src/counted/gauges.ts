@@ -14,6 +14,7 @@ import {
   tipDiameter,
   type Toothed,
 } from "../gears/index.js";
+import { usualAngles } from "./pitches.js";
 
 /** A length as measured: so long, or between two ends, which are included. Text with a unit, or millimetres. */
 export type MeasuredLength = string | number | { readonly from: string | number; readonly to: string | number };
@@ -98,6 +99,10 @@ export function shiftOf({ shift = 0 }: Pick<UnmarkedGear, "shift">): Bounded {
     refuse("out-of-range", "shift", `${low} to ${high}`, "shifts from -5 to 5 modules, the smaller first");
   return bounded(low, high);
 }
+
+/** The angles that a gear may have, in degrees. */
+export const anglesOf = ({ pressureAngles }: Pick<UnmarkedGear, "pressureAngles">): readonly Numeric[] =>
+  pressureAngles?.length ? pressureAngles : usualAngles();
 
 /** Over the tips: m (z + 2 h + 2 x), or the share of it that jaws read. */
 export const outsideLine =

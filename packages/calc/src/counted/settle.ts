@@ -1,6 +1,7 @@
 import { type Bounded, bounded, rational, type Rational } from "../exact/index.js";
 import { spanTeeth } from "../gears/index.js";
 import {
+  anglesOf,
   basePitchLine,
   centreLine,
   expectedBy,
@@ -12,7 +13,6 @@ import {
   type Suspect,
   type UnmarkedGear,
 } from "./gauges.js";
-import { usualAngles } from "./pitches.js";
 
 /** Two pitches that a measurement does not tell apart: readings exist that either could give. */
 export interface Blur {
@@ -61,10 +61,10 @@ export function blursOf(readings: readonly Reading[], left: readonly Suspect[], 
 }
 
 /** All that one that is left may be in what was not looked at: the angle, the height of its teeth. */
-function variantsOf(suspect: Suspect, { pressureAngles = usualAngles(), addendum }: UnmarkedGear): Suspect[] {
+function variantsOf(suspect: Suspect, question: UnmarkedGear): Suspect[] {
   const { candidate, gear } = suspect;
-  const angles = candidate.pressureAngle === undefined ? pressureAngles : [candidate.pressureAngle];
-  const heights = candidate.addendum ?? addendum ?? undefined;
+  const angles = candidate.pressureAngle === undefined ? anglesOf(question) : [candidate.pressureAngle];
+  const heights = candidate.addendum ?? question.addendum;
   return angles.flatMap((pressureAngle) =>
     (heights === undefined ? ["1", "0.8"] : [heights]).map((height) => ({
       candidate: { ...candidate, pressureAngle },

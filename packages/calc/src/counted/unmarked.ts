@@ -1,6 +1,7 @@
 import { type Bounded, MeshwrightError, rational } from "../exact/index.js";
 import { moduleOf, pressureAngleOf, refuse, type Toothed } from "../gears/index.js";
 import {
+  anglesOf,
   expectedBy,
   type Gauge,
   type PitchCandidate,
@@ -10,7 +11,7 @@ import {
   type Suspect,
   type UnmarkedGear,
 } from "./gauges.js";
-import { usualAngles, usualPitches } from "./pitches.js";
+import { usualPitches } from "./pitches.js";
 import { blursOf, settlingsOf, type Blur, type Settling } from "./settle.js";
 
 /** A pitch that a gear cannot have, and what speaks against it. */
@@ -42,11 +43,11 @@ const blind: Readonly<Record<Gauge, Unmarked["untold"]>> = {
 
 /** Every pitch of the series as a gear, with each angle and height of teeth that the measurements hang on. */
 function suspectsOf(question: UnmarkedGear, series: readonly Toothed[]): Suspect[] {
-  const { teeth, outside, jaws, span, donorCentre, addendum, pressureAngles } = question;
+  const { teeth, outside, jaws, span, donorCentre, addendum } = question;
   const shift = shiftOf(question);
   const needsAngle =
     span !== undefined || (jaws && teeth % 2 === 1) || (donorCentre && !(shift.isExact && !shift.low.sign));
-  const angles = needsAngle ? (pressureAngles ?? usualAngles()) : [undefined];
+  const angles = needsAngle ? anglesOf(question) : [undefined];
   const heights = outside === undefined ? [undefined] : addendum === undefined ? ["1", "0.8"] : [addendum];
   return series.flatMap((entry) => {
     const module = moduleOf(entry);

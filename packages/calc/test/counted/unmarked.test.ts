@@ -279,6 +279,14 @@ describe("a gear without a mark", () => {
     refused(gear, "out-of-range", "module", [{ module: 0 }]);
   });
 
+  it("takes an empty list of angles as one that is not given", () => {
+    for (const given of [
+      { teeth: 17, outside: "15.2 mm", tipWear: "0.4 mm" },
+      { teeth: 17, span: { teeth: 2, over: { from: "3.6 mm", to: "3.9 mm" } } },
+    ])
+      expect(unmarkedGear({ ...given, pressureAngles: [] }, two)).toEqual(unmarkedGear(given, two));
+  });
+
   it("answers whatever is asked with finite figures, or throws an error of ours", () => {
     const length = fc.oneof(anyLength, fc.record({ from: anyLength, to: anyLength }));
     const few = fc.integer({ min: 1, max: 60 });
