@@ -61,11 +61,50 @@ function inline(state: StateInline, silent: boolean): boolean {
   return true;
 }
 
+/** How much deeper than what it stands in a line may be before Markdown takes it for code. */
+const deepest = 3;
+
+/** How deep each line is written, by how deep it is taken to be. */
+const depthsOf = new WeakMap<readonly number[], number[]>();
+
+/** What stands in a component may be a fence or a list as anywhere else, however deep it is written. */
+function shallow(state: StateBlock): number[] {
+  const written = state.sCount;
+  const taken = new Proxy(written, {
+    get: (depths, line) => {
+      const depth: unknown = Reflect.get(depths, line);
+      return typeof depth === "number" && line !== "length" ? Math.min(depth, state.blkIndent + deepest) : depth;
+    },
+  });
+  depthsOf.set(taken, written);
+  return taken;
+}
+
+/** What belongs to an item is told by how deep its mark is written: all around a deep one is taken as much less deep meanwhile. */
+function deepList(state: StateBlock, first: number, last: number, silent: boolean): boolean {
+  const depths = depthsOf.get(state.sCount)!;
+  const depth = depths[first]!;
+  const by = depth - state.sCount[first]!;
+  if (silent || !by || !/[-+*\d]/.test(state.src[state.bMarks[first]! + state.tShift[first]!]!)) return false;
+  // It ends where something less deep stands behind an empty line, if not before.
+  let end = first + 1;
+  while (end < last && (state.isEmpty(end) || !state.isEmpty(end - 1) || depths[end]! >= depth)) end++;
+  const kept = depths.slice(first, end);
+  kept.forEach((one, n) => (depths[first + n] = Math.max(Math.min(one, 0), one - by)));
+  const isRead = state.md.block.ruler.getRules("").some((rule) => rule(state, first, end, false));
+  kept.forEach((one, n) => (depths[first + n] = one));
+  return isRead;
+}
+
 /** The parser of MDX: Markdown whose tags are JSX, without code by indentation and addresses in angles. */
 export const mdxParser: Parser = placedParser((parser) => {
   parser.block.ruler.disable(["html_block", "code"]);
+  parser.block.State = class extends parser.block.State {
+    override sCount = shallow(this);
+  };
   parser.inline.ruler.disable(["html_inline", "autolink"]);
   const alt = ["paragraph", "reference", "blockquote", "list"];
+  parser.block.ruler.before("table", "mdx_deep_list", deepList);
   parser.block.ruler.before("table", "mdx_module", moduleCode);
   parser.block.ruler.before("table", "mdx_flow", flow, { alt });
   parser.inline.ruler.after("backticks", "mdx_inline", inline);

@@ -97,6 +97,10 @@ describe("MDX", () => {
     ["comments of HTML", `X <!-- ${stale} -->\n\n<!--\n${stale}\n-->`],
     ["code", `X \`${stale}\`\n\n\`\`\`html\n${stale}\n\`\`\``],
     ["an escaped tag", `X \\${stale}`],
+    [
+      "code that is written deep in a component",
+      `<Tabs>\n  <Tab>\n    Paste this:\n    \`\`\`html\n    <p>\n\n    ${stale}\n    </p>\n    \`\`\`\n  </Tab>\n</Tabs>`,
+    ],
   ])("leaves %s as they are", (_, before) => {
     const source = `${before}\n\n${post(stale)}`;
     const { text, mended, left, notChecked } = mendFigures(source, { format: "mdx" });

@@ -94,6 +94,7 @@ describe("our reading of an article", () => {
     "\n<Note a='>' b={c}>\n\n",
     "\nimport a from 'b'\n\n",
     "<br/>",
+    ...["\n    ```\n", "\n\n     ````\n", "\n        ~~~\n", "\n      # ", "\n     > ", "\n       - ", "\n     ---\n"],
   ];
   const mdx = fc
     .array(fc.constantFrom(...pieces, ...program, ...more), { maxLength: 14 })
