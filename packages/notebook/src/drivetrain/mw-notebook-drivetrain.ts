@@ -1,6 +1,6 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import { labelAt, oneIn, stagesOf } from "@meshwright/calc/drivetrain";
-import { NotebookPage, sheet, type NotebookPanel, type NotebookPart } from "../frame/index.js";
+import { afterPaint, NotebookPage, sheet, type NotebookPanel, type NotebookPart } from "../frame/index.js";
 import { countedAgain } from "../model/index.js";
 import { lineOfDrive, type Chosen, type MwNotebookLine, type Spot } from "./mw-notebook-line.js";
 
@@ -55,7 +55,7 @@ export class MwNotebookDrivetrain extends NotebookPage {
   }
 
   protected override firstUpdated(): void {
-    setTimeout(() => {
+    afterPaint(() => {
       this.isWhole = true;
     });
   }
@@ -66,6 +66,7 @@ export class MwNotebookDrivetrain extends NotebookPage {
 
   /** With what is chosen in it, wherever that stands. */
   override async ready(): Promise<void> {
+    this.isWhole = true;
     await super.ready();
     await (this.#opened as Partial<NotebookPanel> | null)?.ready?.();
   }
@@ -121,7 +122,6 @@ export class MwNotebookDrivetrain extends NotebookPage {
 
   /** Its own heading is where a screen reader goes on. */
   async #focusPanel(): Promise<void> {
-    this.isWhole = true;
     await this.ready();
     const panel = this.#opened;
     await panel?.updateComplete;

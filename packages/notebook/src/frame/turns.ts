@@ -67,3 +67,7 @@ export function watchSight(element: Element, tell: (isSeen: boolean) => void): v
 }
 
 export const leaveSight = (element: Element): void => sights?.unobserve(element);
+
+/** A picture takes measure in a frame and is drawn in the next: once both are painted. */
+export const afterPaint = (act: () => void): void =>
+  void requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(act)));
