@@ -48,7 +48,7 @@ describe("two notebooks", () => {
     await open(hands, fileWith("friend's", { "primary.driven": 60, "row.teeth.2": 44 }));
     await hands.until(/friend's, opened beside yours\.\s*Motor turns for one wheel turn: “mine” Front 44\.50/);
     await hands.press("Compare and merge with “mine”");
-    const asked = await hands.until(/Both come from the file “Limpet, a 1:8 beach-launch tractor” of 2026-10-01\./);
+    const asked = await hands.until(/Both come from the file “Limpet, a 1:8 beach-launch tractor” of 1 October 2026\./);
     expect(asked).toMatch(/Gear row: from “friend's”\s*Hub: from “mine”/);
     expect(asked).toMatch(/Spur and pinion\s*mine\s*16 → 62 \(“mine”\)\s*theirs\s*15 → 60 \(“friend's”\)/);
     await hands.press("Make a third notebook of both");

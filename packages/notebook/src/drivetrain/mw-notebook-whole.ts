@@ -8,6 +8,7 @@ import {
   backToDay,
   backToVersion,
   changeToWay,
+  dayText,
   forgetWay,
   isMounted,
   keepVersion,
@@ -207,9 +208,9 @@ export class MwNotebookWhole extends NotebookPanel {
               ${versions.map(
                 ({ date, note, build }, n) =>
                   html`<li>
-                    ${date}${note ? `, ${note}` : ""}: ${totalsText(build)}
+                    ${dayText(date)}${note ? `, ${note}` : ""}: ${totalsText(build)}
                     <button type="button" @click=${() => backToVersion(this.session, n)}>
-                      Back to it<span class="heard">: the version of ${date}${note ? `, ${note}` : ""}</span>
+                      Back to it<span class="heard">: the version of ${dayText(date)}${note ? `, ${note}` : ""}</span>
                     </button>
                   </li>`,
               )}
@@ -223,9 +224,9 @@ export class MwNotebookWhole extends NotebookPanel {
                 ${days.map(
                   ({ date, build }, n) =>
                     html`<li>
-                      ${date}: ${totalsText(build)}
+                      ${dayText(date)}: ${totalsText(build)}
                       <button type="button" @click=${() => backToDay(this.session, n)}>
-                        Put it back<span class="heard">: as it stood on ${date}</span>
+                        Put it back<span class="heard">: as it stood on ${dayText(date)}</span>
                       </button>
                     </li>`,
                 )}

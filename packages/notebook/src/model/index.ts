@@ -24,4 +24,5 @@ export { Session, withFields } from "./session.js";
 export { axleChange, axleChoices, begin, firstBuild, splitChange, totalsText } from "./start.js";
 export { assemblyText, putOn, swapFor, takeOff } from "./assemblies.js";
 export { changeToWay, forgetWay, keepWay } from "./ways.js";
+export { dayText } from "./days.js";
 export { backToDay, backToVersion, keepVersion } from "./versions.js";

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from "lit";
-import type { Merging, Side } from "../model/index.js";
+import { dayText, type Merging, type Side } from "../model/index.js";
 
 /** What both come to, in motor turns for one wheel turn. */
 const totalsBoth = (
@@ -56,8 +56,8 @@ export function mergePanel(
     <p>
       ${
         since
-          ? html`Both come from the file “${since.title}” of ${since.at.slice(0, 10)}. What only one of them changed is
-            taken over.`
+          ? html`Both come from the file “${since.title}” of ${dayText(since.at.slice(0, 10))}. What only one of them
+            changed is taken over.`
           : "There is no file that both come from, so that nobody can know who changed what: everything that differs is asked about."
       }
     </p>

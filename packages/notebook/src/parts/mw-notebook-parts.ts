@@ -14,6 +14,7 @@ import {
 import { download, NotebookPage, sheet } from "../frame/index.js";
 import {
   assemblyText,
+  dayText,
   fileName,
   noSheet,
   partsOf,
@@ -327,7 +328,7 @@ export class MwNotebookParts extends NotebookPage {
           (one) =>
             html`<li>
               ${one.name}, ${assemblyText(one)}${one.axle.wheel?.diameter ? `, tyre ${one.axle.wheel.diameter}` : ""},
-              off since ${one.date}
+              off since ${dayText(one.date)}
               ${this.build ? html`<button type="button" @click=${() => this.blame("assembly", putOn(this.session, one.name)[0]?.message)}>Put it on as one more axle<span class="heard">: ${one.name}</span></button>` : nothing}
               <button type="button" aria-label=${`Take ${one.name} off the shelf`} @click=${() => away(one.name)}>
                 ×

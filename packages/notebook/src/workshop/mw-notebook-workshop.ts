@@ -2,7 +2,7 @@ import { css, html, nothing, type TemplateResult } from "lit";
 import { measurementsOf, type Checked } from "@meshwright/calc/counted";
 import { rational } from "@meshwright/calc/exact";
 import { evaluationOf, NotebookPage, sheet } from "../frame/index.js";
-import { linkForBench, linkWithMeasured, measure, type Notebook, type Run } from "../model/index.js";
+import { dayText, linkForBench, linkWithMeasured, measure, type Notebook, type Run } from "../model/index.js";
 import { codeOf, reachOf } from "./code.js";
 
 const turnsText = (turns: Checked["measurement"]["wheelTurns"]): string =>
@@ -146,7 +146,7 @@ export class MwNotebookWorkshop extends NotebookPage {
                   <th scope="row">
                     ${build.outputs.find(({ id }) => id === one.measurement.what)?.label ?? one.measurement.what}
                   </th>
-                  <td>${one.measurement.date ?? ""}</td>
+                  <td>${one.measurement.date ? dayText(one.measurement.date) : ""}</td>
                   <td class="number">${String(one.measurement.motorTurns)}</td>
                   <td class="number">
                     ${turnsText(one.measurement.wheelTurns)}${one.measurement.oneWheelHeld ? ", one held" : ""}
@@ -239,7 +239,7 @@ export class MwNotebookWorkshop extends NotebookPage {
           @change=${take}
         />
         <span class="quiet"
-          >${last ? `${last.date}, with ${Object.values(last.with).join(" → ")}; ` : ""}worked out:
+          >${last ? `${dayText(last.date)}, with ${Object.values(last.with).join(" → ")}; ` : ""}worked out:
           ${this.figure({ figure: "centre", of: stage }) ?? "not known"}</span
         >
       </p>`;
@@ -263,7 +263,7 @@ export class MwNotebookWorkshop extends NotebookPage {
       });
       if (!said.length) return;
       const run = { date: this.session.today, ...Object.fromEntries(said) } as Run;
-      this.session.put({ runs: [...runs, run] }, `Run of ${run.date}`);
+      this.session.put({ runs: [...runs, run] }, `Run of ${dayText(run.date)}`);
       form.reset();
     };
     return html`<h3>Runs</h3>
@@ -280,7 +280,7 @@ export class MwNotebookWorkshop extends NotebookPage {
                   ${runs.map(
                     ({ date, motor, ambient, minutes, charge, note }) =>
                       html`<tr>
-                        <th scope="row">${date}</th>
+                        <th scope="row">${dayText(date)}</th>
                         ${[motor, ambient, minutes, charge, note].map((text) => html`<td>${text ?? ""}</td>`)}
                       </tr>`,
                   )}

@@ -71,7 +71,7 @@ describe("edits of a notebook", () => {
     expect(fileText(session.notebook)).not.toContain('"days"');
     backToDay(session, 6);
     expect(pairOf(session).driver).toBe(30);
-    expect(session.undoName).toBe("Back to how it stood on 2026-10-10");
+    expect(session.undoName).toBe("Back to how it stood on 10 October 2026");
   });
 
   it("are all in the history, with what was taken back", () => {
