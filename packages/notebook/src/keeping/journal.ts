@@ -7,6 +7,8 @@ import { type Notebook, withFields, type Fields } from "../model/index.js";
 /** What differs from the version that it follows. */
 export interface Journal {
   readonly follows: number;
+  /** An edit that was being written when the page went away: it lies there or not, and this follows it as well. */
+  readonly over?: string;
   readonly edit: string;
   readonly at: string;
   /** Fields of the notebook that are other; null where one is gone. */
@@ -19,22 +21,28 @@ const keyOf = (database: string, id: string): string => `${database} ${id}`;
 
 const same = (one: unknown, other: unknown): boolean => one === other || JSON.stringify(one) === JSON.stringify(other);
 
-/** The fields by which one object differs from another, null for those that are gone. */
-function differing(before: object, after: object, except: readonly string[] = []): Record<string, unknown> {
-  const [was, is] = [before, after] as Record<string, unknown>[];
-  const keys = [...new Set([...Object.keys(was!), ...Object.keys(is!)])].filter((key) => !except.includes(key));
-  return Object.fromEntries(keys.filter((key) => !same(was![key], is![key])).map((key) => [key, is![key] ?? null]));
+/** The fields by which an object differs from any of others, null for those that are gone. */
+function differing(others: readonly object[], after: object, except: readonly string[] = []): Record<string, unknown> {
+  const [is, ...were] = [after, ...others] as Record<string, unknown>[];
+  const keys = new Set([is!, ...were].flatMap((one) => Object.keys(one)).filter((key) => !except.includes(key)));
+  const changed = [...keys].filter((key) => !were.every((was) => same(was[key], is![key])));
+  return Object.fromEntries(changed.map((key) => [key, is![key] ?? null]));
 }
 
-/** What leads from one state of a notebook to another. */
+/**
+ * What leads to a state of a notebook, from what lies in the database.
+ *
+ * @param before what is known to lie there, and what may, if that was being written
+ */
 export function journalOf(
-  before: Notebook | undefined,
+  before: readonly (Notebook | undefined)[],
   after: Notebook,
-  naming: Pick<Journal, "follows" | "edit" | "at">,
+  naming: Pick<Journal, "follows" | "over" | "edit" | "at">,
 ): Journal {
-  const was = before ?? { format: after.format, id: after.id, title: "" };
-  if (!was.build || !after.build) return { ...naming, fields: differing(was, after) };
-  return { ...naming, fields: differing(was, after, ["build"]), build: differing(was.build, after.build) };
+  const were = before.map((one) => one ?? { format: after.format, id: after.id, title: "" });
+  const builds = were.flatMap(({ build }: Partial<Notebook>) => build ?? []);
+  if (!after.build || builds.length < were.length) return { ...naming, fields: differing(were, after) };
+  return { ...naming, fields: differing(were, after, ["build"]), build: differing(builds, after.build) };
 }
 
 const without = (fields: Readonly<Record<string, unknown>>): Record<string, unknown> =>

@@ -49,6 +49,8 @@ export class Keeper {
   #isDirty = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #writing: Promise<void> | undefined;
+  /** What is being written: whether it lies there nobody knows yet. */
+  #underway: { readonly notebook: Notebook; readonly edit: string } | undefined;
   #failing: string | undefined;
   #keeping: Keeping = { is: "saved", at: undefined };
   readonly #channel: BroadcastChannel | undefined;
@@ -94,7 +96,7 @@ export class Keeper {
     if (kept) this.#adopt(kept);
     const journal = readJournal(this.#name, this.#notebook.id);
     if (journal && journal.edit !== kept?.edit) {
-      const late = journal.follows !== this.#version;
+      const late = journal.follows !== this.#version && !(kept && journal.over === kept.edit);
       this.#notebook = revived(replayed(this.#notebook, journal));
       this.#edit = journal.edit;
       this.#isDirty = true;
@@ -214,8 +216,10 @@ export class Keeper {
   readonly #hiding = (event: Event): void => {
     if (event.type === "visibilitychange" && document.visibilityState !== "hidden") return;
     if (!this.#isDirty || !this.#database) return;
-    const naming = { follows: this.#version, edit: this.#edit, at: this.#now() };
-    writeJournal(this.#name, this.#notebook.id, journalOf(this.#saved, this.#notebook, naming));
+    const { notebook, edit } = this.#underway ?? {};
+    const naming = { follows: this.#version, ...(edit && { over: edit }), edit: this.#edit, at: this.#now() };
+    const before = notebook ? [this.#saved, notebook] : [this.#saved];
+    writeJournal(this.#name, this.#notebook.id, journalOf(before, this.#notebook, naming));
     void this.flush();
   };
 
@@ -227,6 +231,7 @@ export class Keeper {
   async #write({ follows = this.#version, at = this.#now() } = {}): Promise<void> {
     const [notebook, edit, database] = [this.#notebook, this.#edit, this.#database!];
     const asideName = `${notebook.title}, other tab, ${hourOf(at)}`;
+    this.#underway = { notebook, edit };
     try {
       const before = follows === this.#version ? this.#saved : undefined;
       const written = await write(database, notebook, { follows, edit, at, asideName, before });
@@ -256,6 +261,8 @@ export class Keeper {
         this.#say(
           isFull ? { is: "full", since: this.#failing } : { is: "nowhere", why: "failed", since: this.#failing },
         );
+    } finally {
+      this.#underway = undefined;
     }
   }
 }

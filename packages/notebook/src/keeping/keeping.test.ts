@@ -148,6 +148,40 @@ describe("a notebook that is kept", () => {
     assert.isNull(journal());
   });
 
+  it("is whole after a page that went away while an edit was written that had been taken back meanwhile", async () => {
+    const first = await tab();
+    first.edit("one");
+    await until(async () => (await keptTitle()) === "one");
+    const written: unknown[] = [];
+    const { put } = IDBObjectStore.prototype;
+    IDBObjectStore.prototype.put = function (this: IDBObjectStore, ...values: Parameters<typeof put>) {
+      if (this.name === "notebooks") written.push(values[0]);
+      return put.apply(this, values);
+    };
+    let left: string;
+    try {
+      first.edit("two");
+      void first.keeper.flush();
+      await Promise.resolve();
+      first.edit("one");
+      hide();
+      left = journal()!;
+      await first.keeper.close();
+    } finally {
+      IDBObjectStore.prototype.put = put;
+    }
+    // What was on its way arrived, and nobody was there any more to hear of it.
+    const database = await openDB(name);
+    await database.put("notebooks", written[0]);
+    database.close();
+    assert.equal(await keptTitle(), "two");
+    localStorage.setItem(`${name} limpet`, left);
+    const again = await tab();
+    assert.equal(again.notebook.title, "one");
+    assert.isEmpty(await again.shelf.aside("limpet"));
+    await until(async () => (await keptTitle()) === "one");
+  });
+
   it("sets a journal aside that another tab's edits have overtaken", async () => {
     const first = await tab();
     first.edit("one");
