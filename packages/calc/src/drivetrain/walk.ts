@@ -89,7 +89,7 @@ export function placesOf(build: Build): Map<string, Spot> {
   return places;
 }
 
-const own = (holder: object, key: string | number): boolean => Object.prototype.hasOwnProperty.call(holder, key);
+const own = (holder: object, key: string | number): boolean => Object.hasOwn(holder, key);
 
 /** Where an address points to, if anywhere, and the value there. */
 export interface Finder {

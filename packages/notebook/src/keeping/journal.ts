@@ -17,7 +17,8 @@ export interface Journal {
   readonly build?: Readonly<Record<string, unknown>>;
 }
 
-const keyOf = (database: string, id: string): string => `${database} ${id}`;
+/** Under which name a journal lies in localStorage. */
+export const keyOf = (database: string, id: string): string => `${database} ${id}`;
 
 const same = (one: unknown, other: unknown): boolean => one === other || JSON.stringify(one) === JSON.stringify(other);
 

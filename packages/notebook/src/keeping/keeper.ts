@@ -1,7 +1,7 @@
 import { revived, type Notebook } from "../model/index.js";
 import { allKept, keptOne, openDatabase, removeKept, write, type Aside, type Database, type Kept } from "./database.js";
 import { deskFor, type Desk } from "./desk.js";
-import { dropJournal, journalOf, readJournal, replayed, writeJournal } from "./journal.js";
+import { dropJournal, journalOf, keyOf, readJournal, replayed, writeJournal } from "./journal.js";
 
 /** What can be said of a notebook's keeping. */
 export type Keeping =
@@ -76,6 +76,7 @@ export class Keeper {
     this.#channel?.addEventListener("message", this.#heard);
     document.addEventListener("visibilitychange", this.#hiding);
     addEventListener("pagehide", this.#hiding);
+    addEventListener("storage", this.#left);
   }
 
   get isWriter(): boolean {
@@ -94,19 +95,7 @@ export class Keeper {
       return this.#notebook;
     }
     if (kept) this.#adopt(kept);
-    const journal = readJournal(this.#name, this.#notebook.id);
-    if (journal && journal.edit !== kept?.edit) {
-      const late = journal.follows !== this.#version && !(kept && journal.over === kept.edit);
-      this.#notebook = revived(replayed(this.#notebook, journal));
-      this.#edit = journal.edit;
-      this.#isDirty = true;
-      if (late) {
-        // Another tab has written since: what was here stands beside it, under a name.
-        await this.#write({ follows: journal.follows, at: journal.at });
-        this.#isDirty = false;
-      }
-    }
-    dropJournal(this.#name, this.#notebook.id);
+    await this.#takeUp();
     await new Promise<void>((ready) => {
       this.#desk = deskFor(`${this.#name} ${this.#notebook.id}`, {
         got: () => void this.#sit().then(ready),
@@ -118,6 +107,25 @@ export class Keeper {
       });
     });
     return this.#notebook;
+  }
+
+  /** Takes up what a page that went away has left in its journal; what that cannot follow is set aside. */
+  async #takeUp(): Promise<void> {
+    const journal = readJournal(this.#name, this.#notebook.id);
+    if (journal && journal.edit !== this.#edit) {
+      const isLate = journal.follows !== this.#version && journal.over !== this.#edit;
+      this.#notebook = revived(replayed(this.#notebook, journal));
+      this.#edit = journal.edit;
+      this.#isDirty = true;
+      if (isLate) {
+        // Another tab has written since: what was here stands beside it, under a name.
+        await this.#write({ follows: journal.follows, at: journal.at });
+        // As long as that cannot be written it stays where it lies.
+        if (this.#failing !== undefined) return;
+        this.#isDirty = false;
+      }
+    }
+    dropJournal(this.#name, this.#notebook.id);
   }
 
   /** An edit was made here. */
@@ -151,6 +159,7 @@ export class Keeper {
     this.#channel?.close();
     document.removeEventListener("visibilitychange", this.#hiding);
     removeEventListener("pagehide", this.#hiding);
+    removeEventListener("storage", this.#left);
   }
 
   /** A newer page has closed the database under this one. */
@@ -182,6 +191,11 @@ export class Keeper {
     this.#isWriter = true;
     await this.#read();
     if (this.#isDirty) await this.flush();
+    // The page that had the place is gone now: until then it may have written its journal.
+    const before = this.#notebook;
+    await this.#takeUp();
+    if (before !== this.#notebook) this.#shown.replaced(this.#notebook);
+    if (this.#isDirty) await this.flush();
     else this.#say({ is: "saved", at: this.#saved ? this.#at : undefined });
   }
 
@@ -211,6 +225,11 @@ export class Keeper {
     const { id, version } = (data ?? {}) as { id?: unknown; version?: unknown };
     if (id !== this.#notebook.id || version === this.#version) return;
     void this.#read();
+  };
+
+  /** The last word of a page that is gone may come after its place. */
+  readonly #left = ({ key, newValue }: StorageEvent): void => {
+    if (this.#isWriter && newValue && key === keyOf(this.#name, this.#notebook.id)) void this.#sit();
   };
 
   readonly #hiding = (event: Event): void => {

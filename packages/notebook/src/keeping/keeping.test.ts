@@ -182,6 +182,44 @@ describe("a notebook that is kept", () => {
     await until(async () => (await keptTitle()) === "one");
   });
 
+  it("is whole where the page that went away wrote its journal last: after the next one had looked for it", async () => {
+    const first = await tab();
+    first.edit("one");
+    await until(async () => (await keptTitle()) === "one");
+    first.edit("its last word");
+    hide();
+    const left = journal()!;
+    await first.keeper.close();
+    const database = await openDB(name);
+    const kept = (await database.get("notebooks", "limpet")) as { notebook: Notebook };
+    await database.put("notebooks", { ...kept, version: 1, edit: "e", notebook: { ...kept.notebook, title: "one" } });
+    database.close();
+    // A tab has the place, one follows, and the page that had it before them had not written yet.
+    const second = await tab();
+    const third = await tab();
+    assert.equal(second.notebook.title, "one");
+    localStorage.setItem(`${name} limpet`, left);
+    await second.keeper.close();
+    await until(() => third.keeper.isWriter);
+    await until(() => third.notebook.title === "its last word");
+    await until(async () => (await keptTitle()) === "its last word");
+    assert.isNull(journal());
+    // Nor has it where the place was free before.
+    third.edit("two");
+    await third.keeper.flush();
+    const later = JSON.stringify({
+      ...JSON.parse(left),
+      follows: 3,
+      edit: "another",
+      fields: { title: "later still" },
+    });
+    localStorage.setItem(`${name} limpet`, later);
+    dispatchEvent(new StorageEvent("storage", { key: `${name} limpet`, newValue: later }));
+    await until(async () => (await keptTitle()) === "later still");
+    assert.equal(third.notebook.title, "later still");
+    assert.isEmpty(await third.shelf.aside("limpet"));
+  });
+
   it("sets a journal aside that another tab's edits have overtaken", async () => {
     const first = await tab();
     first.edit("one");
