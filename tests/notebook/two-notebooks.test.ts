@@ -122,4 +122,39 @@ describe("two notebooks", () => {
     expect(await hands.text()).not.toContain("not entered");
     await hands.page.close();
   });
+
+  it("stands again as it stood the evening before, by one press, and what was made of it since is in Undo", async () => {
+    const hands = await Hands.open(browser, `${address}notebook/?new`);
+    const count = (driver: number): Promise<void> =>
+      hands.page.evaluate((to) => {
+        const notebook = document.querySelector("mw-notebook") as unknown as { session: { change(set: object): void } };
+        notebook.session.change({ "primary.driver": to });
+      }, driver);
+    await open(hands, fileWith("evenings", { "primary.driver": 17 }));
+    // 62 / 17 · 45 / 18 · 38 / 13 · 22 / 15
+    await hands.until(/Front 39\.09/);
+    await count(16);
+    await hands.until(/Front 41\.53/);
+    const evening = new Date();
+    // As text: nothing of what compiles this file is on the page.
+    await hands.page.evaluateOnNewDocument(`{
+      const { now } = Date;
+      const ahead = () => now() + 86_400_000;
+      globalThis.Date = class extends Date {
+        constructor(...given) {
+          super(...(given.length ? given : [ahead()]));
+        }
+      };
+      Date.now = ahead;
+    }`);
+    await hands.page.reload({ waitUntil: "networkidle0" });
+    await count(14);
+    await hands.until(/Front 47\.47/);
+    const day = evening.toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
+    await hands.press(`Put it back: as it stood on ${day}`);
+    await hands.until(/Front 41\.53/);
+    await hands.press(`Undo: Back to how it stood on ${day}`);
+    await hands.until(/Front 47\.47/);
+    await hands.page.close();
+  });
 });

@@ -166,11 +166,19 @@ export class MwNotebookWhole extends NotebookPanel {
                   const name = way.label ?? way.id;
                   return html`<li>
                     ${name}
-                    <button type="button" @click=${() => does(changeToWay(this.session, way))}>
-                      Change to it<span class="heard">: ${name}</span>
+                    <button
+                      type="button"
+                      aria-label=${`Change to it: ${name}`}
+                      @click=${() => does(changeToWay(this.session, way))}
+                    >
+                      Change to it
                     </button>
-                    <button type="button" @click=${() => does(forgetWay(this.session, way))}>
-                      Forget it<span class="heard">: ${name}</span>
+                    <button
+                      type="button"
+                      aria-label=${`Forget it: ${name}`}
+                      @click=${() => does(forgetWay(this.session, way))}
+                    >
+                      Forget it
                     </button>
                   </li>`;
                 })}
@@ -209,8 +217,12 @@ export class MwNotebookWhole extends NotebookPanel {
                 ({ date, note, build }, n) =>
                   html`<li>
                     ${dayText(date)}${note ? `, ${note}` : ""}: ${totalsText(build)}
-                    <button type="button" @click=${() => backToVersion(this.session, n)}>
-                      Back to it<span class="heard">: the version of ${dayText(date)}${note ? `, ${note}` : ""}</span>
+                    <button
+                      type="button"
+                      aria-label=${`Back to it: the version of ${dayText(date)}${note ? `, ${note}` : ""}`}
+                      @click=${() => backToVersion(this.session, n)}
+                    >
+                      Back to it
                     </button>
                   </li>`,
               )}
@@ -225,8 +237,12 @@ export class MwNotebookWhole extends NotebookPanel {
                   ({ date, build }, n) =>
                     html`<li>
                       ${dayText(date)}: ${totalsText(build)}
-                      <button type="button" @click=${() => backToDay(this.session, n)}>
-                        Put it back<span class="heard">: as it stood on ${dayText(date)}</span>
+                      <button
+                        type="button"
+                        aria-label=${`Put it back: as it stood on ${dayText(date)}`}
+                        @click=${() => backToDay(this.session, n)}
+                      >
+                        Put it back
                       </button>
                     </li>`,
                 )}

@@ -329,7 +329,7 @@ export class MwNotebookParts extends NotebookPage {
             html`<li>
               ${one.name}, ${assemblyText(one)}${one.axle.wheel?.diameter ? `, tyre ${one.axle.wheel.diameter}` : ""},
               off since ${dayText(one.date)}
-              ${this.build ? html`<button type="button" @click=${() => this.blame("assembly", putOn(this.session, one.name)[0]?.message)}>Put it on as one more axle<span class="heard">: ${one.name}</span></button>` : nothing}
+              ${this.build ? html`<button type="button" aria-label=${`Put it on as one more axle: ${one.name}`} @click=${() => this.blame("assembly", putOn(this.session, one.name)[0]?.message)}>Put it on as one more axle</button>` : nothing}
               <button type="button" aria-label=${`Take ${one.name} off the shelf`} @click=${() => away(one.name)}>
                 ×
               </button>
