@@ -44,8 +44,10 @@ class Index {
   readonly #choices = new Map<string, Choice>();
   /** The numbers of its sentences: they may stand anywhere. */
   readonly told: ReadonlySet<string>;
+  readonly #sentences: readonly string[];
 
   constructor({ figures, sentences }: Figures) {
+    this.#sentences = sentences.map(canonical);
     this.told = new Set(sentences.flatMap((one) => numbersIn(one).map(({ text }) => text)));
     this.#all = figures.map(({ text, names, also = [] }) => {
       const own = names.map(headOf);
@@ -58,6 +60,12 @@ class Index {
         if (known) known.push(one);
         else this.#named.set(name, [one]);
       }
+  }
+
+  /** Whether a text that bears no head is told in sentences: one of the block's own, or several of any kind. */
+  isTold(text: string): boolean {
+    const found = canonical(text);
+    return this.#sentences.includes(found) || /[.!?\u3002\u061f]\s+\S/u.test(found);
   }
 
   /** What may stand where these heads do; heads that are none of ours choose nothing. */
@@ -151,9 +159,10 @@ export function faultsOf(
     });
   const faults = places.flatMap((place): BlockFault[] => {
     const choice = index.choice([...place.heads, place.group ?? ""]);
-    const figure = figureAt(place, choice);
-    if (!figure) return strangers(place.texts, choice, "its place does not say which figure it is");
     const found = textOf(place.texts).trim();
+    const isTold = !place.heads.length && index.isTold(found);
+    const figure = isTold ? undefined : figureAt(place, choice);
+    if (!figure) return strangers(place.texts, choice, "its place does not say which figure it is");
     if (says(found, figure.text)) return [];
     const at = place.texts.find(({ value }) => value.trim()) ?? place.element;
     return [{ at, found, expected: figure.text, edit: mend(place, found, figure.text, article) }];

@@ -42,7 +42,8 @@ describe("articles at random, the same as the page is given", () => {
 
   it("may say, in blocks, whatever the page says there, and nothing else", () => {
     let said = 0;
-    for (let seed = 1; seed <= 200; seed++) {
+    // 1855: all that is told in sentences has as many numbers as one figure of the block, which is another.
+    for (const seed of [...Array.from({ length: 200 }, (_, n) => n + 1), 1855]) {
       const expected = new Map(expectedIn(withContents(seed, nothing)).map((one) => [one.n, one.texts]));
       const right = withContents(seed, (n, element) => {
         const texts = expected.get(n) ?? [];
