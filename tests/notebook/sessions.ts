@@ -43,14 +43,15 @@ interface Worked {
   };
 }
 
-const begun = async (page: Page): Promise<void> => {
+const begun = async (page: Page, isAlone: boolean): Promise<void> => {
   await page.waitForFunction(
-    () => {
+    (alone) => {
       const { session } = document.querySelector("mw-notebook") as unknown as { session?: Worked["session"] };
       const said = document.querySelector("mw-notebook")!.shadowRoot!.querySelector(".keeping")?.textContent ?? "";
-      return !!session?.build && /Saved|another tab/.test(said);
+      return !!session?.build && (alone ? /Saved/ : /Saved|another tab/).test(said);
     },
     { polling: 20 },
+    isAlone,
   );
 };
 
@@ -154,12 +155,12 @@ export async function session(browser: Browser, address: string, seed: number, s
   // What the browser has cached of the page serves every session; what they keep is taken away after each.
   const pages = new Set<Page>();
   const told = (): string => `seed ${seed}: ${done.join(", ")}`;
-  const open = async (url: string): Promise<Page> => {
+  const open = async (url: string, isAlone = true): Promise<Page> => {
     const page = await browser.newPage();
     pages.add(page);
     page.on("pageerror", (error) => done.push(`page error ${String(error)}`));
     await page.goto(url);
-    await begun(page);
+    await begun(page, isAlone);
     return page;
   };
   try {
@@ -226,7 +227,7 @@ export async function session(browser: Browser, address: string, seed: number, s
       } else {
         await later(320);
         done.push("another tab");
-        const other = await open(here);
+        const other = await open(here, false);
         expect(await stateIn(other), told()).toEqual(model.state);
         await other.evaluate(() => {
           const root = document.querySelector("mw-notebook")!.shadowRoot!;

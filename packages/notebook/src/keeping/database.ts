@@ -110,6 +110,8 @@ export type Written = { readonly late: false; readonly version: number } | { rea
 /** Where a write stands: what it follows, and under which name it is set aside where it comes too late. */
 export interface Writing {
   readonly follows: number;
+  /** An edit that may have been written since by the page that this goes on for. */
+  readonly over?: string | undefined;
   readonly edit: string;
   readonly at: string;
   readonly asideName: string;
@@ -141,12 +143,12 @@ export async function removeKept(database: Database, id: string): Promise<void> 
  * Writes a notebook where it follows what lies there; else it is set aside. One transaction: whole, or not at all.
  */
 export async function write(database: Database, notebook: Notebook, writing: Writing): Promise<Written> {
-  const { follows, edit, at, asideName, before } = writing;
+  const { follows, over, edit, at, asideName, before } = writing;
   const transaction = database.transaction(["notebooks", "apart", "aside"], "readwrite", { durability: "strict" });
   const notebooks = transaction.objectStore("notebooks");
   const kept = await notebooks.get(notebook.id);
-  const isLate = kept !== undefined && kept.version !== follows;
-  const version = follows + 1;
+  const isLate = kept !== undefined && kept.version !== follows && (over === undefined || kept.edit !== over);
+  const version = (kept?.version ?? follows) + 1;
   if (isLate) {
     if (kept.edit !== edit)
       void transaction
@@ -155,7 +157,7 @@ export async function write(database: Database, notebook: Notebook, writing: Wri
         .catch(() => undefined);
   } else {
     const apart = apartOf(notebook);
-    if (!before || !kept?.isLight || !sameApart(apart, apartOf(before)))
+    if (!before || !kept?.isLight || kept.version !== follows || !sameApart(apart, apartOf(before)))
       void transaction
         .objectStore("apart")
         .put(apart)

@@ -1,13 +1,13 @@
 import type { Build } from "@meshwright/calc/drivetrain";
 import { type Notebook, withFields, type Fields } from "../model/index.js";
 
-// What was not written yet when the page hides goes into localStorage, which is written at once: no more than what differs
-// from what lies in the database. It is replayed when the notebook is opened, if it follows what lies there.
+// What is not in the database yet goes into localStorage, which is written at once: no more than what differs from what lies
+// there. Whoever has the place to write next replays it, if it follows what lies in the database.
 
 /** What differs from the version that it follows. */
 export interface Journal {
   readonly follows: number;
-  /** An edit that was being written when the page went away: it lies there or not, and this follows it as well. */
+  /** An edit that was being written meanwhile: it lies there or not, and this follows it as well. */
   readonly over?: string;
   readonly edit: string;
   readonly at: string;

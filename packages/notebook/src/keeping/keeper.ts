@@ -28,6 +28,9 @@ export interface Shown {
 /** As soon as this after an edit its write begins: whatever is 300 ms old is to be in the database. */
 const soon = 120;
 
+/** A page that is left, or loaded anew, may hold its place for a moment after the next one is there. */
+const leaving = 150;
+
 const hourOf = (iso: string): string => {
   const date = new Date(iso);
   return `${String(date.getHours()).padStart(2, "0")}:${String(date.getMinutes()).padStart(2, "0")}`;
@@ -44,10 +47,13 @@ export class Keeper {
   #saved: Notebook | undefined;
   #version = 0;
   #edit = "";
+  /** What the page before this one may still have written. */
+  #over: string | undefined;
   #desk: Desk | undefined;
   #isWriter = false;
   #isDirty = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
+  #noting: ReturnType<typeof setTimeout> | undefined;
   #writing: Promise<void> | undefined;
   /** What is being written: whether it lies there nobody knows yet. */
   #underway: { readonly notebook: Notebook; readonly edit: string } | undefined;
@@ -87,7 +93,7 @@ export class Keeper {
     return this.#keeping;
   }
 
-  /** What lies in the database of a notebook, with what its journal adds; what the journal cannot follow is set aside. */
+  /** How a notebook stands: what lies in the database and, where nobody else writes, what its journal adds. */
   async begin(kept: Kept | undefined): Promise<Notebook> {
     if (!this.#database) {
       this.#isWriter = true;
@@ -95,37 +101,35 @@ export class Keeper {
       return this.#notebook;
     }
     if (kept) this.#adopt(kept);
-    await this.#takeUp();
     await new Promise<void>((ready) => {
       this.#desk = deskFor(`${this.#name} ${this.#notebook.id}`, {
         got: () => void this.#sit().then(ready),
         lost: () => void this.#stand(),
-        waiting: () => {
-          this.#say({ is: "following" });
-          ready();
-        },
+        waiting: () =>
+          void setTimeout(() => {
+            if (this.#isWriter) return;
+            this.#say({ is: "following" });
+            ready();
+          }, leaving),
       });
     });
     return this.#notebook;
   }
 
-  /** Takes up what a page that went away has left in its journal; what that cannot follow is set aside. */
+  /** Takes up what a page that went away has left in its journal; what that cannot follow is set aside. Writing it drops it. */
   async #takeUp(): Promise<void> {
     const journal = readJournal(this.#name, this.#notebook.id);
-    if (journal && journal.edit !== this.#edit) {
-      const isLate = journal.follows !== this.#version && journal.over !== this.#edit;
-      this.#notebook = revived(replayed(this.#notebook, journal));
-      this.#edit = journal.edit;
-      this.#isDirty = true;
-      if (isLate) {
-        // Another tab has written since: what was here stands beside it, under a name.
-        await this.#write({ follows: journal.follows, at: journal.at });
-        // As long as that cannot be written it stays where it lies.
-        if (this.#failing !== undefined) return;
-        this.#isDirty = false;
-      }
-    }
-    dropJournal(this.#name, this.#notebook.id);
+    if (!journal) return;
+    if (journal.edit === this.#edit) return dropJournal(this.#name, this.#notebook.id);
+    const isLate = journal.follows !== this.#version && journal.over !== this.#edit;
+    this.#notebook = revived(replayed(this.#notebook, journal));
+    this.#edit = journal.edit;
+    this.#over = journal.over;
+    this.#isDirty = true;
+    if (!isLate) return;
+    // Another tab has written since: what was here stands beside it, under a name.
+    await this.#write({ follows: journal.follows, at: journal.at });
+    if (this.#failing === undefined) this.#isDirty = false;
   }
 
   /** An edit was made here. */
@@ -136,6 +140,8 @@ export class Keeper {
     this.#edit = crypto.randomUUID?.() ?? String(Math.random()).slice(2);
     if (this.#database && this.#failing === undefined) this.#say({ is: "saving" });
     this.#writeSoon();
+    // Not every page that goes away is told so.
+    if (this.#isWriter) this.#noting ??= setTimeout(this.#note);
   }
 
   /** Writes what is not written yet. Never rejects: how it went is told. */
@@ -181,6 +187,7 @@ export class Keeper {
     this.#notebook = this.#saved = revived(notebook);
     this.#version = version;
     this.#edit = edit;
+    this.#over = undefined;
     this.#at = at;
     this.#isDirty = false;
     this.#say({ is: "saved", at });
@@ -234,12 +241,19 @@ export class Keeper {
 
   readonly #hiding = (event: Event): void => {
     if (event.type === "visibilitychange" && document.visibilityState !== "hidden") return;
+    this.#note();
+    void this.flush();
+  };
+
+  /** Writes into the journal what is not in the database yet. */
+  readonly #note = (): void => {
+    clearTimeout(this.#noting);
+    this.#noting = undefined;
     if (!this.#isDirty || !this.#database) return;
     const { notebook, edit } = this.#underway ?? {};
     const naming = { follows: this.#version, ...(edit && { over: edit }), edit: this.#edit, at: this.#now() };
     const before = notebook ? [this.#saved, notebook] : [this.#saved];
     writeJournal(this.#name, this.#notebook.id, journalOf(before, this.#notebook, naming));
-    void this.flush();
   };
 
   #writeSoon(): void {
@@ -248,12 +262,12 @@ export class Keeper {
   }
 
   async #write({ follows = this.#version, at = this.#now() } = {}): Promise<void> {
-    const [notebook, edit, database] = [this.#notebook, this.#edit, this.#database!];
+    const [notebook, edit, over, database] = [this.#notebook, this.#edit, this.#over, this.#database!];
     const asideName = `${notebook.title}, other tab, ${hourOf(at)}`;
     this.#underway = { notebook, edit };
     try {
       const before = follows === this.#version ? this.#saved : undefined;
-      const written = await write(database, notebook, { follows, edit, at, asideName, before });
+      const written = await write(database, notebook, { follows, over, edit, at, asideName, before });
       this.#failing = undefined;
       if (written.late) {
         this.#shown.aside(asideName);
@@ -264,6 +278,7 @@ export class Keeper {
         return;
       }
       this.#version = written.version;
+      this.#over = undefined;
       this.#saved = notebook;
       this.#at = at;
       this.#channel?.postMessage({ id: notebook.id, version: written.version });
@@ -335,11 +350,6 @@ export class Shelf {
   async setAside(notebook: Notebook, name: string): Promise<void> {
     const at = new Date().toISOString();
     await this.database?.put("aside", { key: `${notebook.id} ${at}`, of: notebook.id, name, at, notebook });
-  }
-
-  /** Whether a notebook has anything in this browser: in the database, or in its journal. */
-  hasJournal(id: string): boolean {
-    return readJournal(this.name, id) !== undefined;
   }
 
   async remove(id: string): Promise<void> {

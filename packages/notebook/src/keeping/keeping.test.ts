@@ -145,7 +145,23 @@ describe("a notebook that is kept", () => {
     const again = await tab();
     assert.equal(again.notebook.title, "just typed");
     await until(async () => (await keptTitle()) === "just typed");
-    assert.isNull(journal());
+    await until(() => journal() === null);
+  });
+
+  it("is whole after a page that was gone before it was told so, a moment after an edit", async () => {
+    const first = await tab();
+    first.edit("one");
+    await until(async () => (await keptTitle()) === "one");
+    first.edit("two");
+    await new Promise((done) => setTimeout(done, 20));
+    const left = journal()!;
+    assert.include(left, "two");
+    // Who follows leaves it alone as long as somebody else may still write it.
+    const second = await tab();
+    assert.equal(second.keeper.state.is, "following");
+    await until(async () => (await keptTitle()) === "two");
+    await until(() => journal() === null && second.notebook.title === "two");
+    assert.isEmpty(await second.shelf.aside("limpet"));
   });
 
   it("is whole after a page that went away while an edit was written that had been taken back meanwhile", async () => {
@@ -203,7 +219,7 @@ describe("a notebook that is kept", () => {
     await until(() => third.keeper.isWriter);
     await until(() => third.notebook.title === "its last word");
     await until(async () => (await keptTitle()) === "its last word");
-    assert.isNull(journal());
+    await until(() => journal() === null);
     // Nor has it where the place was free before.
     third.edit("two");
     await third.keeper.flush();
@@ -218,6 +234,25 @@ describe("a notebook that is kept", () => {
     await until(async () => (await keptTitle()) === "later still");
     assert.equal(third.notebook.title, "later still");
     assert.isEmpty(await third.shelf.aside("limpet"));
+  });
+
+  it("is taken over in the middle of a write, and nothing lies beside it", async () => {
+    const first = await tab();
+    first.edit("one");
+    await until(async () => (await keptTitle()) === "one");
+    const second = await tab();
+    first.edit("two");
+    void first.keeper.flush();
+    first.edit("three");
+    hide();
+    second.keeper.takeOver();
+    await until(() => second.keeper.isWriter && first.keeper.state.is === "following");
+    await until(async () => (await keptTitle()) === "three");
+    await until(() => second.notebook.title === "three" && journal() === null);
+    second.edit("four");
+    await until(async () => (await keptTitle()) === "four");
+    assert.isEmpty(await second.shelf.aside("limpet"));
+    assert.isEmpty([...first.aside, ...second.aside]);
   });
 
   it("sets a journal aside that another tab's edits have overtaken", async () => {
