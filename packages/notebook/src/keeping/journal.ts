@@ -69,10 +69,19 @@ export function writeJournal(database: string, id: string, journal: Journal): bo
   }
 }
 
+/** A journal as it lies in localStorage; nothing where that is none. */
+export function journalIn(text: string | null): Journal | undefined {
+  try {
+    const journal = JSON.parse(text ?? "null") as Journal | null;
+    return journal && typeof journal.follows === "number" && typeof journal.fields === "object" ? journal : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
 export function readJournal(database: string, id: string): Journal | undefined {
   try {
-    const journal = JSON.parse(localStorage.getItem(keyOf(database, id)) ?? "null") as Journal | null;
-    return journal && typeof journal.follows === "number" && typeof journal.fields === "object" ? journal : undefined;
+    return journalIn(localStorage.getItem(keyOf(database, id)));
   } catch {
     return undefined;
   }

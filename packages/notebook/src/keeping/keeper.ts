@@ -1,7 +1,16 @@
 import { revived, type Notebook } from "../model/index.js";
 import { allKept, keptOne, openDatabase, removeKept, write, type Aside, type Database, type Kept } from "./database.js";
 import { deskFor, type Desk } from "./desk.js";
-import { dropJournal, journalOf, keyOf, readJournal, replayed, writeJournal } from "./journal.js";
+import {
+  dropJournal,
+  type Journal,
+  journalIn,
+  journalOf,
+  keyOf,
+  readJournal,
+  replayed,
+  writeJournal,
+} from "./journal.js";
 
 /** What can be said of a notebook's keeping. */
 export type Keeping =
@@ -52,6 +61,7 @@ export class Keeper {
   #desk: Desk | undefined;
   #isWriter = false;
   #isDirty = false;
+  #isBegun = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #noting: ReturnType<typeof setTimeout> | undefined;
   #writing: Promise<void> | undefined;
@@ -113,14 +123,23 @@ export class Keeper {
           }, leaving),
       });
     });
+    this.#isBegun = true;
     return this.#notebook;
   }
 
+  /** Whoever waits for the beginning is told then, and edits nothing before. */
+  #replaced(): void {
+    if (this.#isBegun) this.#shown.replaced(this.#notebook);
+  }
+
   /** Takes up what a page that went away has left in its journal; what that cannot follow is set aside. Writing it drops it. */
-  async #takeUp(): Promise<void> {
-    const journal = readJournal(this.#name, this.#notebook.id);
+  async #takeUp(journal: Journal | undefined): Promise<void> {
     if (!journal) return;
-    if (journal.edit === this.#edit) return dropJournal(this.#name, this.#notebook.id);
+    if (journal.edit === this.#edit) {
+      // What is not written yet may be needed still.
+      if (!this.#isDirty) dropJournal(this.#name, this.#notebook.id);
+      return;
+    }
     const isLate = journal.follows !== this.#version && journal.over !== this.#edit;
     this.#notebook = revived(replayed(this.#notebook, journal));
     this.#edit = journal.edit;
@@ -129,7 +148,7 @@ export class Keeper {
     if (!isLate) return;
     // Another tab has written since: what was here stands beside it, under a name.
     await this.#write({ follows: journal.follows, at: journal.at });
-    if (this.#failing === undefined) this.#isDirty = false;
+    if (this.#failing === undefined && this.#edit === journal.edit) this.#isDirty = false;
   }
 
   /** An edit was made here. */
@@ -194,14 +213,14 @@ export class Keeper {
   }
 
   /** The place to write at is ours: begin with what lies there. */
-  async #sit(): Promise<void> {
+  async #sit(lastWord?: Journal): Promise<void> {
     this.#isWriter = true;
     await this.#read();
     if (this.#isDirty) await this.flush();
     // The page that had the place is gone now: until then it may have written its journal.
     const before = this.#notebook;
-    await this.#takeUp();
-    if (before !== this.#notebook) this.#shown.replaced(this.#notebook);
+    await this.#takeUp(lastWord ?? readJournal(this.#name, this.#notebook.id));
+    if (before !== this.#notebook) this.#replaced();
     if (this.#isDirty) await this.flush();
     else this.#say({ is: "saved", at: this.#saved ? this.#at : undefined });
   }
@@ -225,7 +244,7 @@ export class Keeper {
     }
     this.#adopt(kept);
     if (!this.#isWriter) this.#say({ is: "following" });
-    this.#shown.replaced(this.#notebook);
+    this.#replaced();
   }
 
   readonly #heard = ({ data }: MessageEvent): void => {
@@ -236,7 +255,8 @@ export class Keeper {
 
   /** The last word of a page that is gone may come after its place. */
   readonly #left = ({ key, newValue }: StorageEvent): void => {
-    if (this.#isWriter && newValue && key === keyOf(this.#name, this.#notebook.id)) void this.#sit();
+    const word = key === keyOf(this.#name, this.#notebook.id) ? journalIn(newValue) : undefined;
+    if (this.#isWriter && word) void this.#sit(word);
   };
 
   readonly #hiding = (event: Event): void => {
@@ -271,10 +291,12 @@ export class Keeper {
       this.#failing = undefined;
       if (written.late) {
         this.#shown.aside(asideName);
+        // Edited meanwhile: that is not there yet.
+        if (this.#edit !== edit) return this.#writeSoon();
         dropJournal(this.#name, notebook.id);
         this.#adopt(written.kept);
         if (!this.#isWriter) this.#say({ is: "following" });
-        this.#shown.replaced(this.#notebook);
+        this.#replaced();
         return;
       }
       this.#version = written.version;

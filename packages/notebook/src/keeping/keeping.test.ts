@@ -31,10 +31,12 @@ async function tab(id = "limpet"): Promise<Tab> {
     },
     aside: (one) => made.aside.push(one),
   });
+  // Nobody can edit before, so nothing may be shown before either.
+  assert.isUndefined(shown.notebook, "shown before it began");
   const self: Tab = {
     keeper,
     shelf,
-    notebook: shown.notebook ?? notebook,
+    notebook,
     ...made,
     edit(title) {
       self.notebook = { ...self.notebook, title };
@@ -234,6 +236,25 @@ describe("a notebook that is kept", () => {
     await until(async () => (await keptTitle()) === "later still");
     assert.equal(third.notebook.title, "later still");
     assert.isEmpty(await third.shelf.aside("limpet"));
+  });
+
+  it("loses nothing of what is edited while another page's last word is set aside", async () => {
+    const first = await tab();
+    first.edit("one");
+    await until(async () => (await keptTitle()) === "one");
+    const word = { follows: 0, edit: "of another", at: "2026-10-03T00:00:00.000Z", fields: { title: "late" } };
+    dispatchEvent(new StorageEvent("storage", { key: `${name} limpet`, newValue: JSON.stringify(word) }));
+    // While that is being read and written.
+    for (let n = 0; n < 30; n++) {
+      first.edit(`edit ${n}`);
+      await new Promise((done) => setTimeout(done, 2));
+    }
+    await until(async () => (await keptTitle()) === "edit 29");
+    assert.equal(first.notebook.title, "edit 29");
+    assert.deepEqual(
+      (await first.shelf.aside("limpet")).map(({ notebook }) => notebook.title),
+      ["late"],
+    );
   });
 
   it("is taken over in the middle of a write, and nothing lies beside it", async () => {
