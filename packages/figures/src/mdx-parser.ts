@@ -62,7 +62,7 @@ function inline(state: StateInline, silent: boolean): boolean {
 }
 
 /** How much deeper than what it stands in a line may be before Markdown takes it for code. */
-const deepest = 3;
+const plainDepth = 3;
 
 /** How deep each line is written, by how deep it is taken to be. */
 const depthsOf = new WeakMap<readonly number[], number[]>();
@@ -73,7 +73,7 @@ function shallow(state: StateBlock): number[] {
   const taken = new Proxy(written, {
     get: (depths, line) => {
       const depth: unknown = Reflect.get(depths, line);
-      return typeof depth === "number" && line !== "length" ? Math.min(depth, state.blkIndent + deepest) : depth;
+      return typeof depth === "number" && line !== "length" ? Math.min(depth, state.blkIndent + plainDepth) : depth;
     },
   });
   depthsOf.set(taken, written);
