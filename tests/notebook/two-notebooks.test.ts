@@ -148,6 +148,7 @@ describe("two notebooks", () => {
       Date.now = ahead;
     }`);
     await hands.page.reload({ waitUntil: "networkidle0" });
+    await hands.until(/Front 41\.53/);
     await count(14);
     await hands.until(/Front 47\.47/);
     const day = evening.toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });

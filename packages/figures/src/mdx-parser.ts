@@ -64,25 +64,23 @@ function inline(state: StateInline, silent: boolean): boolean {
 /** How much deeper than what it stands in a line may be before Markdown takes it for code. */
 const plainDepth = 3;
 
-/** How deep each line is written, by how deep it is taken to be. */
-const depthsOf = new WeakMap<readonly number[], number[]>();
+/** A state that knows how deep each line is written beside how deep it is taken to be. */
+interface DeepState extends StateBlock {
+  readonly depths: number[];
+}
 
 /** What stands in a component may be a fence or a list as anywhere else, however deep it is written. */
-function shallow(state: StateBlock): number[] {
-  const written = state.sCount;
-  const taken = new Proxy(written, {
+const shallow = (state: StateBlock): number[] =>
+  new Proxy(state.sCount, {
     get: (depths, line) => {
       const depth: unknown = Reflect.get(depths, line);
       return typeof depth === "number" && line !== "length" ? Math.min(depth, state.blkIndent + plainDepth) : depth;
     },
   });
-  depthsOf.set(taken, written);
-  return taken;
-}
 
 /** What belongs to an item is told by how deep its mark is written: all around a deep one is taken as much less deep meanwhile. */
 function deepList(state: StateBlock, first: number, last: number, silent: boolean): boolean {
-  const depths = depthsOf.get(state.sCount)!;
+  const { depths } = state as DeepState;
   const depth = depths[first]!;
   const by = depth - state.sCount[first]!;
   if (silent || !by || !/[-+*\d]/.test(state.src[state.bMarks[first]! + state.tShift[first]!]!)) return false;
@@ -100,7 +98,13 @@ function deepList(state: StateBlock, first: number, last: number, silent: boolea
 export const mdxParser: Parser = placedParser((parser) => {
   parser.block.ruler.disable(["html_block", "code"]);
   parser.block.State = class extends parser.block.State {
-    override sCount = shallow(this);
+    readonly depths: number[];
+
+    constructor(...given: ConstructorParameters<typeof parser.block.State>) {
+      super(...given);
+      this.depths = this.sCount;
+      this.sCount = shallow(this);
+    }
   };
   parser.inline.ruler.disable(["html_inline", "autolink"]);
   const alt = ["paragraph", "reference", "blockquote", "list"];

@@ -68,6 +68,12 @@ export function watchSight(element: Element, tell: (isSeen: boolean) => void): v
 
 export const leaveSight = (element: Element): void => sights?.unobserve(element);
 
+/** Resolves as so many frames from now are made. */
+export const frames = (count: number): Promise<void> =>
+  new Promise((done) => {
+    const next = (left: number): void => void (left ? requestAnimationFrame(() => next(left - 1)) : done());
+    next(count);
+  });
+
 /** A picture takes measure in a frame and is drawn in the next: once both are painted. */
-export const afterPaint = (act: () => void): void =>
-  void requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(act)));
+export const afterPaint = (act: () => void): void => void frames(2).then(() => setTimeout(act));

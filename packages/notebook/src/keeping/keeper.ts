@@ -145,7 +145,7 @@ export class Keeper {
     this.#edit = journal.edit;
     this.#over = journal.over;
     this.#isDirty = true;
-    if (!isLate) return;
+    if (!isLate) return this.#replaced();
     // Another tab has written since: what was here stands beside it, under a name.
     await this.#write({ follows: journal.follows, at: journal.at });
     if (this.#failing === undefined && this.#edit === journal.edit) this.#isDirty = false;
@@ -218,9 +218,7 @@ export class Keeper {
     await this.#read();
     if (this.#isDirty) await this.flush();
     // The page that had the place is gone now: until then it may have written its journal.
-    const before = this.#notebook;
     await this.#takeUp(lastWord ?? readJournal(this.#name, this.#notebook.id));
-    if (before !== this.#notebook) this.#replaced();
     if (this.#isDirty) await this.flush();
     else this.#say({ is: "saved", at: this.#saved ? this.#at : undefined });
   }

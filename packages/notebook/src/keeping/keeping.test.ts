@@ -64,6 +64,14 @@ const keptTitle = async (): Promise<string | undefined> => {
   return kept?.notebook.title;
 };
 
+/** What lies in the database, as it would if writes had ended with that. */
+async function lies(title: string, version: number): Promise<void> {
+  const database = await openDB(name);
+  const notebook = newNotebook("limpet", title);
+  await database.put("notebooks", { id: "limpet", version, edit: "e", at: "2026-10-03T00:00:00.000Z", notebook });
+  database.close();
+}
+
 const journal = (): string | null => localStorage.getItem(`${name} limpet`);
 const hide = (): void => void dispatchEvent(new Event("pagehide"));
 
@@ -133,16 +141,8 @@ describe("a notebook that is kept", () => {
     const written = journal();
     assert.include(written, "just typed");
     // What was begun at hiding never reached the database, as after a kill.
-    const database = await openDB(name);
     await first.keeper.close();
-    await database.put("notebooks", {
-      id: "limpet",
-      version: 1,
-      edit: "e",
-      at: "2026-10-03T00:00:00.000Z",
-      notebook: newNotebook("limpet", "one"),
-    });
-    database.close();
+    await lies("one", 1);
     localStorage.setItem(`${name} limpet`, written!);
     const again = await tab();
     assert.equal(again.notebook.title, "just typed");
@@ -208,10 +208,7 @@ describe("a notebook that is kept", () => {
     hide();
     const left = journal()!;
     await first.keeper.close();
-    const database = await openDB(name);
-    const kept = (await database.get("notebooks", "limpet")) as { notebook: Notebook };
-    await database.put("notebooks", { ...kept, version: 1, edit: "e", notebook: { ...kept.notebook, title: "one" } });
-    database.close();
+    await lies("one", 1);
     // A tab has the place, one follows, and the page that had it before them had not written yet.
     const second = await tab();
     const third = await tab();
@@ -284,15 +281,7 @@ describe("a notebook that is kept", () => {
     hide();
     const written = journal()!;
     await first.keeper.close();
-    const database = await openDB(name);
-    await database.put("notebooks", {
-      id: "limpet",
-      version: 9,
-      edit: "e",
-      at: "2026-10-03T00:00:00.000Z",
-      notebook: newNotebook("limpet", "of another tab"),
-    });
-    database.close();
+    await lies("of another tab", 9);
     localStorage.setItem(`${name} limpet`, written);
     const again = await tab();
     assert.equal(again.notebook.title, "of another tab");

@@ -2,6 +2,7 @@ import { html, type TemplateResult } from "lit";
 import { linkOfBuild } from "@meshwright/calc/document";
 import type { Build } from "@meshwright/calc/drivetrain";
 import { frameAddress, framed, type Framed } from "../embed/index.js";
+import { frames } from "../frame/index.js";
 
 /** What each element of a frame is called here. */
 const names: Record<Framed, string> = {
@@ -31,12 +32,6 @@ export interface Framing {
 
 const once = (target: EventTarget, type: string): Promise<unknown> =>
   new Promise((done) => target.addEventListener(type, done, { once: true }));
-const frames = (count: number): Promise<void> =>
-  new Promise((done) => {
-    const next = (left: number): void => void (left ? requestAnimationFrame(() => next(left - 1)) : done());
-    next(count);
-  });
-
 /** How high a page has to be at the widths that a frame may get: laid out in a frame of its own, out of sight. */
 async function heightOf(address: string, place: ParentNode & Node): Promise<number | undefined> {
   const frame = document.createElement("iframe");
