@@ -250,7 +250,7 @@ describe.each([
     await looker.look("a place to paste");
     const sheet =
       "List of October\nPart;Teeth;Mod;Price;I have\nPinion 16;16;0,8;4,20 EUR;1\nSpur 60;~60;0,8;9,10;some\n;;;;";
-    await looker.says("The sheet, as it is: commas, semicolons or tabs, with its heads", sheet);
+    await looker.says("The sheet, as it is, with its heads", sheet);
     await looker.until(/question/);
     await looker.look("a sheet with questions");
     await looker.does("Put ");

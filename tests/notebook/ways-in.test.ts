@@ -94,7 +94,7 @@ describe("what a builder brings along", () => {
   it("may be a sheet that is typed: it is read when its writer says so", async () => {
     const hands = await Hands.open(browser, `${address}notebook/?new`);
     await hands.press("Paste a parts list");
-    const area = await hands.find("textbox", "The sheet, as it is: commas, semicolons or tabs, with its heads");
+    const area = await hands.find("textbox", "The sheet, as it is, with its heads");
     await area.click();
     await hands.page.keyboard.type("Gear;Teeth;Mod\nPinion 15;15;0,8");
     await hands.press("Read what I typed");

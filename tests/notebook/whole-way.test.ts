@@ -79,7 +79,7 @@ describe("the whole way", () => {
       "Spur 58;58;0,8;8,90 EUR;1",
       "Spur 60;~60;0,8;9,10 EUR;",
     ].join("\n");
-    const area = await hands.find("textbox", "The sheet, as it is: commas, semicolons or tabs, with its heads");
+    const area = await hands.find("textbox", "The sheet, as it is, with its heads");
     hands.actions.push("paste the sheet");
     await area.evaluate((one, text) => {
       (one as HTMLTextAreaElement).value = text;

@@ -54,7 +54,7 @@ export async function toFirstTotals(hands: EngineHands): Promise<void> {
 /** On to a pair that fits and can be had, the order and the card. */
 export async function toOrderAndCard(hands: EngineHands): Promise<void> {
   await hands.press("Paste a parts list");
-  await hands.paste("The sheet, as it is: commas, semicolons or tabs, with its heads", sheet);
+  await hands.paste("The sheet, as it is, with its heads", sheet);
   await hands.press("Put 3 parts on the shelf");
   await hands.until(/3 parts lie on the shelf/);
   await hands.press("Gears: 14 drives 56");

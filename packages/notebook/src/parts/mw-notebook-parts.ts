@@ -169,7 +169,9 @@ export class MwNotebookParts extends NotebookPage {
       </p>
       ${
         this.isPasting
-          ? html`<p><label for="paste">The sheet, as it is: commas, semicolons or tabs, with its heads</label></p>
+          ? html`<p>
+                <label for="paste">The sheet, as it is, with its heads</label>
+              </p>
               <textarea id="paste" rows="6" spellcheck="false" @input=${this.#pasted}></textarea>
               <p><button type="button" @click=${this.#typedSheet}>Read what I typed</button></p>`
           : nothing

@@ -53,6 +53,16 @@ export function pairOf(text: string): readonly [number, number] | undefined {
   return isDivided && counts[0] !== undefined && counts[1] !== undefined ? [counts[0], counts[1]] : undefined;
 }
 
+/** The sun and the ring of three counts, where they are a planetary set's: the ring has the sun's teeth and twice a planet's. */
+export function planetaryOf(text: string): readonly [number, number] | undefined {
+  const pieces = piecesOf(text);
+  const isDivided = pieces.length === 7 && pieces.every((piece, n) => n % 2 || /^[tz]?[-/:+]?$/.test(piece));
+  if (!isDivided) return undefined;
+  const [one = 0, two = 0, ring = 0] = [1, 3, 5].map((n) => wholeOf(pieces[n]!, 1) ?? 0).sort((a, b) => a - b);
+  const suns = [one, two].filter((sun) => sun + 2 * (one + two - sun) === ring);
+  return suns.length === 1 ? [suns[0]!, ring] : undefined;
+}
+
 /** The driver is written first, unless the column says otherwise or, which is asked about, the counts seem to. */
 function readPair(pair: readonly [number, number], { order }: CellContext, is: PartKind): CellRead {
   const isSaid = order === "driver-driven" || order === "driven-driver";
@@ -77,6 +87,8 @@ export const readTeeth: CellReader = (text, context, is) => {
   const pair = pairOf(text);
   if (is === "gearbox" && !(one?.sure && /[a-z]/i.test(text))) return readRatio(text, context, is);
   if (pair) return readPair(pair, context, is);
+  const [sun, ring] = (is === "planetary" ? planetaryOf(text) : undefined) ?? [];
+  if (sun) return { set: { driver: sun, driven: ring }, ask: { code: "count-unclear", guess: `${sun}/${ring}` } };
   if (!one) return { ask: { code: "count-unclear" } };
   return { set: { teeth: one.count }, ...(!one.sure && { ask: { code: "count-unclear", guess: `${one.count}` } }) };
 };

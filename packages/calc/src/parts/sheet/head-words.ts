@@ -14,9 +14,9 @@ export const headWords: Readonly<Record<HeadSense, string>> = {
   stage:
     "stage|for stage|for|fitted to|stufe|für stufe|für|verbaut in|étage|pour|monté sur|etapa|para|montado en|段|使用箇所|取付先|المرحلة|مرحلة",
   driver:
-    "driver|driver teeth|driving|driving teeth|pinion|pinion teeth|teeth pinion|sun|sun teeth|ritzel|ritzelzähne|zähne ritzel|treibend|sonne|sonnenrad|pignon|dents pignon|menant|solaire|piñón|dientes piñón|conductor|solar|ピニオン|ピニオン歯数|ピニオンギア|駆動側|駆動側歯数|サンギア|البنيون|بنيون|أسنان البنيون|الترس القائد",
+    "driver|z1|driver teeth|driving|driving teeth|pinion|pinion teeth|teeth pinion|sun|sun teeth|ritzel|ritzelzähne|zähne ritzel|treibend|sonne|sonnenrad|pignon|dents pignon|menant|solaire|piñón|dientes piñón|conductor|solar|ピニオン|ピニオン歯数|ピニオンギア|駆動側|駆動側歯数|サンギア|البنيون|بنيون|أسنان البنيون|الترس القائد",
   driven:
-    "driven|driven teeth|spur|spur teeth|teeth spur|ring|ring teeth|teeth ring|ring gear|ring gear teeth|crown|crown teeth|crown wheel|hohlrad|tellerrad|zähne tellerrad|hauptzahnrad|getrieben|couronne|dents couronne|mené|corona|dientes corona|conducido|リング|リングギア|リングギア歯数|スパー|スパー歯数|スパーギア|被動側|被動側歯数|التاج|أسنان التاج|الترس المقود",
+    "driven|z2|driven teeth|spur|spur teeth|teeth spur|ring|ring teeth|teeth ring|ring gear|ring gear teeth|crown|crown teeth|crown wheel|hohlrad|tellerrad|zähne tellerrad|hauptzahnrad|getrieben|couronne|dents couronne|mené|corona|dientes corona|conducido|リング|リングギア|リングギア歯数|スパー|スパー歯数|スパーギア|被動側|被動側歯数|التاج|أسنان التاج|الترس المقود",
   teeth:
     "teeth|tooth|tooth count|teeth count|no of teeth|# teeth|n teeth|number of teeth|nr of teeth|z|count of teeth|links|starts|number of starts|zähne|zähnezahl|zahnzahl|anzahl zähne|zahl der zähne|gänge|gangzahl|glieder|dents|nb de dents|nbre de dents|nombre de dents|n° de dents|dientes|nº de dientes|n° dientes|num dientes|núm de dientes|número de dientes|cantidad de dientes|cant dientes|歯数|歯|丁数|عدد الأسنان|الأسنان|أسنان",
   value:

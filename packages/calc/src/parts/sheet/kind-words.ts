@@ -10,7 +10,7 @@ export type KindWords = Readonly<Partial<Record<PartKind | `${PartKind}?`, strin
 const english: KindWords = {
   pinion: "pinion|pinion gear|motor pinion|drive pinion",
   spur: "spur|spur gear|main gear|main spur",
-  gear: "gear|gear wheel|gearwheel|cog|cog wheel|cogwheel|toothed wheel|spur wheel|idler|idler gear|ring gear|crown wheel|crown gear|crown|bevel gear|bevel|worm wheel|worm gear|planet gear|planet wheel|planet|sun gear|sun wheel|internal gear|helical gear|row gear|diff gear|change gear|compound gear|counter gear",
+  gear: "gear|gear wheel|gearwheel|cog|cog wheel|cogwheel|toothed wheel|spur wheel|idler|idler gear|ring gear|crown wheel|crown gear|crown|bevel gear|bevel|worm wheel|worm gear|wormwheel|wormgear|planet gear|planet wheel|planet|sun gear|sun wheel|internal gear|helical gear|row gear|diff gear|change gear|compound gear|counter gear",
   set: "gear set|gearset|ring and pinion|ring pinion|r and p|pinion and ring|crown wheel and pinion|crown and pinion|crown pinion|cwp|pinion and crown wheel|ring gear and pinion|ring and pinion gear|pinion and ring gear|spur and pinion|pinion and spur|pinion spur|spur pinion set|ring set|ring gear set|crown set|bevel set|bevel gear set|worm set|worm and wheel|worm and worm wheel|worm gear set|worm wheel set|worm and gear|final drive set",
   hub: "hub gear|hub gear set|hub set|hub reduction|hub reduction set|portal|portal gear|portal gear set|portal set",
   gearbox:

@@ -102,7 +102,9 @@ function pieceKind(words: readonly string[]): KindRead | undefined {
     for (size = Math.min(starts.get(word) ?? 1, words.length - n); size > 1; size -= 1)
       if ((entry = known(words.slice(n, n + size).join(" ")))) break;
     if (size < 2) entry = isNumber(word) ? undefined : wordKind(word);
-    const isMeasure = sizes.has(word) && (isNumber(words[n - 1]) || isNumber(words[n - 2]));
+    const isBehindNumber = isNumber(words[n - 1]) || isNumber(words[n - 2]);
+    // A pulley for a 6 mm belt is a pulley; a pulley and a belt are two things.
+    const isMeasure = isBehindNumber && (sizes.has(word) || (entry?.is === "belt" && found.length > 0 && !isJoined));
     if (size < 2 && (isMeasure || (found.length && how.has(word)))) continue;
     if (entry) {
       isMixed ||= isJoined && found.some(({ is }) => is !== entry.is);

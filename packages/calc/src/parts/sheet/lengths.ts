@@ -57,7 +57,9 @@ export function readLength(text: string, context: CellContext): LengthRead {
     return { ask: { code: "number-ambiguous" } };
   const own = context.unit === "module" || context.unit === "DP" ? undefined : context.unit;
   const written = plain(rest!.replace(/[. )]+$/, ""));
-  if (written === "" && own) return { length: `${number} ${own}` };
+  // Nobody gives a fraction of a millimetre: it is of an inch, or two lengths.
+  const isOfInches = isFraction && own !== "in" && own !== "ft";
+  if (written === "" && own && !isOfInches) return { length: `${number} ${own}` };
   const choices = (["mm", "in"] as const).map((one) => ({ answer: `${number} ${one}`, column: { unit: one } }));
   if (written === "" && !isFraction) return { ask: { code: "unit-missing", choices } };
   if (written === "") {

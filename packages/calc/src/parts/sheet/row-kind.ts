@@ -1,7 +1,8 @@
 import type { PartKind } from "../../stages/index.js";
+import { joints, manners } from "./kind-words.js";
 import { kindOf } from "./kinds.js";
 import type { Ask } from "./meaning.js";
-import { plain, setOf } from "./plain.js";
+import { plain, setOf, wordsOf } from "./plain.js";
 
 const general = "gear|gears|zahnrad|zahnräder|engrenage|engrenages|engranaje|engranajes|ギア|ギヤ|歯車|ترس|تروس";
 let generals: ReadonlySet<string> | undefined;
@@ -17,9 +18,25 @@ let wheels: ReadonlySet<string> | undefined;
 /** Whether a text says no more than that a part is something else. */
 export const isOtherWord = (text: string): boolean => (others ??= setOf(otherWords)).has(plain(text));
 
-/** Whether a text says no more than that a part is a wheel, which in many languages can be toothed. */
-export const isWheelWord = (text: string): boolean =>
-  (wheels ??= setOf(wheelWords)).has(plain(text).replace(/ *\d+/g, ""));
+let beside: ReadonlySet<string> | undefined;
+let cuts: ReadonlySet<string> | undefined;
+
+/**
+ * Whether a text says no more than that a part is a wheel, which in many languages can be toothed, and how many teeth or what
+ * pitch it has: "Roue 45 dents", "wheel 62T for the Limpet".
+ */
+export function isWheelWord(text: string): boolean {
+  wheels ??= setOf(wheelWords);
+  beside ??= setOf(manners);
+  cuts ??= setOf(joints);
+  const all = wordsOf(plain(text.slice(0, 300)));
+  const end = all.findIndex((word, n) => n > 0 && cuts!.has(word));
+  const words = end < 0 ? all : all.slice(0, end);
+  return (
+    words.some((word) => wheels!.has(word)) &&
+    words.every((word) => wheels!.has(word) || beside!.has(word) || /^\d+$/.test(word))
+  );
+}
 
 /** What a part is, by the words of its kind, its name, or the heading above; with what is asked where none says it plainly. */
 export function kindIn(

@@ -131,17 +131,37 @@ export class RowReader {
       return;
     }
     const { is, ask } = kindIn(isEmpty(what) ? "" : what, this.#text(this.#of.get("name")), section);
-    // Two counts are of what is sold together.
-    const isPair = ask && pairOf(tidy(this.#text(this.#of.get("teeth")))) !== undefined;
-    this.#part.is = isPair ? "set" : is;
+    // Two counts are of what is sold together; teeth and their pitch are a gear's.
+    const isPair =
+      ask &&
+      (pairOf(tidy(this.#text(this.#of.get("teeth")))) !== undefined ||
+        (this.#says("driver", "set") && this.#says("driven", "set")));
+    const seems = isPair ? "set" : ask?.code === "kind-unknown" && this.#isToothed() ? "gear" : undefined;
+    this.#part.is = seems ?? is;
     if (!ask || answer === "") return;
-    this.#askKind(isPair ? { code: "kind-unsure", guess: "set" } : ask, what);
+    this.#askKind(seems ? { code: isPair ? "kind-unsure" : ask.code, guess: seems } : ask, what);
+  }
+
+  /** Whether cells and name say a count of teeth, and a module or diametral pitch. */
+  #isToothed(): boolean {
+    const named = marksOf(this.#text(this.#of.get("name")), "gear").set;
+    const hasPitch = (["module", "diametralPitch", "toothPitch"] as const).some((field) => this.#says(field, "gear"));
+    return (this.#says("teeth", "gear") || !!named.teeth) && (hasPitch || !!(named.module ?? named.diametralPitch));
+  }
+
+  /** Whether the cell of a field, read as that of a kind, says something. */
+  #says(field: SheetField, is: PartKind): boolean {
+    const column = this.#of.get(field);
+    const text = tidy(this.#text(column));
+    return !isEmpty(text) && Object.keys(column!.read(text, is, undefined).set ?? {}).length > 0;
   }
 
   #askKind(ask: Ask, what: string): void {
+    const text = this.#text(this.#kinds);
     const isWorded = this.#of.has("is") && what !== "";
     const choices = partKinds.map((one) => ({ answer: one, ...(isWorded && { column: { words: { [what]: one } } }) }));
-    this.#ask("is", { ...ask, choices }, this.#text(this.#kinds), this.#kinds, ask.guess !== undefined);
+    const code = text === "" ? "kind-unknown" : ask.code;
+    this.#ask("is", { ...ask, code, choices }, text, this.#kinds, ask.guess !== undefined);
   }
 
   /** Asks about cells that were taken to be the same as above. */
@@ -214,7 +234,8 @@ export class RowReader {
     if (form) part.form = form;
     const isPitchFree = this.#isFree("module") && this.#isFree("diametralPitch");
     const areCountsFree = ["teeth", "driver", "driven"].every(this.#isFree);
-    if (!isPitchFree && !areCountsFree && !(part.is === "gearbox" && this.#isFree("value"))) return;
+    const isOther = !this.#isFree("bore") && !(part.is === "gearbox" && this.#isFree("value"));
+    if (!isPitchFree && !areCountsFree && isOther) return;
     const { set, pair, guess }: Marks = marksOf(text, part.is);
     for (const field in set) {
       const isPitch = field === "module" || field === "diametralPitch";
@@ -224,7 +245,7 @@ export class RowReader {
     if (pair && areCountsFree) {
       const { set: both, ask } = readers.teeth(pair, { field: "teeth" }, part.is);
       Object.assign(part, both);
-      if (ask) this.#ask("teeth", ask, text, this.#of.get("teeth"), pairOf(pair) !== undefined);
+      if (ask) this.#ask("teeth", ask, text, this.#of.get("teeth"), both !== undefined);
     }
     for (const field in guess) {
       const value = guess[field as keyof typeof guess]!;

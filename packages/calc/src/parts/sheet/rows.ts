@@ -17,7 +17,7 @@ export interface Sheet {
   readonly separator: string;
 }
 
-const separators = ["\t", ";", ","];
+const separators = ["\t", ";", ",", "|"];
 /** How much of a sheet decides its separator. */
 const region = { characters: 50_000, records: 100 };
 
@@ -178,10 +178,34 @@ function widthOf(rows: readonly SheetRow[]): { readonly width: number; readonly 
   return { width, share: all ? most / all : 0 };
 }
 
+interface Tried {
+  readonly text: string;
+  readonly separator: string;
+  readonly width: number;
+  readonly share: number;
+}
+
+const best = (tried: readonly Tried[]): Tried =>
+  tried.reduce((one, next) =>
+    next.share > one.share || (next.share === one.share && next.width > one.width) ? next : one,
+  );
+
+/** Columns that stand apart by blanks alone, as they are copied out of a page, with a tab for the blanks. */
+const tabbed = (text: string): string => text.replace(/(^|\n) +/g, "$1").replace(/ {2,}/g, "\t");
+
+/** Rows of a table as Markdown writes it: without the bars around each row, and without the line of dashes below the heads. */
+function barred(rows: readonly SheetRow[]): readonly SheetRow[] {
+  const filled = rows.filter(({ cells }) => cells.some(isFilled));
+  if (!filled.every(({ cells }) => cells.length > 2 && !isFilled(cells[0]!) && !isFilled(cells.at(-1)!))) return rows;
+  return rows
+    .filter(({ cells }) => !cells.slice(1, -1).every((cell) => /^ *:?-+:? *$/.test(cell)) || cells.length < 3)
+    .map((row) => (row.cells.length > 2 ? { ...row, cells: row.cells.slice(1, -1) } : row));
+}
+
 /**
- * Reads a sheet into rows of cells: commas, semicolons or tabs, whichever divides its first hundred rows into most equal
- * parts; cells quoted by RFC 4180, any line end. Never throws at what the sheet holds. Of bytes the encoding is found out:
- * UTF-8, UTF-16 or Windows-1252.
+ * Reads a sheet into rows of cells: commas, semicolons, tabs or bars, whichever divides its first hundred rows into most equal
+ * parts, or else two blanks and more; a table of Markdown; cells quoted by RFC 4180, any line end. Never throws at what the
+ * sheet holds. Of bytes the encoding is found out: UTF-8, UTF-16 or Windows-1252.
  *
  * @param settings what is known better
  * @throws MeshwrightError `encoding-unknown`
@@ -196,17 +220,19 @@ export function readSheet(
   settings: { readonly encoding?: string; readonly separator?: string } = {},
 ): Sheet {
   const read = typeof source === "string" ? undefined : textOf(source, settings.encoding);
-  const text = (read?.text ?? (source as string)).replace(/^\uFEFF/, "");
-  const [line, said] = /^sep=(.)\r?\n/.exec(text) ?? [];
-  const sample = text.slice(0, region.characters);
-  const tried = [settings.separator ?? said ?? separators].flat().map((separator) => ({
+  const plain = (read?.text ?? (source as string)).replace(/^\uFEFF/, "");
+  const [line, said] = /^sep=(.)\r?\n/.exec(plain) ?? [];
+  const tryOut = (text: string, separator: string): Tried => ({
+    text,
     separator,
-    ...widthOf(new Splitter(sample, separator).rows(region.records)),
-  }));
-  const { separator, width } = tried.reduce((best, one) =>
-    one.share > best.share || (one.share === best.share && one.width > best.width) ? one : best,
-  );
+    ...widthOf(new Splitter(text.slice(0, region.characters), separator).rows(region.records)),
+  });
+  const given = settings.separator ?? said;
+  let found = best([given ?? separators].flat().map((separator) => tryOut(plain, separator)));
+  if (!given && found.width < 2 && plain.includes("  ")) found = best([found, tryOut(tabbed(plain), "\t")]);
+  const { text, separator, width } = found;
   const rows = new Splitter(text, separator, width, !isProper(text, separator)).rows(Infinity);
   // The line that names the separator is one of the file's lines, and none of its rows.
-  return { rows: line ? rows.slice(1) : rows, ...(read && { encoding: read.encoding }), separator };
+  const own = line ? rows.slice(1) : rows;
+  return { rows: separator === "|" ? barred(own) : own, ...(read && { encoding: read.encoding }), separator };
 }

@@ -82,6 +82,7 @@ function silenced(part: Part): ReadonlySet<string> {
   const silence = (field: keyof Part, head: string) => (part[field] === undefined ? heads.add(head) : undefined);
   const found = { ...set, ...guess };
   if ("teeth" in found) silence("teeth", "Teeth");
+  if ("bore" in found) silence("bore", "Bore");
   if (formMark(part.name ?? "", part.is)) silence("form", "Form");
   if ("value" in found) silence("value", "Printed ratio");
   if (pair && isTogether(part.is)) silence("driver", "Driver");

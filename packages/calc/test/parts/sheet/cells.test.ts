@@ -290,6 +290,8 @@ describe("cells that are asked about", () => {
     ["gear", "Teeth", "-17", ["count-unclear of teeth = 17"], { teeth: 17 }],
     ["gear", "Teeth", "17.5", ["count-unclear of teeth"], {}],
     ["gear", "Teeth", "0", ["count-unclear of teeth"], {}],
+    ["gear", "Teeth|Bore (mm)", "20|5/8", ["unit-missing of bore = 5/8 in"], { teeth: 20, bore: "5/8 in" }],
+    ["planetary set", "Teeth", "12/24/60", ["count-unclear of teeth = 12/60"], { driver: 12, driven: 60 }],
     ["gear", "Teeth", "20/41", ["pair-for-one of teeth"], {}],
     ["gear", "Teeth|Maker", "20|#NAME?", ["failure of maker"], { teeth: 20 }],
     ["gear", "Teeth", "#REF!", ["failure of teeth"], {}],

@@ -59,6 +59,31 @@ describe("separators", () => {
     expect(readSheet(text).separator).toBe(separator);
   });
 
+  it("are bars: of a table as Markdown writes it too, without its edges and its line of dashes", () => {
+    const cells = (text: string) =>
+      readSheet(text).rows.map((row) => [row.line, ...row.cells.map((cell) => cell.trim())]);
+    expect(cells("Part|Teeth\nPinion|15\n")).toEqual([
+      [1, "Part", "Teeth"],
+      [2, "Pinion", "15"],
+    ]);
+    expect(cells("| Part | Teeth |\n| :--- | ---: |\n| Pinion | 15 |\n| - | 62 |\n")).toEqual([
+      [1, "Part", "Teeth"],
+      [3, "Pinion", "15"],
+      [4, "-", "62"],
+    ]);
+  });
+
+  it("are blanks, two and more, where there is nothing else", () => {
+    expect(readSheet("  Part        Teeth\n  Long one    15\n\n  Spur        62\n").rows).toEqual([
+      { line: 1, cells: ["Part", "Teeth"] },
+      { line: 2, cells: ["Long one", "15"] },
+      { line: 3, cells: [""] },
+      { line: 4, cells: ["Spur", "62"] },
+    ]);
+    expect(readSheet("Part;Note\nPinion;two  blanks\n").separator).toBe(";");
+    expect(readSheet("A  part  alone\n", { separator: "," }).rows[0]!.cells).toEqual(["A  part  alone"]);
+  });
+
   it("can be set, and a first line that says one is no row, but a line", () => {
     expect(readSheet("a|b\n1|2\n", { separator: "|" }).rows[1]!.cells).toEqual(["1", "2"]);
     expect(lines("sep=;\na;b\n1;2\n")).toEqual([2, 3]);

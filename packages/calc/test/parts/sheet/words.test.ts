@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { PartKind } from "../../../src/stages/index.js";
+import { questionText } from "../../../src/parts/index.js";
 import { asked, sheet } from "./make.js";
 
 /** What a name is taken for where nothing else says it, and whether it is asked about. */
@@ -74,7 +75,14 @@ describe("what a part is", () => {
     ["Ritzel 13 Zähne Modul 0,8", { teeth: 13, module: "0.8" }],
     ["Pignon 13 dents", { teeth: 13 }],
     ["Pinion 15T for 62T spur", { teeth: 15 }],
-    ['Pinion 15T, 0.8Mod, 1/8" bore', { teeth: 15, module: "0.8" }],
+    ['Pinion 15T, 0.8Mod, 1/8" bore', { teeth: 15, module: "0.8", bore: "1/8 in" }],
+    ["Stirnrad z45 m0,8, Bohrung 3,17 mm", { teeth: 45, module: "0.8", bore: "3.17 mm" }],
+    ["Pulley 20T 6mm belt 5mm bore", { teeth: 20, bore: "5 mm" }],
+    ["Stirnrad Modul 1 - 30 Zähne", { teeth: 30, module: "1" }],
+    ["Spur 0.8 module 17 tooth", { teeth: 17, module: "0.8" }],
+    ["Wormwheel 30T m1", { teeth: 30, module: "1", form: "worm" }],
+    ["Ring and pinion 13/38, m0.8, hardened", { driver: 13, driven: 38, module: "0.8" }],
+    ["Worm + wheel 2/40", { driver: 2, driven: 40 }],
     ["Pinion 15T with M3 screw", { teeth: 15 }],
     ["Pinion 15T M3", { teeth: 15 }],
     ["ring and pinion 13/38", { driver: 13, driven: 38 }],
@@ -114,14 +122,69 @@ describe("what a part is", () => {
     ]);
   });
 
-  it.each(["Pinion kit 12-16T", "Diff gear 12T/20T", "Pinion 48-15T", "Gear 12T 20T"])(
-    "says no count that is one of several: %s",
+  it.each([
+    "Pinion kit 12-16T",
+    "Diff gear 12T/20T",
+    "Pinion 48-15T",
+    "Gear 12T 20T",
+    "Pinions 12, 13 and 14T",
+    "Pinion 13 & 14T",
+    "Ritzel 13, 14 und 15 Zähne",
+    "Pinion 13,5T",
+  ])("says no count that is one of several: %s", (name) => {
+    const read = sheet(["Name|Maker", `${name}|Dulse`]);
+    expect(read.parts[0]).not.toHaveProperty("teeth");
+    expect(asked(read)).toEqual(["missing of teeth"]);
+  });
+
+  it.each(["Hub gears 12-30-48", "Hub reduction 1:4", "Planetary set 12/20/60", "Ring and pinion 12/24/60"])(
+    "says no pair where there are three counts, or a ratio: %s",
     (name) => {
       const read = sheet(["Name|Maker", `${name}|Dulse`]);
-      expect(read.parts[0]).not.toHaveProperty("teeth");
+      expect(Object.keys(read.parts[0]!)).not.toEqual(expect.arrayContaining(["driver"]));
       expect(asked(read)).toEqual(["missing of teeth"]);
     },
   );
+
+  it("of a planetary set with its planets says sun and ring, and asks", () => {
+    const read = sheet(["Name|Maker", "Planetary set 12/24/60|Dulse", "Train planétaire 60-18-24|Dulse"]);
+    expect(read.parts.map(({ driver, driven }) => [driver, driven])).toEqual([
+      [12, 60],
+      [24, 60],
+    ]);
+    expect(asked(read)).toEqual(["count-unclear of teeth = 12/60", "count-unclear of teeth = 24/60"]);
+  });
+
+  it.each(["Wheel 62T", "wheel, 62 teeth, for the Limpet", "Roue 62 dents", "Rad 62Z", "rueda 62 dientes"])(
+    "is a gear, and asked about, where a wheel has teeth: %s",
+    (name) => {
+      const read = sheet(["Name|Maker", `"${name}"|Dulse`.replaceAll('"', "")]);
+      expect(read.parts[0]).toMatchObject({ is: "gear", teeth: 62 });
+      expect(asked(read)).toEqual(["kind-unsure of is = gear"]);
+    },
+  );
+
+  it("is a gear, and asked about, where nothing says more than teeth and their pitch", () => {
+    const read = sheet(["Code|Teeth|Module", "A|17|0.8", "B|18|", "C|x|0.8"]);
+    expect(read.parts.map(({ is }) => is)).toEqual(["gear", "other", "other"]);
+    expect(asked(read)).toEqual([
+      "kind-unknown of is = gear",
+      "kind-unknown of is",
+      "kind-unknown of is",
+      "count-unclear of teeth",
+    ]);
+    expect(sheet(["Name|Maker", "17T 0.8mod|Dulse"]).parts[0]).toMatchObject({ is: "gear", teeth: 17, module: "0.8" });
+  });
+
+  it("is a set where driver and driven gear have a column each", () => {
+    const read = sheet(["Name|z1|z2|Module", "Ritzel/Rad|13|38|0.8", "A 40|13|40|0.8"]);
+    expect(read.parts.map(({ is, driver, driven }) => [is, driver, driven])).toEqual([
+      ["set", 13, 38],
+      ["set", 13, 40],
+    ]);
+    expect(asked(read)).toEqual(["kind-unsure of is = set", "kind-unsure of is = set"]);
+    expect(questionText(sheet(["Code|z1|z2", "A|13|38"]).questions[0]!)).toBe("What is this part? Taken for set.");
+  });
 
   it("is guessed at a bare number, with a question", () => {
     const { parts, questions } = sheet([
