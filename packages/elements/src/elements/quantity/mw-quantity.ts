@@ -181,7 +181,7 @@ export class MwQuantity extends ToolElement {
     const changed = published !== "" && published !== text;
     const { draft } = this;
     return html`<span
-        class="root ${changed ? "changed" : ""} ${draft === undefined ? "" : "typing"}"
+        class="root over ${changed ? "changed" : ""} ${draft === undefined ? "" : "typing"}"
         part="quantity"
         @click=${this.#refuse}
         ><span class="text" aria-hidden="true">${draft === undefined ? text : draft || "\u2002"}</span

@@ -184,11 +184,11 @@ describe("mw-teeth", () => {
   });
 
   it("marks what differs; the article's value floats, moves no text, is not copied, and is gone with the difference", async () => {
-    const figure = find(find(page, "mw-value").shadowRoot!, "[part=value]");
     const float = () => find(page, "mw-value").shadowRoot!.querySelector(".was");
     press(count, "ArrowUp");
     await settle();
     assert.equal(lineOf(find(page, "p")), "With 15 to 63: 44.02");
+    const figure = find(find(page, "mw-value").shadowRoot!, "[part=value]");
     const before = find(page, "p").getBoundingClientRect().height;
     assert.notEqual(getComputedStyle(figure).backgroundImage, "none");
     assert.isNull(float());

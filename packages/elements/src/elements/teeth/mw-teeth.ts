@@ -5,7 +5,7 @@ import { countWords } from "../../languages/counts.js";
 import {
   authorsText,
   isWrapped,
-  MeshwrightElement,
+  InlineElement,
   more,
   nameOf,
   properties,
@@ -41,7 +41,7 @@ const steps: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, Pag
  * @csspart count - the count
  * @csspart tray - the keys
  */
-export class MwTeeth extends MeshwrightElement {
+export class MwTeeth extends InlineElement {
   static override readonly tag = "mw-teeth";
   static override styles = [properties, inSentence];
   static override properties = {
@@ -83,7 +83,10 @@ export class MwTeeth extends MeshwrightElement {
   #tray: Tray | undefined;
   /** Whether a reader has changed it, or tried to. */
   #isUsed = false;
-  #host: HTMLElement | undefined;
+  #hosts: Pick<CountState, "choice" | "keys"> | undefined;
+  #shown: HTMLElement | undefined;
+  #input: HTMLInputElement | undefined;
+  #isMarked = false;
 
   get #words(): typeof countWords {
     return wordsThere("words", countWords, this.locale);
@@ -124,13 +127,15 @@ export class MwTeeth extends MeshwrightElement {
   override stateChanged(): void {
     const { article } = this.store ?? {};
     const isAnew = this.#seen !== article;
+    this.#seen = article;
+    // The first drawing looks at all of it.
+    if (!this.hasUpdated) return;
     const isOther = this.#takeIn();
     const isUnjudged =
       isAnew && (this.#judged !== (this.#article ?? this.#value) || this.#inside !== authorsText(this));
-    if (isUnjudged && this.hasUpdated) this.#judge();
+    if (isUnjudged) this.#judge();
     const isRenamed = isAnew && this.current && this.#named !== this.#name;
     if (isOther || isUnjudged || isRenamed || this.open) super.stateChanged();
-    this.#seen = article;
   }
 
   /** The author's build, when this was told of it last. */
@@ -141,8 +146,8 @@ export class MwTeeth extends MeshwrightElement {
   #named: string | undefined;
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    this.#takeIn();
     if (!this.hasUpdated || changed.has("of") || changed.has("free")) this.#judge();
+    else this.#takeIn();
   }
 
   override contentChanged(): void {
@@ -165,6 +170,10 @@ export class MwTeeth extends MeshwrightElement {
     if (authorsText(this) === this.#inside || (this.#right !== undefined && isWrapped(this))) return;
     this.contentChanged();
   };
+
+  get #isCount(): boolean {
+    return typeof this.#value === "number" && !this.#isSet;
+  }
 
   /** Whether both counts of a set are one value here. */
   get #isSet(): boolean {
@@ -339,16 +348,21 @@ export class MwTeeth extends MeshwrightElement {
     const root = this.make("span");
     const text = this.make("span");
     const slot = this.make("slot");
-    const shown = this.make("span");
-    const input = this.make("input");
-    const choice = this.make("span");
-    const keys = this.make("span");
-    const prose = this.make("span");
     root.setAttribute("part", "count");
-    root.addEventListener("click", this.#refuse);
     text.className = "text";
-    text.ariaHidden = "true";
+    if (this.isReady) this.#listen(root, slot);
+    text.append(slot);
+    root.append(text);
+    return [root, text, slot] as const;
+  }
+
+  #listen(root: HTMLElement, slot: HTMLSlotElement): void {
     slot.addEventListener("slotchange", this.#slotted);
+    root.addEventListener("click", this.#refuse);
+  }
+
+  #makeField(): HTMLInputElement {
+    const input = this.make("input");
     for (const [name, value] of Object.entries(fieldAttributes)) input.setAttribute(name, value);
     for (const [name, handle] of Object.entries({
       focus: this.#focused,
@@ -361,19 +375,41 @@ export class MwTeeth extends MeshwrightElement {
       keyup: this.#ownKey,
     }))
       input.addEventListener(name, handle as EventListener);
-    text.append(shown);
-    root.append(text, input, choice, keys);
-    prose.append(slot);
-    return [root, text, slot, shown, input, choice, keys, prose] as const;
+    return input;
+  }
+
+  /** What is drawn in the place of the author's text: made when there is something. */
+  #draw(text: HTMLElement, drawn: string): void {
+    if (this.#shown?.parentNode !== text) {
+      if (!drawn) return;
+      text.prepend((this.#shown = this.make("span")));
+    }
+    if (this.#shown.textContent !== drawn) this.#shown.textContent = drawn;
+  }
+
+  /** Where keys and choices are drawn: made for a count that somebody has taken up. */
+  #hostsIn(root: HTMLElement): Pick<CountState, "choice" | "keys"> {
+    const hosts = { choice: this.make("span"), keys: this.make("span") };
+    root.append(hosts.choice, hosts.keys);
+    return (this.#hosts = hosts);
   }
 
   get #field(): HTMLInputElement | null | undefined {
     return (this.renderRoot as ShadowRoot | undefined)?.querySelector("input");
   }
 
+  /** Nobody sees the field over the text; what has come in meanwhile is looked at now. */
+  protected override ready(): void {
+    const [root, , slot] = this.parts(() => this.#make());
+    this.#listen(root, slot);
+    this.#slotted();
+    this.#drawField();
+  }
+
   /** The field is what a page that focuses the count means. */
   override focus(options?: FocusOptions): void {
-    const field = this.#field ?? this.#host?.parentNode?.querySelector("select");
+    this.makeReady();
+    const field = this.#field ?? (this.renderRoot as ShadowRoot | undefined)?.querySelector("select");
     if (field) field.focus(options);
     else super.focus(options);
   }
@@ -395,55 +431,62 @@ export class MwTeeth extends MeshwrightElement {
 
   protected override update(changed: Map<PropertyKey, unknown>): void {
     super.update(changed);
-    const [root, text, slot, shown, input, choice, keys, prose] = this.parts(() => this.#make());
-    const value = this.#value;
+    const [root, text, slot] = this.parts(() => this.#make());
     const said = this.#text();
-    const isCount = typeof value === "number" && !this.#isSet;
+    const isCount = this.#isCount;
     const isSet = this.#isSet && said !== undefined;
     const isThere = isCount || isSet;
-    const { draft, message } = this;
+    const { draft } = this;
     const article = this.#article;
-    const published = article === undefined ? undefined : this.#text(article);
+    const published = article === this.#value ? said : article === undefined ? undefined : this.#text(article);
     const differs = isThere && published !== undefined && published !== said;
     root.className = `root${differs ? " changed" : ""}${draft === undefined ? "" : " typing"}`;
     // What the author wrote stands under the field while it is right; what is drawn, in a place of its own.
     const isOwn = isThere && draft === undefined && said === this.#right;
-    const home = isOwn ? text : prose;
-    if (slot.parentNode !== home) home.append(slot);
+    if (isOwn) slot.parentNode === text || text.append(slot);
+    else if (slot.parentNode !== root.parentNode) root.after(slot);
     root.hidden = !isThere;
     slot.hidden = isThere && !isOwn && this.#hides;
     const drawn = !isThere || isOwn ? "" : draft === undefined ? said! : draft || "\u2002";
-    if (shown.textContent !== drawn) shown.textContent = drawn;
-    more().mark?.(this, root, differs ? published : undefined);
-    if (!isCount) input.remove();
-    else if (input.parentNode !== root) choice.before(input);
-    if (isCount) {
-      input.inputMode = this.open ? input.inputMode : keyboard();
-      setAttributes(input, {
-        tabindex: this.passed ? "-1" : undefined,
-        "aria-label": fill(this.#words.teeth, (this.#named = this.#name)),
-        "aria-valuenow": String(this.#count),
-        "aria-valuemin": String(this.#lowest),
-        "aria-valuemax": this.#highest < highest ? String(this.#highest) : undefined,
-        "aria-valuetext": said,
-        "aria-invalid": message ? "true" : undefined,
-        "aria-describedby": message ? "message" : undefined,
-      });
-      if (draft === undefined && input.value !== said) {
-        input.value = said!;
-        // Some engines give a field the focus that is chosen in.
-        if (this.open && !this.#isLeaving) input.select();
-      }
-    }
-    if (this.#host !== keys) this.#tray = undefined;
-    this.#host = keys;
+    this.#draw(text, drawn);
+    if (differs || this.#isMarked) more().mark?.(this, root, differs ? published : undefined);
+    this.#isMarked = differs;
+    if (isSet) cover(root, text);
+    if (this.isReady) this.#drawField();
+    if (this.#hosts?.keys.parentNode !== root) this.#hosts = this.#tray = undefined;
     // Nothing stands around a count that nobody has taken up.
     const isWanted = this.#tray || this.#isUsed || this.open || isSet;
-    if (isThere && isWanted) (this.#tray ??= more().tray?.(this.#state(choice, keys)))?.draw();
+    const { tray } = more();
+    if (tray && isThere && isWanted) (this.#tray ??= tray(this.#state(this.#hostsIn(root)))).draw();
     if (this.#isSet && !this.#tray) wantMore("second");
   }
 
-  #state(choice: HTMLElement, keys: HTMLElement): CountState {
+  #drawField(): void {
+    const [root, text] = this.parts(() => this.#make());
+    if (!this.#isCount) return this.#input?.remove();
+    const input = (this.#input ??= this.#makeField());
+    if (input.parentNode !== root) text.after(input);
+    cover(root, text);
+    const { draft, message } = this;
+    const said = this.#text()!;
+    input.inputMode = this.open ? input.inputMode : keyboard();
+    setAttributes(input, {
+      tabindex: this.passed ? "-1" : undefined,
+      "aria-label": fill(this.#words.teeth, (this.#named = this.#name)),
+      "aria-valuenow": String(this.#count),
+      "aria-valuemin": String(this.#lowest),
+      "aria-valuemax": this.#highest < highest ? String(this.#highest) : undefined,
+      "aria-valuetext": said,
+      "aria-invalid": message ? "true" : undefined,
+      "aria-describedby": message ? "message" : undefined,
+    });
+    if (draft !== undefined || input.value === said) return;
+    input.value = said;
+    // Some engines give a field the focus that is chosen in.
+    if (this.open && !this.#isLeaving) input.select();
+  }
+
+  #state({ choice, keys }: Pick<CountState, "choice" | "keys">): CountState {
     const own = (): MwTeeth => this;
     return {
       element: this,
@@ -492,6 +535,12 @@ const fieldAttributes = {
   spellcheck: "false",
   enterkeyhint: "done",
 };
+
+/** A field or a choice lies over the text from here on, and says it. */
+function cover(root: HTMLElement, text: HTMLElement): void {
+  root.classList.add("over");
+  text.ariaHidden = "true";
+}
 
 function setAttributes(element: Element, attributes: Readonly<Record<string, string | undefined>>): void {
   for (const [name, value] of Object.entries(attributes))

@@ -4,8 +4,8 @@ import {
   authorsText,
   css,
   hiding,
+  InlineElement,
   isWrapped,
-  MeshwrightElement,
   more,
   sameText,
   standsForValue,
@@ -34,7 +34,7 @@ import {
  * @attr at - `article` or an alternative's id: pinned there, whatever the reader does
  * @csspart value - the figure
  */
-export class MwValue extends MeshwrightElement {
+export class MwValue extends InlineElement {
   static override readonly tag = "mw-value";
   // No colour of ours: the mark of a changed figure brings the private properties with it.
   static override styles = css`
@@ -121,23 +121,56 @@ export class MwValue extends MeshwrightElement {
     this.contentChanged();
   };
 
+  #span: HTMLElement | undefined;
+  #slot: HTMLSlotElement | undefined;
+
+  #listen(slot: HTMLSlotElement): void {
+    slot.addEventListener("slotchange", this.#slotted);
+  }
+
+  /** The author's own text needs no style of ours to be seen. */
+  protected override dress(root: ShadowRoot): void {
+    if (this.isReady || this.#span) super.dress(root);
+  }
+
+  /** What has come in meanwhile is looked at now. */
+  protected override ready(): void {
+    this.dress(this.renderRoot);
+    this.#listen(this.#slot!);
+    this.#slotted();
+  }
+
+  /** What the figure is drawn in, where it is not the author's text that says it; made when it is wanted. */
+  #spanBefore(slot: HTMLElement): HTMLElement {
+    if (this.#span?.parentNode === this.renderRoot) return this.#span;
+    this.#span?.remove();
+    const span = (this.#span = this.make("span"));
+    this.dress(this.renderRoot);
+    span.setAttribute("part", "value");
+    slot.before(span);
+    return span;
+  }
+
   protected override update(changed: Map<PropertyKey, unknown>): void {
     super.update(changed);
-    const [span, slot] = this.parts(() => {
-      const made = [this.make("span"), this.make("slot")] as const;
-      made[0].setAttribute("part", "value");
-      made[1].addEventListener("slotchange", this.#slotted);
-      return made;
+    const [slot] = this.parts(() => {
+      const made = this.make("slot");
+      if (this.isReady) this.#listen(made);
+      this.#slot = made;
+      return [made] as const;
     });
     const text = this.#text;
     const isOwn = text === undefined || text === this.#right;
-    span!.hidden = isOwn;
-    const shown = isOwn ? "" : text;
-    if (span!.textContent !== shown) span!.textContent = shown;
-    slot!.hidden = !isOwn && this.#hides;
+    const span = isOwn ? this.#span : this.#spanBefore(slot);
+    if (span) {
+      span.hidden = isOwn;
+      const shown = isOwn ? "" : text;
+      if (span.textContent !== shown) span.textContent = shown;
+    }
+    slot.hidden = !isOwn && this.#hides;
     const { mark } = more();
-    if (!mark) return;
+    if (!mark || !span) return;
     const article = isOwn || this.at ? undefined : this.textOf(this.#query, "article");
-    mark(this, span!, article === text ? undefined : article);
+    mark(this, span, article === text ? undefined : article);
   }
 }

@@ -78,12 +78,11 @@ function sheetsFor(view: Window & typeof globalThis, styles: Styles): CSSStyleSh
 }
 
 /** Adds style sheets to what a root has; as elements where a browser, or a document without a window, knows no others. */
-export function dress(root: ShadowRoot, styles: Styles): void {
+export function dress(root: ShadowRoot, styles: Styles, isNew = false): void {
   const view = root.ownerDocument.defaultView;
-  const worn = root.adoptedStyleSheets;
-  if (view && worn) {
+  if (view && "adoptedStyleSheets" in root) {
     const more = sheetsFor(view, styles);
-    root.adoptedStyleSheets = worn.length ? [...new Set([...worn, ...more])] : more;
+    root.adoptedStyleSheets = isNew ? more : [...new Set([...root.adoptedStyleSheets, ...more])];
     return;
   }
   for (const { cssText } of [styles].flat() as Style[]) {
@@ -111,6 +110,8 @@ export function dress(root: ShadowRoot, styles: Styles): void {
 export abstract class MeshwrightElement extends Reactive implements Follower {
   static readonly version: string = version;
   static readonly tag: string = "";
+  /** Whether what it draws is right, or the author's text, though nobody looks after what is wrong. */
+  static readonly isRightAlone: boolean = false;
 
   static override properties: Readonly<Record<string, Declaration>> = { build: {} };
 
@@ -127,6 +128,8 @@ export abstract class MeshwrightElement extends Reactive implements Follower {
   #locale = "en";
   #roots: readonly Node[] = [];
   #drawn: Evaluation | undefined;
+  /** What had been written when this was judged last. */
+  #judged = -1;
 
   /** The store of the build that this belongs to, once there is one. */
   protected get store(): BuildStore | undefined {
@@ -189,11 +192,16 @@ export abstract class MeshwrightElement extends Reactive implements Follower {
   }
 
   protected override createRenderRoot(): ShadowRoot {
-    const root = this.shadowRoot ?? this.attachShadow({ mode: "open" });
+    const drawn = this.shadowRoot;
+    const root = drawn ?? this.attachShadow({ mode: "open" });
     // A server may have drawn the fallback in here.
-    root.replaceChildren();
-    dress(root, (this.constructor as typeof Reactive).styles);
+    drawn?.replaceChildren();
+    this.dress(root, !drawn);
     return root;
+  }
+
+  protected dress(root: ShadowRoot, isNew = false): void {
+    dress(root, (this.constructor as typeof Reactive).styles, isNew);
   }
 
   #parts: readonly HTMLElement[] = [];
@@ -221,7 +229,7 @@ export abstract class MeshwrightElement extends Reactive implements Follower {
     connected.add(this);
     this.#roots = follow(this, lookAtLanguage);
     this.languageChanged();
-    this.findBuild();
+    this.findBuild(true);
     super.connectedCallback();
   }
 
@@ -239,20 +247,27 @@ export abstract class MeshwrightElement extends Reactive implements Follower {
     if (!(this.renderRoot as ShadowRoot | undefined) || !this.shadowRoot) return;
     // Sheets of another document do not count here.
     if (this.shadowRoot.adoptedStyleSheets) this.shadowRoot.adoptedStyleSheets = [];
-    dress(this.shadowRoot, (this.constructor as typeof Reactive).styles);
+    this.dress(this.shadowRoot);
   }
 
   /** Looks where the build of this is now. */
-  findBuild(): void {
+  findBuild(isFirst = false): void {
     this.#home = findBuild(this, this.build);
-    this.judge();
+    this.judge(isFirst);
   }
 
-  /** Looks whether an error keeps this from saying anything: then it belongs nowhere, and the author's text stays. */
-  judge(): void {
+  /**
+   * Looks whether an error keeps this from saying anything: then it belongs nowhere, and the author's text stays. What has just
+   * come and is right by itself is not kept waiting by whoever looks after what is wrong.
+   */
+  judge(isFirst = false): void {
     if (!this.isConnected) return;
+    this.#judged = this.writes;
     const overseer = oversight();
-    const isDark = overseer ? overseer.judge(this) : isStrange(this);
+    const isStrangeOne = (!overseer || isFirst) && isStrange(this);
+    const canWait = isFirst && !isStrangeOne && (this.constructor as typeof MeshwrightElement).isRightAlone;
+    const isDark = overseer && !canWait ? overseer.judge(this) : isStrangeOne;
+    if (canWait) overseer?.later(this);
     if (isDark && !overseer) wantMore("third");
     this.#take(isDark ? undefined : this.#home);
   }
@@ -296,7 +311,7 @@ export abstract class MeshwrightElement extends Reactive implements Follower {
   protected override shouldUpdate(changed: Map<PropertyKey, unknown>): boolean {
     // What is asked for is looked at before it is drawn, so that nothing wrong is seen.
     if (changed.has("build")) this.findBuild();
-    else if (changed.size) this.judge();
+    else if (this.#judged !== this.writes) this.judge();
     return true;
   }
 

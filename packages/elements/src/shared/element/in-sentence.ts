@@ -3,10 +3,13 @@ import { css } from "./reactive.js";
 /** How a value stands in a sentence that its reader can change: the text, and over it the field or the choice. */
 export const inSentence = css`
   .root {
-    position: relative;
     white-space: nowrap;
     font-variant-numeric: lining-nums tabular-nums;
     text-transform: none;
+  }
+  /* There is something to lay over the text. */
+  .over {
+    position: relative;
   }
   .text {
     color: var(--_accent);

@@ -24,6 +24,7 @@
  *
  * @module
  */
+export { afterPaint } from "./after-paint.js";
 export { composed, outward } from "./composed.js";
 export { contentOf, standsForValue } from "./content.js";
 export { readCount, writeCount } from "./digits.js";
@@ -41,6 +42,7 @@ export {
 export { fetchMore, wantMore, type Later } from "./want.js";
 export { isPages, isStrange } from "./oversight.js";
 export { authorsText, isWrapped, sameText } from "./own-text.js";
+export { InlineElement } from "./inline.js";
 export { inSentence } from "./in-sentence.js";
 export { paperOf } from "./paper.js";
 export { define, version, type ElementClass } from "./define.js";

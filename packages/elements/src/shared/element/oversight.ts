@@ -40,6 +40,8 @@ export interface Overseen extends BuildHolder {
 export interface Overseer {
   /** Looks at an element, and says whether an error keeps it from saying anything. */
   judge(element: Subject): boolean;
+  /** Looks at an element once what is drawn in this turn has been drawn. */
+  later(element: Subject): void;
   /** An element is gone. */
   gone(element: Subject): void;
   /** A build has come or has other data: all its elements have to be looked at. */

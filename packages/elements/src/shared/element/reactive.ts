@@ -70,12 +70,14 @@ export abstract class Reactive extends Base {
   readonly values = new Map<string, unknown>();
   renderRoot!: ShadowRoot;
   hasUpdated = false;
+  /** How often a property was set to something else. */
+  protected writes = 0;
   #changed: Changed = new Map();
   #pending: Promise<void> | undefined;
   #ready!: () => void;
   readonly #connected = new Promise<void>((resolve) => (this.#ready = resolve));
   /** Attributes that are told of once after what was set over them. */
-  readonly #over = new Set<string>();
+  #over: Set<string> | undefined;
 
   constructor() {
     super();
@@ -87,7 +89,7 @@ export abstract class Reactive extends Base {
         const value = own[name];
         delete own[name];
         own[name] = value;
-        if (this.hasAttribute(name)) this.#over.add(name);
+        if (this.hasAttribute(name)) (this.#over ??= new Set()).add(name);
       }
     this.requestUpdate();
   }
@@ -101,7 +103,7 @@ export abstract class Reactive extends Base {
   }
 
   attributeChangedCallback(name: string, _: string | null, value: string | null): void {
-    if (this.#over.delete(name)) return;
+    if (this.#over?.delete(name)) return;
     const { type } = declared(this.constructor as typeof Reactive)[name]!;
     (this as unknown as Record<string, unknown>)[name] = type ? value !== null : value;
   }
@@ -116,7 +118,10 @@ export abstract class Reactive extends Base {
   protected abstract createRenderRoot(): ShadowRoot;
 
   requestUpdate(name?: PropertyKey, old?: unknown): void {
-    if (name !== undefined && !this.#changed.has(name)) this.#changed.set(name, old);
+    if (name !== undefined) {
+      this.writes++;
+      if (!this.#changed.has(name)) this.#changed.set(name, old);
+    }
     this.#pending ??= this.#connected.then(() => this.#perform());
   }
 

@@ -8,14 +8,13 @@ import { otherIds } from "./others.js";
 
 /** What an element asks for, by the names of its attributes: frameworks set properties instead. */
 function askedBy(element: Subject): Record<string, string> {
-  const names: readonly string[] = elementAttributes[element.localName as ElementTag] ?? [];
   const fields = element as unknown as Readonly<Record<string, unknown>>;
-  return Object.fromEntries(
-    names.flatMap((name) => {
-      const value = fields[name];
-      return /^(string|number|boolean)$/.test(typeof value) ? [[name, String(value)]] : [];
-    }),
-  );
+  const asked: Record<string, string> = {};
+  for (const name of elementAttributes[element.localName as ElementTag] ?? []) {
+    const value = fields[name];
+    if (typeof value === "string" || typeof value === "number" || typeof value === "boolean") asked[name] = `${value}`;
+  }
+  return asked;
 }
 
 /** No build at all, where one is looked for. */

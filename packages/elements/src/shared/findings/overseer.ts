@@ -1,6 +1,7 @@
 import { inOrder } from "@meshwright/calc/article";
 import { errorOf, type Finding } from "@meshwright/calc/stages";
 import {
+  afterPaint,
   composed,
   findBuild,
   install,
@@ -28,6 +29,8 @@ class Findings implements Overseer {
   readonly #judged = new Map<Subject, Judged>();
   readonly #lists = new Set<Overseen>();
   readonly #lost = new Set<Subject>();
+  /** Elements that have just come and are not kept waiting. */
+  readonly #waiting = new Set<Subject>();
   #soon: Promise<void> | undefined;
   readonly #names = new MutationObserver((records) => {
     for (const target of new Set(records.map((record) => record.target as Subject)))
@@ -45,6 +48,17 @@ class Findings implements Overseer {
     this.#file(element, judged);
     return isDark(own);
   }
+
+  later(element: Subject): void {
+    if (!this.#waiting.size) afterPaint(this.#lookAtWaiting);
+    this.#waiting.add(element);
+  }
+
+  readonly #lookAtWaiting = (): void => {
+    const waiting = [...this.#waiting];
+    this.#waiting.clear();
+    for (const element of waiting) element.judge();
+  };
 
   /** What cannot be drawn of a reader's version is nothing that the author could mend. */
   #isReaders({ home, at }: Subject): boolean {
@@ -69,6 +83,7 @@ class Findings implements Overseer {
   gone(element: Subject): void {
     this.#judged.get(element)?.store?.complain(element);
     this.#judged.delete(element);
+    this.#waiting.delete(element);
     if (this.#lost.delete(element)) drawSign(element, []);
   }
 
@@ -116,6 +131,7 @@ class Findings implements Overseer {
   }
 
   #tellAll(): void {
+    this.#lookAtWaiting();
     for (const holder of [...this.#lists]) {
       // One that is gone says so itself when it comes back, and must not be kept until then.
       if (holder.isConnected && !holder.isRead) continue;
