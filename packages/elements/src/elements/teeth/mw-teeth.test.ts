@@ -41,6 +41,57 @@ describe("mw-teeth", () => {
     assert.equal(lineOf(find(page, "p")), "With 15 to 62: 43.32");
   });
 
+  describe("that has just come", () => {
+    /** One that nobody waits for. */
+    const come = async (): Promise<MwTeeth> => {
+      find(page, "p").insertAdjacentHTML("beforeend", ` <mw-teeth of="primary.driver">15</mw-teeth>`);
+      for (let n = 0; n < 20; n++) await Promise.resolve();
+      return find<MwTeeth>(page, "mw-teeth:last-child");
+    };
+    const field = (one: MwTeeth) => one.shadowRoot!.querySelector("input");
+    const brought = async (one: MwTeeth) => {
+      for (let n = 0; n < 100 && !field(one); n++) await settle(1);
+      return field(one)?.getAttribute("aria-valuenow");
+    };
+
+    it("shows its text at once, and has its field when that has been painted", async () => {
+      const one = await come();
+      assert.equal(lineOf(one), "15");
+      assert.include(getComputedStyle(find(one.shadowRoot!, ".text")).textDecorationLine, "underline");
+      assert.isNull(field(one));
+      assert.equal(await brought(one), "15");
+      assert.equal(lineOf(one), "15");
+    });
+
+    it("has its field for whoever focuses it, or waits for it", async () => {
+      const one = await come();
+      one.focus();
+      assert.equal(one.shadowRoot!.activeElement, field(one));
+      const other = await come();
+      await other.updateComplete;
+      assert.equal(field(other)!.value, "15");
+    });
+
+    it("has it also where it was moved, or taken away for a while, before it was painted", async () => {
+      const [moved, away] = [await come(), await come()];
+      page.append(moved);
+      away.remove();
+      assert.equal(await brought(moved), "15");
+      assert.isNull(field(away));
+      find(page, "p").append(away);
+      assert.equal(await brought(away), "15");
+    });
+
+    it("sees what the author, or an edit, makes of it meanwhile", async () => {
+      const [one, other] = [await come(), await come()];
+      one.textContent = "16";
+      find<MwBuild>(page, "mw-build").store.change({ "primary.driver": 17 });
+      assert.equal(await brought(one), "17");
+      assert.equal(await brought(other), "17");
+      assert.deepEqual([lineOf(one), lineOf(other)], ["17", "17"]);
+    });
+  });
+
   it("is a spinbutton named after its gear", () => {
     assert.equal(count.getAttribute("role"), "spinbutton");
     assert.include(count.getAttribute("aria-label"), "spur");

@@ -84,6 +84,7 @@ export class MwTeeth extends InlineElement {
   /** Whether a reader has changed it, or tried to. */
   #isUsed = false;
   #hosts: Pick<CountState, "choice" | "keys"> | undefined;
+  #under: HTMLElement | undefined;
   #shown: HTMLElement | undefined;
   #input: HTMLInputElement | undefined;
   #isMarked = false;
@@ -346,14 +347,27 @@ export class MwTeeth extends InlineElement {
 
   #make() {
     const root = this.make("span");
-    const text = this.make("span");
     const slot = this.make("slot");
     root.setAttribute("part", "count");
-    text.className = "text";
     if (this.isReady) this.#listen(root, slot);
-    text.append(slot);
-    root.append(text);
-    return [root, text, slot] as const;
+    root.append(slot);
+    return [root, slot] as const;
+  }
+
+  /** Where the text stands: by itself, or under what lies over it. */
+  #home(root: HTMLElement): HTMLElement {
+    return this.#under?.parentNode === root ? this.#under : root;
+  }
+
+  /** A field or a choice lies over the text from here on, and says it. */
+  #cover(root: HTMLElement): void {
+    if (this.#home(root) !== root) return;
+    const under = (this.#under = this.make("span"));
+    under.className = "text";
+    under.ariaHidden = "true";
+    under.append(...root.childNodes);
+    root.append(under);
+    root.classList.replace("text", "over");
   }
 
   #listen(root: HTMLElement, slot: HTMLSlotElement): void {
@@ -379,10 +393,10 @@ export class MwTeeth extends InlineElement {
   }
 
   /** What is drawn in the place of the author's text: made when there is something. */
-  #draw(text: HTMLElement, drawn: string): void {
-    if (this.#shown?.parentNode !== text) {
+  #draw(home: HTMLElement, drawn: string): void {
+    if (this.#shown?.parentNode !== home) {
       if (!drawn) return;
-      text.prepend((this.#shown = this.make("span")));
+      home.prepend((this.#shown = this.make("span")));
     }
     if (this.#shown.textContent !== drawn) this.#shown.textContent = drawn;
   }
@@ -400,7 +414,7 @@ export class MwTeeth extends InlineElement {
 
   /** Nobody sees the field over the text; what has come in meanwhile is looked at now. */
   protected override ready(): void {
-    const [root, , slot] = this.parts(() => this.#make());
+    const [root, slot] = this.parts(() => this.#make());
     this.#listen(root, slot);
     this.#slotted();
     this.#drawField();
@@ -431,7 +445,7 @@ export class MwTeeth extends InlineElement {
 
   protected override update(changed: Map<PropertyKey, unknown>): void {
     super.update(changed);
-    const [root, text, slot] = this.parts(() => this.#make());
+    const [root, slot] = this.parts(() => this.#make());
     const said = this.#text();
     const isCount = this.#isCount;
     const isSet = this.#isSet && said !== undefined;
@@ -440,18 +454,20 @@ export class MwTeeth extends InlineElement {
     const article = this.#article;
     const published = article === this.#value ? said : article === undefined ? undefined : this.#text(article);
     const differs = isThere && published !== undefined && published !== said;
-    root.className = `root${differs ? " changed" : ""}${draft === undefined ? "" : " typing"}`;
+    if (isSet) this.#cover(root);
+    const home = this.#home(root);
+    const covered = home === root ? "text" : "over";
+    root.className = `root ${covered}${differs ? " changed" : ""}${draft === undefined ? "" : " typing"}`;
     // What the author wrote stands under the field while it is right; what is drawn, in a place of its own.
     const isOwn = isThere && draft === undefined && said === this.#right;
-    if (isOwn) slot.parentNode === text || text.append(slot);
+    if (isOwn) slot.parentNode === home || home.prepend(slot);
     else if (slot.parentNode !== root.parentNode) root.after(slot);
     root.hidden = !isThere;
     slot.hidden = isThere && !isOwn && this.#hides;
     const drawn = !isThere || isOwn ? "" : draft === undefined ? said! : draft || "\u2002";
-    this.#draw(text, drawn);
+    this.#draw(home, drawn);
     if (differs || this.#isMarked) more().mark?.(this, root, differs ? published : undefined);
     this.#isMarked = differs;
-    if (isSet) cover(root, text);
     if (this.isReady) this.#drawField();
     if (this.#hosts?.keys.parentNode !== root) this.#hosts = this.#tray = undefined;
     // Nothing stands around a count that nobody has taken up.
@@ -462,11 +478,11 @@ export class MwTeeth extends InlineElement {
   }
 
   #drawField(): void {
-    const [root, text] = this.parts(() => this.#make());
+    const [root] = this.parts(() => this.#make());
     if (!this.#isCount) return this.#input?.remove();
+    this.#cover(root);
     const input = (this.#input ??= this.#makeField());
-    if (input.parentNode !== root) text.after(input);
-    cover(root, text);
+    if (input.parentNode !== root) this.#home(root).after(input);
     const { draft, message } = this;
     const said = this.#text()!;
     input.inputMode = this.open ? input.inputMode : keyboard();
@@ -535,12 +551,6 @@ const fieldAttributes = {
   spellcheck: "false",
   enterkeyhint: "done",
 };
-
-/** A field or a choice lies over the text from here on, and says it. */
-function cover(root: HTMLElement, text: HTMLElement): void {
-  root.classList.add("over");
-  text.ariaHidden = "true";
-}
 
 function setAttributes(element: Element, attributes: Readonly<Record<string, string | undefined>>): void {
   for (const [name, value] of Object.entries(attributes))

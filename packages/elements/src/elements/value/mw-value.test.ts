@@ -73,6 +73,16 @@ describe("mw-value", () => {
     assert.equal(lineOf(value), "43.32");
   });
 
+  it("is looked at for slips though it was drawn before, and darkens then", async () => {
+    const page = await show(withLimpet(`<p></p>`));
+    find(page, "p").innerHTML = `<mw-value of="rear" unit="furlongs">7</mw-value> <mw-value of="reer">8</mw-value>`;
+    const build = find<MwBuild>(page, "mw-build");
+    await build.checked;
+    const wrong = (build.findings ?? []).map(({ at, severity }) => `${severity} ${at}`);
+    assert.includeMembers(wrong, ["error /of"]);
+    assert.equal(lineOf(find(page, "p")), "7 8");
+  });
+
   it("keeps the fallback until there is a build, and where it asks for what is not there", async () => {
     const page = await show(`<p><mw-value of="rear">16.00</mw-value> <mw-value of="nobody">7</mw-value></p>`);
     assert.equal(lineOf(page), "16.00 7");

@@ -16,7 +16,8 @@ export const inSentence = css`
     text-decoration: underline dotted max(1.5px, 0.075em);
     text-underline-offset: 0.22em;
   }
-  .changed .text {
+  .changed .text,
+  .changed.text {
     text-decoration-style: double;
     text-decoration-thickness: max(1px, 0.06em);
   }
@@ -76,7 +77,8 @@ export const inSentence = css`
       text-decoration: none;
       outline: none !important;
     }
-    .changed .text {
+    .changed .text,
+    .changed.text {
       text-decoration: underline double;
     }
   }
