@@ -4,7 +4,8 @@ export const trayStyles = css`
   /* A choice: a hairline, and a small mark that opens at its end. It takes no room in the line. */
   [data-choice] > .text {
     position: relative;
-    text-decoration: underline solid 1px;
+    text-decoration-line: underline;
+    text-decoration-thickness: 1px;
   }
   [data-choice] > .text::after {
     content: "";

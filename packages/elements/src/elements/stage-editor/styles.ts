@@ -136,7 +136,9 @@ export const styles = css`
     margin: 0.2em 0 0;
   }
   .changed {
-    text-decoration: underline double 1px;
+    text-decoration-line: underline;
+    text-decoration-style: double;
+    text-decoration-thickness: 1px;
     text-underline-offset: 0.22em;
   }
   @media print {

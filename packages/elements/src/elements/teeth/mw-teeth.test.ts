@@ -82,6 +82,16 @@ describe("mw-teeth", () => {
       assert.equal(await brought(away), "15");
     });
 
+    it("is drawn anew around its field where somebody took away what stands under that", async () => {
+      const one = await come();
+      await brought(one);
+      find(one.shadowRoot!, ".text").remove();
+      find<MwBuild>(page, "mw-build").store.change({ "primary.driver": 17 });
+      await settle();
+      assert.equal(lineOf(one), "17");
+      assert.equal(field(one)!.parentElement, find(one.shadowRoot!, ".root"));
+    });
+
     it("sees what the author, or an edit, makes of it meanwhile", async () => {
       const [one, other] = [await come(), await come()];
       one.textContent = "16";

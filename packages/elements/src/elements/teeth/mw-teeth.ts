@@ -360,13 +360,13 @@ export class MwTeeth extends InlineElement {
   }
 
   /** A field or a choice lies over the text from here on, and says it. */
-  #cover(root: HTMLElement): void {
+  #cover(root: HTMLElement, slot: HTMLElement): void {
     if (this.#home(root) !== root) return;
     const under = (this.#under = this.make("span"));
     under.className = "text";
     under.ariaHidden = "true";
-    under.append(...root.childNodes);
-    root.append(under);
+    for (const one of [this.#shown, slot]) if (one?.parentNode === root) under.append(one);
+    root.prepend(under);
     root.classList.replace("text", "over");
   }
 
@@ -454,7 +454,7 @@ export class MwTeeth extends InlineElement {
     const article = this.#article;
     const published = article === this.#value ? said : article === undefined ? undefined : this.#text(article);
     const differs = isThere && published !== undefined && published !== said;
-    if (isSet) this.#cover(root);
+    if (isSet) this.#cover(root, slot);
     const home = this.#home(root);
     const covered = home === root ? "text" : "over";
     root.className = `root ${covered}${differs ? " changed" : ""}${draft === undefined ? "" : " typing"}`;
@@ -478,9 +478,9 @@ export class MwTeeth extends InlineElement {
   }
 
   #drawField(): void {
-    const [root] = this.parts(() => this.#make());
+    const [root, slot] = this.parts(() => this.#make());
     if (!this.#isCount) return this.#input?.remove();
-    this.#cover(root);
+    this.#cover(root, slot);
     const input = (this.#input ??= this.#makeField());
     if (input.parentNode !== root) this.#home(root).after(input);
     const { draft, message } = this;

@@ -133,9 +133,11 @@ export class MwValue extends InlineElement {
     if (this.isReady || this.#span) super.dress(root);
   }
 
-  /** What has come in meanwhile is looked at now. */
+  /** The place of a figure that differs; and what has come in meanwhile is looked at now. */
   protected override ready(): void {
-    this.dress(this.renderRoot);
+    const isNew = !this.#span;
+    const span = this.#spanBefore(this.#slot!);
+    if (isNew) span.hidden = true;
     this.#listen(this.#slot!);
     this.#slotted();
   }

@@ -13,7 +13,9 @@ export const inSentence = css`
   }
   .text {
     color: var(--_accent);
-    text-decoration: underline dotted max(1.5px, 0.075em);
+    text-decoration-line: underline;
+    text-decoration-style: dotted;
+    text-decoration-thickness: max(1.5px, 0.075em);
     text-underline-offset: 0.22em;
   }
   .changed .text,
@@ -79,7 +81,8 @@ export const inSentence = css`
     }
     .changed .text,
     .changed.text {
-      text-decoration: underline double;
+      text-decoration-line: underline;
+      text-decoration-style: double;
     }
   }
 `;
