@@ -5,6 +5,7 @@ export const trayStyles = css`
   [data-choice] > .text {
     position: relative;
     text-decoration-line: underline;
+    text-decoration-style: solid;
     text-decoration-thickness: 1px;
   }
   [data-choice] > .text::after {
