@@ -32,6 +32,7 @@ export interface Framing {
 
 const once = (target: EventTarget, type: string): Promise<unknown> =>
   new Promise((done) => target.addEventListener(type, done, { once: true }));
+
 /** How high a page has to be at the widths that a frame may get: laid out in a frame of its own, out of sight. */
 async function heightOf(address: string, place: ParentNode & Node): Promise<number | undefined> {
   const frame = document.createElement("iframe");

@@ -234,8 +234,8 @@ export class RowReader {
     if (form) part.form = form;
     const isPitchFree = this.#isFree("module") && this.#isFree("diametralPitch");
     const areCountsFree = ["teeth", "driver", "driven"].every(this.#isFree);
-    const isOther = !this.#isFree("bore") && !(part.is === "gearbox" && this.#isFree("value"));
-    if (!isPitchFree && !areCountsFree && isOther) return;
+    const isRestTaken = !this.#isFree("bore") && !(part.is === "gearbox" && this.#isFree("value"));
+    if (!isPitchFree && !areCountsFree && isRestTaken) return;
     const { set, pair, guess }: Marks = marksOf(text, part.is);
     for (const field in set) {
       const isPitch = field === "module" || field === "diametralPitch";

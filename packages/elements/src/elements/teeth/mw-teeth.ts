@@ -84,9 +84,11 @@ export class MwTeeth extends InlineElement {
   /** Whether a reader has changed it, or tried to. */
   #isUsed = false;
   #hosts: Pick<CountState, "choice" | "keys"> | undefined;
+  /** The text's place under what lies over it, what is drawn in it, and the field: each made when it is wanted. */
   #under: HTMLElement | undefined;
   #shown: HTMLElement | undefined;
   #input: HTMLInputElement | undefined;
+  /** Whether it was marked as another than the article's. */
   #isMarked = false;
 
   get #words(): typeof countWords {
