@@ -1,3 +1,4 @@
+import type { HoleCircle, Mount } from "../drivetrain/index.js";
 import { bounded, type Rational } from "../exact/index.js";
 import { sizeOf } from "../gears/index.js";
 import { lacking, type Reason } from "./reason.js";
@@ -7,6 +8,19 @@ export interface Sleeve {
   readonly label?: string;
   readonly bore: string;
   readonly outside: string;
+}
+
+/**
+ * The diameters that a gear's bore has to do with, as they are written. A driven gear that is screwed to a hub sits on that, and its
+ * bore says nothing about the shaft.
+ */
+export function shaftsOf(
+  { shaft, steps = [], drivenShaft, hubHoles }: Pick<Mount, "shaft" | "steps" | "drivenShaft" | "hubHoles">,
+  of: "driver" | "driven",
+  { circles }: { readonly circles?: readonly HoleCircle[] | undefined },
+): readonly string[] {
+  if (of === "driver") return shaft === undefined ? steps : [shaft, ...steps];
+  return drivenShaft === undefined || hubHoles || circles ? [] : [drivenShaft];
 }
 
 /** Bores are sold under shortened names, 3.17 for 3.175 mm: 5 µm apart is one size. */

@@ -1,7 +1,7 @@
 import type { Mount } from "../drivetrain/index.js";
 import type { Bounded } from "../exact/index.js";
 import { type Toothed, formOf, type ToothPair, meshOf, type Mesh, comparePitch } from "../gears/index.js";
-import { boreReasons, type Sleeve } from "./bore.js";
+import { boreReasons, shaftsOf, type Sleeve } from "./bore.js";
 import { contactReasons, unformed } from "./contact.js";
 import { hubReasons, type AdapterPlate, type HoleCircle } from "./hub.js";
 import { setCentre } from "./mount.js";
@@ -55,7 +55,7 @@ function pitchReasons(...pitches: [Toothed, Toothed]): Reason[] {
 
 /**
  * Whether two gears mesh and fit: one answer with its reasons. Looked at are: pitch; the centre distance with its opening
- * against the mount (slot, known pair, tooth sums, pivot, holes); walls; bore and shaft, with sleeves; hub holes, with
+ * against the mount (slot, known pair, tooth sums, pivot, holes); walls; bores and shafts, with sleeves; hub holes, with
  * plates; width and facing on the shaft; undercut and returning teeth as information. What is not given is not looked at.
  *
  * "cannot tell" where something that the answer hangs on is not known: angle gears have no spur centre distance, and a
@@ -72,7 +72,7 @@ export function fits({ pair: asked, mount, driver, driven, sleeves = [], plates 
   const pitch = pitchOf(asked, driver);
   const pair = { ...asked, ...pitch };
   const reasons = pitchReasons(pitch, pitchOf(asked, driven));
-  const { shaft, steps = [], hubHoles, reach, line, walls = [] } = mount ?? {};
+  const { hubHoles, reach, line, walls = [] } = mount ?? {};
   const form = formOf(pair);
   let set: Pick<Fit, "opening" | "centre"> = {};
   if (typeof form === "string") reasons.push(unformed(form, pair));
@@ -82,7 +82,9 @@ export function fits({ pair: asked, mount, driver, driven, sleeves = [], plates 
     reasons.push(...met, ...wallReasons(walls, form));
   }
   if (driver?.bore !== undefined)
-    reasons.push(...boreReasons(driver.bore, shaft === undefined ? steps : [shaft, ...steps], sleeves, "driver"));
+    reasons.push(...boreReasons(driver.bore, shaftsOf(mount ?? {}, "driver", driver), sleeves, "driver"));
+  if (driven?.bore !== undefined)
+    reasons.push(...boreReasons(driven.bore, shaftsOf(mount ?? {}, "driven", driven), sleeves, "driven"));
   if (driven?.circles && hubHoles) reasons.push(...hubReasons(driven.circles, hubHoles, plates, "driven"));
   if (driver && reach !== undefined) reasons.push(...reachReasons(driver, reach, line, "driver"));
   const mesh = meshOf(pair, set.opening?.low);

@@ -2,7 +2,7 @@
  * Whether a pair fits its mount, shaft, hub and walls: one answer with its reasons.
  * @module
  */
-export { type Sleeve, boreReasons } from "./bore.js";
+export { type Sleeve, boreReasons, shaftsOf } from "./bore.js";
 export { type Fit, type FitMount, type FitQuestion, type GearBody, fits } from "./fits.js";
 export { type AdapterPlate, type HoleCircle, circleDiameter, hubReasons } from "./hub.js";
 export { type CentreMount, type Limit, type PairPitch, holesOf, limitsOf } from "./limits.js";

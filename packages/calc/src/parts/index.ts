@@ -2,7 +2,7 @@
  * Parts that can be had, and what a change means to buy.
  * @module
  */
-export { type Carried, type Carrier, onHub, onShaft } from "./adapters.js";
+export { asDriven, asDriver, type Carried } from "./adapters.js";
 export {
   type Bill,
   billOf,
@@ -17,6 +17,7 @@ export { needsOf } from "./needs.js";
 export { emptyStock, type OrderList, orderOf, type Stock, stockFor } from "./order.js";
 export { canBeHad, currencyOf, type Held, ownedOf, readParts } from "./part.js";
 export type { Need } from "./places.js";
+export { standingIn } from "./standing.js";
 export { fittedTo, needsOfStage, type Spec } from "./stage-needs.js";
 export {
   type Choice,

@@ -1,8 +1,9 @@
 import type { Build, Part } from "../drivetrain/index.js";
 import { lengthOf, type Rational } from "../exact/index.js";
+import type { ReasonCode } from "../fit/index.js";
 import { comparePitch, type Toothed } from "../gears/index.js";
 import type { PartKind } from "../stages/index.js";
-import { onHub, onShaft } from "./adapters.js";
+import { asDriven, asDriver, type Carried } from "./adapters.js";
 import { buyLine, cheapestFirst, costOfLine } from "./cost.js";
 import { canBeHad, currencyOf, ownedOf } from "./part.js";
 import { type Need, piecesPer, type Place, placesOf } from "./places.js";
@@ -97,6 +98,22 @@ function shelfOf(parts: readonly Part[]): Shelf {
   return shelf;
 }
 
+/** Whether a place names a part, or the part says that it is fitted there. */
+const isFittedTo = (part: Part, place: string, fitted: readonly string[]): boolean =>
+  fitted.includes(part.id) || (part.stage === place && part.status === "fitted");
+
+/** What a sleeve or a plate makes up for. */
+const bridged: ReadonlySet<ReasonCode> = new Set(["bore-too-large", "hub-holes"]);
+
+/** How a gear is held where it is the n-th of a place: the first is the driver, the second is driven, what is sold together is both. */
+function carriedAt(part: Part, { mount, whole }: Place, n: number, adapters: readonly Part[]): Carried[] {
+  if (!mount || !whole || n > 1) return [];
+  return [
+    ...(n === 0 ? [asDriver(part, mount, adapters)] : []),
+    ...(n === 1 || part.driver !== undefined ? [asDriven(part, mount, adapters)] : []),
+  ];
+}
+
 /** Looks for the parts that a build's places ask for. */
 class Search {
   readonly currency: string;
@@ -142,13 +159,18 @@ class Search {
     return this.#best(this.#shelf.of(need), rank);
   }
 
-  /** Any part that answers: owned, on sale, not known, meant for another place, not to be had. */
-  any(need: Need): Part | undefined {
+  /** Any part that answers and can be held: owned, on sale, not known, meant for another place, lacking what holds it, not to be had. */
+  any(need: Need, place: Place, n = 0): Part | undefined {
+    const usable = place.mount ? this.#usable(place) : [];
     const rank = (part: Part): number => {
       if (!answers(part, need)) return Infinity;
-      if (part.stage !== undefined && part.stage !== need.stage) return 3;
+      const ways = carriedAt(part, place, n, usable);
+      const refused = ways.flatMap(({ reasons }) => reasons.filter(({ weight }) => weight === "refusal"));
+      if (refused.some(({ code }) => !bridged.has(code))) return Infinity;
       const lacking = need.pieces - this.#free(part, need.pieces);
-      return lacking <= 0 ? 0 : ([4, 1][Number(canBeHad(part, lacking))] ?? 2);
+      const own = lacking <= 0 ? 0 : ([4, 1][Number(canBeHad(part, lacking))] ?? 2);
+      const at = part.stage !== undefined && part.stage !== need.stage ? 3 : own;
+      return refused.length ? Math.max(at, 3.5) : at + (ways.some(({ by }) => by) ? 0.25 : 0);
     };
     return this.#best(this.#shelf.of(need), rank);
   }
@@ -162,7 +184,7 @@ class Search {
     const loose = each.flatMap((need) => this.named(need, place) ?? []);
     const isFitted = (part: Part) => fitted.includes(part.id);
     if (set && (isFitted(set) || !loose.some(isFitted))) return [whole];
-    return !loose.length && this.any(whole) ? [whole] : each;
+    return !loose.length && this.any(whole, place) ? [whole] : each;
   }
 
   /** Gives named parts to the needs of all places first, then the rest. */
@@ -173,36 +195,42 @@ class Search {
         return part ? this.#give(need, part, true) : need;
       }),
     );
-    for (const needs of all)
+    for (const [m, needs] of all.entries())
       for (const [n, need] of needs.entries()) {
-        const part = need.part ? undefined : this.any(need);
+        const part = need.part ? undefined : this.any(need, places[m]!, n);
         if (part) needs[n] = this.#give(need, part, false);
       }
     return all;
   }
 
-  /** The sleeve and the plate that a mount's gears need, each the cheapest that does, unless the place names one. */
-  adapters({ id, fitted, mount, pieces, whole }: Place, needs: readonly Need[]): Need[] {
-    if (!mount || !whole) return [];
-    const [driver, driven = driver] = needs;
-    const { currency } = this;
-    const isFitted = (part: Part) => fitted.includes(part.id) || (part.stage === id && part.status === "fitted");
-    const usable = (is: PartKind) => {
-      const there = this.#shelf.of({ is: [is] });
-      const lacking = (part: Part) => pieces - this.#free(part, pieces);
-      const had = there.filter((part) => isFitted(part) || canBeHad(part, lacking(part)) !== false);
-      const cheapest = cheapestFirst(had, (part) => costOfLine(buyLine(part, Math.max(0, lacking(part))), currency));
-      return [...cheapest.filter(isFitted), ...cheapest.filter((part) => !isFitted(part))];
-    };
+  /** The sleeves and plates that can be used in a place: those that it names, then the cheapest. */
+  #usable({ id, fitted, pieces }: Place): readonly Part[] {
+    const lacking = (part: Part) => pieces - this.#free(part, pieces);
+    const isFitted = (part: Part) => isFittedTo(part, id, fitted);
+    const usable = this.#shelf
+      .of({ is: ["sleeve", "plate"] })
+      .filter((part) => isFitted(part) || canBeHad(part, lacking(part)) !== false);
+    const cheapest = cheapestFirst(usable, (part) =>
+      costOfLine(buyLine(part, Math.max(0, lacking(part))), this.currency),
+    );
+    return [...cheapest.filter(isFitted), ...cheapest.filter((part) => !isFitted(part))];
+  }
+
+  /** The sleeves and plates that a mount's gears need, each the cheapest that does, unless the place names one. */
+  adapters(place: Place, needs: readonly Need[]): Need[] {
+    const { id, fitted, pieces } = place;
     const made: Need[] = [];
-    const add = (spec: Spec, part: Part | undefined) => {
-      const need = { stage: id, pieces, ...spec };
-      made.push(part ? this.#give(need, part, isFitted(part) || part.stage === id) : need);
-    };
-    const shaft = driver?.part && onShaft(driver.part, mount, usable("sleeve"));
-    if (shaft?.shaft !== undefined) add({ is: ["sleeve"], bore: shaft.shaft, outside: driver!.part!.bore }, shaft.by);
-    const hub = driven?.part && onHub(driven.part, mount, usable("plate"));
-    if (hub && (hub.by ?? hub.reasons.some(({ weight }) => weight === "refusal"))) add({ is: ["plate"] }, hub.by);
+    for (const [n, need] of needs.entries())
+      for (const way of [0, 1]) {
+        // What a gear before took is there no longer.
+        const { by, shaft, reasons } = (need.part && carriedAt(need.part, place, n, this.#usable(place))[way]) ?? {};
+        const isScrewed = reasons?.some(({ code, weight }) => code === "hub-holes" && weight === "refusal");
+        if (!by && shaft === undefined && !isScrewed) continue;
+        const spec: Spec =
+          shaft === undefined ? { is: ["plate"] } : { is: ["sleeve"], bore: shaft, outside: need.part!.bore };
+        const wanted = { stage: id, pieces, ...spec };
+        made.push(by ? this.#give(wanted, by, isFittedTo(by, id, fitted) || by.stage === id) : wanted);
+      }
     return made;
   }
 

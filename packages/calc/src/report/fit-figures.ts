@@ -4,6 +4,7 @@ import type { PairStage } from "../stages/index.js";
 import { centreDistance, enclose } from "../gears/index.js";
 import { fits, rangesOf, shortfall, type Fit } from "../fit/index.js";
 import { fill } from "../languages/index.js";
+import { standingIn } from "../parts/index.js";
 import { lengthForm, type FigureContext, type MakersOf } from "./figure.js";
 import { lackOf } from "./shortfall.js";
 
@@ -29,9 +30,10 @@ const lengthText = (context: FigureContext, length: Bounded | number | undefined
     ? context.writer.words.unknown
     : context.writer.length(typeof length === "number" ? enclose(length) : length, lengthForm(context), 2, least);
 
+/** Whether what stands there fits: the gears that are said to be there, else any of those counts. */
 const fitOf = (context: FigureContext): Fit => {
   const { pair, mount } = mounted(context);
-  return fits({ pair, ...(mount && { mount }) });
+  return fits({ pair, ...(mount && { mount }), ...standingIn(context.evaluation.build, pair.id) });
 };
 
 /** The figures of two gears in their mount. */

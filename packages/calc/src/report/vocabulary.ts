@@ -107,7 +107,7 @@ export const vocabulary = {
   centre: { by: "fit", of: "pair", unit: "length", digits: true, needs: ["pitch"] },
   /** The centre distances that the mount can set: all its limits, or its row of holes; or one end of them. */
   slot: { by: "fit", of: "pair", measure: ["both", "from", "to"], unit: "length", digits: true, needs: ["mount"] },
-  /** Whether the pair meshes and fits. */
+  /** Whether the pair meshes and fits: by the parts that are said to be there, as far as they are known. */
   fit: { by: "fit", of: "pair", needs: ["pitch", "mount"] },
   /** What falls short before the pair fits, and by how much. */
   shortfall: { by: "fit", of: "pair", unit: "length", digits: true, needs: ["pitch", "mount"] },

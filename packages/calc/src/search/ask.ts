@@ -140,13 +140,17 @@ function choiceOf(shop: Shop, id: string): (GearChoice & { readonly id: string }
     plain && !only
       ? of(kinds, "teeth").filter((part) => (isSaid || part.stage === id) && (part.form ?? "spur") === "spur")
       : [];
-  const { shaft, steps, hubHoles, reach, line } = mount ?? {};
-  const held = { shaft, steps, hubHoles, reach, line } as NonNullable<GearChoice["mount"]>;
+  const { shaft, steps, drivenShaft, hubHoles, reach, line } = mount ?? {};
+  const held = { shaft, steps, drivenShaft, hubHoles, reach, line } as NonNullable<GearChoice["mount"]>;
   const isBare = asking.among === "counts";
   // A worm's starts, or gears that only come together, are no counts that anybody could choose.
   const areGears = !only && each.length === 2 && each.every(({ is }) => is.includes("gear"));
   const bare = (most: number) => (areGears ? countsUpTo(most) : []);
-  const sets = isBare ? [] : of(spec.is, "driver").filter(({ driven }) => driven !== undefined);
+  const sets = isBare
+    ? []
+    : of(spec.is, "driver").filter(
+        ({ driven, form: teeth = spec.form }) => driven !== undefined && (spec.form ?? teeth) === teeth,
+      );
   const reductions = reductionsOf(stage, sets);
   const adapters = asking.adapters === false ? [] : parts.filter(({ is }) => is === "sleeve" || is === "plate");
   return {

@@ -3,8 +3,8 @@ import { type Build, type Part, setOf, spotOf, valueAt } from "../drivetrain/ind
 import { type Evaluation, evaluate } from "../evaluate/index.js";
 import { type Bounded, bounded, type Rational, rational, type RationalInput } from "../exact/index.js";
 import { speedsOf, type SpeedUnit } from "../motion/index.js";
-import { needsOfStage } from "../parts/index.js";
-import type { Setting } from "./take.js";
+import { canBeHad, fittedTo, needsOfStage } from "../parts/index.js";
+import { pickedSet, type Setting, takePair } from "./take.js";
 
 /** What is wanted of an output: a figure, and its value. */
 export type WantedFigure = {
@@ -166,18 +166,14 @@ function setsFor(build: Build, id: string): readonly (readonly [Part, readonly S
   const stage = spotOf(build, id)!.stage!;
   const { together } = needsOfStage(stage);
   if (!together) return [];
-  const [first, second] = together.fields;
-  const isHere = (part: Part) => part.stage === undefined || part.stage === id;
+  const { is, form } = together.spec;
+  const isHere = (part: Part) =>
+    (part.stage === undefined || part.stage === id) &&
+    (part.form ?? form) === (form ?? part.form) &&
+    (canBeHad(part) !== false || part.status === "fitted" || fittedTo(stage).includes(part.id));
   return (build.parts ?? [])
-    .filter((part) => together.spec.is.includes(part.is) && part.driver && part.driven && isHere(part))
-    .map((part) => [
-      part,
-      [
-        { set: `${id}.${first}`, to: part.driver },
-        { set: `${id}.${second}`, to: part.driven },
-        { set: `${id}.fitted`, to: [part.id] },
-      ],
-    ]);
+    .filter((part) => is.includes(part.is) && part.driver && part.driven && isHere(part))
+    .map((part) => [part, takePair(build, id, pickedSet(part))]);
 }
 
 /** Of some parts, those that come nearest. */
@@ -218,7 +214,9 @@ export function countsFor(evaluation: Evaluation, address: string, wanted: Wante
   if (field === "wheel" && address === `${id}.wheel`) {
     const output = evaluation.output(id);
     if (!output) return "no-address";
-    const wheels = (build.parts ?? []).filter(({ is, diameter }) => is === "wheel" && diameter !== undefined);
+    const wheels = (build.parts ?? []).filter(
+      (part) => part.is === "wheel" && part.diameter !== undefined && canBeHad(part) !== false,
+    );
     const put = (diameter: string): Setting[] => [{ set: address, to: { diameter } }];
     const exact = exactly(goal, rational(100), (size) => goal.of(put(`${size.toFraction()} mm`)));
     const near = partsNear(

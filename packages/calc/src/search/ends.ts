@@ -1,6 +1,8 @@
 import type { Part } from "../drivetrain/index.js";
-import { reachReasons, type Reason } from "../fit/index.js";
+import type { Reason } from "../fit/index.js";
 import {
+  asDriven,
+  asDriver,
   type BuyLine,
   canBeHad,
   type Carried,
@@ -9,8 +11,6 @@ import {
   costOfLine,
   currencyOf,
   emptyStock,
-  onHub,
-  onShaft,
   type Stock,
 } from "../parts/index.js";
 import { costOfAll } from "./batch.js";
@@ -78,8 +78,8 @@ export class Ends {
   readonly stock: Stock;
   readonly currency: () => string;
   readonly #choice: GearChoice;
-  readonly #sleeves: readonly Part[];
-  readonly #plates: readonly Part[];
+  /** Sleeves and plates, the cheapest first. */
+  readonly #adapters: readonly Part[];
   readonly #carried = new Map<string, Carried>();
   readonly #ends = new Map<Part, End>();
   readonly #hubs = new Map<Part, End>();
@@ -90,9 +90,7 @@ export class Ends {
     this.stock = stock;
     this.currency = currency;
     const usable = (choice.adapters ?? []).filter((part) => areHad([this.lineFor(part, 1)]) !== false);
-    const cheapest = cheapestFirst(usable, (part) => this.costOf(part, 1));
-    this.#sleeves = cheapest.filter(({ is }) => is === "sleeve");
-    this.#plates = cheapest.filter(({ is }) => is === "plate");
+    this.#adapters = cheapestFirst(usable, (part) => this.costOf(part, 1));
   }
 
   /** What so many of a part come to, for each piece of the place. */
@@ -117,21 +115,19 @@ export class Ends {
     if (!end) {
       const { mount = {} } = this.#choice;
       const { bore, width, hub, facing } = part;
-      const carried = this.#alike("shaft", [bore, width, hub, facing], () => {
-        const on = onShaft(part, mount, this.#sleeves);
-        if (mount.reach === undefined) return on;
-        return { ...on, reasons: [...on.reasons, ...reachReasons(part, mount.reach, mount.line, "driver")] };
-      });
+      const carried = this.#alike("shaft", [bore, width, hub, facing], () => asDriver(part, mount, this.#adapters));
       this.#ends.set(part, (end = new End(this, part, carried, true)));
     }
     return end;
   }
 
-  /** The gear on the hub: the driven one. Of a set, what has not been counted with its driver. */
+  /** The gear on the hub, or on a shaft of its own: the driven one. Of a set, what has not been counted with its driver. */
   hub(part: Part, set: boolean): End {
     let end = this.#hubs.get(part);
     if (!end) {
-      const carried = this.#alike("hub", [part.circles], () => onHub(part, this.#choice.mount ?? {}, this.#plates));
+      const { mount = {} } = this.#choice;
+      const { driver, bore, circles } = part;
+      const carried = this.#alike("hub", [driver, bore, circles], () => asDriven(part, mount, this.#adapters));
       this.#hubs.set(part, (end = new End(this, part, carried, !set)));
     }
     return end;

@@ -55,14 +55,19 @@ export class GearPick {
     return this.#driver.by;
   }
 
+  /** The sleeve between the driven gear and its shaft, the cheapest that does. */
+  get drivenSleeve(): Part | undefined {
+    return this.#driven.by?.is === "sleeve" ? this.#driven.by : undefined;
+  }
+
   /** The plate between the driven gear and its hub, the cheapest that does. */
   get plate(): Part | undefined {
-    return this.#driven.by;
+    return this.#driven.by?.is === "plate" ? this.#driven.by : undefined;
   }
 
   /** Every part that is put on the stage, once. */
   get parts(): readonly Part[] {
-    const all = [this.driver, this.driven, this.sleeve, this.plate];
+    const all = [this.driver, this.driven, this.#driver.by, this.#driven.by];
     return [...new Set(all.filter((part) => part?.id))] as Part[];
   }
 
@@ -101,29 +106,34 @@ export class GearPick {
     return areHad(this.lines);
   }
 
-  /** One part in both places. */
-  get #isTwice(): boolean {
-    return !this.meeting.set && this.driver === this.driven && this.driver.id !== "";
+  /** @internal One part in both places, a gear or a sleeve: there may be only one piece of it. */
+  get isTwice(): boolean {
+    const [one, other] = [this.#driver, this.#driven];
+    return (!this.meeting.set && one.part === other.part && one.part.id !== "") || (!!one.by && one.by === other.by);
   }
 
   /** @internal The parts, and how many pieces of each. */
   get wants(): readonly (readonly [Part, number])[] {
     const { pieces } = this.#ends;
     const gears = this.meeting.set ? [this.driver] : [this.driver, this.driven];
-    const all = [...gears, this.sleeve, this.plate].filter((part) => part?.id) as Part[];
+    const all = [...gears, this.#driver.by, this.#driven.by].filter((part) => part?.id) as Part[];
     return all.map((part) => [part, pieces] as const);
   }
 
   /** @internal What each part comes to by itself. */
   get lines(): readonly BuyLine[] {
     const [first, second] = [this.#driver.lines, this.#driven.lines];
-    if (!this.#isTwice) return [...first, ...second];
-    return [this.#ends.lineFor(this.driver, 2), ...first.slice(1), ...second.slice(1)];
+    if (!this.isTwice) return [...first, ...second];
+    const both = (part: Part) => second.some((line) => line.part === part);
+    return [
+      ...first.map((line) => (both(line.part) ? this.#ends.lineFor(line.part, 2) : line)),
+      ...second.filter(({ part }) => !first.some((line) => line.part === part)),
+    ];
   }
 
   /** What it takes to have the parts, for the order of a search. */
   get cost(): Cost {
-    if (!this.#isTwice) return costOfAll([this.#driver.cost, this.#driven.cost]);
+    if (!this.isTwice) return costOfAll([this.#driver.cost, this.#driven.cost]);
     return costOfAll(this.lines.map((line) => costOfLine(line, this.#ends.currency())));
   }
 

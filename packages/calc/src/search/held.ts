@@ -37,8 +37,7 @@ export function* held<M extends { readonly meeting: Meeting }, T extends GearPic
       const other = ends.hub(part, !!set);
       if (other.term < 4) {
         const pair = make(one, end, other);
-        // One part in both places: there may be only one piece of it.
-        if (set || part !== end.part || pair.had !== false) found.push(pair);
+        if (!pair.isTwice || pair.had !== false) found.push(pair);
       }
       if (pace.due(4) || found.length === 1024) {
         yield found;

@@ -140,7 +140,7 @@ function* meetAll(
           if (pace.due(8)) yield;
           if (set && one.part !== other.part) continue;
           const pair = new FoundPair(miss, wish, ends, one, other);
-          if (!set && one.part === other.part && pair.had === false) continue;
+          if (pair.isTwice && pair.had === false) continue;
           meet({ pair, miss, cost: pair.cost });
         }
     }

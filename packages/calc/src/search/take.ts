@@ -1,4 +1,4 @@
-import { type Build, oneIn, stageShape, valueAt } from "../drivetrain/index.js";
+import { type Build, oneIn, type Part, stageShape, valueAt } from "../drivetrain/index.js";
 import { rational, type Rational } from "../exact/index.js";
 import { limitsOf, toAxes, withKnownShafts } from "../fit/index.js";
 import { comparePitch, moduleOf, type Toothed, type ToothPair } from "../gears/index.js";
@@ -62,8 +62,21 @@ function fixed(build: Build, stage: Stage, pitch: Toothed): Setting[] {
   ];
 }
 
+/** What is taken: counts, and the parts that have them. */
+export type Picked = Pick<GearPick, "counts" | "driver" | "driven" | "set" | "parts" | "pitch">;
+
+/** A set as it is taken by itself, without what would hold it. */
+export const pickedSet = (set: Part): Picked => ({
+  counts: [set.driver!, set.driven!],
+  driver: set,
+  driven: set,
+  set,
+  parts: [set],
+  pitch: set,
+});
+
 /** What a stage's fields are to be, whether it can say them or not. */
-export function settingsFor(build: Build, stage: Stage, pick: GearPick): Setting[] {
+export function settingsFor(build: Build, stage: Stage, pick: Picked): Setting[] {
   const { counts, driver, driven, set, parts, pitch } = pick;
   const now = stage as Stage & Readonly<Record<string, unknown>>;
   const [first, second] = needsOfStage(stage).together!.fields;
@@ -117,7 +130,7 @@ export function settingsFor(build: Build, stage: Stage, pick: GearPick): Setting
  * const [{ found }] = [...findPairs({ drivers, drivens, outputs: [{ id: "rear", from: 4, to: 5 }] })].filter((one) => one.found.length);
  * takePair(build, "primary", found[0]!).slice(0, 2); // => [{ set: "primary.driver", to: 15 }, { set: "primary.driven", to: 62 }]
  */
-export function takePair(build: Build, stage: string, pick: GearPick): Setting[] {
+export function takePair(build: Build, stage: string, pick: Picked): Setting[] {
   const found = oneIn(build)(stage)?.stage;
   if (found?.id !== stage || !needsOfStage(found).together) return [];
   const said = settingsFor(build, found, pick).filter(({ set }) => canSay(found, set.slice(stage.length + 1)));

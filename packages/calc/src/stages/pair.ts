@@ -94,7 +94,7 @@ export const needs: Needs<PairStage> = (stage) => {
   const pitch = { module, diametralPitch, pressureAngle } as Toothed;
   const form = stage.form ?? (drawn(stage) && "spur");
   return {
-    whole: { is: ["set", "hub", "gearbox"], driver, driven },
+    whole: { is: ["set", "hub", "gearbox"], driver, driven, form: internal ? "internal" : form },
     pieces: set
       ? undefined
       : [

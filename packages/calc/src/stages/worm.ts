@@ -52,7 +52,7 @@ export const display: Display<WormStage> = ({ starts, teeth }) => [
 export const needs: Needs<WormStage> = ({ starts, teeth, module, diametralPitch, pressureAngle }) => {
   const pitch = { module, diametralPitch, pressureAngle } as Toothed;
   return {
-    whole: { is: ["set", "hub", "gearbox"], driver: starts, driven: teeth },
+    whole: { is: ["set", "hub", "gearbox"], driver: starts, driven: teeth, form: "worm" },
     pieces: [
       { is: ["worm"], teeth: starts, pitch },
       { is: ["gear"], teeth, pitch, form: "worm" },

@@ -24,6 +24,28 @@ const codes = (question: FitQuestion, weight?: Reason["weight"]) =>
 const textOf = (question: FitQuestion, code: Reason["code"]) =>
   reasonText(fits(question).reasons.find((reason) => reason.code === code)!);
 
+describe("the shaft of the driven gear", () => {
+  const question = (mount: FitMount, driven: FitQuestion["driven"], more: Partial<FitQuestion> = {}) =>
+    codes({ pair: { driver: 15, driven: 62, module: "0.8" }, mount, driven: driven!, ...more }, "refusal");
+
+  it("takes a bore of its size, with a sleeve as well", () => {
+    expect(question({ drivenShaft: "5 mm" }, { bore: "5 mm" })).toEqual([]);
+    expect(question({ drivenShaft: "5 mm" }, { bore: "4 mm" })).toEqual(["bore-too-small"]);
+    expect(question({ drivenShaft: "5 mm" }, { bore: "6 mm" })).toEqual(["bore-too-large"]);
+    expect(
+      question({ drivenShaft: "5 mm" }, { bore: "6 mm" }, { sleeves: [{ bore: "5 mm", outside: "6 mm" }] }),
+    ).toEqual([]);
+    // The motor's shaft is another one.
+    expect(question({ shaft: "5 mm" }, { bore: "4 mm" })).toEqual([]);
+  });
+
+  it("says nothing of a gear that is screwed to a hub", () => {
+    const holes = [{ count: 3, diameter: "24 mm" }];
+    expect(question({ drivenShaft: "5 mm" }, { bore: "12 mm", circles: holes })).toEqual([]);
+    expect(question({ drivenShaft: "5 mm", hubHoles: holes }, { bore: "12 mm" })).toEqual([]);
+  });
+});
+
 describe("the slot of a motor plate", () => {
   const mount: FitMount = { knownPair: [23, 53], closer: "0.1 mm", farther: "0.9 mm" };
   const pair = (driver: number, driven: number) => ({ driver, driven, module: "0.8" });

@@ -95,11 +95,49 @@ describe("adapters", () => {
       ["sleeve", "1/8 in", "5 mm"],
       ["plate", undefined, undefined],
     ]);
-    // A bore that is too small is no matter of sleeves.
+    // A bore that is too small is no matter of sleeves: another pinion is needed.
     const small = [{ ...gears[0]!, bore: "2 mm" }, gears[1]!];
     expect(orderOf([], needsOf(build({ stages, mounts, parts: small }))).missing.map(({ is }) => is[0])).toEqual([
+      "pinion",
       "plate",
     ]);
+  });
+
+  it("are for the driven gear's shaft as well, where it is not screwed to a hub", () => {
+    const own = [{ stage: "primary", shaft: "5 mm", drivenShaft: "1/8 in" }];
+    const [p15, s62] = gears as [Part, Part];
+    const bored = [p15, { ...s62, circles: undefined, bore: "5 mm" }] as Part[];
+    expect(shown(needsOf(build({ stages, mounts: own, parts: [...bored, ...adapters] })))).toEqual([
+      "1 pinion at primary: p15",
+      "1 gear at primary: s62",
+      "1 sleeve at primary: sleeve",
+    ]);
+    const screwed = [p15, { ...s62, bore: "5 mm" }];
+    expect(needsOf(build({ stages, mounts: own, parts: [...screwed, ...adapters] }))).toHaveLength(2);
+  });
+});
+
+describe("a gear that a mount cannot hold", () => {
+  const stages = [pair("primary", 15, 62, pitch)];
+  const mounts = [{ stage: "primary", shaft: "5 mm", drivenShaft: "8 mm", hubHoles: circles("24 mm"), reach: "20 mm" }];
+  const pinion = (id: string, more: object): Part => ({ id, is: "pinion", teeth: 15, ...pitch, ...more });
+  const taken = (...parts: Part[]) => needsOf(build({ stages, mounts, parts }))[0]!.part?.id;
+
+  it("answers for nothing, and stands behind all others where only a sleeve or a plate is lacking", () => {
+    expect(taken(pinion("a-thin", { bore: "3 mm", owned: 1 }))).toBeUndefined();
+    expect(taken(pinion("a-wide", { bore: "5 mm", width: "21 mm", owned: 1 }))).toBeUndefined();
+    expect(taken(pinion("a-thin", { bore: "3 mm", owned: 1 }), pinion("b", { bore: "5 mm" }))).toBe("b");
+    expect(taken(pinion("a-thick", { bore: "6 mm", owned: 1 }), pinion("b", { bore: "5 mm" }))).toBe("b");
+    expect(taken(pinion("a-thick", { bore: "6 mm", owned: 1 }))).toBe("a-thick");
+    const sleeve: Part = { id: "sleeve", is: "sleeve", bore: "5 mm", outside: "6 mm", available: true };
+    expect(taken(pinion("a-thick", { bore: "6 mm", owned: 1 }), pinion("b", { bore: "5 mm" }), sleeve)).toBe("a-thick");
+    expect(taken(pinion("a-thick", { bore: "6 mm", owned: 1 }), pinion("b", { owned: 1 }), sleeve)).toBe("b");
+  });
+
+  it("is taken where the stage names it: that is what stands there", () => {
+    const thin = pinion("a-thin", { bore: "3 mm", owned: 1 });
+    const one = build({ stages, mounts, parts: [thin, pinion("b", { bore: "5 mm" })] });
+    expect(needsOf(fitted(one, "primary", ["a-thin"]))[0]!.part!.id).toBe("a-thin");
   });
 });
 

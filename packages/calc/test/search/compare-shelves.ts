@@ -24,6 +24,7 @@ const shownPair = (pair: FoundPair): string =>
     pair.driver.id,
     pair.driven.id,
     pair.sleeve?.id ?? "-",
+    pair.drivenSleeve?.id ?? "-",
     pair.plate?.id ?? "-",
     pair.centre?.low.toFraction() ?? "-",
     ...pair.totals.map(({ low, high }) => `${low.toFraction()}..${high.toFraction()}`),
@@ -55,7 +56,13 @@ export function compareShelf(seed: number): { hits: number; misses: number } {
 
 const shownFound = (train: FoundTrain): string =>
   [
-    ...train.picks.flatMap(({ driver, driven, sleeve, plate }) => [driver.id, driven.id, sleeve?.id, plate?.id]),
+    ...train.picks.flatMap(({ driver, driven, sleeve, drivenSleeve, plate }) => [
+      driver.id,
+      driven.id,
+      sleeve?.id,
+      drivenSleeve?.id,
+      plate?.id,
+    ]),
     ...train.wheels.map((wheel) => wheel?.id),
     ...train.totals.map(({ low, high }) => `${low.toFraction()}..${high.toFraction()}`),
     `${train.ahead!.low.toFraction()}..${train.ahead!.high.toFraction()}`,

@@ -127,6 +127,45 @@ describe("a count from what is wanted", () => {
     expect(tyre.exact!.low.toFraction()).toBe("126/1");
   });
 
+  it("puts a set there with its pitch, as whoever takes it from a search does", () => {
+    const stages = [pair("ring", 13, 38, { set: true, module: "0.8", driverShift: "0.3", fitted: ["old"] })];
+    const set = { id: "fine", is: "set", driver: 11, driven: 36, module: "0.5", pressureAngle: "14.5" };
+    const parts = [set, { id: "old", is: "set", driver: 13, driven: 38, module: "0.8" }];
+    const { neighbours } = found({ stages, parts }, "ring", { figure: "reduction", of: "rear", value: "3.2" });
+    expect(Object.fromEntries(neighbours.at(-1)!.settings.map(({ set: at, to }) => [at, to]))).toEqual({
+      "ring.driver": 11,
+      "ring.driven": 36,
+      "ring.module": "0.5",
+      "ring.pressureAngle": "14.5",
+      "ring.driverShift": null,
+      "ring.fitted": ["fine"],
+    });
+  });
+
+  it("leaves out sets and tyres that cannot be had, but not the one that is there", () => {
+    const stages = [pair("ring", 13, 38, { set: true, fitted: ["there"] })];
+    const gone = { is: "set", available: false };
+    const parts = [
+      { ...gone, id: "gone", driver: 12, driven: 37 },
+      { ...gone, id: "there", driver: 13, driven: 38 },
+      { ...gone, id: "owned", driver: 11, driven: 36, owned: 1 },
+    ];
+    const total = { figure: "reduction", of: "rear", value: "3.1" } as const;
+    const names = ({ neighbours }: CountsFound) => neighbours.map(({ choice }) => (choice as { id: string }).id);
+    expect(names(found({ stages, parts }, "ring", total))).toEqual(["there", "owned"]);
+    const tyres = ["116 mm", "124 mm"].map((diameter, n) => ({
+      id: `tyre-${n}`,
+      is: "wheel",
+      diameter,
+      available: !n,
+    }));
+    const outputs = [{ id: "rear", stages: [], wheel: { diameter: "120 mm" } }];
+    const way = { figure: "travel", of: "rear", value: "130" } as const;
+    expect(names(found({ stages: [pair("ring", 13, 38)], outputs, parts: tyres }, "rear.wheel", way))).toEqual([
+      "tyre-0",
+    ]);
+  });
+
   it("says why there is none", () => {
     const total = { figure: "reduction", of: "rear", value: 4 } as const;
     const row = { id: "row", kind: "train", teeth: [18, 31, 45] };

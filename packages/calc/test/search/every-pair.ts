@@ -105,6 +105,7 @@ export interface Looked {
   readonly set?: boolean;
   readonly counts: readonly [number, number];
   readonly sleeve?: Part;
+  readonly drivenSleeve?: Part;
   readonly plate?: Part;
   readonly centre?: Ratio;
   readonly lines: readonly Line[];
@@ -133,14 +134,23 @@ export function everyPair({ build, stage, pieces, rests }: ShelfCase): Looked[] 
   const look = (driver: Part, driven: Part, counts: readonly [number, number], set: boolean) => {
     const module = moduleOf(driver);
     const shafts = [mount?.shaft, ...(mount?.steps ?? [])].filter((one) => one !== undefined);
-    const { bore } = driver;
-    const fits = !bore || !shafts.length || shafts.some((shaft) => sameSize(shaft, bore));
-    const sleeves = of("sleeve").filter(
-      ({ bore: inside, outside }) =>
-        bore && sameSize(outside!, bore) && shafts.some((shaft) => sameSize(shaft, inside!)),
-    );
-    const sleeve = fits ? undefined : shop.cheapest(sleeves, pieces);
+    const sits = ({ bore }: Part, on: readonly string[]): boolean =>
+      !bore || !on.length || on.some((shaft) => sameSize(shaft, bore));
+    const sleeveFor = ({ bore }: Part, on: readonly string[]): Part | undefined =>
+      shop.cheapest(
+        of("sleeve").filter(
+          ({ bore: inside, outside }) => sameSize(outside!, bore!) && on.some((shaft) => sameSize(shaft, inside!)),
+        ),
+        pieces,
+      );
+    const fits = sits(driver, shafts);
+    const sleeve = fits ? undefined : sleeveFor(driver, shafts);
     const { circles } = driven;
+    // What is screwed to a hub sits on that; of a set nobody knows more than its driver's bore.
+    const bare = !set && !circles && !mount?.hubHoles && mount?.drivenShaft !== undefined;
+    const its = bare ? [mount!.drivenShaft!] : [];
+    const turns = sits(driven, its);
+    const drivenSleeve = turns ? undefined : sleeveFor(driven, its);
     const screws = !circles || !mount?.hubHoles || match(circles, mount.hubHoles);
     const plates = of("plate").filter(({ circles: both }) =>
       both!.some(
@@ -168,21 +178,27 @@ export function everyPair({ build, stage, pieces, rests }: ShelfCase): Looked[] 
       : twice
         ? [shop.line(driver, 2 * pieces)]
         : [driver, driven].map((part) => shop.line(part, pieces));
-    const lines = [...gears, ...[sleeve, plate].flatMap((part) => (part ? [shop.line(part, pieces)] : []))];
-    const terms = (fits ? 0 : sleeve ? 1 : 4) + (screws ? 0 : plate ? 1 : 4);
+    const sleeves =
+      sleeve && sleeve === drivenSleeve
+        ? [shop.line(sleeve, 2 * pieces)]
+        : [sleeve, drivenSleeve].flatMap((part) => (part ? [shop.line(part, pieces)] : []));
+    const lines = [...gears, ...sleeves, ...(plate ? [shop.line(plate, pieces)] : [])];
+    const terms = (fits ? 0 : sleeve ? 1 : 4) + (turns ? 0 : drivenSleeve ? 1 : 4) + (screws ? 0 : plate ? 1 : 4);
     const teeth = plus(module ? over(slot, over(module, ratio(2))) : zero, greatest([zero, ...range]));
     // Whether two gears of which nobody knows the pitch mesh, or a set of unknown pitch fits a mount, cannot be told.
     const known = module ?? (set && !mount);
-    const suits = !!known && !slot.n && (fits || !!sleeve) && (screws || !!plate);
+    const suits = !!known && !slot.n && (fits || !!sleeve) && (turns || !!drivenSleeve) && (screws || !!plate);
     const hit = suits && !teeth.n;
     // One piece cannot be in both places.
     if (twice && !shop.had(gears[0]!)) return;
+    if (sleeve && sleeve === drivenSleeve && !shop.had(sleeves[0]!)) return;
     list.push({
       driver,
       driven,
       set,
       counts,
       ...(sleeve && { sleeve }),
+      ...(drivenSleeve && { drivenSleeve }),
       ...(plate && { plate }),
       ...(centre && { centre }),
       lines,
@@ -222,6 +238,7 @@ export const shown = (shop: Shop, one: Looked): string =>
     one.driver.id,
     one.driven.id,
     one.sleeve?.id ?? "-",
+    one.drivenSleeve?.id ?? "-",
     one.plate?.id ?? "-",
     one.centre ? text(one.centre) : "-",
     ...one.totals.map(([low, high]) => `${text(low)}..${text(high)}`),

@@ -59,6 +59,7 @@ export function everyTrain({ build, rests, ahead: [least, most], wheels }: Train
             add(pick.driver, pieces[0]);
             if (!pick.set) add(pick.driven, pieces[1]);
             add(pick.sleeve, 1);
+            add(pick.drivenSleeve, 1);
             add(pick.plate, 1);
           }
           add(rear, 2);
@@ -94,7 +95,13 @@ export function everyTrain({ build, rests, ahead: [least, most], wheels }: Train
 /** As a line of text: what is found, and what is to pay. */
 export const shownTrain = (shop: Shop, train: LookedTrain): string =>
   [
-    ...train.picks.flatMap(({ driver, driven, sleeve, plate }) => [driver.id, driven.id, sleeve?.id, plate?.id]),
+    ...train.picks.flatMap(({ driver, driven, sleeve, drivenSleeve, plate }) => [
+      driver.id,
+      driven.id,
+      sleeve?.id,
+      drivenSleeve?.id,
+      plate?.id,
+    ]),
     ...train.wheels.map((wheel) => wheel?.id),
     ...train.totals.map(([low, high]) => `${text(low)}..${text(high)}`),
     train.ahead.map(text).join(".."),

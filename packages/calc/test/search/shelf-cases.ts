@@ -50,7 +50,7 @@ function shelfOf(random: Random, other: object & { readonly driver: number }): P
       is,
       teeth: first + random(range),
       ...(random(12) && pitch()),
-      ...(is !== "spur" && random(3) && { bore: pick(bores) }),
+      ...((is !== "spur" || random(2)) && random(3) && { bore: pick(bores) }),
       ...(is !== "pinion" && random(3) && { circles: [pick(holes), pick(holes)].slice(0, 1 + random(2)) }),
       ...bought(),
     });
@@ -114,6 +114,7 @@ export function shelfCase(seed: number): ShelfCase {
     ...(random(3) && { shaft: pick(bores) }),
     ...(random(4) === 0 && { steps: ["4 mm"] }),
     ...(random(3) && { hubHoles: [pick(holes)] }),
+    ...(random(2) && { drivenShaft: pick(bores) }),
   };
   const printed = random(3) === 0;
   const rest = printed
@@ -175,6 +176,7 @@ export function trainCase(seed: number): TrainCase {
     to: `${25 + random(8)}.${random(10)} mm`,
     ...(random(3) && { shaft: pick(bores) }),
     ...(random(3) && { hubHoles: [pick(holes)] }),
+    ...(random(2) && { drivenShaft: pick(bores) }),
   });
   const printed = random(3) === 0;
   const box = printed

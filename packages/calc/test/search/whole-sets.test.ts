@@ -6,6 +6,8 @@ import { needsOf, orderOf } from "../../src/parts/index.js";
 import {
   askPairs,
   askTrains,
+  countsFor,
+  type CountsFound,
   findPairs,
   findTrains,
   type FoundPair,
@@ -228,5 +230,50 @@ describe("gears that only come together", () => {
     expect(back.stages[0]).not.toHaveProperty("set");
     // An author who says that they are sold together means it.
     expect(all(findPairs(ask(after, "primary", after))).map(({ driver }) => driver.id)).toEqual(["near"]);
+  });
+});
+
+describe("sets whose teeth are of another form", () => {
+  const sets = ["spur", "bevel", "worm", undefined].map((form, n) => ({
+    id: `${form ?? "unsaid"}-${n}`,
+    is: "set",
+    driver: 13,
+    driven: 38 + n,
+    module: "0.8",
+    ...(form && { form }),
+  }));
+  const offered = (stage: object) => {
+    const stages = [{ id: "ring", kind: "pair", driver: 13, driven: 37, set: true, ...stage }];
+    const outputs = [{ id: "rear", stages: [] }];
+    const build = parseBuild({
+      format: "meshwright-build/1",
+      stages,
+      outputs,
+      target: { from: 1, to: 9 },
+      parts: sets,
+    });
+    const found = all(findPairs(ask(build, "ring"))).map(({ set }) => set!.id);
+    const wanted = { figure: "reduction", of: "rear", value: "3.2" } as const;
+    const near = (countsFor(evaluate(build), "ring", wanted) as CountsFound).neighbours;
+    expect(near.every(({ choice }) => found.includes((choice as { id: string }).id))).toBe(true);
+    return found.sort();
+  };
+
+  it("are not offered where the stage says what its own are", () => {
+    expect(offered({ form: "bevel" })).toEqual(["bevel-1", "unsaid-3"]);
+    // What has a pitch is drawn and measured as spur gears.
+    expect(offered({ module: "0.8" })).toEqual(["spur-0", "unsaid-3"]);
+    expect(offered({})).toEqual(["bevel-1", "spur-0", "unsaid-3", "worm-2"]);
+  });
+
+  it("do not answer for it in what is to be bought", () => {
+    const stages = [{ id: "ring", kind: "pair", driver: 13, driven: 39, set: true, form: "spur" }];
+    const build = parseBuild({
+      format: "meshwright-build/1",
+      stages,
+      outputs: [{ id: "rear", stages: [] }],
+      parts: sets,
+    });
+    expect(needsOf(build).map(({ part }) => part?.id)).toEqual([undefined]);
   });
 });

@@ -1,0 +1,68 @@
+import { expect, it } from "vitest";
+import { applyChanges, parseBuild } from "../../src/document/index.js";
+import type { Part } from "../../src/drivetrain/index.js";
+import { evaluate } from "../../src/evaluate/index.js";
+import { figureOf } from "../../src/report/index.js";
+import { everyPair, type Looked } from "./every-pair.js";
+import { shelfCase } from "./shelf-cases.js";
+
+const pitchOf = ({ module = null, diametralPitch = null, pressureAngle = null }: Part) => ({
+  module,
+  diametralPitch,
+  pressureAngle,
+});
+
+it("the figure of a fit judges the gears that stand there as a search would: bores, holes, sleeves and plates", () => {
+  const told = { fits: 0, not: 0, held: 0 };
+  for (let seed = 1; seed <= 150; seed++) {
+    const { build, stage } = shelfCase(seed);
+    if (!build.mounts?.length) continue;
+    const looked = everyPair(shelfCase(seed)).filter(({ driver }) => driver.module ?? driver.diametralPitch);
+    for (const { driver, driven, set, counts, fits, sleeve, drivenSleeve, plate } of looked.filter(
+      (_: Looked, n: number) => n % 3 === seed % 3,
+    )) {
+      // One piece, and nobody knows of another: who says that both are fitted says that there are two.
+      if (driver === driven && !set) continue;
+      const parts = [driver, driven, sleeve, drivenSleeve, plate].flatMap((part) => part?.id ?? []);
+      const { build: taken } = applyChanges(build, {
+        [`${stage}.driver`]: counts[0],
+        [`${stage}.driven`]: counts[1],
+        [`${stage}.set`]: set ? true : null,
+        [`${stage}.fitted`]: [...new Set(parts)],
+        ...Object.fromEntries(Object.entries(pitchOf(driver)).map(([field, to]) => [`${stage}.${field}`, to])),
+      });
+      const said = figureOf(evaluate(taken!), { figure: "fit", of: stage });
+      expect(said === "fits", `shelf ${seed}, ${parts.join(" ")}: ${said}`).toBe(fits);
+      told[fits ? "fits" : "not"]++;
+      if (fits && (sleeve ?? drivenSleeve ?? plate)) told.held++;
+    }
+  }
+  expect(told.fits).toBeGreaterThan(50);
+  expect(told.not).toBeGreaterThan(200);
+  expect(told.held).toBeGreaterThan(10);
+});
+
+it("a gear that the stage names and that is of another pitch or angle does not mesh with its partner", () => {
+  const parts = [
+    { id: "p15", is: "pinion", teeth: 15, diametralPitch: 48 },
+    { id: "p15-flat", is: "pinion", teeth: 15, module: "0.8", pressureAngle: "14.5" },
+    { id: "p15-fit", is: "pinion", teeth: 15, diametralPitch: "31.75" },
+    { id: "s62", is: "spur", teeth: 62, module: "0.8" },
+  ];
+  const said = (...fitted: string[]) => {
+    const stages = [{ id: "primary", kind: "pair", driver: 15, driven: 62, module: "0.8", fitted }];
+    const mounts = [{ stage: "primary", from: "30 mm", to: "32 mm" }];
+    const build = parseBuild({
+      format: "meshwright-build/1",
+      stages,
+      outputs: [{ id: "rear", stages: [] }],
+      mounts,
+      parts,
+    });
+    const figure = (name: "fit" | "shortfall") => figureOf(evaluate(build), { figure: name, of: "primary" });
+    return [figure("fit"), figure("shortfall")];
+  };
+  expect(said("p15-fit", "s62")).toEqual(["fits", "fits"]);
+  expect(said("p15", "s62")).toEqual(["does not fit", "33.85%, pitch"]);
+  expect(said("p15-flat", "s62")).toEqual(["does not fit", "5.5°, pressure angle"]);
+});
