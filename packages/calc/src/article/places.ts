@@ -8,10 +8,14 @@ export function placeName({ outputs }: Evaluation, id: string): string {
   return outputs.find((one) => one.id === id)?.label ?? id;
 }
 
-/** Pairs that their mount has no place for, or nobody can tell: one sentence each. */
+/** Pairs that do not fit, or nobody can tell, and what falls short: one sentence each. */
 export function misfits({ evaluation, words, reports, figure }: Reporter): readonly string[] {
   return (evaluation.build.mounts ?? []).flatMap(({ stage }) => {
     const fit = figure({ figure: "fit", of: stage });
-    return fit === words.fits ? [] : `${fill(words.told, fill(reports.fit, placeName(evaluation, stage)), fit)}.`;
+    if (fit === words.fits) return [];
+    const lacks = figure({ figure: "shortfall", of: stage });
+    // Too far and too close say themselves what it is that falls short.
+    const text = lacks.startsWith(fit) ? lacks : fit === words.misfit ? fill(words.aside, fit, lacks) : fit;
+    return `${fill(words.told, fill(reports.fit, placeName(evaluation, stage)), text)}.`;
   });
 }

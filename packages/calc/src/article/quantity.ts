@@ -1,7 +1,8 @@
-import { changesOf, labelAt, spotOf, valueAt, type Build, type ChangeSet } from "../drivetrain/index.js";
+import { labelAt, valueAt, type Build, type ChangeSet } from "../drivetrain/index.js";
 import { rational, type Rational } from "../exact/index.js";
 import { fill, type FigureWords, type ReportWords } from "../languages/index.js";
 import { addressFault, lettersAt, singleFault, type Writer } from "../report/index.js";
+import { changesAt } from "../search/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
 import { said, type Attributes } from "./said.js";
 import { type Speaker, type Unsaid } from "./speaker.js";
@@ -144,13 +145,6 @@ export function typedQuantity(
             : undefined
           : readNumber(text, before);
   return value === undefined ? wrong : { changes: changesAt(build, address, value) };
-}
-
-/** A set is never changed in part: what goes along with a value of one comes along. */
-function changesAt(build: Build, address: string, value: unknown): ChangeSet {
-  const [id = "", ...fields] = address.split(".");
-  const stage = spotOf(build, id)?.stage;
-  return stage?.id === id && fields.length === 1 ? changesOf(stage, { [fields[0]!]: value }) : { [address]: value };
 }
 
 /** A value one step of its last digit up or down, as it is typed; nothing where it would not stay above zero. */

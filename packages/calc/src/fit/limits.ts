@@ -5,11 +5,13 @@ import {
   depthOf,
   finiteOf,
   moduleOf,
+  modulesAcross,
   type Numeric,
   refuse,
   rootOf,
   sizeOf,
   type Toothed,
+  type ToothPair,
 } from "../gears/index.js";
 import { toAxes } from "./measured.js";
 
@@ -35,8 +37,12 @@ export type CentreMount = Toothed &
     | "openingTo"
   >;
 
-/** The pitch of a pair, and whether one of it is a ring: then differences of teeth take the place of sums. */
-export type PairPitch = Toothed & { readonly internal?: boolean | undefined };
+/** The teeth of a pair, and whether one of it is a ring: then differences of teeth take the place of sums. */
+export type PairPitch = Toothed & {
+  readonly internal?: boolean | undefined;
+  readonly form?: ToothPair["form"] | undefined;
+  readonly helixAngle?: Numeric | undefined;
+};
 
 /** One end of the centre distances that can be set, in millimetres. */
 export interface Limit {
@@ -105,7 +111,7 @@ function pivotEnds({ distance, arm, from, to }: NonNullable<Mount["pivot"]>): re
  */
 export function limitsOf(mount: CentreMount, pair: PairPitch): Limit[] {
   const { from, to, knownPair, closer, farther, toothSum, pivot } = mount;
-  const { internal } = pair;
+  const { internal, form, helixAngle } = pair;
   const limits: Limit[] = [];
   const add = (kind: Limit["kind"], ...ends: readonly (Rational | Bounded | undefined)[]): void => {
     for (const [n, at] of ends.entries()) if (at) limits.push({ kind, end: n ? "to" : "from", at: bounded(at) });
@@ -113,10 +119,11 @@ export function limitsOf(mount: CentreMount, pair: PairPitch): Limit[] {
   const axes = (text: string | undefined, at: string): Rational | undefined =>
     text === undefined ? undefined : finiteOf(text, at).plus(toAxes(mount));
   add("slot", axes(from, "from"), axes(to, "to"));
-  const module = moduleOf(mount) ?? moduleOf(pair);
   const { least } = openingsOf(mount, pair);
-  const centre = (sum: number): Rational | undefined =>
-    module?.times(ratioOf(sum, 2)).plus(internal ? least.negate() : least);
+  // They are gears like those of the pair, of the pitch that the mount is counted in.
+  const counted = { ...(moduleOf(mount) ? mount : pair), form, helixAngle } as ToothPair;
+  const centre = (sum: number): Bounded | undefined =>
+    modulesAcross(counted, ratioOf(sum, 2))?.plus(internal ? least.negate() : least);
   if (knownPair) {
     const [driver, driven] = knownPair.map((teeth) => checkTeeth(teeth, "knownPair")) as [number, number];
     const known = centre(internal ? driven - driver : driver + driven);

@@ -1,5 +1,5 @@
-import { bounded, type Bounded } from "../exact/index.js";
-import { moduleOf } from "../gears/index.js";
+import { bounded, type Bounded, ratioOf } from "../exact/index.js";
+import { modulesAcross, type ToothPair } from "../gears/index.js";
 import {
   type CentreMount,
   holesOf,
@@ -30,12 +30,17 @@ interface Wish {
 
 const openingAt = ({ theoretical, side }: Wish, centre: Bounded): Bounded => centre.minus(theoretical).times(side);
 
+/** How far one length lies beyond another; nothing where both are one and the same, which may be known only within digits. */
+const apart = (one: Bounded, other: Bounded): Bounded =>
+  one.low.equals(other.low) && one.high.equals(other.high) ? bounded(0) : one.minus(other);
+
 /** What the ends of the slot, of whatever kind, have to say. */
 function setInSlot(mount: CentreMount, pair: PairPitch, wish: Wish): Setting {
   const { theoretical, side, openings } = wish;
   const limits = limitsOf(mount, pair);
   const [nearest, farthest] = [theoretical.plus(openings.closest), theoretical.plus(openings.farthest)];
   // A slot that begins beyond the closest that the pair runs at pushes it out, as far as it may be opened.
+  const half = modulesAcross(pair as ToothPair, ratioOf(1, 2))!;
   const begin = tightest(limits, "from");
   const pushed = begin?.compare(nearest) === 1 && begin.compare(farthest) !== 1 ? begin : nearest;
   let opening = bounded(openings.least);
@@ -43,8 +48,8 @@ function setInSlot(mount: CentreMount, pair: PairPitch, wish: Wish): Setting {
     const { kind: label, end, at: available } = limit;
     const isNear = end === "from";
     const needed = isNear ? farthest : pushed;
-    const short = isNear ? available.minus(needed) : needed.minus(available);
-    const teeth = sumWithin(limit, moduleOf(pair)!, isNear ? openings.farthest : openings.closest);
+    const short = isNear ? apart(available, needed) : apart(needed, available);
+    const teeth = sumWithin(limit, half, isNear ? openings.farthest : openings.closest);
     const looser = openingAt(wish, available);
     if (isNear === side > 0 && looser.low.compare(opening.low) > 0) opening = looser;
     return lacking(isNear ? "too-close" : "too-far", short, { label, needed, available, teeth });

@@ -1,5 +1,5 @@
-import { bounded, type Bounded, MeshwrightError, type Rational } from "../exact/index.js";
-import { ceilOf, floorOf, moduleOf } from "../gears/index.js";
+import { bounded, type Bounded, MeshwrightError, type Rational, ratioOf } from "../exact/index.js";
+import { ceilOf, floorOf, modulesAcross, type ToothPair } from "../gears/index.js";
 import { type CentreMount, holesOf, type Limit, limitsOf, openingsOf, type PairPitch } from "./limits.js";
 
 /** Centre distances that can be set, ends included, in millimetres; an end that nothing limits is absent. */
@@ -43,29 +43,34 @@ export function rangesOf(mount: CentreMount, pair: PairPitch): CentreRange[] {
     .map((hole) => ({ from: hole, to: hole }));
 }
 
-/** The sum of teeth whose centre distance comes nearest to a limit from within, when it is moved so far by its opening. */
-export function sumWithin({ end, at }: Pick<Limit, "end" | "at">, module: Rational, moved: Rational): number {
-  const sum = at.minus(moved).times(module.inverse().times(2));
-  return end === "from" ? Math.max(1, ceilOf(sum.high)) : floorOf(sum.low);
+/**
+ * The sum of teeth whose centre distance comes nearest to a limit from within, when it is moved so far by its opening; one that may
+ * stand at the limit itself is within.
+ *
+ * @param half what one tooth more adds to the centre distance
+ */
+export function sumWithin({ end, at }: Pick<Limit, "end" | "at">, half: Bounded, moved: Rational): number {
+  const sum = at.minus(moved).over(half);
+  return end === "from" ? Math.max(1, ceilOf(sum.low)) : floorOf(sum.high);
 }
 
 /**
  * The sums of teeth (of driver and driven; their difference, for a ring) that a mount takes at one pitch, for gears
- * without helix or shift: a list of ranges, both ends included, in rising order.
+ * without shift: a list of ranges, both ends included, in rising order.
  *
- * @throws MeshwrightError `pitch-not-given`, and as {@link limitsOf}
+ * @throws MeshwrightError `pitch-not-given`, of helical teeth also without their angle, and as {@link limitsOf}
  *
  * @example
  * toothSumsFor({ knownPair: [23, 53], closer: "0.1 mm", farther: "0.9 mm" }, { module: "0.8" }); // => [[76, 78]]
  */
 export function toothSumsFor(mount: CentreMount, pair: PairPitch): [from: number, to: number][] {
-  const module = moduleOf(pair);
-  if (!module) throw new MeshwrightError("pitch-not-given", "pair", "No module or diametral pitch; expected one.");
+  const half = modulesAcross(pair as ToothPair, ratioOf(1, 2));
+  if (!half) throw new MeshwrightError("pitch-not-given", "pair", "No module or diametral pitch; expected one.");
   const { closest, farthest } = openingsOf(mount, pair);
   return rangesOf(mount, pair)
     .map(({ from, to }): [number, number] => [
-      from ? sumWithin({ end: "from", at: from }, module, farthest) : 1,
-      to ? sumWithin({ end: "to", at: to }, module, closest) : Infinity,
+      from ? sumWithin({ end: "from", at: from }, half, farthest) : 1,
+      to ? sumWithin({ end: "to", at: to }, half, closest) : Infinity,
     ])
     .filter(([low, high]) => low <= high);
 }

@@ -90,6 +90,28 @@ export function diameterAt(form: Basis, teeth: number, modules: Rational): Bound
 /** Beyond this the transverse module loses the digits that are promised: such a gear is a screw. */
 const mostHelix = 89;
 
+const helixOf = ({ helixAngle = 0 }: Pick<ToothPair, "helixAngle">): Rational =>
+  angleOf(helixAngle, -mostHelix, mostHelix, "helixAngle");
+
+/**
+ * So many modules along the reference circles of a pair's gears, in millimetres. Undefined where no pitch is given, or helical teeth
+ * without their helix angle.
+ *
+ * @throws MeshwrightError `out-of-range`
+ *
+ * @example
+ * modulesAcross({ module: "0.8" }, rational(10))!.toJSON(); // => { low: "8/1", high: "8/1" }
+ */
+export function modulesAcross(
+  pair: Toothed & Partial<Pick<ToothPair, "form" | "helixAngle">>,
+  modules: Rational,
+): Bounded | undefined {
+  const module = moduleOf(pair);
+  if (!module || (pair.form === "helical" && pair.helixAngle === undefined)) return undefined;
+  const cosHelix = pair.helixAngle === undefined ? 1 : Math.cos(radians(helixOf(pair)));
+  return transverse({ module, cosHelix }, modules);
+}
+
 /** The figures of a pair, read and checked one by one. */
 interface Figures {
   readonly module: Rational | undefined;
@@ -114,7 +136,7 @@ function figuresOf(pair: ToothPair): Figures {
   return {
     module: moduleOf(pair),
     pressureAngle: pressureAngleOf(pair),
-    helixAngle: angleOf(pair.helixAngle ?? 0, -mostHelix, mostHelix, "helixAngle"),
+    helixAngle: helixOf(pair),
     shift: { driver: shift("driver"), driven: shift("driven") },
     tip: { driver: tip("driver"), driven: tip("driven") },
     thinning: depthOf(pair.thinning ?? 0, "thinning"),

@@ -20,6 +20,7 @@ export {
   centreDistance,
   checkPair,
   formOf,
+  modulesAcross,
   transverse,
 } from "./form.js";
 export { basePitch, type GaugedGear, jawShare, spanLength, spanTeeth, tipDiameter } from "./gauge.js";

@@ -12,6 +12,7 @@ export {
   type NotCounted,
   type WantedFigure,
 } from "./counts.js";
+export { changesAt } from "./edits.js";
 export { FoundPair, GearPick } from "./found.js";
 export { mostCombinations, mostHeld } from "./limit.js";
 export { nearMisses } from "./near.js";

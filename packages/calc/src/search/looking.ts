@@ -1,5 +1,6 @@
+import { rational } from "../exact/index.js";
 import { toothSumsFor, withKnownShafts } from "../fit/index.js";
-import { moduleOf } from "../gears/index.js";
+import { modulesAcross, type Toothed, type ToothPair } from "../gears/index.js";
 import { currencyFor, Ends } from "./ends.js";
 import { type Known, Meeting, meetingOf, mountOf, type Shelf, shelvesOf } from "./gears.js";
 import { checkHeld } from "./limit.js";
@@ -51,11 +52,13 @@ export function gearsOf(
   return {
     shelves,
     sets: (choice.sets ?? []).map((part, n) => meetingOf(part, place, { reduction: reductions?.[n], whole }, at)),
-    sumsOf: ({ pitch }) =>
+    sumsOf: ({ pitch }) => {
+      const teeth = { ...pitch, form, helixAngle } as Toothed & Pick<ToothPair, "form" | "helixAngle">;
       // What was measured over shafts that nobody knows says nothing.
-      mount && !internal && withKnownShafts(mount) === mount && moduleOf(pitch)
-        ? toothSumsFor(mount, pitch)
-        : undefined,
+      return mount && !internal && withKnownShafts(mount) === mount && modulesAcross(teeth, rational(1))
+        ? toothSumsFor(mount, teeth)
+        : undefined;
+    },
     meet: (driver, driven) => new Meeting(driver, driven, place),
   };
 }

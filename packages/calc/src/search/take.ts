@@ -26,7 +26,7 @@ function lengthText(length: Rational): string {
  * A mount that is counted in teeth of a pitch, with its ends as lengths: the slot stays where it is when gears of another
  * pitch come into it.
  */
-function fixed(build: Build, stage: Stage, pitch: Toothed): Setting[] {
+export function slotKept(build: Build, stage: Stage, pitch: Toothed): Setting[] {
   const n = build.mounts?.findIndex((mount) => mount.stage === stage.id) ?? -1;
   const mount = build.mounts?.[n];
   const same = comparePitch(stage as Toothed, pitch)?.coarser.sign === 0;
@@ -134,7 +134,7 @@ export function takePair(build: Build, stage: string, pick: Picked): Setting[] {
   const found = oneIn(build)(stage)?.stage;
   if (found?.id !== stage || !needsOfStage(found).together) return [];
   const said = settingsFor(build, found, pick).filter(({ set }) => canSay(found, set.slice(stage.length + 1)));
-  return [...said, ...(moduleOf(pick.pitch) ? fixed(build, found, pick.pitch) : [])];
+  return [...said, ...(moduleOf(pick.pitch) ? slotKept(build, found, pick.pitch) : [])];
 }
 
 /**

@@ -18,6 +18,23 @@ const cardOf = (...parts: Parameters<typeof document>): SaidCard => sayCard(repo
 const lines = (rows: SaidCard["mesh"]["rows"]): string[] =>
   rows.map(({ head, texts }) => `${head} = ${texts[0]}`.replaceAll(nbsp, " "));
 
+describe("what does not fit", () => {
+  const misfits = (mount: object, pinion: object): readonly string[] => {
+    const stages = [{ ...pair("spur", 15, 62, { module: "0.8" }), fitted: ["p15"] }];
+    const parts = [{ id: "p15", is: "pinion", teeth: 15, ...pinion }];
+    const mounts = [{ stage: "spur", from: "30 mm", to: "32 mm", ...mount }];
+    const card = cardOf(stages, { rear: [] }, { mounts, parts });
+    return card.misfits.map((line) => line.replaceAll(nbsp, " "));
+  };
+
+  it("is told on the card with what falls short", () => {
+    expect(misfits({ shaft: "5 mm" }, { bore: "5 mm" })).toEqual([]);
+    expect(misfits({ shaft: "5 mm" }, { bore: "3 mm" })).toEqual(["Fit, spur: does not fit, 2.0 mm, bore."]);
+    expect(misfits({ shaft: "5 mm" }, { diametralPitch: 48 })).toEqual(["Fit, spur: does not fit, 33.85%, pitch."]);
+    expect(misfits({ from: "33 mm", to: "34 mm" }, {})).toEqual(["Fit, spur: too close."]);
+  });
+});
+
 describe("the mesh on a card", () => {
   it("in inches: 20 in 87 of 48 DP, opened by 0.003 in", () => {
     // (20 + 87) / (2 · 48) = 1.11458 in; + 0.003 = 1.11758; 2 · 0.003 · tan 20° = 0.00218; · cos 20° = 0.00205.

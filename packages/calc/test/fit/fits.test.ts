@@ -24,6 +24,54 @@ const codes = (question: FitQuestion, weight?: Reason["weight"]) =>
 const textOf = (question: FitQuestion, code: Reason["code"]) =>
   reasonText(fits(question).reasons.find((reason) => reason.code === code)!);
 
+describe("a mount that is counted in helical teeth", () => {
+  const helical = { module: "0.8", form: "helical", helixAngle: 20 } as const;
+  const question = (driven: number, mount: FitMount): FitQuestion => ({
+    pair: { driver: 15, driven, ...helical },
+    mount,
+  });
+  const one = 0.8 / 2 / Math.cos(Math.PI / 9);
+
+  it("takes the pair that is known to run in it", () => {
+    const known: FitMount = { knownPair: [15, 62], closer: "0.1 mm", farther: "0.9 mm" };
+    expect(limitsOf(known, helical).map(({ at }) => at.low.toNumber())).toEqual([
+      expect.closeTo(77 * one - 0.1, 9),
+      expect.closeTo(77 * one + 0.9, 9),
+    ]);
+    expect(fits(question(62, known)).verdict).toBe("fits");
+    expect(fits(question(64, known)).verdict).toBe("fits");
+    const [far] = fits(question(68, known)).reasons;
+    expect([far!.code, far!.teeth, far!.short!.low.toNumber()]).toEqual([
+      "too-far",
+      79,
+      expect.closeTo(6 * one - 0.9, 6),
+    ]);
+    expect(fits(question(61, known)).reasons[0]).toMatchObject({ code: "too-close", teeth: 77 });
+  });
+
+  it("takes sums of teeth at their very ends", () => {
+    for (const opening of ["0 mm", "0.05 mm"]) {
+      const sums: FitMount = { toothSum: [76, 78], opening };
+      expect(toothSumsFor(sums, helical)).toEqual([[76, 78]]);
+      expect([60, 61, 62, 63, 64].map((driven) => fits(question(driven, sums)).verdict)).toEqual([
+        "does not fit",
+        "fits",
+        "fits",
+        "fits",
+        "does not fit",
+      ]);
+    }
+  });
+
+  it("says nothing where the helix angle is not known", () => {
+    const { helixAngle: _, ...bare } = helical;
+    expect(limitsOf({ knownPair: [15, 62], closer: "0 mm", from: "30 mm" }, bare).map(({ kind }) => kind)).toEqual([
+      "slot",
+    ]);
+    expect(() => toothSumsFor({}, bare)).toThrowError(expect.objectContaining({ at: "pair" }) as Error);
+  });
+});
+
 describe("the shaft of the driven gear", () => {
   const question = (mount: FitMount, driven: FitQuestion["driven"], more: Partial<FitQuestion> = {}) =>
     codes({ pair: { driver: 15, driven: 62, module: "0.8" }, mount, driven: driven!, ...more }, "refusal");

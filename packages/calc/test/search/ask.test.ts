@@ -46,6 +46,28 @@ const ids = (question: PairQuestion | string) =>
   pairsOf(question).map(({ parts }) => parts.map(({ id }) => id).join(" "));
 const both = ["pinion-15 spur-60", "pinion-16 spur-60"];
 
+describe("helical teeth without a list", () => {
+  const helix = { form: "helical", module: "0.8", helixAngle: 20 };
+  const stages = [pair("it", 15, 62, helix)];
+  const one = 0.8 / 2 / Math.cos(Math.PI / 9);
+
+  it.each([
+    ["a slot", { from: "30 mm", to: "33.5 mm" }, 30, 33.5],
+    ["a known pair", { knownPair: [15, 62], closer: "1 mm", farther: "1 mm" }, 77 * one - 1, 77 * one + 1],
+  ])("are found by the distance that their helix gives them: %s", (_, mount, from, to) => {
+    const counts = [...Array(55).keys()].flatMap((n) => [...Array(115).keys()].map((m) => [n + 6, m + 6] as const));
+    const expected = counts.filter(([driver, driven]) => {
+      const centre = (driver + driven) * one;
+      return centre >= from && centre <= to && driven / driver >= 4 && driven / driver <= 4.4;
+    });
+    const mounts = [{ stage: "it", ...mount }];
+    const question = ask({ stages, mounts, target: { from: 4, to: "4.4" } }, "it", { among: "counts" });
+    const found = pairsOf(question).filter(({ reasons }) => !reasons.some(({ weight }) => weight === "refusal"));
+    expect(found.map(({ counts: two }) => two.join(" ")).sort()).toEqual(expected.map((two) => two.join(" ")).sort());
+    expect(expected.length).toBeGreaterThan(3);
+  });
+});
+
 describe("where a pair is looked for", () => {
   const stage = pair("it", 15, 60, pitch);
 

@@ -66,3 +66,21 @@ it("a gear that the stage names and that is of another pitch or angle does not m
   expect(said("p15", "s62")).toEqual(["does not fit", "33.85%, pitch"]);
   expect(said("p15-flat", "s62")).toEqual(["does not fit", "5.5°, pressure angle"]);
 });
+
+it("a slot is counted in the pitch that the build says, whatever stands in it", () => {
+  // 77 teeth of 48 DP stand 20.37 mm apart; the known pair of module 0.8 stood 30.8 mm apart.
+  const parts = [
+    { id: "p15", is: "pinion", teeth: 15, diametralPitch: 48 },
+    { id: "s62", is: "spur", teeth: 62, diametralPitch: 48 },
+  ];
+  const stages = [{ id: "primary", kind: "pair", driver: 15, driven: 62, module: "0.8", fitted: ["p15", "s62"] }];
+  const mounts = [{ stage: "primary", knownPair: [15, 62], closer: "0.5 mm", farther: "0.5 mm" }];
+  const build = parseBuild({
+    format: "meshwright-build/1",
+    stages,
+    outputs: [{ id: "rear", stages: [] }],
+    mounts,
+    parts,
+  });
+  expect(figureOf(evaluate(build), { figure: "fit", of: "primary" })).toBe("too close");
+});

@@ -1,6 +1,6 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import { labelAt, oneIn, stagesOf } from "@meshwright/calc/drivetrain";
-import { afterPaint, NotebookPage, sheet, type NotebookPanel, type NotebookPart } from "../frame/index.js";
+import { NotebookPage, onceSeen, sheet, type NotebookPanel, type NotebookPart } from "../frame/index.js";
 import { countedAgain } from "../model/index.js";
 import { lineOfDrive, type Chosen, type MwNotebookLine, type Spot } from "./mw-notebook-line.js";
 
@@ -55,7 +55,7 @@ export class MwNotebookDrivetrain extends NotebookPage {
   }
 
   protected override firstUpdated(): void {
-    afterPaint(() => {
+    onceSeen(() => {
       this.isWhole = true;
     });
   }

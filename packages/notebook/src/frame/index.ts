@@ -9,4 +9,4 @@ export { untilLetGo, watchHands } from "./hand.js";
 export { NotebookPage, NotebookPanel } from "./page.js";
 export { evaluationOf, NotebookPart } from "./part.js";
 export { sheet } from "./styles.js";
-export { afterPaint, frames } from "./turns.js";
+export { frames, onceSeen } from "./turns.js";

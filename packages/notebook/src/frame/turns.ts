@@ -76,4 +76,4 @@ export const frames = (count: number): Promise<void> =>
   });
 
 /** A picture takes measure in a frame and is drawn in the next: once both are painted. */
-export const afterPaint = (act: () => void): void => void frames(2).then(() => setTimeout(act));
+export const onceSeen = (act: () => void): void => void frames(2).then(() => setTimeout(act));

@@ -1,7 +1,8 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
 import { repeat } from "lit/directives/repeat.js";
-import { changesOf, valueAt, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
+import { valueAt, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
 import { arrowFor } from "@meshwright/calc/report";
+import { changesAt } from "@meshwright/calc/search";
 import { inners, stageShapes, type Position, type Stage } from "@meshwright/calc/stages";
 import { announce, block, type Told } from "../../shared/drawn/index.js";
 import { properties, readCount } from "../../shared/element/index.js";
@@ -61,8 +62,7 @@ export class MwStageEditor extends ToolElement {
   }
 
   #set(stage: Stage, address: string, value: unknown): void {
-    // A set is changed whole, even by hand.
-    void this.#ask(stage.id, changesOf(stage, { [address.slice(stage.id.length + 1)]: value }));
+    void this.#ask(stage.id, changesAt(this.current!, address, value));
   }
 
   #typed(stage: Stage, address: string, shape: string, event: Event): void {
