@@ -105,13 +105,13 @@ export class MwBenchCard extends ToolElement {
       @media print {
         .card {
           font-size: 8pt;
-          line-height: 1.28;
+          line-height: 1.24;
           color: #000;
           background: #fff;
         }
         th,
         td {
-          padding-block: 0.13em;
+          padding-block: 0.08em;
         }
         .measured {
           min-width: 8em;
@@ -132,7 +132,7 @@ export class MwBenchCard extends ToolElement {
           margin-top: 0.4em;
         }
         .lines {
-          height: 1.7em;
+          height: 1.6em;
         }
       }
       /* A5 holds all of it; a larger sheet may be read from farther off. */

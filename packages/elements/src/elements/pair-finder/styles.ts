@@ -28,6 +28,7 @@ export const styles = css`
     align-items: baseline;
     gap: 0.45em;
     min-height: 24px;
+    max-width: 100%;
   }
   input[type="checkbox"] {
     accent-color: var(--_accent);
