@@ -6,10 +6,10 @@ import { figureOf } from "../../src/report/index.js";
 import { everyPair, type Looked } from "./every-pair.js";
 import { shelfCase } from "./shelf-cases.js";
 
-const pitchOf = ({ module = null, diametralPitch = null, pressureAngle = null }: Part) => ({
-  module,
-  diametralPitch,
-  pressureAngle,
+const pitchOf = ({ module, diametralPitch, pressureAngle }: Part) => ({
+  module: module ?? null,
+  diametralPitch: diametralPitch ?? null,
+  pressureAngle: pressureAngle ?? null,
 });
 
 it("the figure of a fit judges the gears that stand there as a search would: bores, holes, sleeves and plates", () => {

@@ -58,7 +58,7 @@ describe("mw-stage-editor", () => {
   it("leaves the slot where it is when the pair that it was counted by gets another pitch", async () => {
     const known = build().mounts![0]!;
     assert.deepEqual(known.knownPair, [23, 53]);
-    await enter("#primary details [aria-label$=': module']", "0.5");
+    await enter("#primary details [aria-label*=': module']", "0.5");
     const { knownPair, from, to } = build().mounts![0]!;
     assert.deepEqual([knownPair, from, to], [undefined, "30.3 mm", "31.3 mm"]);
   });

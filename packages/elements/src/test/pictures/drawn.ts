@@ -28,12 +28,15 @@ const more: Readonly<Record<string, string>> = {
 
 export const markupOf = (element: string): string => `<mw-${element} ${more[element] ?? ""}></mw-${element}>`;
 
-/** Waits until what is drawn stays as it is. */
+/**
+ * Waits until what is drawn stays as it is: for two frames, because a table that has no room is told so when a frame has been laid
+ * out, and becomes a list in the next, behind whoever was waiting for that one.
+ */
 async function calm(element: Element): Promise<void> {
-  for (let n = 0, before = ""; n < 60; n++) {
+  for (let n = 0, same = 0, before = ""; n < 60 && same < 2; n++) {
     await settle(1);
     const now = `${element.shadowRoot?.innerHTML.length} ${element.getBoundingClientRect().height}`;
-    if (n && now === before) return;
+    same = now === before ? same + 1 : 0;
     before = now;
   }
 }
