@@ -256,10 +256,15 @@ function checkReferences(build: Build, places: readonly Place[], teller: Teller)
     }
   });
   let finder: Finder | undefined;
-  const find = (address: string) => (finder ??= finderIn(build))(address);
+  // Versions of one build mostly change the same few places.
+  const found = new Set<string>();
+  const isThere = (address: string): boolean => found.has(address) || !!(finder ??= finderIn(build))(address);
   const addresses = (changes: object, at: string): void => {
     for (const address in changes) {
-      if (find(address)) continue;
+      if (isThere(address)) {
+        found.add(address);
+        continue;
+      }
       const [id = "", ...rest] = address.split(".");
       const near = teller.hasRoom ? teller.nearest(id, [...placesOf(build).keys()]) : [];
       const nearest = near.filter((one) => one !== id).map((one) => [one, ...rest].join("."));

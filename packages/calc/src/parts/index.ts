@@ -18,7 +18,7 @@ export { emptyStock, type OrderList, orderOf, type Stock, stockFor } from "./ord
 export { canBeHad, currencyOf, type Held, ownedOf, readParts } from "./part.js";
 export type { Need } from "./places.js";
 export { standingIn } from "./standing.js";
-export { fittedTo, needsOfStage, type Spec } from "./stage-needs.js";
+export { fittedTo, isOfForm, needsOfStage, type Spec } from "./stage-needs.js";
 export {
   type Choice,
   type ColumnMeaning,

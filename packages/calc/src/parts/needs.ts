@@ -7,7 +7,7 @@ import { asDriven, asDriver, type Carried } from "./adapters.js";
 import { buyLine, cheapestFirst, costOfLine } from "./cost.js";
 import { canBeHad, currencyOf, ownedOf } from "./part.js";
 import { type Need, piecesPer, type Place, placesOf } from "./places.js";
-import type { Spec } from "./stage-needs.js";
+import { isOfForm, type Spec } from "./stage-needs.js";
 
 const sameText = (a: string | undefined, b: string | undefined, read: (text: string) => Rational): boolean =>
   a === b || (a !== undefined && b !== undefined && read(a).equals(read(b)));
@@ -42,7 +42,7 @@ function answers(part: Part, need: Need, isFitted = false): boolean {
   const isKnown = teeth ?? diameter ?? (beltPitch && part.pitch);
   return (
     countAnswers(part, need, isHere) &&
-    (isHere || !need.form || (part.form ?? need.form) === need.form) &&
+    (isHere || isOfForm(part, need)) &&
     (!beltPitch || !part.pitch || sameText(beltPitch, part.pitch, lengthOf)) &&
     (driver === undefined || (driver === part.driver && driven === part.driven)) &&
     (value === undefined || value === part.value) &&
@@ -218,9 +218,10 @@ class Search {
 
   /** The sleeves and plates that a mount's gears need, each the cheapest that does, unless the place names one. */
   adapters(place: Place, needs: readonly Need[]): Need[] {
-    const { id, fitted, pieces } = place;
+    const { id, fitted, pieces, mount } = place;
     const made: Need[] = [];
-    for (const [n, need] of needs.entries())
+    if (!mount) return made;
+    for (const [n, need] of needs.slice(0, 2).entries())
       for (const way of [0, 1]) {
         // What a gear before took is there no longer.
         const { by, shaft, reasons } = (need.part && carriedAt(need.part, place, n, this.#usable(place))[way]) ?? {};

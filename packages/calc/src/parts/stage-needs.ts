@@ -84,3 +84,6 @@ export function needsOfStage(stage: Stage): StageNeeds {
 /** The parts that a stage names as fitted to it. */
 export const fittedTo = (stage: Stage): readonly Part["id"][] =>
   (stage as Stage & { readonly fitted?: readonly string[] }).fitted ?? [];
+
+/** Whether the teeth of a part are like those that are asked for, as far as both say. */
+export const isOfForm = (part: Part, { form }: Spec): boolean => !form || (part.form ?? form) === form;

@@ -11,7 +11,16 @@ import {
 } from "../evaluate/index.js";
 import { comparePitch, moduleOf, type Toothed, type ToothPair } from "../gears/index.js";
 import { type Bounded, rational, type Rational } from "../exact/index.js";
-import { canBeHad, currencyOf, type Need, needsOf, needsOfStage, type Stock, stockFor } from "../parts/index.js";
+import {
+  canBeHad,
+  currencyOf,
+  isOfForm,
+  type Need,
+  needsOf,
+  needsOfStage,
+  type Stock,
+  stockFor,
+} from "../parts/index.js";
 import { drawings, Effect, effects, type Stage } from "../stages/index.js";
 import type { Order } from "./batch.js";
 import type { GearChoice, PairQuestion, TrainQuestion, WantedOutput } from "./question.js";
@@ -146,11 +155,7 @@ function choiceOf(shop: Shop, id: string): (GearChoice & { readonly id: string }
   // A worm's starts, or gears that only come together, are no counts that anybody could choose.
   const areGears = !only && each.length === 2 && each.every(({ is }) => is.includes("gear"));
   const bare = (most: number) => (areGears ? countsUpTo(most) : []);
-  const sets = isBare
-    ? []
-    : of(spec.is, "driver").filter(
-        ({ driven, form: teeth = spec.form }) => driven !== undefined && (spec.form ?? teeth) === teeth,
-      );
+  const sets = isBare ? [] : of(spec.is, "driver").filter((part) => part.driven !== undefined && isOfForm(part, spec));
   const reductions = reductionsOf(stage, sets);
   const adapters = asking.adapters === false ? [] : parts.filter(({ is }) => is === "sleeve" || is === "plate");
   return {

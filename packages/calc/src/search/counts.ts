@@ -3,7 +3,7 @@ import { type Build, type Part, setOf, spotOf, valueAt } from "../drivetrain/ind
 import { type Evaluation, evaluate } from "../evaluate/index.js";
 import { type Bounded, bounded, type Rational, rational, type RationalInput } from "../exact/index.js";
 import { speedsOf, type SpeedUnit } from "../motion/index.js";
-import { canBeHad, fittedTo, needsOfStage } from "../parts/index.js";
+import { canBeHad, fittedTo, isOfForm, needsOfStage } from "../parts/index.js";
 import { pickedSet, type Setting, takePair } from "./take.js";
 
 /** What is wanted of an output: a figure, and its value. */
@@ -166,13 +166,13 @@ function setsFor(build: Build, id: string): readonly (readonly [Part, readonly S
   const stage = spotOf(build, id)!.stage!;
   const { together } = needsOfStage(stage);
   if (!together) return [];
-  const { is, form } = together.spec;
+  const { spec } = together;
   const isHere = (part: Part) =>
     (part.stage === undefined || part.stage === id) &&
-    (part.form ?? form) === (form ?? part.form) &&
+    isOfForm(part, spec) &&
     (canBeHad(part) !== false || part.status === "fitted" || fittedTo(stage).includes(part.id));
   return (build.parts ?? [])
-    .filter((part) => is.includes(part.is) && part.driver && part.driven && isHere(part))
+    .filter((part) => spec.is.includes(part.is) && part.driver && part.driven && isHere(part))
     .map((part) => [part, takePair(build, id, pickedSet(part))]);
 }
 
