@@ -40,15 +40,23 @@ export async function turn(): Promise<void> {
 
 let shown: HTMLElement | undefined;
 
+/** Counts and values bring what nobody sees once they have been painted, or at once for whoever waits for them. */
+async function complete(root: ParentNode): Promise<void> {
+  for (const element of root.querySelectorAll("mw-teeth, mw-value"))
+    await (element as Element & { readonly updateComplete?: Promise<unknown> }).updateComplete;
+}
+
 /** Puts markup into the page, in place of what was there. */
 export async function show(markup: string, width = 640): Promise<HTMLElement> {
   clear();
   shown = document.createElement("div");
   shown.style.width = `${width}px`;
   shown.innerHTML = markup;
-  document.body.append(shown);
+  const page = shown;
+  document.body.append(page);
   await settle();
-  return shown;
+  await complete(page);
+  return page;
 }
 
 export function clear(): void {
