@@ -44,6 +44,10 @@ export type PairPitch = Toothed & {
   readonly helixAngle?: Numeric | undefined;
 };
 
+/** A mount with the pitch that its known pair and its sums of teeth are counted in: its own, or else the one that is given. */
+export const countedIn = <M extends object>(mount: M, { module, diametralPitch }: Toothed): M & Toothed =>
+  moduleOf(mount as Toothed) ? mount : ({ ...mount, module, diametralPitch } as M & Toothed);
+
 /** One end of the centre distances that can be set, in millimetres. */
 export interface Limit {
   readonly kind: "slot" | "known-pair" | "tooth-sum" | "pivot";
@@ -121,7 +125,7 @@ export function limitsOf(mount: CentreMount, pair: PairPitch): Limit[] {
   add("slot", axes(from, "from"), axes(to, "to"));
   const { least } = openingsOf(mount, pair);
   // They are gears like those of the pair, of the pitch that the mount is counted in.
-  const counted = { ...(moduleOf(mount) ? mount : pair), form, helixAngle } as ToothPair;
+  const counted = { ...(moduleOf(mount) ? mount : pair), form, helixAngle };
   const centre = (sum: number): Bounded | undefined =>
     modulesAcross(counted, ratioOf(sum, 2))?.plus(internal ? least.negate() : least);
   if (knownPair) {

@@ -1,5 +1,5 @@
 import { bounded, type Bounded, ratioOf } from "../exact/index.js";
-import { modulesAcross, type ToothPair } from "../gears/index.js";
+import { modulesAcross } from "../gears/index.js";
 import {
   type CentreMount,
   holesOf,
@@ -40,7 +40,7 @@ function setInSlot(mount: CentreMount, pair: PairPitch, wish: Wish): Setting {
   const limits = limitsOf(mount, pair);
   const [nearest, farthest] = [theoretical.plus(openings.closest), theoretical.plus(openings.farthest)];
   // A slot that begins beyond the closest that the pair runs at pushes it out, as far as it may be opened.
-  const half = modulesAcross(pair as ToothPair, ratioOf(1, 2))!;
+  const half = modulesAcross(pair, ratioOf(1, 2))!;
   const begin = tightest(limits, "from");
   const pushed = begin?.compare(nearest) === 1 && begin.compare(farthest) !== 1 ? begin : nearest;
   let opening = bounded(openings.least);

@@ -1,5 +1,5 @@
 import { bounded, type Bounded, MeshwrightError, type Rational, ratioOf } from "../exact/index.js";
-import { ceilOf, floorOf, modulesAcross, type ToothPair } from "../gears/index.js";
+import { ceilOf, floorOf, modulesAcross } from "../gears/index.js";
 import { type CentreMount, holesOf, type Limit, limitsOf, openingsOf, type PairPitch } from "./limits.js";
 
 /** Centre distances that can be set, ends included, in millimetres; an end that nothing limits is absent. */
@@ -64,7 +64,7 @@ export function sumWithin({ end, at }: Pick<Limit, "end" | "at">, half: Bounded,
  * toothSumsFor({ knownPair: [23, 53], closer: "0.1 mm", farther: "0.9 mm" }, { module: "0.8" }); // => [[76, 78]]
  */
 export function toothSumsFor(mount: CentreMount, pair: PairPitch): [from: number, to: number][] {
-  const half = modulesAcross(pair as ToothPair, ratioOf(1, 2));
+  const half = modulesAcross(pair, ratioOf(1, 2));
   if (!half) throw new MeshwrightError("pitch-not-given", "pair", "No module or diametral pitch; expected one.");
   const { closest, farthest } = openingsOf(mount, pair);
   return rangesOf(mount, pair)

@@ -103,12 +103,13 @@ const helixOf = ({ helixAngle = 0 }: Pick<ToothPair, "helixAngle">): Rational =>
  * modulesAcross({ module: "0.8" }, rational(10))!.toJSON(); // => { low: "8/1", high: "8/1" }
  */
 export function modulesAcross(
-  pair: Toothed & Partial<Pick<ToothPair, "form" | "helixAngle">>,
+  pair: Toothed & { readonly form?: ToothPair["form"] | undefined; readonly helixAngle?: Numeric | undefined },
   modules: Rational,
 ): Bounded | undefined {
   const module = moduleOf(pair);
   if (!module || (pair.form === "helical" && pair.helixAngle === undefined)) return undefined;
-  const cosHelix = pair.helixAngle === undefined ? 1 : Math.cos(radians(helixOf(pair)));
+  const { helixAngle } = pair;
+  const cosHelix = helixAngle === undefined ? 1 : Math.cos(radians(helixOf({ helixAngle })));
   return transverse({ module, cosHelix }, modules);
 }
 

@@ -221,17 +221,18 @@ class Search {
     const { id, fitted, pieces, mount } = place;
     const made: Need[] = [];
     if (!mount) return made;
-    for (const [n, need] of needs.slice(0, 2).entries())
-      for (const way of [0, 1]) {
-        // What a gear before took is there no longer.
-        const { by, shaft, reasons } = (need.part && carriedAt(need.part, place, n, this.#usable(place))[way]) ?? {};
-        const isScrewed = reasons?.some(({ code, weight }) => code === "hub-holes" && weight === "refusal");
+    for (const [n, need] of needs.slice(0, 2).entries()) {
+      // What a gear before took is there no longer.
+      const ways = need.part ? carriedAt(need.part, place, n, this.#usable(place)) : [];
+      for (const { by, shaft, reasons } of ways) {
+        const isScrewed = reasons.some(({ code, weight }) => code === "hub-holes" && weight === "refusal");
         if (!by && shaft === undefined && !isScrewed) continue;
         const spec: Spec =
           shaft === undefined ? { is: ["plate"] } : { is: ["sleeve"], bore: shaft, outside: need.part!.bore };
         const wanted = { stage: id, pieces, ...spec };
         made.push(by ? this.#give(wanted, by, isFittedTo(by, id, fitted) || by.stage === id) : wanted);
       }
+    }
     return made;
   }
 

@@ -2,7 +2,7 @@ import type { Bounded } from "../exact/index.js";
 import { spotOf, type Build, type Mount } from "../drivetrain/index.js";
 import type { PairStage } from "../stages/index.js";
 import { centreDistance, enclose } from "../gears/index.js";
-import { fits, rangesOf, shortfall, type Fit, type FitMount } from "../fit/index.js";
+import { countedIn, fits, rangesOf, shortfall, type Fit } from "../fit/index.js";
 import { fill } from "../languages/index.js";
 import { standingIn } from "../parts/index.js";
 import { lengthForm, type FigureContext, type MakersOf } from "./figure.js";
@@ -33,14 +33,9 @@ const lengthText = (context: FigureContext, length: Bounded | number | undefined
 /** Whether what stands there fits: the gears that are said to be there, else any of those counts. */
 const fitOf = (context: FigureContext): Fit => {
   const { pair, mount } = mounted(context);
-  const { module, diametralPitch } = pair;
   // Whatever the gears are that stand there, the mount is counted in the pitch that the build says.
-  const at = mount && {
-    ...mount,
-    ...(module !== undefined && { module }),
-    ...(diametralPitch !== undefined && { diametralPitch }),
-  };
-  return fits({ pair, ...(at && { mount: at as FitMount }), ...standingIn(context.evaluation.build, pair.id) });
+  const at = mount && { mount: countedIn(mount, pair) };
+  return fits({ pair, ...at, ...standingIn(context.evaluation.build, pair.id) });
 };
 
 /** The figures of two gears in their mount. */

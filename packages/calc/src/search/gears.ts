@@ -1,6 +1,6 @@
 import type { Part } from "../drivetrain/index.js";
 import { type Bounded, rational, type Rational } from "../exact/index.js";
-import { type Fit, type FitMount, fits, type FitQuestion, type Reason } from "../fit/index.js";
+import { countedIn, type Fit, type FitMount, fits, type FitQuestion, type Reason } from "../fit/index.js";
 import { moduleOf, type Toothed, type ToothPair } from "../gears/index.js";
 import { checkForm, type GearOrCount, type GearChoice, gearOf, pitchOf, setOf } from "./question.js";
 
@@ -209,5 +209,5 @@ export function mountOf({ mount, pitch = {}, whole, form = "spur" }: GearChoice)
   // What has no distance between its axes is held against none.
   if (!mount || whole || (form !== "spur" && form !== "helical")) return undefined;
   const { steps: _, hubHoles: _holes, reach: _reach, line: _line, ...rest } = mount;
-  return moduleOf(rest) ? rest : { ...rest, ...pitch };
+  return countedIn(rest, pitch);
 }

@@ -1,6 +1,6 @@
 import { rational } from "../exact/index.js";
 import { toothSumsFor, withKnownShafts } from "../fit/index.js";
-import { modulesAcross, type Toothed, type ToothPair } from "../gears/index.js";
+import { modulesAcross } from "../gears/index.js";
 import { currencyFor, Ends } from "./ends.js";
 import { type Known, Meeting, meetingOf, mountOf, type Shelf, shelvesOf } from "./gears.js";
 import { checkHeld } from "./limit.js";
@@ -53,7 +53,7 @@ export function gearsOf(
     shelves,
     sets: (choice.sets ?? []).map((part, n) => meetingOf(part, place, { reduction: reductions?.[n], whole }, at)),
     sumsOf: ({ pitch }) => {
-      const teeth = { ...pitch, form, helixAngle } as Toothed & Pick<ToothPair, "form" | "helixAngle">;
+      const teeth = { ...pitch, form, helixAngle };
       // What was measured over shafts that nobody knows says nothing.
       return mount && !internal && withKnownShafts(mount) === mount && modulesAcross(teeth, rational(1))
         ? toothSumsFor(mount, teeth)

@@ -11,7 +11,7 @@ import {
   type PairQuestion,
   type TrainQuestion,
 } from "../../src/search/index.js";
-import { byCost, byFresh, everyPair, type Looked, nearest, Shop, shown } from "./every-pair.js";
+import { byCost, byFresh, everyPair, idsOf, type Looked, nearest, Shop, shown } from "./every-pair.js";
 import { everyTrain, shownTrain } from "./every-train.js";
 import { compare } from "./fractions.js";
 import { shelfCase, trainCase } from "./shelf-cases.js";
@@ -21,11 +21,7 @@ const all = (batches: Iterable<{ readonly found: readonly FoundPair[] }>): Found
 
 const shownPair = (pair: FoundPair): string =>
   [
-    pair.driver.id,
-    pair.driven.id,
-    pair.sleeve?.id ?? "-",
-    pair.drivenSleeve?.id ?? "-",
-    pair.plate?.id ?? "-",
+    ...idsOf(pair).map((id) => id ?? "-"),
     pair.centre?.low.toFraction() ?? "-",
     ...pair.totals.map(({ low, high }) => `${low.toFraction()}..${high.toFraction()}`),
     pair.distance.toFraction(),
@@ -56,13 +52,7 @@ export function compareShelf(seed: number): { hits: number; misses: number } {
 
 const shownFound = (train: FoundTrain): string =>
   [
-    ...train.picks.flatMap(({ driver, driven, sleeve, drivenSleeve, plate }) => [
-      driver.id,
-      driven.id,
-      sleeve?.id,
-      drivenSleeve?.id,
-      plate?.id,
-    ]),
+    ...train.picks.flatMap(idsOf),
     ...train.wheels.map((wheel) => wheel?.id),
     ...train.totals.map(({ low, high }) => `${low.toFraction()}..${high.toFraction()}`),
     `${train.ahead!.low.toFraction()}..${train.ahead!.high.toFraction()}`,

@@ -232,14 +232,19 @@ export const nearest = (a: Looked, b: Looked): number =>
   byText(a.driver.id, b.driver.id) ||
   byText(a.driven.id, b.driven.id);
 
+/** The parts of a pick, found by either. */
+type Picked = Pick<Looked, "driver" | "driven"> & {
+  readonly [K in "sleeve" | "drivenSleeve" | "plate"]?: Part | undefined;
+};
+
+/** The parts of a pick by their names, those that it does without as well. */
+export const idsOf = ({ driver, driven, sleeve, drivenSleeve, plate }: Picked): (string | undefined)[] =>
+  [driver, driven, sleeve, drivenSleeve, plate].map((part) => part?.id);
+
 /** As a line of text: what is found, and what is to pay. */
 export const shown = (shop: Shop, one: Looked): string =>
   [
-    one.driver.id,
-    one.driven.id,
-    one.sleeve?.id ?? "-",
-    one.drivenSleeve?.id ?? "-",
-    one.plate?.id ?? "-",
+    ...idsOf(one).map((id) => id ?? "-"),
     one.centre ? text(one.centre) : "-",
     ...one.totals.map(([low, high]) => `${text(low)}..${text(high)}`),
     text(one.distance),

@@ -1,6 +1,6 @@
 import type { Part } from "../../src/drivetrain/index.js";
 import { abs, compare, greatest, minus, over, plus, ratio, type Ratio, read, text, times } from "./fractions.js";
-import { byText, everyPair, type Line, type Looked, Shop } from "./every-pair.js";
+import { byText, everyPair, idsOf, type Line, type Looked, Shop } from "./every-pair.js";
 import type { TrainCase } from "./shelf-cases.js";
 
 // Every pair of the one stage with every pair of the other and every wheel, looked at one after the other.
@@ -95,13 +95,7 @@ export function everyTrain({ build, rests, ahead: [least, most], wheels }: Train
 /** As a line of text: what is found, and what is to pay. */
 export const shownTrain = (shop: Shop, train: LookedTrain): string =>
   [
-    ...train.picks.flatMap(({ driver, driven, sleeve, drivenSleeve, plate }) => [
-      driver.id,
-      driven.id,
-      sleeve?.id,
-      drivenSleeve?.id,
-      plate?.id,
-    ]),
+    ...train.picks.flatMap(idsOf),
     ...train.wheels.map((wheel) => wheel?.id),
     ...train.totals.map(([low, high]) => `${text(low)}..${text(high)}`),
     train.ahead.map(text).join(".."),

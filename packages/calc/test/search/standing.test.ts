@@ -42,6 +42,18 @@ it("the figure of a fit judges the gears that stand there as a search would: bor
   expect(told.held).toBeGreaterThan(10);
 });
 
+/** The figures of a pair of 15 and 62, said to be of module 0.8, with some parts fitted. */
+const said = (parts: readonly object[], fitted: readonly string[], mount: object): string[] => {
+  const build = parseBuild({
+    format: "meshwright-build/1",
+    stages: [{ id: "primary", kind: "pair", driver: 15, driven: 62, module: "0.8", fitted }],
+    outputs: [{ id: "rear", stages: [] }],
+    mounts: [{ stage: "primary", ...mount }],
+    parts,
+  });
+  return (["fit", "shortfall"] as const).map((figure) => figureOf(evaluate(build), { figure, of: "primary" }));
+};
+
 it("a gear that the stage names and that is of another pitch or angle does not mesh with its partner", () => {
   const parts = [
     { id: "p15", is: "pinion", teeth: 15, diametralPitch: 48 },
@@ -49,22 +61,10 @@ it("a gear that the stage names and that is of another pitch or angle does not m
     { id: "p15-fit", is: "pinion", teeth: 15, diametralPitch: "31.75" },
     { id: "s62", is: "spur", teeth: 62, module: "0.8" },
   ];
-  const said = (...fitted: string[]) => {
-    const stages = [{ id: "primary", kind: "pair", driver: 15, driven: 62, module: "0.8", fitted }];
-    const mounts = [{ stage: "primary", from: "30 mm", to: "32 mm" }];
-    const build = parseBuild({
-      format: "meshwright-build/1",
-      stages,
-      outputs: [{ id: "rear", stages: [] }],
-      mounts,
-      parts,
-    });
-    const figure = (name: "fit" | "shortfall") => figureOf(evaluate(build), { figure: name, of: "primary" });
-    return [figure("fit"), figure("shortfall")];
-  };
-  expect(said("p15-fit", "s62")).toEqual(["fits", "fits"]);
-  expect(said("p15", "s62")).toEqual(["does not fit", "33.85%, pitch"]);
-  expect(said("p15-flat", "s62")).toEqual(["does not fit", "5.5°, pressure angle"]);
+  const slot = { from: "30 mm", to: "32 mm" };
+  expect(said(parts, ["p15-fit", "s62"], slot)).toEqual(["fits", "fits"]);
+  expect(said(parts, ["p15", "s62"], slot)).toEqual(["does not fit", "33.85%, pitch"]);
+  expect(said(parts, ["p15-flat", "s62"], slot)).toEqual(["does not fit", "5.5°, pressure angle"]);
 });
 
 it("a slot is counted in the pitch that the build says, whatever stands in it", () => {
@@ -73,14 +73,6 @@ it("a slot is counted in the pitch that the build says, whatever stands in it", 
     { id: "p15", is: "pinion", teeth: 15, diametralPitch: 48 },
     { id: "s62", is: "spur", teeth: 62, diametralPitch: 48 },
   ];
-  const stages = [{ id: "primary", kind: "pair", driver: 15, driven: 62, module: "0.8", fitted: ["p15", "s62"] }];
-  const mounts = [{ stage: "primary", knownPair: [15, 62], closer: "0.5 mm", farther: "0.5 mm" }];
-  const build = parseBuild({
-    format: "meshwright-build/1",
-    stages,
-    outputs: [{ id: "rear", stages: [] }],
-    mounts,
-    parts,
-  });
-  expect(figureOf(evaluate(build), { figure: "fit", of: "primary" })).toBe("too close");
+  const known = { knownPair: [15, 62], closer: "0.5 mm", farther: "0.5 mm" };
+  expect(said(parts, ["p15", "s62"], known)[0]).toBe("too close");
 });
