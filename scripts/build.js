@@ -5,7 +5,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync
 import { basename, dirname, join, relative, sep } from "node:path";
 import { pathToFileURL } from "node:url";
 import { isMain } from "./lib/main.js";
-import { at, filesBelow } from "./lib/paths.js";
+import { at, filesBelow, isSource } from "./lib/paths.js";
 import { hashesOf, isAsRecorded, record } from "./lib/record.js";
 import { commandOf, runNode } from "./lib/run.js";
 
@@ -31,9 +31,6 @@ const splitScripts = {
 
 /** The drivetrain that the notebook opens a copy of as an example. */
 const example = at("seeds", "limpet.json");
-
-const isTest = (path) => path.endsWith(".test.ts") || /[\\/]src[\\/]test[\\/]/.test(path);
-const isSource = (path) => path.endsWith(".ts") && !path.endsWith(".d.ts") && !isTest(path);
 
 /** Everything that the build of a package reads. */
 const inputsOf = (name) => [
@@ -77,24 +74,22 @@ export const banner = (version) =>
 async function buildScripts(name) {
   const { splitScript, wholeScript } = await import("./lib/bundle.js");
   const { version } = JSON.parse(readFileSync(at("packages", name, "package.json"), "utf8"));
-  const written = [];
-  for (const [file, source] of Object.entries(wholeScripts[name] ?? {})) {
+  const whole = async ([file, source]) => {
     const input = at("packages", name, "src", source);
-    if (!existsSync(input)) continue;
-    const code = await wholeScript({ input, format: "iife", banner: banner(version), foreign: name === "notebook" });
-    writeFileSync(at("packages", name, "dist", file), code);
-    written.push(file);
-  }
-  const split = splitScripts[name];
-  if (split) {
+    return [
+      [file, await wholeScript({ input, format: "iife", banner: banner(version), foreign: name === "notebook" })],
+    ];
+  };
+  const split = async ({ tag: _, ...files }) => {
     const { codes } = await splitScript({ ...splitSources(name), banner: banner(version) });
-    for (const [place, code] of Object.entries(codes)) {
-      const [file] = split[place];
-      writeFileSync(at("packages", name, "dist", file), code);
-      written.push(file);
-    }
-  }
-  return written;
+    return Object.entries(files).map(([place, [file]]) => [file, codes[place]]);
+  };
+  const scripts = await Promise.all([
+    ...Object.entries(wholeScripts[name] ?? {}).map(whole),
+    ...(Object.hasOwn(splitScripts, name) ? [split(splitScripts[name])] : []),
+  ]);
+  for (const [file, code] of scripts.flat()) writeFileSync(at("packages", name, "dist", file), code);
+  return scripts.flat().map(([file]) => file);
 }
 
 /** Where the build writes a script: by package and source, the whole ones, and the files of the split one by their names. */
@@ -267,7 +262,8 @@ function writeKeptList() {
   writeFileSync(join(folder, "kept.js"), `self.meshwrightKept = ${JSON.stringify(kept, null, 2)};\n`);
 }
 
-async function buildPackage(name) {
+/** Types are made against the declarations of the packages before: `before` is when they are there. */
+async function buildPackage(name, before) {
   const inputs = hashesOf(inputsOf(name));
   const written = await buildModules(name, external);
   if (written.length > 0) {
@@ -280,6 +276,7 @@ async function buildPackage(name) {
     }
     if (name in wholeScripts) writeLicences(name);
     await writeFiles(name, scripts);
+    await before;
     await declarations(name);
     await writeElementTypes(name);
   }
@@ -298,16 +295,18 @@ function reasonOf(error) {
  * Resolves to true where everything is there.
  */
 export async function build(names = packageNames, { always = false } = {}) {
-  let good = true;
-  for (const name of names.filter((one) => always || !isFresh(one))) {
+  const built = async (name, before) => {
     try {
-      await buildPackage(name);
+      await buildPackage(name, before);
+      return true;
     } catch (error) {
-      good = false;
       process.stderr.write(`${name} cannot be built: ${reasonOf(error)}\n`);
+      return false;
     }
-  }
-  return good;
+  };
+  const all = [];
+  for (const name of names.filter((one) => always || !isFresh(one))) all.push(built(name, all.at(-1)));
+  return (await Promise.all(all)).every(Boolean);
 }
 
 if (isMain(import.meta)) {

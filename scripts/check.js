@@ -1,6 +1,7 @@
 // npm run check: types (two compilers), lint, format, imports and what is counted. Each prints one line; what is wrong
 // follows it. Names of checks choose among them.
 import { existsSync } from "node:fs";
+import { availableParallelism } from "node:os";
 import { countsLine } from "./lib/counts.js";
 import { isMain } from "./lib/main.js";
 import { at, foldersIn, shown } from "./lib/paths.js";
@@ -75,19 +76,23 @@ const checks = {
   "features newer than Safari 16.0 and Chromium 103": browsers,
 };
 
-/** Runs every check; resolves to how many passed and failed. `only` names those to run. */
+/**
+ * Runs every check, as many at a time as there are processors; resolves to how many passed and failed. `only` names those to run.
+ */
 export async function check(only = Object.keys(checks)) {
   let passed = 0;
   let failed = 0;
-  for (const name of only) {
-    const { trouble, note } = await checks[name]();
-    process.stdout.write(`${trouble === "" ? "ok    " : "wrong "} ${name}${note && `: ${note}`}\n`);
-    if (trouble === "") passed += 1;
-    else {
-      failed += 1;
-      process.stdout.write(`${trouble.trimEnd()}\n`);
+  const waiting = [...only];
+  const lane = async () => {
+    for (let name = waiting.shift(); name !== undefined; name = waiting.shift()) {
+      const { trouble, note } = await checks[name]();
+      const line = `${trouble === "" ? "ok    " : "wrong "} ${name}${note && `: ${note}`}\n`;
+      process.stdout.write(trouble === "" ? line : `${line}${trouble.trimEnd()}\n`);
+      if (trouble === "") passed += 1;
+      else failed += 1;
     }
-  }
+  };
+  await Promise.all(Array.from({ length: availableParallelism() }, lane));
   return { passed, failed };
 }
 

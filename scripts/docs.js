@@ -1,7 +1,7 @@
 // npm run docs: the pages about every public name, from the doc comments, into dist/api.
 import { existsSync } from "node:fs";
 import { isMain } from "./lib/main.js";
-import { at, filesBelow, foldersIn } from "./lib/paths.js";
+import { at, filesBelow, foldersIn, isSource } from "./lib/paths.js";
 import { hashesOf, isAsRecorded, record } from "./lib/record.js";
 import { commandOf, runNode } from "./lib/run.js";
 
@@ -31,10 +31,9 @@ const entries = () =>
     at("packages", "figures", "src", "index.ts"),
   ].filter((path) => existsSync(path));
 
-const isRead = (path) => path.endsWith(".ts") && !path.endsWith(".test.ts");
 const inputHashes = () =>
   hashesOf([
-    ...["calc", "elements", "figures"].flatMap((name) => filesBelow(at("packages", name, "src"), isRead)),
+    ...["calc", "elements", "figures"].flatMap((name) => filesBelow(at("packages", name, "src"), isSource)),
     ...["docs.js", "api.md", "lib/api-pages.js", "lib/examples.js"].map((name) => at("scripts", name)),
   ]);
 const outputHashes = () => hashesOf(filesBelow(at("dist", "api")));

@@ -3,12 +3,10 @@ import { readFileSync } from "node:fs";
 import { evaluate } from "@meshwright/calc/evaluate";
 import { figureOf } from "@meshwright/calc/report";
 import { elementsOf, manifestOf } from "../lib/manifest.js";
-import { at, filesBelow } from "../lib/paths.js";
+import { at, filesBelow, isSource } from "../lib/paths.js";
 import { registeredBy } from "../lib/script-files.js";
 import { exhibits, order, ownBuild } from "./exhibits.js";
 import { capital, code, escaped, prose, snippet, table } from "./html.js";
-
-const isSource = (path) => path.endsWith(".ts") && !path.endsWith(".test.ts") && !/[\\/]src[\\/]test[\\/]/.test(path);
 
 /** Every element, an article's own first. */
 export async function elements() {

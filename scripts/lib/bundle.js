@@ -6,7 +6,7 @@ import nodeResolve from "@rollup/plugin-node-resolve";
 import { transformSync } from "esbuild";
 import { rollup } from "rollup";
 import esbuild from "rollup-plugin-esbuild";
-import { minify } from "terser";
+import { minified as minifiedBy } from "./minify.js";
 import { at, filesBelow } from "./paths.js";
 
 const policyModule = at("packages", "elements", "src", "shared", "page", "policy.ts");
@@ -228,8 +228,7 @@ async function minified(code, { module = false, toplevel = true, foreign = false
   const options = { ...structuredClone(terserOptions), module, toplevel };
   // Other people's code makes classes of functions, which arrows cannot be.
   if (foreign) Object.assign(options.compress, { unsafe_arrows: false, unsafe_methods: false });
-  const result = await minify(code, options);
-  return result.code;
+  return minifiedBy(code, options);
 }
 
 /** What is beyond ASCII as escapes, which mean the same in strings, templates and patterns. */
@@ -377,17 +376,19 @@ export async function splitScript({ first, later, tag, banner = "" }) {
   const hash = createHash("sha256");
   for (const name of ["first", ...later.map((one) => one.name)]) hash.update(chunks[name].code);
   const id = hash.digest("base64").slice(0, 8);
-  const codes = {};
-  const files = {};
-  for (const [n, { name, file }] of later.entries()) {
+  const small = later.map(({ name, file }, n) => {
     const before = later[n - 1]?.name ?? "first";
-    const code = await minified(
+    return minified(
       `(function(home){
 if(!home||!home.more||!home.more(${JSON.stringify(id)},${JSON.stringify(name)},${JSON.stringify(before)},function(System){${chunks[name].code}}))
 console.warn("Meshwright: ${file} and the files before it are not of one build; the page stays as it is.")
 })(globalThis.customElements&&customElements.get(${JSON.stringify(tag)}))`,
     );
-    codes[name] = banner + inAscii(code);
+  });
+  const codes = {};
+  const files = {};
+  for (const [n, { name, file }] of later.entries()) {
+    codes[name] = banner + inAscii(await small[n]);
     files[name] = [file, `sha384-${createHash("sha384").update(codes[name]).digest("base64")}`];
   }
   const early = await minified(

@@ -11,6 +11,12 @@ export const at = (...parts) => join(root, ...parts);
 /** A path as people write it: from the repository's root, with forward slashes. */
 export const shown = (path) => relative(root, path).split(sep).join("/");
 
+/** Tests, and what helps them: nothing of it is built. */
+const isTest = (path) => path.endsWith(".test.ts") || /^packages\/\w+\/(src\/)?test\//.test(shown(path));
+
+/** What packages are built from. */
+export const isSource = (path) => path.endsWith(".ts") && !path.endsWith(".d.ts") && !isTest(path);
+
 /**
  * All files below a folder, sorted; an absent folder holds none.
  * @param {string} folder

@@ -23,8 +23,7 @@ const load = async (): Promise<Axe> => {
 describe("the article's elements", () => {
   afterEach(clear);
 
-  it("leave axe nothing to find: at rest, in use, after a refusal, with changes", async function () {
-    this.timeout(60_000);
+  it("leave axe nothing to find: at rest, in use, after a refusal, with changes", async () => {
     const axe = await load();
     const page = await show(
       withLimpet(

@@ -54,8 +54,7 @@ describe("articles at random", () => {
   afterEach(clear);
 
   for (let first = 1; first <= 200; first += 25)
-    it(`say on the page what calc says: ${first} to ${first + 24}`, async function () {
-      this.timeout(120_000);
+    it(`say on the page what calc says: ${first} to ${first + 24}`, async () => {
       let said = 0;
       for (let seed = first; seed < first + 25; seed++) {
         const root = articleFrom(seed);

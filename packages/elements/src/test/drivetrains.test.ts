@@ -61,8 +61,7 @@ describe("odd drivetrains", () => {
   afterEach(clear);
 
   for (const name of names)
-    it(`${name}: finder, order, card and all figures agree after each pair that is taken`, async function () {
-      this.timeout(60_000);
+    it(`${name}: finder, order, card and all figures agree after each pair that is taken`, async () => {
       const { build, look } = await read(name);
       for (const stage of look) {
         const isMounted = !!build.mounts?.some((mount) => mount.stage === stage);
@@ -151,8 +150,7 @@ describe("odd drivetrains", () => {
     });
 
   for (const name of names)
-    it(`${name}: every count, set and tyre that is found for a total gives it once it is taken`, async function () {
-      this.timeout(60_000);
+    it(`${name}: every count, set and tyre that is found for a total gives it once it is taken`, async () => {
       const { build } = await read(name);
       const { id } = build.outputs[0]!;
       const page = await show(

@@ -240,9 +240,7 @@ describe("findings", () => {
   });
 
   describe("of an element without any build", () => {
-    it("are told where the whole page came before it was looked at", async function () {
-      // The frame loads every module anew.
-      this.timeout(60_000);
+    it("are told where the whole page came before it was looked at", async () => {
       const page = await show("");
       const frame = document.createElement("iframe");
       const entry = new URL("../../all.ts", import.meta.url).href;

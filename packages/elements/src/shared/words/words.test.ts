@@ -16,7 +16,7 @@ const toolsOf = async (language: string): Promise<Node> =>
 const fetched = (): string[] =>
   performance
     .getEntriesByType("resource")
-    .map(({ name }) => /\/(?:figures|reports|words|tools)\/(ar|de|es|fr|ja)\.[jt]s/.exec(name)?.[1])
+    .map(({ name }) => /\/(ar|de|es|fr|ja)(?:-\w+)?\.[jt]s$/.exec(name)?.[1])
     .filter((name): name is string => !!name);
 
 const isForms = (node: Node): node is { readonly [form: string]: string } =>

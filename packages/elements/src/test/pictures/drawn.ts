@@ -70,8 +70,7 @@ async function measure({ element, width, text, language, build, place, state }: 
 /** A test for each combination, named by all that is combined in it. */
 export function tested(combinations: readonly Combination[]): void {
   for (const one of combinations)
-    it(Object.values(one).join(", "), async function () {
-      this.timeout(60_000);
+    it(Object.values(one).join(", "), async () => {
       const faults = await measure(one);
       if (faults.length) throw new Error(faults.join("\n"));
     });
