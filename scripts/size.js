@@ -55,12 +55,12 @@ export async function measure() {
   const head = banner(JSON.parse(readFileSync(at("packages", "elements", "package.json"), "utf8")).version);
   /** What the build has written, without the lines that name the licences. */
   const sizeOf = (path) => brotli(Buffer.from(readFileSync(path, "utf8").replace(head, "")));
-  const sizes = {};
-  for (const [name, entry] of Object.entries(entries)) {
-    if (!existsSync(entry.input)) continue;
+  const sizeOfEntry = async ([name, entry]) => {
     const path = written[entry.input];
-    sizes[name] = path ? sizeOf(path) : brotli(Buffer.from(await wholeScript(entry)));
-  }
+    return [name, path ? sizeOf(path) : brotli(Buffer.from(await wholeScript(entry)))];
+  };
+  const there = Object.entries(entries).filter(([, { input }]) => existsSync(input));
+  const sizes = Object.fromEntries(await Promise.all(there.map(sizeOfEntry)));
   for (const name of parts) sizes[name] = sizeOf(written[name]);
   // What is loaded while a reader changes counts. The third comes where something needs it.
   sizes.article = sizes.first + sizes.second;

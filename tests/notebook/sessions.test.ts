@@ -13,7 +13,7 @@ describe("sessions by chance", () => {
   });
   afterAll(() => close());
 
-  it.each(Array.from({ length: 20 }, (_, n) => n + 1))(
+  it.each(Array.from({ length: 6 }, (_, n) => n + 1))(
     "lose nothing that is 300 ms old, and double nothing: %i",
     (seed) => session(browser, address, seed, 8),
     120_000,

@@ -1,5 +1,6 @@
 import { attributeFindings, notationName, passedOver } from "../document/index.js";
 import type { Build } from "../drivetrain/index.js";
+import { evaluate } from "../evaluate/index.js";
 import { modeFault } from "../report/index.js";
 import type { Finding } from "../stages/index.js";
 import { driveFindings } from "./drive-findings.js";
@@ -41,5 +42,5 @@ export function heldBuild({ build, findings }: HeldBuild, { names, hasScript, mo
   ];
   const all = [...besides, ...findings];
   if (!build || besides.some(({ severity }) => severity === "error")) return { build: undefined, findings: all };
-  return { build, findings: [...all, ...driveFindings(build, mode || undefined)] };
+  return { build, findings: [...all, ...driveFindings(evaluate(build, mode || undefined))] };
 }

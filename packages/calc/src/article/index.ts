@@ -40,6 +40,7 @@ export {
   type SaidStrand,
   sayDriveLine,
 } from "./drive-line.js";
+export { driveFindings } from "./drive-findings.js";
 export { heldBuild, type Besides, type HeldBuild } from "./held-build.js";
 export { holderFault } from "./holder-fault.js";
 export { type SaidGauge, sayGauge } from "./gauge.js";

@@ -230,6 +230,26 @@ function checkChange(change: WrittenChange, at: string, teller: Teller): void {
   if (acts.length !== 1 || !whole) teller.bad("change-unclear", at, { needed });
 }
 
+/** What tells how long a slot is that is counted in teeth of its pair. */
+const pitchFields = ["module", "diametralPitch", "helixAngle"] as const;
+type Pitched = Stage & { readonly [field in (typeof pitchFields)[number]]?: unknown };
+
+/** Versions that give a pair another pitch, and carry its slot along because that is counted in teeth. */
+function checkSlots({ mounts = [], alternatives = [] }: Build, byId: ReadonlyMap<string, Stage>, teller: Teller): void {
+  mounts.forEach(({ stage: id, knownPair, toothSum }, n) => {
+    const stage = byId.get(id) as Pitched | undefined;
+    if (!stage || !(knownPair ?? toothSum) || (stage.module ?? stage.diametralPitch) === undefined) return;
+    alternatives.forEach(({ changes }, place) => {
+      const addresses = Object.keys(changes);
+      if (addresses.some((address) => address.startsWith(`mounts.${n}.`))) return;
+      const field = pitchFields.find((one) => String(changes[`${id}.${one}`] ?? stage[one]) !== String(stage[one]));
+      if (!field) return;
+      const at = pointerTo(`/alternatives/${place}/changes`, `${id}.${field}`);
+      teller.say("warning", "slot-moves", at, { label: stage.label ?? id });
+    });
+  });
+}
+
 /** What refers to stages, outputs and earlier states. */
 function checkReferences(build: Build, places: readonly Place[], teller: Teller): void {
   const { modes = [], alternatives = [], measurements = [], mounts = [], revisions = [], revision, target } = build;
@@ -272,6 +292,7 @@ function checkReferences(build: Build, places: readonly Place[], teller: Teller)
     }
   };
   alternatives.forEach(({ changes }, n) => addresses(changes, `/alternatives/${n}/changes`));
+  if (mounts.length && alternatives.length) checkSlots(build, byId(), teller);
   measurements.forEach((one, n) => {
     teller.refer(one.what, outputs, `/measurements/${n}/what`);
     if (typeof one.wheelTurns === "object") teller.range(one.wheelTurns, `/measurements/${n}/wheelTurns`);

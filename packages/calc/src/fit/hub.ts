@@ -1,6 +1,7 @@
 import type { HoleCircle } from "../drivetrain/index.js";
 import { bounded, type Bounded, rational, type Rational } from "../exact/index.js";
 import { checkTeeth, enclose, sizeOf } from "../gears/index.js";
+import { apart } from "./apart.js";
 import type { Reason } from "./reason.js";
 
 export type { HoleCircle } from "../drivetrain/index.js";
@@ -59,7 +60,7 @@ function playOf(...circles: readonly [HoleCircle, HoleCircle]): Rational {
 function missOf(one: HoleCircle, other: HoleCircle): Bounded | "counts" | undefined {
   const [first, second] = [circleDiameter(one), circleDiameter(other)];
   if (one.count % other.count && other.count % one.count) return "counts";
-  return first && second && first.minus(second).abs().minus(playOf(one, other));
+  return first && second && apart(first, second).abs().minus(playOf(one, other));
 }
 
 /** Whether any circle of some meets one of others; undefined where that is not known. */

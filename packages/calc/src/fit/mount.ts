@@ -1,5 +1,6 @@
 import { bounded, type Bounded, ratioOf } from "../exact/index.js";
 import { modulesAcross } from "../gears/index.js";
+import { apart } from "./apart.js";
 import {
   type CentreMount,
   holesOf,
@@ -29,10 +30,6 @@ interface Wish {
 }
 
 const openingAt = ({ theoretical, side }: Wish, centre: Bounded): Bounded => centre.minus(theoretical).times(side);
-
-/** How far one length lies beyond another; nothing where both are one and the same, which may be known only within digits. */
-const apart = (one: Bounded, other: Bounded): Bounded =>
-  one.low.equals(other.low) && one.high.equals(other.high) ? bounded(0) : one.minus(other);
 
 /** What the ends of the slot, of whatever kind, have to say. */
 function setInSlot(mount: CentreMount, pair: PairPitch, wish: Wish): Setting {

@@ -13,6 +13,7 @@ export {
   type Money,
   type OrderLine,
 } from "./cost.js";
+export { fittedFindings } from "./fitted.js";
 export { needsOf } from "./needs.js";
 export { emptyStock, type OrderList, orderOf, type Stock, stockFor } from "./order.js";
 export { canBeHad, currencyOf, type Held, ownedOf, readParts } from "./part.js";

@@ -33,7 +33,7 @@ const nameless: readonly PartKind[] = ["motor", "battery", "other"];
  *
  * @param isFitted the place names it as fitted
  */
-function answers(part: Part, need: Need, isFitted = false): boolean {
+export function answers(part: Part, need: Need, isFitted = false): boolean {
   const { is, driver, driven, value, diameter, pitch = {}, beltPitch, label } = need;
   if (!is.includes(part.is)) return false;
   const isHere = isFitted || part.stage === need.stage;

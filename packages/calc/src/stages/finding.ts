@@ -90,6 +90,8 @@ const findingTexts = {
   "ratio-nominal": "{value} is a nominal figure; count the teeth.",
   "position-missing": 'No position "{id}"; expected one of {known}[; nearest: {nearest}].',
   "position-unclear": 'Position "{id}" needs either stages or released.',
+  "slot-moves":
+    "The slot of {label} is counted in teeth, and here they get another pitch: it moves along. Expected from and to as lengths, if it stays where it is.",
   // Changes and links
   "not-optional": "{address} cannot be left out; expected a value.",
   "not-a-stage": "{address} is not a stage.",
@@ -129,6 +131,7 @@ const findingTexts = {
   "over-max-rpm": "{kv} kV at {full} V is above {limit} a minute.",
   // Parts
   "part-incomplete": "A {is} without {field}; expected one.",
+  "fitted-differs": "{part} is fitted to {label} and has {field} {found}; {label} has {expected}.",
   "pitch-twice": "A module and a diametral pitch; expected the one that is marked.",
   // Words that choose a figure
   "unknown-figure": "There is no figure {found}[; nearest: {nearest}]. Expected one of {known}.",

@@ -343,3 +343,36 @@ describe("finding one's way", () => {
     expect([...placesOf(build).keys()]).toEqual(expect.arrayContaining(["title", "stages", "front", "a", "high-pair"]));
   });
 });
+
+describe("a slot that is counted in teeth", () => {
+  const counted = { stage: "primary", knownPair: [23, 53], closer: "0.1 mm", farther: "0.9 mm" };
+  const findings = (changes: object, mount: object = counted, more: object = { module: "0.8" }) =>
+    told(
+      readBuild(
+        document(
+          [{ ...pair("primary", 15, 62), form: "spur", ...more }],
+          { rear: [] },
+          { mounts: [mount], alternatives: [{ id: "fine", changes }] },
+        ),
+      ).findings,
+    );
+
+  it("is told of where a version has another pitch, and would carry it along", () => {
+    expect(findings({ "primary.module": "0.5" })).toEqual(["slot-moves at /alternatives/0/changes/primary.module"]);
+    expect(findings({ "primary.module": null, "primary.diametralPitch": 32 })).toEqual([
+      "slot-moves at /alternatives/0/changes/primary.diametralPitch",
+    ]);
+    const sums = { stage: "primary", toothSum: [75, 80] };
+    expect(findings({ "primary.form": "helical", "primary.helixAngle": 20 }, sums)).toEqual([
+      "slot-moves at /alternatives/0/changes/primary.helixAngle",
+    ]);
+  });
+
+  it("stays where it is with other counts, as lengths, where the version says so, and of a pitch that nobody knew", () => {
+    expect(findings({ "primary.driver": 16, "primary.module": "0.8" })).toEqual([]);
+    expect(findings({ "primary.module": "0.5" }, { stage: "primary", from: "30 mm", to: "32 mm" })).toEqual([]);
+    const kept = { "mounts.0.knownPair": null, "mounts.0.from": "30.3 mm", "mounts.0.to": "31.3 mm" };
+    expect(findings({ "primary.module": "0.5", ...kept })).toEqual([]);
+    expect(findings({ "primary.module": "0.5" }, counted, {})).toEqual([]);
+  });
+});

@@ -69,7 +69,8 @@ describe("a ring and the gear inside it, in a mount", () => {
         weight: "refusal",
         teeth,
       });
-    expect(fits({ pair: { driver: 54, driven: 50, internal: true } }).verdict).toBe("does not fit");
+    const [bare] = fits({ pair: { driver: 54, driven: 50, internal: true } }).reasons;
+    expect(bare).toEqual({ code: "ring-too-small", weight: "refusal", of: "driven" });
   });
 
   it("parts from its ring where it is opened too far", () => {
@@ -192,6 +193,26 @@ describe("the centre distances that a mount can set", () => {
     expect(outside.reasons[0]!.short!.low.toDecimal()).toBe("0.05");
     const within = fits({ pair, mount: { holes: ["30.1 mm", "30.02 mm"], from: "30.05 mm", openingTo: "0.2 mm" } });
     expect([within.verdict, within.opening!.low.toFraction()]).toEqual(["fits", "1/10"]);
+    // Between two limits it lies outside of one, by what that one says.
+    const off = (mount: FitMount) =>
+      fits({ pair, mount: { openingTo: "0.2 mm", ...mount } }).reasons[0]!.short!.low.toDecimal();
+    expect(off({ holes: ["30.1 mm"], from: "29 mm", to: "30.05 mm" })).toBe("0.05");
+    expect(off({ holes: ["30.02 mm"], from: "30.05 mm", to: "31 mm" })).toBe("0.03");
+  });
+
+  it("push a pair out as far as it may be opened, and are asked for what it needs there", () => {
+    const pair = { driver: 20, driven: 40, module: 1 };
+    const told = (mount: FitMount) =>
+      fits({ pair, mount: { openingTo: "0.2 mm", ...mount } }).reasons.map(({ code, needed, short }) =>
+        [code, needed, short].map((one) => (typeof one === "object" ? one.low.toDecimal() : one)),
+      );
+    // It stands at 30 at its closest and at 30.2 at its farthest.
+    expect(told({ from: "30.1 mm", to: "30.15 mm" })).toEqual([["same-teeth-meet", undefined, undefined]]);
+    expect(told({ from: "30.1 mm", to: "30.05 mm" })[0]).toEqual(["too-far", "30.1", "0.05"]);
+    expect(told({ from: "30.3 mm", to: "30.05 mm" }).slice(0, 2)).toEqual([
+      ["too-close", "30.2", "0.1"],
+      ["same-teeth-meet", undefined, undefined],
+    ]);
   });
 
   it("refuse figures that are none", () => {

@@ -54,6 +54,34 @@ describe("circles of holes", () => {
     expect(matches({ count: 3, diameter: "17.1 mm", hole: "4 mm" }, { count: 3, diameter: "17 mm" })).toBe(false);
   });
 
+  it("are held by the widest screw of both, and by the least narrow hole where none lets it through", () => {
+    const short = (gear: HoleCircle, hub: HoleCircle) =>
+      hubReasons([gear], [hub], [], "driven")[0]?.short?.low.toDecimal();
+    const circle = { count: 3, diameter: "20 mm" };
+    const [thin, thick] = [
+      { ...circle, screw: "2.5 mm", hole: "3.2 mm" },
+      { count: 3, diameter: "20.4 mm", screw: "3 mm" },
+    ];
+    // 0.4 mm apart, and the hole is 0.2 mm wider than the thick screw.
+    expect([short(thin, thick), short(thick, thin)]).toEqual(["0.2", "0.2"]);
+    const [narrow, narrower] = [
+      { ...circle, screw: "3 mm", hole: "2.9 mm" },
+      { ...circle, hole: "2.5 mm" },
+    ];
+    expect([short(narrow, narrower), short(narrower, narrow)]).toEqual(["0.1", "0.1"]);
+  });
+
+  it("match themselves, though their diameter is known within digits and their holes leave nothing", () => {
+    const circle = { count: 3, neighbours: "14.734 mm", hole: "3 mm", screw: "3 mm" };
+    expect(hubReasons([circle], [{ ...circle }], [], "driven")).toEqual([]);
+  });
+
+  it("leave it open where one of several may do and is not known", () => {
+    const hub = [{ count: 3, diameter: "20 mm" }];
+    const [found] = hubReasons([{ count: 3, diameter: "25 mm" }, { count: 3 }], hub, [], "driven");
+    expect(found).toEqual({ code: "hub-holes", weight: "unknown", of: "driven" });
+  });
+
   it("tell by how much they miss, or that it is not known", () => {
     const hub = [{ count: 3, diameter: "17 mm" }];
     const [miss] = hubReasons(

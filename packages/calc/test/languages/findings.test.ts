@@ -16,7 +16,7 @@ import { evaluate } from "../../src/evaluate/index.js";
 import { languageCodes, wordsFor } from "../../src/languages/all.js";
 import { findingWords, messageOf } from "../../src/languages/index.js";
 import { electricalFindings } from "../../src/motion/index.js";
-import { readParts } from "../../src/parts/index.js";
+import { fittedFindings, readParts } from "../../src/parts/index.js";
 import { checkQuery } from "../../src/report/index.js";
 import { errorOf, findingOf, type Finding, type FindingCode } from "../../src/stages/index.js";
 import { sealed } from "../../src/document/link-text.js";
@@ -98,6 +98,15 @@ const wrong = (): readonly Finding[] => [
   ...told(made({ outputs: [] })),
   ...told(made({ motor: 5 })),
   ...told(made({ alternatives: [{ id: "a", changes: { "Ring driver": 1 } }] })),
+  ...told(
+    made(
+      {
+        mounts: [{ stage: "ring", toothSum: [40, 60] }],
+        alternatives: [{ id: "a", changes: { "ring.module": "0.5" } }],
+      },
+      [pair("ring", { label: "Ring", module: "0.8" })],
+    ),
+  ),
   ...told(made({ "x-a": () => 0 })),
   ...told(made({}, [pair("Ring")])),
   ...told(made({ title: 7 })),
@@ -209,6 +218,7 @@ const wrong = (): readonly Finding[] => [
     axle("rear", [lever({ selected: "loose" })], { wheel: { diameter: "90 mm" } }),
   ]),
   findingOf("warning", "meaning", "chemistry-not-known", "/battery", { cells: 3, chemistry: "nixx" }),
+  ...fittedFindings(build({ parts: [{ id: "p", is: "pinion", teeth: 11 }] }, [pair("ring", { fitted: ["p"] })])),
   ...electricalFindings(
     build({
       battery: { cells: 3, chemistry: "lipo" },

@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from "lit";
+import { driveFindings } from "@meshwright/calc/article";
 import { measurementsOf } from "@meshwright/calc/counted";
 import { readUnfinished } from "@meshwright/calc/document";
 import { stagesOf, type Build } from "@meshwright/calc/drivetrain";
@@ -113,7 +114,7 @@ export class MwNotebookWhole extends NotebookPanel {
         },
       ];
     });
-    const told = reading.findings.map((finding: Finding) => {
+    const told = [...reading.findings, ...driveFindings(evaluationOf(build))].map((finding: Finding) => {
       const thing = thingAt(build, finding.at);
       const [, choose, say] = about.find(([begins]) => finding.at.startsWith(begins)) ?? [];
       return {

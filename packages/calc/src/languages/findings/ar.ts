@@ -74,6 +74,8 @@ export const words: Table<FindingWords> = {
     "ratio-nominal": "{value} رقم اسمي؛ عُد الأسنان.",
     "position-missing": "لا يوجد موضع «{id}»؛ المنتظر واحد من {known}[؛ الأقرب: {nearest}].",
     "position-unclear": "الموضع «{id}» يحتاج إما \u2068stages\u2069 وإما \u2068released\u2069.",
+    "slot-moves":
+      "مجرى {label} محسوب بالأسنان، وهي تأخذ هنا خطوة أخرى فيتحرك معها. المنتظر \u2068from\u2069 و\u2068to\u2069 طولين إن كان يبقى في مكانه.",
     "not-optional": "لا يمكن حذف {address}؛ المنتظر قيمة.",
     "not-a-stage": "{address} ليس مرحلة.",
     "not-a-place": "المكان {found}؛ المنتظر من 0 إلى {most}.",
@@ -107,6 +109,7 @@ export const words: Table<FindingWords> = {
     "full-over-motor": "الخلايا الممتلئة وعددها {cells} تبلغ {full} فولت لا {nominal}. حد المحرك: {limit} فولت.",
     "over-max-rpm": "قيمة \u2068kV\u2069 وهي {kv} عند {full} فولت تتجاوز {limit} في الدقيقة.",
     "part-incomplete": "{is} بلا {field}؛ المنتظر ذكره.",
+    "fitted-differs": "{part} مركّب في {label} وله {field} {found}؛ أما {label} فله {expected}.",
     "pitch-twice": "ذُكر الموديول والخطوة القطرية معًا؛ المنتظر المكتوب منهما على الترس.",
     "unknown-figure": "لا يوجد رقم باسم {found}[؛ الأقرب: {nearest}]. المنتظر واحد من {known}.",
     "unknown-word": "لا يوجد {found} هنا في {field}[؛ الأقرب: {nearest}][. المنتظر واحد من {known}].",

@@ -78,6 +78,8 @@ export const words: Table<FindingWords> = {
     "ratio-nominal": "{value} ist ein Nennwert; die Zähne zählen.",
     "position-missing": "Keine Stellung „{id}“; erwartet wird eine von {known}[; am nächsten: {nearest}].",
     "position-unclear": "Stellung „{id}“ braucht entweder stages oder released.",
+    "slot-moves":
+      "Das Langloch von {label} ist in Zähnen gezählt, die hier eine andere Teilung bekommen: Es wandert mit. Erwartet werden from und to als Längen, wenn es bleibt, wo es ist.",
     "not-optional": "{address} darf nicht fehlen; erwartet wird ein Wert.",
     "not-a-stage": "{address} ist keine Stufe.",
     "not-a-place": "Platz {found}; möglich ist 0 bis {most}.",
@@ -117,6 +119,7 @@ export const words: Table<FindingWords> = {
     "full-over-motor": "Volle Zellen ({cells}) erreichen {full} V, nicht {nominal}. Grenze des Motors: {limit} V.",
     "over-max-rpm": "{kv} kV bei {full} V liegt über {limit} je Minute.",
     "part-incomplete": "{is}: {field} fehlt.",
+    "fitted-differs": "{part} ist an {label} verbaut und hat {field} {found}; {label} hat {expected}.",
     "pitch-twice": "Ein Modul und ein Diametral Pitch; erwartet wird nur, was aufgedruckt ist.",
     "unknown-figure": "Die Größe {found} gibt es nicht[; am nächsten: {nearest}]. Erwartet wird eine von {known}.",
     "unknown-word": "Bei {field} gibt es {found} nicht[; am nächsten: {nearest}][. Erwartet wird eines von {known}].",

@@ -76,6 +76,8 @@ export const words: Table<FindingWords> = {
     "ratio-nominal": "{value} es un valor nominal; hay que contar los dientes.",
     "position-missing": "No hay posición «{id}»; se esperaba una de {known}[; lo más parecido: {nearest}].",
     "position-unclear": "La posición «{id}» necesita stages o released.",
+    "slot-moves":
+      "La ranura de {label} se cuenta en dientes, que aquí reciben otro paso: se desplaza con ellos. Se esperaba from y to como longitudes, si se queda donde está.",
     "not-optional": "{address} no puede faltar; se esperaba un valor.",
     "not-a-stage": "{address} no es una etapa.",
     "not-a-place": "Lugar {found}; se esperaba de 0 a {most}.",
@@ -114,6 +116,7 @@ export const words: Table<FindingWords> = {
     "full-over-motor": "{cells} celdas llenas llegan a {full} V, no a {nominal}. Límite del motor: {limit} V.",
     "over-max-rpm": "{kv} kV a {full} V pasa de {limit} por minuto.",
     "part-incomplete": "{is}: falta {field}.",
+    "fitted-differs": "{part} está montado en {label} y tiene {field} {found}; {label} tiene {expected}.",
     "pitch-twice": "Un módulo y un paso diametral; se esperaba solo el que está marcado.",
     "unknown-figure": "La magnitud {found} no existe[; lo más parecido: {nearest}]. Se esperaba una de {known}.",
     "unknown-word": "Para {field} no hay {found} aquí[; lo más parecido: {nearest}][. Se esperaba uno de {known}].",

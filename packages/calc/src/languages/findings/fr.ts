@@ -77,6 +77,8 @@ export const words: Table<FindingWords> = {
     "ratio-nominal": "{value} est une valeur nominale ; compter les dents.",
     "position-missing": "Pas de position « {id} » ; attendu : l’une de {known}[ ; la plus proche : {nearest}].",
     "position-unclear": "La position « {id} » demande soit stages, soit released.",
+    "slot-moves":
+      "La lumière de {label} est comptée en dents, qui prennent ici un autre pas : elle se déplace avec elles. Attendu : from et to en longueurs, si elle reste où elle est.",
     "not-optional": "{address} ne peut pas manquer ; il faut une valeur.",
     "not-a-stage": "{address} n’est pas un étage.",
     "not-a-place": "Place {found} ; possible de 0 à {most}.",
@@ -116,6 +118,7 @@ export const words: Table<FindingWords> = {
     "full-over-motor": "{cells} éléments pleins atteignent {full} V, et non {nominal}. Limite du moteur : {limit} V.",
     "over-max-rpm": "{kv} kV à {full} V dépasse {limit} par minute.",
     "part-incomplete": "{is} : {field} manque.",
+    "fitted-differs": "{part} est monté sur {label} et a {field} {found} ; {label} a {expected}.",
     "pitch-twice": "Un module et un diametral pitch ; ne garder que celui qui est marqué.",
     "unknown-figure": "La grandeur {found} n’existe pas[ ; le plus proche : {nearest}]. Attendu : l’un de {known}.",
     "unknown-word":

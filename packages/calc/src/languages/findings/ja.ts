@@ -75,6 +75,8 @@ export const words: Table<FindingWords> = {
     "ratio-nominal": "{value}は呼び値です。歯数を数えてください。",
     "position-missing": "位置「{id}」はありません。使えるのは{known}です[。最も近い語：{nearest}]。",
     "position-unclear": "位置「{id}」にはstagesかreleasedのどちらかが必要です。",
+    "slot-moves":
+      "{label}の長穴は歯数で書かれていて、ここで歯のピッチが変わると位置も動きます。動かない長穴なら、fromとtoを長さで書いてください。",
     "not-optional": "{address}は省けません。値が必要です。",
     "not-a-stage": "{address}は段ではありません。",
     "not-a-place": "場所{found}。0～{most}にしてください。",
@@ -108,6 +110,7 @@ export const words: Table<FindingWords> = {
     "full-over-motor": "満充電の{cells}セルは{nominal} Vではなく{full} Vになります。モーターの限度：{limit} V。",
     "over-max-rpm": "{full} Vで{kv} kVは、毎分{limit}を超えます。",
     "part-incomplete": "{is}に{field}がありません。",
+    "fitted-differs": "{label}に付いている{part}の{field}は{found}ですが、{label}では{expected}です。",
     "pitch-twice": "モジュールとダイヤメトラルピッチの両方があります。表示されている方だけを書いてください。",
     "unknown-figure": "{found}という数値はありません[。最も近い語：{nearest}]。使えるのは{known}です。",
     "unknown-word": "ここの{field}に{found}はありません[。最も近い語：{nearest}][。使えるのは{known}]。",

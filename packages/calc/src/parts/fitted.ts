@@ -1,0 +1,75 @@
+import { stagesOf, type Build, type Part } from "../drivetrain/index.js";
+import { rational } from "../exact/index.js";
+import type { Toothed, ToothPair } from "../gears/index.js";
+import { drawings, findingOf, type Finding, type FindingValues, type Stage } from "../stages/index.js";
+import { answers } from "./needs.js";
+import { type Need, type Place, placesOf } from "./places.js";
+import { fittedTo } from "./stage-needs.js";
+
+/** What a part has, and what a stage has in its place. */
+type Difference = readonly [field: string, found: string | number | undefined, expected: string | number | undefined];
+
+const pitchText = ({ module, diametralPitch }: Toothed): string | undefined =>
+  module !== undefined ? String(module) : diametralPitch !== undefined ? `${diametralPitch} DP` : undefined;
+
+/** What a part and a place's need both speak of, the weightiest first. */
+const comparedBy = (part: Part, need: Need): readonly Difference[] => [
+  ["teeth", part.teeth, need.teeth],
+  ["driver", part.driver, need.driver],
+  ["driven", part.driven, need.driven],
+  ["value", part.value, need.value],
+  ["pitch", pitchText(part as Toothed) ?? part.pitch, pitchText(need.pitch ?? {}) ?? need.beltPitch],
+  ["pressureAngle", part.pressureAngle as string | undefined, need.pitch?.pressureAngle as string | undefined],
+];
+
+/** In what a part differs from all that a stage takes: from what is of its kind where there is such, nothing where there is none. */
+function differenceFrom(part: Part, needs: readonly Need[]): Difference | undefined {
+  const alike = needs.filter(({ is }) => is.includes(part.is));
+  if (!alike.length || alike.some((need) => answers(part, need, true))) return undefined;
+  const differing = alike.map((need) =>
+    comparedBy(part, need).find(([, found, expected]) => expected !== undefined && String(found) !== String(expected)),
+  );
+  // The one that agrees in most.
+  const depth = (one: Difference | undefined): number =>
+    comparedBy(part, alike[0]!).findIndex(([field]) => field === one?.[0]);
+  return differing.sort((a, b) => depth(b) - depth(a))[0];
+}
+
+/** In what a gear's marked shift differs from that of its place. What is sold together says nothing about it. */
+function shiftedFrom(part: Part, stage: Stage, { each }: Place): Difference | undefined {
+  const pairs = drawings[stage.kind](stage)?.pairs;
+  if (pairs?.length !== 1 || part.shift === undefined) return undefined;
+  const { driverShift, drivenShift } = pairs[0] as ToothPair;
+  const shifts = [driverShift, drivenShift].filter((_, n) => each[n] && answers(part, each[n], true));
+  if (!shifts.length || shifts.some((shift) => rational(shift ?? 0).equals(rational(part.shift!)))) return undefined;
+  return ["shift", String(part.shift), String(shifts[0] ?? 0)];
+}
+
+/**
+ * Parts that a stage names as fitted and that are not what it takes: of another count, pitch or angle, or shifted otherwise. Its
+ * figures go by what the stage says, so they are not those of the parts.
+ *
+ * @example
+ * const parts = [{ id: "p14", is: "pinion", teeth: 14 } as const];
+ * const stages = [{ id: "spur", kind: "pair", driver: 15, driven: 62, fitted: ["p14"] } as const];
+ * const build = parseBuild({ format: "meshwright-build/1", stages, outputs: [{ id: "rear", stages: [] }], parts });
+ * fittedFindings(build).map(({ code, values }) => [code, values.found, values.expected]); // => [["fitted-differs", 14, 15]]
+ */
+export function fittedFindings(build: Build): Finding[] {
+  const named = stagesOf(build).filter(({ stage }) => fittedTo(stage).length);
+  if (!named.length) return [];
+  const places = new Map(placesOf(build).map((place) => [place.id, place]));
+  const parts = new Map(build.parts?.map((part) => [part.id, part]));
+  return named.flatMap(({ stage, pointer }) => {
+    const place = places.get(stage.id)!;
+    const needs = [...place.each, ...(place.whole ? [place.whole] : [])];
+    return fittedTo(stage).flatMap((id, n) => {
+      const part = parts.get(id);
+      const difference = part && (differenceFrom(part, needs) ?? shiftedFrom(part, stage, place));
+      if (!difference) return [];
+      const [field, found = { term: "nothing" } as const, expected] = difference;
+      const values: FindingValues = { part: part.name ?? id, label: stage.label ?? stage.id, field, found, expected };
+      return [findingOf("warning", "meaning", "fitted-differs", `${pointer}/fitted/${n}`, values)];
+    });
+  });
+}

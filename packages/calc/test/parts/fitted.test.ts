@@ -1,0 +1,71 @@
+import { describe, expect, it } from "vitest";
+import { heldBuild } from "../../src/article/index.js";
+import { fittedFindings } from "../../src/parts/index.js";
+import { document, pair, read } from "../make.js";
+
+type Data = Record<string, unknown>;
+
+/** What is told of parts that are fitted to one pair of 15 and 62 teeth of module 0.8: the field, what they have, what the pair has. */
+function told(parts: readonly Data[], stage: Data = {}) {
+  const spur = pair("primary", 15, 62, {
+    form: "spur",
+    module: "0.8",
+    label: "Primary",
+    fitted: parts.map(({ id }) => id),
+    ...stage,
+  });
+  const findings = fittedFindings(read(document([spur], { rear: [] }, { parts })));
+  return findings.map(({ at, values: { field, found, expected } }) => [at.split("/").at(-1), field, found, expected]);
+}
+
+const pinion = (more: Data = {}): Data => ({ id: "p", is: "pinion", teeth: 15, module: "0.8", ...more });
+const spur = (more: Data = {}): Data => ({ id: "s", is: "spur", teeth: 62, module: "0.80", ...more });
+
+describe("parts that a stage names as fitted", () => {
+  it("are told of where their count, pitch, angle or shift is another than that of the stage", () => {
+    expect(told([pinion({ teeth: 14 }), spur()])).toEqual([["0", "teeth", 14, 15]]);
+    expect(told([pinion(), spur({ teeth: 63 })])).toEqual([["1", "teeth", 63, 62]]);
+    expect(told([pinion({ module: "0.5" }), spur({ module: "0.5" })])).toEqual([
+      ["0", "pitch", "0.5", "0.8"],
+      ["1", "pitch", "0.5", "0.8"],
+    ]);
+    expect(told([pinion({ module: undefined, diametralPitch: 32 }), spur()])).toEqual([["0", "pitch", "32 DP", "0.8"]]);
+    expect(told([pinion({ pressureAngle: "14.5" }), spur()], { pressureAngle: 20 })).toEqual([
+      ["0", "pressureAngle", "14.5", 20],
+    ]);
+    expect(told([pinion({ shift: "0.5" }), spur({ shift: "0.3" })], { drivenShift: "0.30" })).toEqual([
+      ["0", "shift", "0.5", "0"],
+    ]);
+    expect(told([pinion({ shift: "0.5" }), spur()], { driverShift: "0.25" })).toEqual([["0", "shift", "0.5", "0.25"]]);
+    expect(told([{ id: "x", is: "set", driver: 15, driven: 61 }])).toEqual([["0", "driven", 61, 62]]);
+    expect(told([pinion({ teeth: undefined }), spur()])).toEqual([["0", "teeth", { term: "nothing" }, 15]]);
+  });
+
+  it("are not told of where they are what stands there, or what nobody asks about", () => {
+    expect(told([pinion(), spur()])).toEqual([]);
+    expect(told([{ id: "p", is: "pinion", teeth: 15 }, spur({ diametralPitch: undefined })])).toEqual([]);
+    expect(told([pinion(), spur()], { module: undefined, form: undefined })).toEqual([]);
+    expect(
+      told([pinion({ shift: "0.5" }), spur({ shift: "-0.5" })], { driverShift: 0.5, drivenShift: "-1/2" }),
+    ).toEqual([]);
+    expect(
+      told([pinion(), spur(), { id: "tube", is: "sleeve", bore: "3 mm", outside: "5 mm" }, { id: "o", is: "other" }]),
+    ).toEqual([]);
+    // Of two like gears, either may be the one that is shifted.
+    const like = { driver: 15, driven: 15, drivenShift: "0.4" };
+    expect(told([{ id: "g", is: "gear", teeth: 15, module: "0.8", shift: "0.4" }], like)).toEqual([]);
+  });
+
+  it("are told of with the build that they belong to, by their names", () => {
+    const parts = [pinion({ teeth: 14, name: "Steel pinion" })];
+    const stage = pair("primary", 15, 62, { label: "Primary", fitted: ["p"] });
+    const build = read(document([stage], { rear: [] }, { parts }));
+    expect(heldBuild({ build, findings: [] }, { names: [], hasScript: true, mode: null }).findings).toMatchObject([
+      {
+        severity: "warning",
+        at: "/stages/0/fitted/0",
+        message: "Steel pinion is fitted to Primary and has teeth 14; Primary has 15.",
+      },
+    ]);
+  });
+});
