@@ -131,7 +131,7 @@ const findingTexts = {
   "over-max-rpm": "{kv} kV at {full} V is above {limit} a minute.",
   // Parts
   "part-incomplete": "A {is} without {field}; expected one.",
-  "fitted-differs": "{part} is fitted to {label} and has {field} {found}; {label} has {expected}.",
+  "fitted-differs": "{part}, fitted to {label}: {field} {found}, where {label} says {expected}.",
   "pitch-twice": "A module and a diametral pitch; expected the one that is marked.",
   // Words that choose a figure
   "unknown-figure": "There is no figure {found}[; nearest: {nearest}]. Expected one of {known}.",

@@ -64,7 +64,7 @@ describe("parts that a stage names as fitted", () => {
       {
         severity: "warning",
         at: "/stages/0/fitted/0",
-        message: "Steel pinion is fitted to Primary and has teeth 14; Primary has 15.",
+        message: "Steel pinion, fitted to Primary: teeth 14, where Primary says 15.",
       },
     ]);
   });

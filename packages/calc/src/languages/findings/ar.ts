@@ -109,7 +109,7 @@ export const words: Table<FindingWords> = {
     "full-over-motor": "الخلايا الممتلئة وعددها {cells} تبلغ {full} فولت لا {nominal}. حد المحرك: {limit} فولت.",
     "over-max-rpm": "قيمة \u2068kV\u2069 وهي {kv} عند {full} فولت تتجاوز {limit} في الدقيقة.",
     "part-incomplete": "{is} بلا {field}؛ المنتظر ذكره.",
-    "fitted-differs": "{part} مركّب في {label} وله {field} {found}؛ أما {label} فله {expected}.",
+    "fitted-differs": "{part} في {label}: {field} {found}، وفي {label} نفسه {expected}.",
     "pitch-twice": "ذُكر الموديول والخطوة القطرية معًا؛ المنتظر المكتوب منهما على الترس.",
     "unknown-figure": "لا يوجد رقم باسم {found}[؛ الأقرب: {nearest}]. المنتظر واحد من {known}.",
     "unknown-word": "لا يوجد {found} هنا في {field}[؛ الأقرب: {nearest}][. المنتظر واحد من {known}].",

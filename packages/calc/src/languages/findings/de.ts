@@ -119,7 +119,7 @@ export const words: Table<FindingWords> = {
     "full-over-motor": "Volle Zellen ({cells}) erreichen {full} V, nicht {nominal}. Grenze des Motors: {limit} V.",
     "over-max-rpm": "{kv} kV bei {full} V liegt über {limit} je Minute.",
     "part-incomplete": "{is}: {field} fehlt.",
-    "fitted-differs": "{part} ist an {label} verbaut und hat {field} {found}; {label} hat {expected}.",
+    "fitted-differs": "{part}, verbaut an {label}: {field} {found}; {label} sagt {expected}.",
     "pitch-twice": "Ein Modul und ein Diametral Pitch; erwartet wird nur, was aufgedruckt ist.",
     "unknown-figure": "Die Größe {found} gibt es nicht[; am nächsten: {nearest}]. Erwartet wird eine von {known}.",
     "unknown-word": "Bei {field} gibt es {found} nicht[; am nächsten: {nearest}][. Erwartet wird eines von {known}].",

@@ -116,7 +116,7 @@ export const words: Table<FindingWords> = {
     "full-over-motor": "{cells} celdas llenas llegan a {full} V, no a {nominal}. Límite del motor: {limit} V.",
     "over-max-rpm": "{kv} kV a {full} V pasa de {limit} por minuto.",
     "part-incomplete": "{is}: falta {field}.",
-    "fitted-differs": "{part} está montado en {label} y tiene {field} {found}; {label} tiene {expected}.",
+    "fitted-differs": "{part} en {label}: {field} {found}; {label} dice {expected}.",
     "pitch-twice": "Un módulo y un paso diametral; se esperaba solo el que está marcado.",
     "unknown-figure": "La magnitud {found} no existe[; lo más parecido: {nearest}]. Se esperaba una de {known}.",
     "unknown-word": "Para {field} no hay {found} aquí[; lo más parecido: {nearest}][. Se esperaba uno de {known}].",

@@ -118,7 +118,7 @@ export const words: Table<FindingWords> = {
     "full-over-motor": "{cells} éléments pleins atteignent {full} V, et non {nominal}. Limite du moteur : {limit} V.",
     "over-max-rpm": "{kv} kV à {full} V dépasse {limit} par minute.",
     "part-incomplete": "{is} : {field} manque.",
-    "fitted-differs": "{part} est monté sur {label} et a {field} {found} ; {label} a {expected}.",
+    "fitted-differs": "{part} sur {label} : {field} {found} ; {label} dit {expected}.",
     "pitch-twice": "Un module et un diametral pitch ; ne garder que celui qui est marqué.",
     "unknown-figure": "La grandeur {found} n’existe pas[ ; le plus proche : {nearest}]. Attendu : l’un de {known}.",
     "unknown-word":

@@ -110,7 +110,7 @@ export const words: Table<FindingWords> = {
     "full-over-motor": "満充電の{cells}セルは{nominal} Vではなく{full} Vになります。モーターの限度：{limit} V。",
     "over-max-rpm": "{full} Vで{kv} kVは、毎分{limit}を超えます。",
     "part-incomplete": "{is}に{field}がありません。",
-    "fitted-differs": "{label}に付いている{part}の{field}は{found}ですが、{label}では{expected}です。",
+    "fitted-differs": "{label}に付く{part}: {field} {found}。{label}では{expected}です。",
     "pitch-twice": "モジュールとダイヤメトラルピッチの両方があります。表示されている方だけを書いてください。",
     "unknown-figure": "{found}という数値はありません[。最も近い語：{nearest}]。使えるのは{known}です。",
     "unknown-word": "ここの{field}に{found}はありません[。最も近い語：{nearest}][。使えるのは{known}]。",
