@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { linkOfBuild } from "../../packages/calc/src/document/index.js";
 import type { Build } from "../../packages/calc/src/drivetrain/index.js";
 import { fileText, handedOut, openText, Session, type Notebook } from "../../packages/notebook/src/model/index.js";
-import { Hands, notebookBrowser } from "../notebook/page.js";
+import { Hands, notebookBrowser, pressOn } from "../notebook/page.js";
 
 // Every state of the page as other ears and hands meet it: axe is silent in each, on a desk and on a phone, and finds the colours far
 // enough apart by day and by night.
@@ -294,8 +294,7 @@ describe.each([
     const looker = await at("?open=example");
     await looker.until(/Before the first run/);
     const post = await looker.find("textbox", "The post");
-    await post.evaluate((one) => one.scrollIntoView({ block: "center" }));
-    await post.click();
+    await pressOn(post);
     await looker.page.keyboard.type("It makes 44.30 turns with 15 teeth.");
     await looker.until(/match(es)? your drivetrain/);
     await looker.look("numbers that match");
@@ -376,7 +375,7 @@ describe.each([
     await looker.does("Spur and pinion: 15 drives 62");
     const module = await looker.find("textbox", "Module");
     await module.evaluate((one) => one.scrollIntoView({ block: "center" }));
-    await module.click({ count: 3 });
+    await pressOn(module, 3);
     await looker.page.keyboard.type("0.9");
     await looker.page.reload({ waitUntil: "networkidle0" });
     await looker.until(/Typed and not entered/);

@@ -6,7 +6,7 @@ import puppeteer, { type Browser } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { findBrowsers } from "../../scripts/lib/browsers.js";
 import { browserFor } from "../demo/browser.js";
-import { demoServer, Hands } from "./page.js";
+import { demoServer, Hands, pressOn } from "./page.js";
 
 // What is kept survives what browsers do: a reload, a page left at once, a process that is killed, a full device.
 
@@ -33,7 +33,7 @@ async function begun(hands: Hands, driver: string): Promise<void> {
 const fresh = (): string => `${address}notebook/?new`;
 const titled = async (hands: Hands, title: string): Promise<void> => {
   const field = await hands.find("textbox", "Name of this notebook");
-  await field.click({ count: 3 });
+  await pressOn(field, 3);
   await hands.page.keyboard.type(title);
   await hands.page.keyboard.press("Tab");
 };

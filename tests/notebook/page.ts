@@ -24,6 +24,12 @@ const mostWaiting = 120_000;
 
 const called = (role: string, name: string): string => `::-p-aria([name="${name}"][role="${role}"])`;
 
+/** Presses what stands still: what is drawn meanwhile may move it, and the press would go elsewhere. */
+export async function pressOn(found: ElementHandle<Element> | null, count = 1): Promise<void> {
+  await found!.evaluate((one) => one.scrollIntoView({ block: "center" }));
+  await found!.asLocator().setTimeout(mostWaiting).click({ count });
+}
+
 /** Somebody who works in the notebook: every press, choice and field filled is an action, and is written down. */
 export class Hands {
   readonly actions: string[] = [];
@@ -50,7 +56,7 @@ export class Hands {
     return found as ElementHandle<Element>;
   }
 
-  /** Presses what stands still: what is drawn meanwhile may move it. */
+  /** The same by role and name: whatever bears them once it stands still. */
   async #click(role: string, name: string, count = 1): Promise<void> {
     const found = await this.find(role, name);
     await found.evaluate((one) => one.scrollIntoView({ block: "center" }));

@@ -3,7 +3,7 @@ import type { Browser } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { buildFromLink, linkOfBuild, parseBuild } from "../../packages/calc/src/document/index.js";
 import { valueAt } from "../../packages/calc/src/drivetrain/index.js";
-import { Hands, notebookBrowser } from "./page.js";
+import { Hands, notebookBrowser, pressOn } from "./page.js";
 
 // Its types speak of a module where its default is the function.
 const readCode = jsQR as unknown as typeof jsQR.default;
@@ -99,8 +99,7 @@ describe("a drivetrain in an address", () => {
       ["Wheel turns, at most", "3.05"],
     ] as const) {
       const field = await page.waitForSelector(`::-p-aria([name="${name}"][role="textbox"])`);
-      await field!.evaluate((one) => one.scrollIntoView({ block: "center" }));
-      await field!.click();
+      await pressOn(field);
       await page.keyboard.type(text);
     }
     await page.keyboard.press("Enter");
@@ -191,7 +190,7 @@ describe("a drivetrain in an address", () => {
     await hands.until(/This page shows nothing called “ratio-sumary”; there is ratio-summary\./);
     await hands.until(/12\.00/);
     const count = await hands.find("spinbutton", "Motor gears: driver, teeth");
-    await count.click();
+    await pressOn(count);
     await hands.page.keyboard.press("ArrowUp");
     // 52 / 14 · 3
     await hands.until(/11\.14/);

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { Hands, notebookBrowser } from "./page.js";
+import { Hands, notebookBrowser, pressOn } from "./page.js";
 
 // The shortest way by the screen alone, from the first page that `npm start` shows: Curlew, a mudflat carrier, 14 to 60 into one
 // axle. Every press, choice and field that is filled is an action.
@@ -68,7 +68,7 @@ describe("the shortest way", () => {
   it("leads to a published snippet, and is as it is listed", async () => {
     const post = await hands.find("textbox", "The post");
     hands.actions.push("write a sentence");
-    await post.click();
+    await pressOn(post);
     await hands.page.keyboard.type("Curlew turns its motor this often for a wheel: ");
     await hands.choose("Put in a figure", "motor turns for one wheel turn");
     await hands.press("Yes");

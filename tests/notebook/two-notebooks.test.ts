@@ -4,7 +4,7 @@ import { join } from "node:path";
 import type { Browser } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { fileText, handedOut, openText, Session, type Notebook } from "../../packages/notebook/src/model/index.js";
-import { Hands, notebookBrowser } from "./page.js";
+import { Hands, notebookBrowser, pressOn } from "./page.js";
 
 // A file that comes back from a friend, or from last year: beside the other, in its place, or both made one.
 
@@ -55,7 +55,7 @@ describe("two notebooks", () => {
     // Nothing was chosen, so nothing is made.
     expect(await hands.text()).toContain("Both come from the file");
     const choice = await hands.page.waitForSelector('::-p-aria([name="15 → 60 (“friend\'s”)"][role="radio"])');
-    await choice!.click();
+    await pressOn(choice);
     await hands.press("Make a third notebook of both");
     // 60 / 15 · 44 / 18 · 38 / 13 · 22 / 14
     expect(((60 / 15) * (44 / 18) * (38 / 13) * (22 / 14)).toFixed(2)).toBe("44.91");
@@ -102,9 +102,9 @@ describe("two notebooks", () => {
     const hands = await Hands.open(browser, `${address}notebook/?open=example`);
     await hands.until(/Saved in this browser only/);
     const name = await hands.page.waitForSelector("mw-notebook >>> [data-name=primary]");
-    await name!.click();
+    await pressOn(name);
     const field = await hands.find("textbox", "Module");
-    await field.click({ count: 3 });
+    await pressOn(field, 3);
     await hands.page.keyboard.type("0.9");
     await hands.page.reload({ waitUntil: "networkidle0" });
     await hands.until(/Typed and not entered: “0\.9”, Module\./);

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { Hands, notebookBrowser } from "./page.js";
+import { Hands, notebookBrowser, pressOn } from "./page.js";
 
 // What can be brought along: the example, a file, a post that was published. Nothing replaces what is there.
 
@@ -81,7 +81,7 @@ describe("what a builder brings along", () => {
     await hands.until(/With 14 teeth it comes to 12\.00\./);
     expect(await titleOf(hands)).toBe("Dotterel");
     const count = await hands.find("spinbutton", "Motor gears: driver, teeth");
-    await count.click();
+    await pressOn(count);
     await hands.page.keyboard.type("16");
     await hands.page.keyboard.press("Enter");
     // 56 / 16 · 39 / 13 = 10.5
@@ -95,7 +95,7 @@ describe("what a builder brings along", () => {
     const hands = await Hands.open(browser, `${address}notebook/?new`);
     await hands.press("Paste a parts list");
     const area = await hands.find("textbox", "The sheet, as it is, with its heads");
-    await area.click();
+    await pressOn(area);
     await hands.page.keyboard.type("Gear;Teeth;Mod\nPinion 15;15;0,8");
     await hands.press("Read what I typed");
     await hands.press("Put 1 part on the shelf");

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { buildFromAttributes } from "../../packages/calc/src/document/index.js";
 import { evaluate } from "../../packages/calc/src/evaluate/index.js";
 import { attributesOf, elementsIn, textOf } from "../demo/page.js";
-import { Hands, notebookBrowser } from "./page.js";
+import { Hands, notebookBrowser, pressOn } from "./page.js";
 
 // From an empty notebook to a published post, with a drivetrain of this test's own: Dunnock, a tidal-flat hauler. Motor gears 16
 // to 58, a box printed 3.4, then two axles, 11 to 37 and 12 to 40.
@@ -132,8 +132,7 @@ describe("the whole way", () => {
   it("ties numbers of a post to the drivetrain, and publishes it", async () => {
     const post = await hands.find("textbox", "The post");
     hands.actions.push("write three sentences");
-    await post.evaluate((one) => one.scrollIntoView({ block: "center" }));
-    await post.click();
+    await pressOn(post);
     const front = /Front (38\.\d\d to 39\.\d\d)/.exec(await hands.text())![1]!;
     await hands.page.keyboard.type(
       `Dunnock has 17 teeth on the motor. In front that makes ${front} motor turns. On 2026-10-03 it cost €17.`,
@@ -144,8 +143,7 @@ describe("the whole way", () => {
       const choice = await hands.page.$('::-p-aria([role="radio"])');
       if (!choice) break;
       hands.actions.push("choose what it is");
-      await choice.evaluate((one) => one.scrollIntoView({ block: "center" }));
-      await choice.click();
+      await pressOn(choice);
       await hands.press("Tie it to the drivetrain");
       await new Promise((done) => setTimeout(done, 150));
     }
