@@ -29,7 +29,7 @@ export default {
   // Loops without an end are told by counting their steps. A busy machine must not count as noticed.
   timeoutMS: 30_000,
   // Not needed by calc's tests; what other tools keep in .cache may be no plain files. From the root on: folders of these names lie
-  // elsewhere too, and a test whose imports are not there is not run, without a word.
+  // elsewhere too.
   ignorePatterns: ["/.cache", "/dist", "/reports", "/demo", "/packages/{elements,figures,notebook}", "/tests/hosts"],
   reporters: ["json", "html", "progress-append-only"],
   jsonReporter: { fileName: `reports/mutation/${room}.json` },

@@ -5,7 +5,6 @@ import { defaultReporter } from "@web/test-runner";
 import { chromeLauncher } from "@web/test-runner-chrome";
 import { webdriverLauncher } from "@web/test-runner-webdriver";
 import { findBrowsers } from "./scripts/lib/browsers.js";
-import { bundledTests } from "./scripts/lib/element-tests.js";
 
 const found = findBrowsers();
 
@@ -59,8 +58,7 @@ const totals = {
 
 export default {
   rootDir: fileURLToPath(new URL(".", import.meta.url)),
-  // What is asked for by name is served as it lies.
-  files: process.env.TESTS ?? (process.argv.includes("--files") ? [] : await bundledTests()),
+  files: process.env.TESTS ?? "packages/*/src/**/*.test.ts",
   browsers: [launchers[engine]()],
   // One page at a time: a page behind another gets no frames and no focus.
   concurrency: 1,

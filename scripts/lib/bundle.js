@@ -6,7 +6,7 @@ import nodeResolve from "@rollup/plugin-node-resolve";
 import { transformSync } from "esbuild";
 import { rollup } from "rollup";
 import esbuild from "rollup-plugin-esbuild";
-import { minified as minifiedBy } from "./minify.js";
+import { minifiedBy } from "./minify.js";
 import { at, filesBelow } from "./paths.js";
 
 const policyModule = at("packages", "elements", "src", "shared", "page", "policy.ts");

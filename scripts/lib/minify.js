@@ -7,8 +7,8 @@ const worthAThread = 100_000;
 
 const shortened = async (code, options) => (await minify(code, options)).code;
 
-/** The smallest code that does the same, by Terser's options. What cannot be read is an error. */
-export function minified(code, options) {
+/** The smallest code that does the same, by the options of Terser. What cannot be read is an error. */
+export function minifiedBy(code, options) {
   if (code.length < worthAThread) return shortened(code, options);
   return new Promise((resolve, reject) => {
     const thread = new Worker(new URL(import.meta.url), { workerData: { code, options } });

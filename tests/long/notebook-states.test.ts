@@ -374,7 +374,6 @@ describe.each([
 
     await looker.does("Spur and pinion: 15 drives 62");
     const module = await looker.find("textbox", "Module");
-    await module.evaluate((one) => one.scrollIntoView({ block: "center" }));
     await pressOn(module, 3);
     await looker.page.keyboard.type("0.9");
     await looker.page.reload({ waitUntil: "networkidle0" });

@@ -236,12 +236,15 @@ type Pitched = Stage & { readonly [field in (typeof pitchFields)[number]]?: unkn
 
 /** Versions that give a pair another pitch, and carry its slot along because that is counted in teeth. */
 function checkSlots({ mounts = [], alternatives = [] }: Build, byId: ReadonlyMap<string, Stage>, teller: Teller): void {
+  // A version that says where a mount is has thought of it.
+  const placed = alternatives.map(
+    ({ changes }) => new Set(Object.keys(changes).map((address) => /^mounts\.\d+(?=\.)/.exec(address)?.[0])),
+  );
   mounts.forEach(({ stage: id, knownPair, toothSum }, n) => {
     const stage = byId.get(id) as Pitched | undefined;
     if (!stage || !(knownPair ?? toothSum) || (stage.module ?? stage.diametralPitch) === undefined) return;
     alternatives.forEach(({ changes }, place) => {
-      const addresses = Object.keys(changes);
-      if (addresses.some((address) => address.startsWith(`mounts.${n}.`))) return;
+      if (placed[place]!.has(`mounts.${n}`)) return;
       const field = pitchFields.find((one) => String(changes[`${id}.${one}`] ?? stage[one]) !== String(stage[one]));
       if (!field) return;
       const at = pointerTo(`/alternatives/${place}/changes`, `${id}.${field}`);

@@ -26,13 +26,13 @@ const comparedBy = (part: Part, need: Need): readonly Difference[] => [
 function differenceFrom(part: Part, needs: readonly Need[]): Difference | undefined {
   const alike = needs.filter(({ is }) => is.includes(part.is));
   if (!alike.length || alike.some((need) => answers(part, need, true))) return undefined;
-  const differing = alike.map((need) =>
-    comparedBy(part, need).find(([, found, expected]) => expected !== undefined && String(found) !== String(expected)),
-  );
+  const differing = alike.map((need) => {
+    const all = comparedBy(part, need);
+    const n = all.findIndex(([, found, expected]) => expected !== undefined && String(found) !== String(expected));
+    return { n, difference: all[n] };
+  });
   // The one that agrees in most.
-  const depth = (one: Difference | undefined): number =>
-    comparedBy(part, alike[0]!).findIndex(([field]) => field === one?.[0]);
-  return differing.sort((a, b) => depth(b) - depth(a))[0];
+  return differing.sort((a, b) => b.n - a.n)[0]!.difference;
 }
 
 /** In what a gear's marked shift differs from that of its place. What is sold together says nothing about it. */
