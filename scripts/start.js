@@ -1,7 +1,6 @@
 // npm start: installs if needed, builds if needed, serves the demo. Standard output is one line: where it is.
 import { install } from "./lib/install.js";
 import { at } from "./lib/paths.js";
-import { listen, staticServer } from "./lib/server.js";
 
 const wanted = process.env.PORT ?? "8080";
 const port = Number(wanted);
@@ -10,6 +9,8 @@ if (!/^\d{1,5}$/.test(wanted) || port > 65_535) {
   process.exit(1);
 }
 if (!(await install())) process.exit(1);
+// What stands on packages, only once they are there.
+const { listen, staticServer } = await import("./lib/server.js");
 const { build } = await import("./build.js");
 const { docs, areDocsFresh } = await import("./docs.js");
 const [isBuilt] = await Promise.all([build(), areDocsFresh() || docs()]);

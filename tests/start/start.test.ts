@@ -52,9 +52,9 @@ function deadNpm(): string {
   return folder;
 }
 
-/** Starts the copy; resolves to what it said first, and how it ended where it did. */
-function start(env: NodeJS.ProcessEnv = {}) {
-  const child = spawn(process.execPath, [join(copy, "scripts", "start.js")], {
+/** Starts a script of the copy; resolves to what it said first, and how it ended where it did. */
+function start(env: NodeJS.ProcessEnv = {}, script = "start.js") {
+  const child = spawn(process.execPath, [join(copy, "scripts", script)], {
     // What is built for a test environment is another thing than what is published.
     env: { ...process.env, NODE_ENV: "", PATH: [deadNpm(), process.env.PATH].join(delimiter), PORT: "0", ...env },
     stdio: ["ignore", "pipe", "pipe"],
@@ -107,6 +107,18 @@ describe("npm start", () => {
     child.kill("SIGTERM");
     expect(await ended).toBe(0);
   });
+
+  it.each(["start.js", "test.js"])(
+    "%s has nothing but Node before it has installed, as in a clean clone",
+    async (script) => {
+      rmSync(join(copy, "node_modules"), { recursive: true });
+      const { said, ended } = start({}, script);
+      expect(await ended).toBe(1);
+      expect(said.errors.trimEnd().split("\n").at(-1)).toMatch(
+        /^npm ci could not install what is missing from node_modules: /,
+      );
+    },
+  );
 
   it("says which packages are missing where they cannot be had", async () => {
     rmSync(join(copy, "node_modules", "rollup"));
