@@ -2,8 +2,6 @@
  * Registers every element.
  * @module
  */
-import { fitFigures, motionFigures } from "@meshwright/calc/report";
-import { addFigures } from "./shared/drawn/index.js";
 import { define } from "./shared/element/index.js";
 import { makeWhole } from "./third/index.js";
 import { MwBuild } from "./elements/build/index.js";
@@ -29,7 +27,6 @@ import { MwValue } from "./elements/value/index.js";
 import { MwWheelSpeed } from "./elements/wheel-speed/index.js";
 import { MwWorking } from "./elements/working/index.js";
 
-addFigures({ ...fitFigures, ...motionFigures });
 makeWhole();
 define(
   MwBuild,

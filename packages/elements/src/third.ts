@@ -1,5 +1,5 @@
 /**
- * What comes third, where a page needs it: reading in full and what is wrong, links, changes of structure, tables.
+ * What comes third, where a page needs it: reading in full and what is wrong, links, changes of structure, tables, figures of fit, speed and torque.
  * @module
  */
 import { MwEdits } from "./elements/edits/index.js";

@@ -18,8 +18,9 @@ export function makeReady(): void {
       engine: readyEngine,
       figures(evaluation, query, locale, version) {
         const text = figureAsked(figures, evaluation, query, { locale, words: figureWordsFor(locale), version });
-        // A name that none of the build's versions has may be another build's.
-        if (text === undefined && query.from) wantMore("third");
+        // A name that none of the build's versions has may be another build's; figures of fit, speed and torque come third.
+        if (text === undefined && (query.from || !Object.hasOwn(figures, query.figure ?? "reduction")))
+          wantMore("third");
         return text;
       },
       words: fetchWords,

@@ -1,15 +1,12 @@
 import { assert } from "@esm-bundle/chai";
-import { fitFigures, motionFigures } from "@meshwright/calc/report";
 import { articleFrom, htmlOf } from "../../../calc/test/article/documents.js";
 import { expectedIn, type Expected } from "../../../calc/test/article/expected.js";
 import { MwOverdriveGauge } from "../elements/overdrive-gauge/index.js";
 import { MwWheelSpeed } from "../elements/wheel-speed/index.js";
 import { MwWorking } from "../elements/working/index.js";
-import { addFigures } from "../shared/drawn/index.js";
-import { define } from "../shared/element/index.js";
+import { define } from "../third/index.js";
 import { clear, find, lineOf, settle, show } from "./page.js";
 
-addFigures({ ...fitFigures, ...motionFigures });
 define(MwWorking, MwWheelSpeed, MwOverdriveGauge);
 
 /** Names are set apart where lines run from the right: that is no part of what is said. */

@@ -1,7 +1,5 @@
 import { assert } from "@esm-bundle/chai";
-import { fitFigures, motionFigures } from "@meshwright/calc/report";
-import { addFigures } from "../shared/drawn/index.js";
-import { define } from "../shared/element/index.js";
+import { define } from "../third/index.js";
 import { MwBenchCard } from "../elements/bench-card/index.js";
 import type { MwBuild } from "../elements/build/index.js";
 import { MwCountFinder } from "../elements/count-finder/index.js";
@@ -12,7 +10,6 @@ import { MwTrainDrawing } from "../elements/train-drawing/index.js";
 import { MwWorking } from "../elements/working/index.js";
 import { clear, find, lineOf, settle, show } from "./page.js";
 
-addFigures({ ...fitFigures, ...motionFigures });
 define(MwPairFinder, MwCountFinder, MwOrderList, MwBenchCard, MwTrainDrawing, MwChangeTable, MwWorking);
 
 // Odd drivetrains, each from an empty page through finder, order and card. After each pair that is taken all elements have to

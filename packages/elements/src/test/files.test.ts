@@ -108,6 +108,16 @@ describe("an article in three files", () => {
     );
   });
 
+  it("has figures of fit, speed and torque by the third, which is asked for where one of them stands", async () => {
+    await open(
+      `<p>It <mw-value figure="fit" of="primary">is stale</mw-value>, ` +
+        `<mw-value figure="centre" of="primary">0 mm</mw-value>, <mw-value of="rear">43.32</mw-value></p>`,
+    );
+    assert.equal(line(), "It is stale, 0 mm, 43.32");
+    await letThrough();
+    assert.equal(line(), "It fits, 30.8 mm, 43.32");
+  });
+
   it("has keys, sets and all figures by the second, whether the third comes or not", async () => {
     await open();
     await letThrough("second");

@@ -1,7 +1,5 @@
 import { assert } from "@esm-bundle/chai";
-import { addFigures } from "../shared/drawn/index.js";
-import { define } from "../shared/element/index.js";
-import { fitFigures, motionFigures } from "@meshwright/calc/report";
+import { define } from "../third/index.js";
 import { MwPairFinder } from "../elements/pair-finder/index.js";
 import { MwTrainDrawing } from "../elements/train-drawing/index.js";
 import { clear, find, lineOf, settle, show, withLimpet } from "./page.js";
@@ -9,7 +7,6 @@ import { clear, find, lineOf, settle, show, withLimpet } from "./page.js";
 // What those who listen are told by the sentence, the gauge, the drawing, the finder and the editor, as a file that a person has
 // read: names, roles and states, one a line.
 
-addFigures({ ...fitFigures, ...motionFigures });
 define(MwPairFinder, MwTrainDrawing);
 
 const roles: Readonly<Record<string, string>> = {

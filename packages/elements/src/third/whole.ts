@@ -1,6 +1,6 @@
-import { figureFrom } from "@meshwright/calc/report";
+import { figureFrom, fitFigures, motionFigures } from "@meshwright/calc/report";
 import { MwBuild } from "../elements/build/index.js";
-import { announce, figures } from "../shared/drawn/index.js";
+import { addFigures, announce, figures } from "../shared/drawn/index.js";
 import { contract, type Overseen } from "../shared/element/index.js";
 import { watchFindings } from "../shared/findings/index.js";
 import { CountTray, inSentence, mark } from "../second/index.js";
@@ -16,6 +16,7 @@ let isWhole = false;
 export function makeWhole(): void {
   if (isWhole) return;
   isWhole = true;
+  addFigures({ ...fitFigures, ...motionFigures });
   watchFindings();
   MwBuild.extend(
     {

@@ -1,12 +1,9 @@
 import { assert } from "@esm-bundle/chai";
-import { addFigures } from "../../shared/drawn/index.js";
-import { define } from "../../shared/element/index.js";
-import { fitFigures, motionFigures } from "@meshwright/calc/report";
+import { define } from "../../third/index.js";
 import type { MwBuild } from "../build/index.js";
 import { clear, find, lineOf, settle, show } from "../../test/page.js";
 import { MwChangeTable } from "./index.js";
 
-addFigures({ ...fitFigures, ...motionFigures });
 define(MwChangeTable);
 
 const pair = (id: string, driver: number, driven: number, group: string) => ({

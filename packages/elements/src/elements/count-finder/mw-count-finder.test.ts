@@ -1,14 +1,11 @@
 import { assert } from "@esm-bundle/chai";
 import "axe-core";
 import type axeCore from "axe-core";
-import { addFigures } from "../../shared/drawn/index.js";
-import { define } from "../../shared/element/index.js";
-import { fitFigures, motionFigures } from "@meshwright/calc/report";
+import { define } from "../../third/index.js";
 import type { MwBuild } from "../build/index.js";
 import { clear, find, lineOf, settle, show } from "../../test/page.js";
 import { MwCountFinder } from "./index.js";
 
-addFigures({ ...fitFigures, ...motionFigures });
 define(MwCountFinder);
 
 const { axe } = globalThis as unknown as { axe: typeof axeCore };

@@ -1,7 +1,5 @@
 import { assert } from "@esm-bundle/chai";
-import { addFigures } from "../../shared/drawn/index.js";
-import { define } from "../../shared/element/index.js";
-import { fitFigures, motionFigures } from "@meshwright/calc/report";
+import { define } from "../../third/index.js";
 import type { MwBuild } from "../build/index.js";
 import { MwBenchCard } from "../bench-card/index.js";
 import { MwOrderList } from "../order-list/index.js";
@@ -9,7 +7,6 @@ import { MwTrainDrawing } from "../train-drawing/index.js";
 import { clear, find, lineOf, settle, show, turn } from "../../test/page.js";
 import { MwPairFinder } from "./index.js";
 
-addFigures({ ...fitFigures, ...motionFigures });
 define(MwPairFinder, MwOrderList, MwBenchCard, MwTrainDrawing);
 
 // Parts of different origin on one shelf, worked out apart from this project.

@@ -1,15 +1,12 @@
 import { assert } from "@esm-bundle/chai";
 import "axe-core";
 import type axeCore from "axe-core";
-import { addFigures } from "../../shared/drawn/index.js";
-import { define } from "../../shared/element/index.js";
-import { fitFigures, motionFigures } from "@meshwright/calc/report";
+import { define } from "../../third/index.js";
 import { MwOrderList } from "../order-list/index.js";
 import type { MwBuild } from "../build/index.js";
 import { clear, find, lineOf, settle, show } from "../../test/page.js";
 import { MwTrainFinder } from "./index.js";
 
-addFigures({ ...fitFigures, ...motionFigures });
 define(MwTrainFinder, MwOrderList);
 
 const { axe } = globalThis as unknown as { axe: typeof axeCore };

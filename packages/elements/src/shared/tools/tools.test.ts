@@ -1,9 +1,7 @@
 import { assert } from "@esm-bundle/chai";
 import "axe-core";
 import type axeCore from "axe-core";
-import { addFigures } from "../drawn/index.js";
-import { define } from "../element/index.js";
-import { fitFigures, motionFigures } from "@meshwright/calc/report";
+import { define } from "../../third/index.js";
 import { MwBenchCard } from "../../elements/bench-card/index.js";
 import { MwChangeTable } from "../../elements/change-table/index.js";
 import { MwOrderList } from "../../elements/order-list/index.js";
@@ -13,7 +11,6 @@ import { MwWorking } from "../../elements/working/index.js";
 import type { MwBuild } from "../../elements/build/index.js";
 import { clear, find, limpet, lineOf, settle, show, turn, withLimpet } from "../../test/page.js";
 
-addFigures({ ...fitFigures, ...motionFigures });
 define(MwBenchCard, MwChangeTable, MwOrderList, MwPartsList, MwWheelSpeed, MwWorking);
 
 const { axe } = globalThis as unknown as { axe: typeof axeCore };

@@ -1,7 +1,5 @@
 import { assert } from "@esm-bundle/chai";
-import { fitFigures, motionFigures } from "@meshwright/calc/report";
-import { addFigures } from "../drawn/index.js";
-import { define } from "../element/index.js";
+import { define } from "../../third/index.js";
 import { MwBenchCard } from "../../elements/bench-card/index.js";
 import type { MwBuild } from "../../elements/build/index.js";
 import { MwChangeTable } from "../../elements/change-table/index.js";
@@ -12,7 +10,6 @@ import { MwTrainDrawing } from "../../elements/train-drawing/index.js";
 import { clear, find, lineOf, settle, show } from "../../test/page.js";
 import { sayLengths } from "./index.js";
 
-addFigures({ ...fitFigures, ...motionFigures });
 define(MwBenchCard, MwChangeTable, MwEdits, MwOrderList, MwPairFinder, MwTrainDrawing);
 
 // 48 DP: 20 and 87 teeth stand 107 / 96 in = 1.1146 in = 28.31 mm apart, opened by 0.003 in 1.1176 in = 28.39 mm. A belt of
