@@ -1,6 +1,9 @@
 // The self-contained article in its three files, in pages of their own: those after the first late, never, and in the middle of
 // an edit.
 import { assert } from "@esm-bundle/chai";
+import { parseBuild } from "@meshwright/calc/document";
+import { evaluate } from "@meshwright/calc/evaluate";
+import { figureOf, figureSpecs, type QueryText } from "@meshwright/calc/report";
 import { countIn, find, limpet, lineOf, press, type } from "./page.js";
 import type { MwTeeth } from "../elements/teeth/index.js";
 
@@ -108,14 +111,30 @@ describe("an article in three files", () => {
     );
   });
 
-  it("has figures of fit, speed and torque by the third, which is asked for where one of them stands", async () => {
-    await open(
-      `<p>It <mw-value figure="fit" of="primary">is stale</mw-value>, ` +
-        `<mw-value figure="centre" of="primary">0 mm</mw-value>, <mw-value of="rear">43.32</mw-value></p>`,
-    );
-    assert.equal(line(), "It is stale, 0 mm, 43.32");
+  it("has every figure there is by the third, which is asked for where one of fit, speed or torque stands", async () => {
+    const build = evaluate(parseBuild(limpet));
+    const at = { output: "front", "output-or-stage": "front", pair: "primary", address: "row" };
+    const more: Record<string, QueryText> = {
+      count: { of: "primary.driver" },
+      drift: { over: "10 m" },
+      change: { from: "first-try" },
+      slot: { measure: "to" },
+    };
+    const asked = Object.entries(figureSpecs).flatMap(([figure, { of }]): QueryText[] => {
+      // The Limpet has no differential.
+      if (of === "stage") return [];
+      return [{ figure, ...(of && { of: at[of] }), ...more[figure] }];
+    });
+    const tags = asked.map((query) => {
+      const attributes = Object.entries(query).map(([name, value]) => `${name}="${value}"`);
+      return `<mw-value ${attributes.join(" ")}>0</mw-value>`;
+    });
+    await open(`<p>${tags.join("; ")}</p>`);
     await letThrough();
-    assert.equal(line(), "It fits, 30.8 mm, 43.32");
+    assert.deepEqual(
+      line().split("; "),
+      asked.map((query) => figureOf(build, query).replace(/\s+/g, " ")),
+    );
   });
 
   it("has keys, sets and all figures by the second, whether the third comes or not", async () => {
