@@ -22,6 +22,8 @@ export interface Element extends Holder {
   readonly start: number;
   /** What stands between its tags, where both are written out in the source. */
   readonly inside: Range | undefined;
+  /** It has an end tag of its own, whether or not its place in the file is known. */
+  readonly isEnded: boolean;
   /** Written as `<x />`. */
   readonly selfClosed: boolean;
   /** Belongs to a drawing or a formula, where the page knows no elements of ours. */

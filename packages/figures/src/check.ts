@@ -4,7 +4,7 @@ import type { Finding } from "@meshwright/calc/stages";
 import { elementsIn, enclosing, textOf, type Article, type Element, type Text } from "./article.js";
 import { faultsOf } from "./block.js";
 import { Builds, isKnown, nearestTags, saysFigures, type Expected, type Load, type Why } from "./expected.js";
-import { mendInline, saysAnyOf } from "./inline.js";
+import { mendInline, saysAnyOf, unclosed } from "./inline.js";
 import { lineStartsOf, placeAt } from "./line.js";
 import { withoutCrossings, type Edit } from "./mending.js";
 import { readArticle, type Format } from "./read.js";
@@ -104,7 +104,7 @@ export function checkArticle(article: Article, load: Load): Checked {
     if (isKnown(element.tag) && element.tag !== "mw-build") expected.set(element, builds.expected(element));
   const isText = (element: Element) => expected.get(element)?.kind === "text";
   const inBlock = (element: Element, edit: Edit | string): Edit | string => {
-    if (!element.inside || element.selfClosed) return "its element has no end tag of its own";
+    if (!element.inside || element.selfClosed) return unclosed("its element", element);
     return enclosing(element, isText) ? "it stands in another figure" : edit;
   };
 

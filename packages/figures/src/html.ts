@@ -84,8 +84,10 @@ export function readHtml(
   const children: Node[] = [];
   const article: Article = { kind: "article", source, markdown, expressions, parent: undefined, children };
   let order = 0;
+  // What has no place of its own stands after what stood before it.
+  let last = 0;
   const startOf = (location: Token.Location | null | undefined): number =>
-    location ? (places.at(location.startOffset) ?? 0) : 0;
+    (last = (location ? places.at(location.startOffset) : undefined) ?? last);
   const open: (readonly [Given, Holder])[] = childrenOf(page)
     .map((child) => [child, article] as const)
     .reverse();
@@ -115,6 +117,7 @@ export function readHtml(
       order: order++,
       start: startOf(location),
       inside: insideOf(given, source, places),
+      isEnded: !!given.sourceCodeLocation?.endTag,
       selfClosed: !!startTag && text.slice(startTag.startOffset, startTag.endOffset).endsWith("/>"),
       foreign: given.namespaceURI !== ourNamespace,
     };

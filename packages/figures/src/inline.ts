@@ -44,6 +44,10 @@ function isFigure(found: string, expected: string, locale: string): boolean {
   return numbers < 2 || own.length > 0 || numbers === numbersIn(expected).length;
 }
 
+/** Why nothing can be written between an element's tags. */
+export const unclosed = (what: string, { isEnded }: Element): string =>
+  isEnded ? `where ${what} stands in the file is not clear` : `${what} has no end tag of its own`;
+
 /**
  * What is to be written so that an element in a sentence says a text; or why nothing is.
  *
@@ -57,7 +61,7 @@ export function mendInline(
 ): Edit | string {
   const { inside } = element;
   if (element.selfClosed) return "it closes itself, so what follows may not be its own";
-  if (!inside) return "it has no end tag of its own";
+  if (!inside) return unclosed("it", element);
   if (hasInside(element, ({ tag }) => tag.startsWith("mw-"))) return "another element stands in it";
   if (enclosing(element, isText)) return "it stands in another figure";
   const { source } = article;

@@ -57,15 +57,19 @@ function placeOf(at: number, parts: readonly Part[]): number | undefined {
   return offset === undefined ? undefined : offset + at - from;
 }
 
+/** A cell as it is written: a stroke of its own has a backslash before it. */
+const piped = (text: string): string => text.replaceAll("|", "\\|");
+
 /** Elements of HTML that have no end. */
 const endless = /^(?:area|base|br|col|embed|hr|img|input|link|meta|source|track|wbr)$/;
 
 /** Markdown as the HTML that it becomes. What is code, an address or a line's end has no place in the file: nothing is done to it. */
 class Writer extends Written {
   readonly #lines: readonly Line[];
-  /** The row of a table that is being written, and how far along it. */
+  /** The row of a table that is being written, how far along it, and whether one of its cells is. */
   #row: Line | undefined;
   #column = 0;
+  #isCell = false;
   /** How many tags of ours stand in what a program works out. */
   expressions = 0;
 
@@ -90,43 +94,57 @@ class Writer extends Written {
     for (const { 0: part, index } of text.matchAll(/[&<]|[^&<]+/g)) {
       if (part === "&") this.add("&amp;");
       else if (part === "<") this.add("&lt;");
-      else if (place === undefined) this.add(part);
-      else this.copy(part, place + index);
+      else this.#copyAt(part, place === undefined ? undefined : place + index);
     }
   }
 
   #paragraph({ content, map, children }: Token): void {
     const row = this.#row;
+    this.#isCell = !map;
+    const written = map ? content : piped(content);
     const parts = partsOf(content, (text, n) =>
-      map ? offsetOf(text, this.#lines[map[0] + n]) : offsetOf(text, row, this.#column),
+      map ? offsetOf(text, this.#lines[map[0] + n]) : offsetOf(written, row, this.#column),
     );
     const { offset } = parts[0]!;
     // A cell that is written otherwise than it reads leaves the others of its row without a place.
     if (!map && row && content) {
       if (offset === undefined) this.#row = undefined;
-      else this.#column = offset - row.start + content.length;
+      else this.#column = offset - row.start + written.length;
     }
     for (const token of children ?? []) {
       const at = placeIn(token);
-      if (token.type === "mdx") this.#mdx(token, (place) => placeOf(place, parts));
-      else if (token.type === "html_inline" && at !== undefined) this.#tag(token.content, at, parts);
-      else this.#inline(token, at === undefined ? undefined : placeOf(at, parts));
+      const there = (place: number) => this.#placeOf(place, content, parts);
+      if (token.type === "mdx") this.#mdx(token, there);
+      else if (token.type === "html_inline" && at !== undefined) this.#tag(token.content, at, there);
+      else this.#inline(token, at === undefined ? undefined : there(at));
     }
   }
 
   /** A tag or a comment, over several lines perhaps. */
-  #tag(content: string, first: number, parts: readonly Part[]): void {
+  #tag(content: string, first: number, placeOf: (at: number) => number | undefined): void {
     let at = first;
     for (const line of content.split("\n")) {
       if (at > first) this.add("\n");
-      this.#copyAt(line, placeOf(at, parts));
+      this.#copyAt(line, placeOf(at));
       at += line.length + 1;
     }
   }
 
   #copyAt(text: string, place: number | undefined): void {
-    if (place === undefined) this.add(text);
-    else this.copy(text, place);
+    if (place === undefined) return this.add(text);
+    let at = place;
+    for (const [n, piece] of (this.#isCell ? text.split("|") : [text]).entries()) {
+      if (n) this.add("|");
+      at += n && 2;
+      this.copy(piece, at);
+      at += piece.length;
+    }
+  }
+
+  /** The place of a character of a paragraph, or of a cell, where each stroke before it is written as two characters. */
+  #placeOf(at: number, content: string, parts: readonly Part[]): number | undefined {
+    const place = placeOf(at, parts);
+    return place === undefined || !this.#isCell ? place : place + piped(content.slice(0, at)).length - at;
   }
 
   #mdx(token: Token, place: (at: number) => number | undefined): void {

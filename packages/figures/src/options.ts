@@ -64,6 +64,8 @@ export function optionsFrom(parameters: readonly string[]): Options | string {
         const near = nearestTo(value ?? "", systemNames);
         return `Unknown system ${value ?? ""}; ${near.length ? `the nearest: ${near.join(", ")}` : `expected one of ${systemNames.join(", ")}`}.`;
       }
+      if (system !== undefined && system !== value)
+        return `Found --for ${system} and --for ${value}; expected one system.`;
       system = value;
       continue;
     }

@@ -165,6 +165,10 @@ describe("the options", () => {
     expect(warnings("dokuwiki", "wiki.html")).toEqual([expect.stringContaining("DokuWiki takes no elements")]);
     expect(figures("--for", "hugoo", at("tags.md"))).toMatchObject({ status: 2 });
     expect(figures("--for", "hugoo", at("tags.md")).complained).toContain("Unknown system hugoo; the nearest: hugo");
+    expect(figures("--for", "hugo", "--for", "jekyll", at("tags.md"))).toMatchObject({
+      status: 2,
+      complained: expect.stringContaining("Found --for hugo and --for jekyll; expected one system.") as unknown,
+    });
     expect(figures("--for=jekyll", at("tags.md")).status).toBe(0);
     expect(figures(at("tags.md"), "--for")).toMatchObject({ status: 2 });
   });

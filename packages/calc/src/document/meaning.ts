@@ -25,6 +25,7 @@ import {
   type WrittenChange,
 } from "../drivetrain/index.js";
 import { isClear } from "./clear.js";
+import { checkMounts } from "./mounts.js";
 import { nearestTo } from "./nearest.js";
 import type { ShapeReader } from "./read.js";
 import { roundingFault } from "./rounding.js";
@@ -212,6 +213,7 @@ function checkDrive(build: Build, teller: Teller): void {
     if ("wheel" in end && end.wheel && !isClear(end.wheel)) teller.bad("wheel-unclear", `${pointer}/wheel`);
   }
   for (const { split, feeds, pointer } of splitsOf(build)) {
+    if (split?.share && split.kind === "spool") teller.say("warning", "share-on-spool", `${pointer}/share`);
     const named = Object.keys(split?.share ?? {});
     const fed = idsOf(feeds);
     for (const id of named) teller.refer(id, fed, pointerTo(`${pointer}/share`, id));
@@ -230,29 +232,6 @@ function checkChange(change: WrittenChange, at: string, teller: Teller): void {
   if (acts.length !== 1 || !whole) teller.bad("change-unclear", at, { needed });
 }
 
-/** What tells how long a slot is that is counted in teeth of its pair. */
-const pitchFields = ["module", "diametralPitch", "helixAngle"] as const;
-type Pitched = Stage & { readonly [field in (typeof pitchFields)[number]]?: unknown };
-
-/** Versions that give a pair another pitch, and carry its slot along because that is counted in teeth. */
-function checkSlots({ mounts = [], alternatives = [] }: Build, byId: ReadonlyMap<string, Stage>, teller: Teller): void {
-  // A version that says where a mount is has thought of it.
-  const placed = alternatives.map(
-    ({ changes }) => new Set(Object.keys(changes).map((address) => /^mounts\.\d+(?=\.)/.exec(address)?.[0])),
-  );
-  mounts.forEach(({ stage: id, knownPair, toothSum }, n) => {
-    const stage = byId.get(id) as Pitched | undefined;
-    if (!stage || !(knownPair ?? toothSum) || (stage.module ?? stage.diametralPitch) === undefined) return;
-    alternatives.forEach(({ changes }, place) => {
-      if (placed[place]!.has(`mounts.${n}`)) return;
-      const field = pitchFields.find((one) => String(changes[`${id}.${one}`] ?? stage[one]) !== String(stage[one]));
-      if (!field) return;
-      const at = pointerTo(`/alternatives/${place}/changes`, `${id}.${field}`);
-      teller.say("warning", "slot-moves", at, { label: stage.label ?? id });
-    });
-  });
-}
-
 /** What refers to stages, outputs and earlier states. */
 function checkReferences(build: Build, places: readonly Place[], teller: Teller): void {
   const { modes = [], alternatives = [], measurements = [], mounts = [], revisions = [], revision, target } = build;
@@ -260,6 +239,8 @@ function checkReferences(build: Build, places: readonly Place[], teller: Teller)
   teller.refer(target?.output, outputs, "/target/output");
   teller.refer(build.compare?.of, outputs, "/compare/of");
   teller.refer(build.compare?.with, outputs, "/compare/with");
+  if (build.compare && build.compare.of === build.compare.with)
+    teller.say("warning", "compare-itself", "/compare/with", { id: build.compare.of });
   teller.refer(build.headline, outputs, "/headline");
   if (target) teller.range(target, "/target");
   let stages: ReadonlyMap<string, Stage> | undefined;
@@ -295,7 +276,7 @@ function checkReferences(build: Build, places: readonly Place[], teller: Teller)
     }
   };
   alternatives.forEach(({ changes }, n) => addresses(changes, `/alternatives/${n}/changes`));
-  if (mounts.length && alternatives.length) checkSlots(build, byId(), teller);
+  if (mounts.length) checkMounts(build, byId(), teller);
   measurements.forEach((one, n) => {
     teller.refer(one.what, outputs, `/measurements/${n}/what`);
     if (typeof one.wheelTurns === "object") teller.range(one.wheelTurns, `/measurements/${n}/wheelTurns`);

@@ -50,7 +50,7 @@ function wheelIn(text: string): unknown {
 const centreIn = matched(/^([a-z]+)(?:: (.+))?$/, ([, kind, parts]) => {
   if (!parts) return { kind };
   const share = parts.split(/ ?, ?/).map((part) => /^(\S+) (\S+)$/.exec(part));
-  return share.every((one) => one !== null)
+  return share.every((one) => one !== null) && new Set(share.map((one) => one[1])).size === share.length
     ? { kind, share: Object.fromEntries(share.map((one) => [one[1], one[2]])) }
     : undefined;
 });
@@ -94,8 +94,9 @@ function fieldIn(text: string, shape: Readonly<Record<string, string>>): readonl
   return owners.length === 1 ? [owners[0]!, word] : undefined;
 }
 
-/** What a line of counts was found to be, or what of it is not understood. */
-type StageText = { readonly stage: Data } | { readonly field: string; readonly known: readonly string[] };
+/** What a line of counts was found to be, or what of it is not understood, or says again what is said before. */
+type StageText =
+  { readonly stage: Data } | { readonly field: string; readonly known: readonly string[] } | { readonly again: string };
 
 /** Counts of a kind, in the letters of its notation. */
 function countsIn(text: string): Data | undefined {
@@ -116,6 +117,7 @@ function stageIn(text: string): StageText | undefined {
   for (const one of more) {
     const said = fieldIn(one, shape);
     if (!said) return { field: one, known: Object.keys(shape).filter((name) => name !== "kind" && name !== "id") };
+    if (Object.hasOwn(stage, said[0])) return { again: one };
     [stage[said[0]]] = [said[1]];
   }
   return { stage };
@@ -150,7 +152,7 @@ function labelled(piece: string): Labelled {
 }
 
 /** How a pair is mounted: `Spur and pinion: 30.3 mm to 31.3 mm`, or `…: known pair 23 to 53, closer 0.1 mm, farther 0.9 mm`. */
-function mountIn(text: string): Data | undefined {
+function mountIn(text: string): Data | { readonly again: string } | undefined {
   const [ends = "", ...more] = text.split(/ ?, ?/);
   const mount: Data = {};
   const [, driver, driven] = /^known pair (\d+) to (\d+)$/i.exec(ends) ?? [];
@@ -163,6 +165,7 @@ function mountIn(text: string): Data | undefined {
   for (const one of more) {
     const said = fieldIn(one, shapes.mount!);
     if (!said) return undefined;
+    if (Object.hasOwn(mount, said[0])) return { again: one };
     [mount[said[0]]] = [said[1]];
   }
   return mount;
@@ -197,6 +200,10 @@ export class NotationReader {
     this.#tell("not-understood", name, { name, found: quoted(text), example });
   }
 
+  #repeated(name: string, text: string, piece: string): void {
+    this.#tell("word-repeated", name, { name, found: quoted(text), piece: quoted(piece) });
+  }
+
   #output(id: string): Data {
     let known = this.outputs.get(id);
     if (!known) this.outputs.set(id, (known = { id, stages: [] }));
@@ -229,6 +236,10 @@ export class NotationReader {
         this.#tell("unknown-field", name, { name, found: quoted(field), piece: quoted(piece) }, word);
         return [];
       }
+      if ("again" in found) {
+        this.#repeated(name, found.again, piece);
+        return [];
+      }
       const base = slug(label) ? prefix + slug(label) : `${prefix || "stage-"}${n + 1}`;
       // Thousands of stages may bear one label: each base remembers how far it has counted.
       let again = this.#again.get(base) ?? 1;
@@ -240,20 +251,33 @@ export class NotationReader {
     });
   }
 
-  /** The stage that a mount names, by id or label. */
-  #stageNamed(name: string): string {
+  /** The stage that a mount names, by id or label; nothing, and told, where several bear the label. */
+  #stageNamed(name: string): string | undefined {
     const all = [this.document, ...this.outputs.values()].flatMap(({ stages }) => stages as Data[]);
     const same = (text: unknown) => typeof text === "string" && text.toLowerCase() === name.toLowerCase();
-    return String((all.find(({ id }) => same(id)) ?? all.find(({ label }) => same(label)))?.id ?? slug(name));
+    const known = all.filter(({ id }) => same(id));
+    const found = known.length ? known : all.filter(({ label }) => same(label));
+    if (found.length < 2) return String(found[0]?.id ?? slug(name));
+    this.#tell("label-shared", "mount", {
+      name: "mount",
+      found: quoted(name),
+      known: found.map(({ id }) => String(id)),
+    });
+    return undefined;
   }
 
   #mounts(text: string): void {
     this.document.mounts = text.split(";").flatMap((untrimmed) => {
       const piece = untrimmed.trim();
+      if (!piece) return [];
       const at = piece.lastIndexOf(":");
       const mount = at > 0 ? mountIn(piece.slice(at + 1).trim()) : undefined;
-      if (mount) return [{ stage: this.#stageNamed(piece.slice(0, at).trim()), ...mount }];
-      if (piece) this.#wrong("mount", piece, "Spur and pinion: 30.3 mm to 31.3 mm");
+      if (!mount) this.#wrong("mount", piece, "Spur and pinion: 30.3 mm to 31.3 mm");
+      else if (typeof mount.again === "string") this.#repeated("mount", mount.again, piece);
+      else {
+        const stage = this.#stageNamed(piece.slice(0, at).trim());
+        if (stage !== undefined) return [{ stage, ...mount }];
+      }
       return [];
     });
   }
@@ -279,10 +303,13 @@ export class NotationReader {
       }
       const text = plain(given);
       if (axle?.part) {
-        this.#word(name, text, axle.part, this.#output(axle.axle));
+        const output = this.#output(axle.axle);
+        if (Object.hasOwn(output, axle.part)) this.#tell("id-repeated", name, { id: `${axle.axle}-${axle.part}` });
+        this.#word(name, text, axle.part, output);
         partOnly.set(axle.axle, name);
       } else if (axle) {
         this.#output(axle.axle);
+        if (this.attributes.has(axle.axle)) this.#tell("id-repeated", name, { id: axle.axle });
         this.attributes.set(axle.axle, name);
         lists.push([name, text, axle.axle]);
       } else if (name === "stages") lists.push([name, text, undefined]);

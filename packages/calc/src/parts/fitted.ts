@@ -1,6 +1,6 @@
 import { stagesOf, type Build, type Part } from "../drivetrain/index.js";
-import { rational } from "../exact/index.js";
-import type { Toothed, ToothPair } from "../gears/index.js";
+import { lengthOf, rational, ratioOf, type Rational } from "../exact/index.js";
+import { formOf, type Toothed, type ToothPair } from "../gears/index.js";
 import { drawings, findingOf, type Finding, type FindingValues, type Stage } from "../stages/index.js";
 import { answers } from "./needs.js";
 import { type Need, type Place, placesOf } from "./places.js";
@@ -18,6 +18,7 @@ const comparedBy = (part: Part, need: Need): readonly Difference[] => [
   ["driver", part.driver, need.driver],
   ["driven", part.driven, need.driven],
   ["value", part.value, need.value],
+  ["form", part.form ?? need.form, need.form],
   ["pitch", pitchText(part as Toothed) ?? part.pitch, pitchText(need.pitch ?? {}) ?? need.beltPitch],
   ["pressureAngle", part.pressureAngle as string | undefined, need.pitch?.pressureAngle as string | undefined],
 ];
@@ -35,19 +36,34 @@ function differenceFrom(part: Part, needs: readonly Need[]): Difference | undefi
   return differing.sort((a, b) => b.n - a.n)[0]!.difference;
 }
 
-/** In what a gear's marked shift differs from that of its place. What is sold together says nothing about it. */
-function shiftedFrom(part: Part, stage: Stage, { each }: Place): Difference | undefined {
+/** Makers print hundredths of a millimetre. */
+const isPrintedSame = (one: Rational, other: Rational): boolean => one.minus(other).abs().compare(ratioOf(1, 200)) <= 0;
+
+/** In what a gear's marked shift or tip diameter differs from that of its place. What is sold together says nothing about them. */
+function markedOtherwise(part: Part, stage: Stage, { each }: Place): Difference | undefined {
   const pairs = drawings[stage.kind](stage)?.pairs;
-  if (pairs?.length !== 1 || part.shift === undefined) return undefined;
-  const { driverShift, drivenShift } = pairs[0] as ToothPair;
-  const shifts = [driverShift, drivenShift].filter((_, n) => each[n] && answers(part, each[n], true));
-  if (!shifts.length || shifts.some((shift) => rational(shift ?? 0).equals(rational(part.shift!)))) return undefined;
-  return ["shift", String(part.shift), String(shifts[0] ?? 0)];
+  if (pairs?.length !== 1) return undefined;
+  const pair = pairs[0] as ToothPair;
+  const sides = (["driver", "driven"] as const).filter((_, n) => each[n] && answers(part, each[n], true));
+  const { shift, tipDiameter } = part;
+  if (shift !== undefined) {
+    const shifts = sides.map((side) => pair[`${side}Shift`] ?? 0);
+    if (shifts.length && !shifts.some((one) => rational(one).equals(rational(shift))))
+      return ["shift", String(shift), String(shifts[0])];
+  }
+  if (tipDiameter === undefined) return undefined;
+  const form = formOf(pair);
+  const tips = sides.flatMap((side) => {
+    const said = pair[`${side}Tip`];
+    return said !== undefined ? lengthOf(said) : typeof form === "string" ? [] : form[side].tip.low;
+  });
+  if (!tips.length || tips.some((tip) => isPrintedSame(tip, lengthOf(tipDiameter)))) return undefined;
+  return ["tipDiameter", tipDiameter, `${tips[0]!.toDecimal({ maximumFractionDigits: 2 })} mm`];
 }
 
 /**
- * Parts that a stage names as fitted and that are not what it takes: of another count, pitch or angle, or shifted otherwise. Its
- * figures go by what the stage says, so they are not those of the parts.
+ * Parts that a stage names as fitted and that are not what it takes: of another count, form, pitch or angle, or shifted or turned
+ * down otherwise. Its figures go by what the stage says, so they are not those of the parts.
  *
  * @example
  * const parts = [{ id: "p14", is: "pinion", teeth: 14 } as const];
@@ -65,7 +81,7 @@ export function fittedFindings(build: Build): Finding[] {
     const needs = [...place.each, ...(place.whole ? [place.whole] : [])];
     return fittedTo(stage).flatMap((id, n) => {
       const part = parts.get(id);
-      const difference = part && (differenceFrom(part, needs) ?? shiftedFrom(part, stage, place));
+      const difference = part && (differenceFrom(part, needs) ?? markedOtherwise(part, stage, place));
       if (!difference) return [];
       const [field, found = { term: "nothing" } as const, expected] = difference;
       const values: FindingValues = { part: part.name ?? id, label: stage.label ?? stage.id, field, found, expected };

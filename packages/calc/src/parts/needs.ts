@@ -42,7 +42,7 @@ export function answers(part: Part, need: Need, isFitted = false): boolean {
   const isKnown = teeth ?? diameter ?? (beltPitch && part.pitch);
   return (
     countAnswers(part, need, isHere) &&
-    (isHere || isOfForm(part, need)) &&
+    isOfForm(part, need) &&
     (!beltPitch || !part.pitch || sameText(beltPitch, part.pitch, lengthOf)) &&
     (driver === undefined || (driver === part.driver && driven === part.driven)) &&
     (value === undefined || value === part.value) &&

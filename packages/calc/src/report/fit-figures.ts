@@ -2,7 +2,7 @@ import type { Bounded } from "../exact/index.js";
 import { spotOf, type Build, type Mount } from "../drivetrain/index.js";
 import type { PairStage } from "../stages/index.js";
 import { centreDistance, enclose } from "../gears/index.js";
-import { countedIn, fits, rangesOf, shortfall, type Fit } from "../fit/index.js";
+import { countedIn, fits, rangesOf, shortfall, type Fit, withKnownShafts } from "../fit/index.js";
 import { fill } from "../languages/index.js";
 import { standingIn } from "../parts/index.js";
 import { lengthForm, type FigureContext, type MakersOf } from "./figure.js";
@@ -45,6 +45,8 @@ export const fitFigures: MakersOf<"fit"> = {
     const { writer, query } = context;
     const { words } = writer;
     const { pair, mount } = mounted(context);
+    // What is measured over shafts says nothing before somebody tells them.
+    if (mount && withKnownShafts(mount) !== mount) return words.unknown;
     const ranges = rangesOf(mount ?? {}, pair);
     const [first, last] = [ranges[0], ranges.at(-1)];
     if (!first || !last) return words.nothing;

@@ -73,6 +73,8 @@ const findingTexts = {
   "change-unclear": "Expected one of set, insert, remove, move[, with {needed}].",
   "same-as-differs": '"{id}" is not the same thing: expected a stage of this kind that says the same.',
   "share-incomplete": "Shares are given for {named} and not for {missing}; expected one for each, or none.",
+  "share-on-spool": "A spool turns all that it feeds alike: its shares say nothing.",
+  "compare-itself": '"{id}" is compared with itself; expected another output.',
   "driven-twice": '"{id}" has a motor of its own and comes from "{from}"; expected one of them.',
   "span-lever": '"{id}" has positions; expected the stages that were engaged.',
   "wheel-unclear": "Expected one of diameter, loadedDiameter, travel.",
@@ -90,6 +92,8 @@ const findingTexts = {
   "ratio-nominal": "{value} is a nominal figure; count the teeth.",
   "position-missing": 'No position "{id}"; expected one of {known}[; nearest: {nearest}].',
   "position-unclear": 'Position "{id}" needs either stages or released.',
+  "mount-repeated": "{label} has a mount already; expected one.",
+  "centre-below-zero": "With this {field} the axes would lie {found} apart; expected more than 0 mm.",
   "slot-moves":
     "The slot of {label} is counted in teeth, and here they get another pitch: it moves along. Expected from and to as lengths, if it stays where it is.",
   // Changes and links
@@ -116,6 +120,8 @@ const findingTexts = {
   "axle-without-stages":
     '"{name}" speaks of an axle that has no stages[; nearest: {nearest}]: expected an attribute {axle}, if only {axle}="".',
   "stage-swallowed": "{name}: {found} holds two stages: expected a semicolon between them.",
+  "word-repeated": "{name}: {found} in {piece} says what was said before; expected it once.",
+  "label-shared": "{name}: {found} is what several stages are called; expected the id of one: {known}.",
   "unknown-field": "{name}: {found} in {piece} is not understood[; nearest: {nearest}].",
   "unknown-attribute": "<{element}> has no attribute {name}[; nearest: {nearest}][; another axle is {example}].",
   "seal-broken":

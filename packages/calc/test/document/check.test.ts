@@ -376,3 +376,70 @@ describe("a slot that is counted in teeth", () => {
     expect(findings({ "primary.module": "0.5" }, counted, {})).toEqual([]);
   });
 });
+
+describe("a mount", () => {
+  const findings = (mounts: readonly object[], stage: object = {}) =>
+    told(
+      readBuild(
+        document(
+          [{ ...pair("spur", 15, 62), module: "0.8", ...stage }],
+          { rear: [] },
+          { mounts: mounts.map((mount) => ({ stage: "spur", ...mount })) },
+        ),
+      ).findings,
+    );
+
+  it("is the only one of its stage", () => {
+    expect(findings([{ from: "30 mm", to: "31 mm" }, { walls: [{ distance: "20 mm" }] }])).toEqual([
+      "mount-repeated at /mounts/1/stage",
+    ]);
+  });
+
+  it.each([
+    [{ from: "31 mm", to: "30 mm" }, "range-backwards at /mounts/0/to"],
+    [{ from: "1.3 in", to: "31 mm" }, "range-backwards at /mounts/0/to"],
+    [{ opening: "0.2 mm", openingTo: "0.1 mm" }, "range-backwards at /mounts/0/openingTo"],
+    [{ reach: "20 mm", line: { from: "9 mm", to: "4 mm" } }, "range-backwards at /mounts/0/line/to"],
+    [{ pivot: { distance: "30 mm", arm: "20 mm", from: 30, to: 200 } }, "angle-out-of-range at /mounts/0/pivot/to"],
+    [{ pivot: { distance: "30 mm", arm: "20 mm", from: -1, to: 90 } }, "angle-out-of-range at /mounts/0/pivot/from"],
+    [
+      { measured: "over shafts", shaft: "40 mm", drivenShaft: "60 mm", from: "50 mm", to: "51 mm" },
+      "centre-below-zero at /mounts/0/from",
+    ],
+    [
+      { measured: "over shafts", shaft: "4 mm", drivenShaft: "6 mm", holes: ["36 mm", "5 mm"] },
+      "centre-below-zero at /mounts/0/holes/1",
+    ],
+    [{ knownPair: [23, 53], closer: "31 mm" }, "centre-below-zero at /mounts/0/closer"],
+  ])("that cannot be worked out is told of: %j", (mount, told) => {
+    expect(findings([mount])).toEqual([told]);
+  });
+
+  it("of a ring names a known pair whose ring holds its gear", () => {
+    const ring = { internal: true };
+    expect(findings([{ knownPair: [62, 15], closer: "0 mm" }], ring)).toEqual([
+      "ring-too-small at /mounts/0/knownPair",
+    ]);
+    expect(findings([{ knownPair: [15, 62], closer: "0 mm" }], ring)).toEqual([]);
+    expect(findings([{ knownPair: [62, 15], closer: "0 mm" }])).toEqual([]);
+  });
+
+  it("may be a point, swing either way, and be measured over shafts that nobody has told", () => {
+    expect(findings([{ from: "30 mm", to: "30 mm", opening: "0.1 mm", openingTo: "0.1 mm" }])).toEqual([]);
+    expect(findings([{ pivot: { distance: "30 mm", arm: "20 mm", from: 180, to: 0 } }])).toEqual([]);
+    expect(findings([{ measured: "over shafts", from: "3 mm", to: "4 mm" }])).toEqual([]);
+    expect(findings([{ measured: "between shafts", shaft: "4 mm", drivenShaft: "6 mm", from: "1 mm" }])).toEqual([]);
+  });
+});
+
+describe("what says nothing", () => {
+  const findings = (more: object) => told(readBuild(document([], { front: [], rear: [] }, more as never)).findings);
+
+  it("is told of: an output against itself, shares of a spool", () => {
+    expect(findings({ compare: { of: "front", with: "front" } })).toEqual(["compare-itself at /compare/with"]);
+    expect(findings({ centre: { kind: "spool", share: { front: 2, rear: 3 } } })).toEqual([
+      "share-on-spool at /centre/share",
+    ]);
+    expect(findings({ centre: { kind: "differential", share: { front: 2, rear: 3 } } })).toEqual([]);
+  });
+});

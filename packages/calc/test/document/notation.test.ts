@@ -467,3 +467,46 @@ describe("words that are understood in part", () => {
     ).toMatchObject([{ reverses: false }, { reverses: true }]);
   });
 });
+
+describe("what is said twice", () => {
+  const heard = (more: Record<string, string>) =>
+    buildFromAttributes({ stages: "Spur: 15 to 62, module 0.8", rear: "", ...more });
+
+  it.each([
+    ["stages", "15 to 62, driver 20"],
+    ["stages", "15 to 62, module 0.8, module 1"],
+    ["stages", "15 to 62, 32 dp, 48 dp"],
+    ["stages", "15 to 62, spur, bevel"],
+    ["stages", "15 to 62, internal, internal not"],
+    ["rear", "Ring: 12 to 35, left, right"],
+    ["rear", "printed 2.74, rounded, truncated"],
+    ["rear", "sun 18 in ring 60, ring 80"],
+    ["mount", "Spur: 30 mm to 31 mm, from 20 mm"],
+    ["mount", "Spur: known pair 15 to 62, closer 0.1 mm, closer 0.2 mm"],
+  ])("in %s is told, not chosen from: %s", (name, text) => {
+    const { findings } = heard({ [name]: text });
+    expect(told(findings)).toEqual([`word-repeated at /${name}`]);
+    expect(findings[0]!.message).toContain(JSON.stringify(text.slice(text.lastIndexOf(", ") + 2)));
+  });
+
+  it("of an axle under both of its names, of its wheel, and of an axle's part of the torque", () => {
+    const faults = (more: Record<string, string>) => told(heard(more).findings);
+    expect(faults({ "axle-rear": "A: 1 to 2" })).toEqual(["id-repeated at /axle-rear"]);
+    expect(faults({ "rear-wheel": "124 mm", "axle-rear-wheel": "90 mm" })).toEqual(["id-repeated at /axle-rear-wheel"]);
+    expect(faults({ front: "", centre: "differential: front 2, front 3, rear 4" })).toEqual([
+      "not-understood at /centre",
+    ]);
+  });
+
+  it("of a mount's label that two stages share asks for an id", () => {
+    const rings = { front: "Ring: 13 to 38, module 1", rear: "Ring: 12 to 35, module 1" };
+    const { findings } = heard({ ...rings, mount: "ring: 23 mm to 24 mm" });
+    expect(told(findings)).toEqual(["label-shared at /mount"]);
+    expect(findings[0]!.message).toBe(
+      'mount: "ring" is what several stages are called; expected the id of one: rear-ring, front-ring.',
+    );
+    expect(heard({ ...rings, mount: "rear-ring: 23 mm to 24 mm" }).build!.mounts).toMatchObject([
+      { stage: "rear-ring" },
+    ]);
+  });
+});

@@ -153,6 +153,11 @@ const wrong = (): readonly Finding[] => [
     ]),
   ),
   ...told(two({ centre: { kind: "differential", share: { front: 1 } } })),
+  ...told(two({ centre: { kind: "spool", share: { front: 1, rear: 1 } }, compare: { of: "front", with: "front" } })),
+  ...told(made({ mounts: [{ stage: "ring" }, { stage: "ring" }] })),
+  ...told(made({ mounts: [{ stage: "ring", knownPair: [12, 35], closer: "40 mm" }] }, [pair("ring", { module: 1 })])),
+  ...notation({ rear: "12 to 35, set, set" }),
+  ...notation({ front: "Ring: 12 to 35", rear: "Ring: 12 to 35", mount: "Ring: 23 mm to 24 mm" }),
   ...told(two({ branches: [{ id: "shaft", stages: [] }] }, { from: "shaft", motor: { kv: 1000 } })),
   ...told(
     made({}, [{ id: "m", kind: "measured", turnsIn: 40, turnsOut: { from: "0.9", to: "0.8" }, spans: [lever()] }]),

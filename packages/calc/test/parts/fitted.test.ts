@@ -37,6 +37,19 @@ describe("parts that a stage names as fitted", () => {
       ["0", "shift", "0.5", "0"],
     ]);
     expect(told([pinion({ shift: "0.5" }), spur()], { driverShift: "0.25" })).toEqual([["0", "shift", "0.5", "0.25"]]);
+    // Teeth of another form do not mesh, whatever else agrees.
+    expect(told([pinion({ form: "helical" }), spur()])).toEqual([["0", "form", "helical", "spur"]]);
+    expect(told([pinion(), spur({ form: "internal" })], { form: undefined })).toEqual([
+      ["1", "form", "internal", "spur"],
+    ]);
+    expect(told([pinion({ form: "spur" }), spur()], { form: "helical", helixAngle: 20 })).toEqual([
+      ["0", "form", "spur", "helical"],
+    ]);
+    // What a wall has to keep clear of.
+    expect(told([pinion(), spur({ tipDiameter: "53 mm" })])).toEqual([["1", "tipDiameter", "53 mm", "51.2 mm"]]);
+    expect(told([pinion({ tipDiameter: "13.7 mm" }), spur()], { driverTip: "13.6 mm", driverShift: 0 })).toEqual([
+      ["0", "tipDiameter", "13.7 mm", "13.6 mm"],
+    ]);
     expect(told([{ id: "x", is: "set", driver: 15, driven: 61 }])).toEqual([["0", "driven", 61, 62]]);
     expect(told([pinion({ teeth: undefined }), spur()])).toEqual([["0", "teeth", { term: "nothing" }, 15]]);
   });
@@ -51,6 +64,8 @@ describe("parts that a stage names as fitted", () => {
     expect(
       told([pinion(), spur(), { id: "tube", is: "sleeve", bore: "3 mm", outside: "5 mm" }, { id: "o", is: "other" }]),
     ).toEqual([]);
+    expect(told([pinion({ tipDiameter: "13.6 mm", form: "spur" }), spur({ tipDiameter: "51.204 mm" })])).toEqual([]);
+    expect(told([pinion({ tipDiameter: "1 mm" }), spur()], { module: undefined, form: undefined })).toEqual([]);
     // Of two like gears, either may be the one that is shifted.
     const like = { driver: 15, driven: 15, drivenShift: "0.4" };
     expect(told([{ id: "g", is: "gear", teeth: 15, module: "0.8", shift: "0.4" }], like)).toEqual([]);

@@ -21,6 +21,8 @@ describe("a slot", () => {
   it("with one end has no other", () => {
     expect(slot({ to: "31 mm" })).toBe(`up to 31.0${nbsp}mm`);
     expect(slot({ to: "31 mm" }, { measure: "from" })).toBe("not known");
+    expect(slot({ measured: "over shafts", from: "35 mm", to: "36 mm", shaft: "4 mm" })).toBe("not known");
+    expect(slot({ measured: "over shafts", holes: ["35 mm"] })).toBe("not known");
     expect(slot({ from: "30 mm" })).toBe(`from 30.0${nbsp}mm`);
     expect(slot({ from: "30 mm" }, { measure: "to" })).toBe("not known");
     expect(slot({})).toBe("not known");

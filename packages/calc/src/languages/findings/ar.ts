@@ -57,6 +57,8 @@ export const words: Table<FindingWords> = {
       "المنتظر واحد من \u2068set\u2069، \u2068insert\u2069، \u2068remove\u2069، \u2068move\u2069[، مع {needed}].",
     "same-as-differs": "«{id}» ليس الشيء نفسه: المنتظر مرحلة من هذا النوع تقول الشيء نفسه.",
     "share-incomplete": "الحصص مذكورة لـ {named} دون {missing}؛ المنتظر حصة لكل واحد، أو لا شيء.",
+    "share-on-spool": "الوصل الصلب يدير كل شيء سواء: حصصه لا تعني شيئًا.",
+    "compare-itself": "«{id}» يُقارن بنفسه؛ المنتظر مخرج آخر.",
     "driven-twice": "«{id}» له محرك خاص ويأتي من «{from}»؛ المنتظر أحدهما.",
     "span-lever": "«{id}» له مواضع؛ المنتظر المراحل التي كانت معشّقة.",
     "wheel-unclear": "المنتظر واحد من \u2068diameter\u2069، \u2068loadedDiameter\u2069، \u2068travel\u2069.",
@@ -74,6 +76,8 @@ export const words: Table<FindingWords> = {
     "ratio-nominal": "{value} رقم اسمي؛ عُد الأسنان.",
     "position-missing": "لا يوجد موضع «{id}»؛ المنتظر واحد من {known}[؛ الأقرب: {nearest}].",
     "position-unclear": "الموضع «{id}» يحتاج إما \u2068stages\u2069 وإما \u2068released\u2069.",
+    "mount-repeated": "لـ {label} حامل من قبل؛ المنتظر حامل واحد.",
+    "centre-below-zero": "مع {field} هذا تكون المسافة بين المحورين {found}؛ المنتظر أكثر من \u20680 mm\u2069.",
     "slot-moves":
       "مجرى {label} محسوب بالأسنان، وهي تأخذ هنا خطوة أخرى فيتحرك معها. المنتظر \u2068from\u2069 و\u2068to\u2069 طولين إن كان يبقى في مكانه.",
     "not-optional": "لا يمكن حذف {address}؛ المنتظر قيمة.",
@@ -98,6 +102,8 @@ export const words: Table<FindingWords> = {
     "axle-without-stages":
       '«{name}» يذكر محورًا بلا مراحل[؛ الأقرب: {nearest}]: المنتظر سمة {axle}، ولو كانت خالية: {axle}\u2068=""\u2069.',
     "stage-swallowed": "{name}: في {found} مرحلتان: المنتظر فاصلة منقوطة \u2068;\u2069 بينهما.",
+    "word-repeated": "{name}: {found} في {piece} يعيد ما قيل من قبل؛ المنتظر مرة واحدة.",
+    "label-shared": "{name}: {found} اسم لعدة مراحل؛ المنتظر معرّف واحدة منها: {known}.",
     "unknown-field": "{name}: {found} في {piece} غير مفهوم[؛ الأقرب: {nearest}].",
     "unknown-attribute": "ليس للعنصر {element} سمة {name}[؛ الأقرب: {nearest}][؛ ومحور آخر هو {example}].",
     "seal-broken": "ضاع شيء من هذه السمات أو تغيّر بعد كتابتها: ختمها \u2068seal\u2069 {found} لا يوافقها.",

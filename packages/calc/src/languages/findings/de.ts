@@ -60,6 +60,8 @@ export const words: Table<FindingWords> = {
     "same-as-differs": "„{id}“ ist nicht dasselbe: erwartet wird eine Stufe dieser Art, die dasselbe sagt.",
     "share-incomplete":
       "Anteile sind gegeben für {named}, nicht für {missing}; erwartet wird einer für jeden oder gar keiner.",
+    "share-on-spool": "Ein starrer Durchtrieb dreht alles gleich: seine Anteile sagen nichts.",
+    "compare-itself": "„{id}“ wird mit sich selbst verglichen; erwartet wird ein anderer Abtrieb.",
     "driven-twice": "„{id}“ hat einen eigenen Motor und kommt von „{from}“; nur eines von beiden ist möglich.",
     "span-lever": "„{id}“ hat Stellungen; erwartet werden die Stufen, die eingelegt waren.",
     "wheel-unclear": "Erwartet wird eines von diameter, loadedDiameter, travel.",
@@ -78,6 +80,8 @@ export const words: Table<FindingWords> = {
     "ratio-nominal": "{value} ist ein Nennwert; die Zähne zählen.",
     "position-missing": "Keine Stellung „{id}“; erwartet wird eine von {known}[; am nächsten: {nearest}].",
     "position-unclear": "Stellung „{id}“ braucht entweder stages oder released.",
+    "mount-repeated": "{label} hat schon eine Halterung; erwartet wird eine.",
+    "centre-below-zero": "Mit diesem {field} lägen die Achsen {found} auseinander; erwartet wird mehr als 0 mm.",
     "slot-moves":
       "Das Langloch von {label} ist in Zähnen gezählt, die hier eine andere Teilung bekommen: Es wandert mit. Erwartet werden from und to als Längen, wenn es bleibt, wo es ist.",
     "not-optional": "{address} darf nicht fehlen; erwartet wird ein Wert.",
@@ -103,6 +107,8 @@ export const words: Table<FindingWords> = {
     "axle-without-stages":
       '„{name}“ spricht von einer Achse ohne Stufen[; am nächsten: {nearest}]: erwartet wird ein Attribut {axle}, und sei es {axle}="".',
     "stage-swallowed": "{name}: {found} enthält zwei Stufen: dazwischen gehört ein Strichpunkt.",
+    "word-repeated": "{name}: {found} in {piece} sagt noch einmal, was schon gesagt ist; einmal genügt.",
+    "label-shared": "{name}: {found} heißen mehrere Stufen; erwartet wird die Kennung von einer: {known}.",
     "unknown-field": "{name}: {found} in {piece} ist nicht verständlich[; am nächsten: {nearest}].",
     "unknown-attribute":
       "<{element}> hat kein Attribut {name}[; am nächsten: {nearest}][; eine andere Achse ist {example}].",

@@ -59,6 +59,8 @@ export const words: Table<FindingWords> = {
     "change-unclear": "Se esperaba uno de set, insert, remove, move[, con {needed}].",
     "same-as-differs": "«{id}» no es lo mismo: se esperaba una etapa de esta clase que diga lo mismo.",
     "share-incomplete": "Hay partes dadas para {named} y no para {missing}; se esperaba una para cada uno, o ninguna.",
+    "share-on-spool": "Un eje rígido gira todo por igual: sus partes no dicen nada.",
+    "compare-itself": "«{id}» se compara consigo mismo; se esperaba otra salida.",
     "driven-twice": "«{id}» tiene motor propio y viene de «{from}»; se esperaba uno de los dos.",
     "span-lever": "«{id}» tiene posiciones; se esperaban las etapas que estaban engranadas.",
     "wheel-unclear": "Se esperaba uno de diameter, loadedDiameter, travel.",
@@ -76,6 +78,8 @@ export const words: Table<FindingWords> = {
     "ratio-nominal": "{value} es un valor nominal; hay que contar los dientes.",
     "position-missing": "No hay posición «{id}»; se esperaba una de {known}[; lo más parecido: {nearest}].",
     "position-unclear": "La posición «{id}» necesita stages o released.",
+    "mount-repeated": "{label} ya tiene un soporte; se esperaba uno solo.",
+    "centre-below-zero": "Con este {field} los ejes quedarían a {found} uno de otro; se esperaba más de 0 mm.",
     "slot-moves":
       "La ranura de {label} se cuenta en dientes, que aquí reciben otro paso: se desplaza con ellos. Se esperaba from y to como longitudes, si se queda donde está.",
     "not-optional": "{address} no puede faltar; se esperaba un valor.",
@@ -101,6 +105,8 @@ export const words: Table<FindingWords> = {
     "axle-without-stages":
       '«{name}» habla de un eje sin etapas[; lo más parecido: {nearest}]: se esperaba un atributo {axle}, aunque sea {axle}="".',
     "stage-swallowed": "{name}: {found} contiene dos etapas: se esperaba un punto y coma entre ellas.",
+    "word-repeated": "{name}: {found} en {piece} repite lo que ya está dicho; se esperaba una sola vez.",
+    "label-shared": "{name}: varias etapas se llaman {found}; se esperaba el identificador de una: {known}.",
     "unknown-field": "{name}: {found} en {piece} no se entiende[; lo más parecido: {nearest}].",
     "unknown-attribute":
       "<{element}> no tiene el atributo {name}[; lo más parecido: {nearest}][; otro eje es {example}].",

@@ -60,6 +60,8 @@ export const words: Table<FindingWords> = {
     "same-as-differs": "« {id} » n’est pas la même chose : il faut un étage de ce genre qui dit la même chose.",
     "share-incomplete":
       "Les parts sont données pour {named} et non pour {missing} ; il en faut une pour chacun, ou aucune.",
+    "share-on-spool": "Un arbre rigide fait tourner tout pareillement : ses parts ne disent rien.",
+    "compare-itself": "« {id} » est comparé à lui-même ; attendu : une autre sortie.",
     "driven-twice": "« {id} » a son propre moteur et vient de « {from} » ; il faut choisir l’un des deux.",
     "span-lever": "« {id} » a des positions ; il faut nommer les étages qui étaient en prise.",
     "wheel-unclear": "Attendu : l’un de diameter, loadedDiameter, travel.",
@@ -77,6 +79,8 @@ export const words: Table<FindingWords> = {
     "ratio-nominal": "{value} est une valeur nominale ; compter les dents.",
     "position-missing": "Pas de position « {id} » ; attendu : l’une de {known}[ ; la plus proche : {nearest}].",
     "position-unclear": "La position « {id} » demande soit stages, soit released.",
+    "mount-repeated": "{label} a déjà un support ; il en faut un seul.",
+    "centre-below-zero": "Avec ce {field}, les axes seraient à {found} l’un de l’autre ; il faut plus de 0 mm.",
     "slot-moves":
       "La lumière de {label} est comptée en dents, qui prennent ici un autre pas : elle se déplace avec elles. Attendu : from et to en longueurs, si elle reste où elle est.",
     "not-optional": "{address} ne peut pas manquer ; il faut une valeur.",
@@ -102,6 +106,8 @@ export const words: Table<FindingWords> = {
     "axle-without-stages":
       '« {name} » parle d’un essieu sans étages[ ; le plus proche : {nearest}] : il faut un attribut {axle}, ne serait-ce que {axle}="".',
     "stage-swallowed": "{name} : {found} contient deux étages : il faut un point-virgule entre eux.",
+    "word-repeated": "{name} : {found} dans {piece} redit ce qui est déjà dit ; une fois suffit.",
+    "label-shared": "{name} : plusieurs étages s’appellent {found} ; attendu : l’identifiant de l’un d’eux, {known}.",
     "unknown-field": "{name} : {found} dans {piece} ne se comprend pas[ ; le plus proche : {nearest}].",
     "unknown-attribute":
       "<{element}> n’a pas d’attribut {name}[ ; le plus proche : {nearest}][ ; un autre essieu est {example}].",

@@ -58,6 +58,8 @@ export const words: Table<FindingWords> = {
     "same-as-differs": "「{id}」は同じ物ではありません。同じ種類で同じ内容の段が必要です。",
     "share-incomplete":
       "{named}には配分がありますが、{missing}にはありません。すべてに書くか、一つも書かないでください。",
+    "share-on-spool": "直結はすべてを同じに回すので、配分は意味を持ちません。",
+    "compare-itself": "「{id}」が自分自身と比べられています。別の出力が必要です。",
     "driven-twice": "「{id}」には専用のモーターがあり、「{from}」からも駆動されています。どちらか一方にしてください。",
     "span-lever": "「{id}」には切り替え位置があります。入っていた段を書いてください。",
     "wheel-unclear": "diameter、loadedDiameter、travelのいずれか一つが必要です。",
@@ -75,6 +77,8 @@ export const words: Table<FindingWords> = {
     "ratio-nominal": "{value}は呼び値です。歯数を数えてください。",
     "position-missing": "位置「{id}」はありません。使えるのは{known}です[。最も近い語：{nearest}]。",
     "position-unclear": "位置「{id}」にはstagesかreleasedのどちらかが必要です。",
+    "mount-repeated": "{label}にはすでに取付部があります。一つだけ書いてください。",
+    "centre-below-zero": "この{field}では軸間が{found}になります。0 mmより大きくなる値が必要です。",
     "slot-moves":
       "{label}の長穴は歯数で書かれていて、ここで歯のピッチが変わると位置も動きます。動かない長穴なら、fromとtoを長さで書いてください。",
     "not-optional": "{address}は省けません。値が必要です。",
@@ -99,6 +103,8 @@ export const words: Table<FindingWords> = {
     "axle-without-stages":
       '「{name}」の車軸には段がありません[。最も近い語：{nearest}]。属性{axle}が必要です。段がなければ{axle}=""と書いてください。',
     "stage-swallowed": "{name}：{found}に段が二つあります。間にセミコロンが必要です。",
+    "word-repeated": "{name}：{piece}の中の{found}は、すでに書かれたことの繰り返しです。一度だけ書いてください。",
+    "label-shared": "{name}：{found}という名前の段が複数あります。どれか一つのIDを書いてください：{known}。",
     "unknown-field": "{name}：{piece}の中の{found}が分かりません[。最も近い語：{nearest}]。",
     "unknown-attribute": "<{element}>に属性{name}はありません[。最も近い語：{nearest}][。別の車軸なら{example}]。",
     "seal-broken": "書かれた後に、これらの属性の何かが失われたか変わりました。seal {found}が合いません。",

@@ -1,0 +1,106 @@
+import { lengthOf, rational, type Rational, ratioOf } from "../exact/index.js";
+import { modulesAcross, type Numeric } from "../gears/index.js";
+import type { FindingCode, FindingValues, Stage } from "../stages/index.js";
+import { pointerTo, type Build, type Mount } from "../drivetrain/index.js";
+
+/** Tells what is wrong, by where it stands. */
+export interface MountTeller {
+  say(severity: "error" | "warning", code: FindingCode, at: string, values?: FindingValues): void;
+  bad(code: FindingCode, at: string, values?: FindingValues): void;
+}
+
+/** What tells how long a slot is that is counted in teeth of its pair. */
+const pitchFields = ["module", "diametralPitch", "helixAngle"] as const;
+type Pitched = Stage & { readonly [field in (typeof pitchFields)[number]]?: Numeric } & {
+  readonly internal?: boolean;
+  readonly form?: "spur" | "helical";
+};
+
+/** Two lengths of which the first is the smaller. */
+function inOrder(from: string | undefined, to: string | undefined, at: string, teller: MountTeller): void {
+  if (from === undefined || to === undefined || lengthOf(from).compare(lengthOf(to)) <= 0) return;
+  teller.bad("range-backwards", at, { from, to });
+}
+
+/** What a length that puts both axes into one place, or beyond it, is told with. */
+const belowZero = (distance: Rational, field: string): FindingValues | undefined =>
+  distance.sign > 0 ? undefined : { field, found: `${distance.toDecimal({ maximumFractionDigits: 3 })} mm` };
+
+/** What is measured over shafts is longer than half of both. */
+function checkShafts(mount: Mount, pointer: string, teller: MountTeller): void {
+  const { measured, shaft, drivenShaft, from, to, holes = [] } = mount;
+  if (measured !== "over shafts" || shaft === undefined || drivenShaft === undefined) return;
+  const half = lengthOf(shaft).plus(lengthOf(drivenShaft)).over(2);
+  const lengths = { from, to, ...Object.fromEntries(holes.map((hole, n) => [`holes/${n}`, hole])) };
+  for (const [field, text] of Object.entries(lengths)) {
+    const values = text !== undefined && belowZero(lengthOf(text).minus(half), field.split("/")[0]!);
+    if (values) teller.bad("centre-below-zero", `${pointer}/${field}`, values);
+  }
+}
+
+/** The centre distance of so many teeth in a pair's pitch; nothing where that is not known, or refused where the pair stands. */
+function centreOf(stage: Pitched, teeth: number): Rational | undefined {
+  try {
+    return modulesAcross(stage, ratioOf(teeth, 2))?.low;
+  } catch {
+    return undefined;
+  }
+}
+
+/** A known pair that can run, and an end of its slot that lies on the same side of the other axis. */
+function checkKnownPair({ knownPair, closer }: Mount, stage: Pitched, pointer: string, teller: MountTeller): void {
+  if (!knownPair) return;
+  const [driver, driven] = knownPair;
+  if (stage.internal && driven <= driver)
+    return teller.bad("ring-too-small", `${pointer}/knownPair`, { ring: driven, gear: driver });
+  const centre = centreOf(stage, stage.internal ? driven - driver : driver + driven);
+  const values = centre && closer !== undefined && belowZero(centre.minus(lengthOf(closer)), "closer");
+  // It can be worked out, and the slot said: nobody runs there.
+  if (values) teller.say("warning", "centre-below-zero", `${pointer}/closer`, values);
+}
+
+/** Versions that give a pair another pitch, and carry its slot along because that is counted in teeth. */
+function checkSlots({ mounts = [], alternatives = [] }: Build, byId: ReadonlyMap<string, Stage>, teller: MountTeller) {
+  // A version that says where a mount is has thought of it.
+  const placed = alternatives.map(
+    ({ changes }) => new Set(Object.keys(changes).map((address) => /^mounts\.\d+(?=\.)/.exec(address)?.[0])),
+  );
+  mounts.forEach(({ stage: id, knownPair, toothSum }, n) => {
+    const stage = byId.get(id) as Pitched | undefined;
+    if (!stage || !(knownPair ?? toothSum) || (stage.module ?? stage.diametralPitch) === undefined) return;
+    alternatives.forEach(({ changes }, place) => {
+      if (placed[place]!.has(`mounts.${n}`)) return;
+      const field = pitchFields.find((one) => String(changes[`${id}.${one}`] ?? stage[one]) !== String(stage[one]));
+      if (!field) return;
+      const at = pointerTo(`/alternatives/${place}/changes`, `${id}.${field}`);
+      teller.say("warning", "slot-moves", at, { label: stage.label ?? id });
+    });
+  });
+}
+
+/**
+ * What keeps a mount from being worked out: a second one for the same stage, ends in the wrong order, angles beyond half a turn,
+ * axes in one place. And slots that move along with a pitch.
+ */
+export function checkMounts(build: Build, byId: ReadonlyMap<string, Stage>, teller: MountTeller): void {
+  const seen = new Set<string>();
+  build.mounts?.forEach((mount, n) => {
+    const { stage: id, from, to, opening = "0 mm", openingTo, pivot, line } = mount;
+    const pointer = `/mounts/${n}`;
+    const stage = byId.get(id) as Pitched | undefined;
+    if (seen.has(id)) teller.bad("mount-repeated", `${pointer}/stage`, { label: stage?.label ?? id });
+    seen.add(id);
+    inOrder(from, to, `${pointer}/to`, teller);
+    inOrder(opening, openingTo, `${pointer}/openingTo`, teller);
+    inOrder(line?.from, line?.to, `${pointer}/line/to`, teller);
+    for (const end of pivot ? (["from", "to"] as const) : []) {
+      const found = pivot![end];
+      const angle = rational(found);
+      if (angle.sign < 0 || angle.compare(180) > 0)
+        teller.bad("angle-out-of-range", `${pointer}/pivot/${end}`, { from: 0, to: 180, found: String(found) });
+    }
+    checkShafts(mount, pointer, teller);
+    if (stage) checkKnownPair(mount, stage, pointer, teller);
+  });
+  checkSlots(build, byId, teller);
+}
