@@ -2,6 +2,7 @@ import { readUnfinished } from "@meshwright/calc/document";
 import type { Finding } from "@meshwright/calc/stages";
 import { readAssembly } from "./assemblies.js";
 import { emptyTitle, newNotebook, type Notebook, type PostNode } from "./notebook.js";
+import { readShelf } from "./shelf.js";
 
 // A notebook goes into a file and comes back. What comes in may be anything: each kind of wrong has a sentence of its own,
 // and nothing is opened half.
@@ -157,10 +158,7 @@ function notebookFrom(data: unknown, id: string): Opened {
       ? []
       : [{ key, at, title, ...(read?.ok && { build: read.build }), ...(node && { post: node }) }];
   });
-  // Parts without a drivetrain are read as a drivetrain reads them.
-  const shelf = Array.isArray(data.shelf)
-    ? readUnfinished({ format: "meshwright-build/1", outputs: [{ id: "wheels", stages: [] }], parts: data.shelf })
-    : undefined;
+  const shelf = Array.isArray(data.shelf) ? readShelf(data.shelf) : undefined;
   if (shelf && !shelf.ok) return refused(faultText(shelf.findings));
   const post = postFrom(data.post);
   const [sheets, orders] = [isData(data.sheets) ? data.sheets : undefined, texts(data.orders)];

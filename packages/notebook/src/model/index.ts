@@ -17,7 +17,7 @@ export {
   usualExport,
 } from "./file.js";
 export { type Fields, type Notebook, type PostNode, type Run, type SheetMeaning, newNotebook } from "./notebook.js";
-export { partsOf, shelve, withoutPart, withPart } from "./shelf.js";
+export { addPart, partsOf, shelve, withoutPart, withPart } from "./shelf.js";
 export { handedOut, type Merging, merging, type Side } from "./merge.js";
 export { measure } from "./bench.js";
 export { Session, withFields } from "./session.js";

@@ -13,6 +13,7 @@ import {
 } from "@meshwright/calc/parts";
 import { download, NotebookPage, sheet } from "../frame/index.js";
 import {
+  addPart,
   assemblyText,
   dayText,
   fileName,
@@ -27,6 +28,18 @@ import {
 import { columnsView, questionsView } from "./sheet-view.js";
 
 const shownAtFirst = 40;
+
+/** What became of the parts of a sheet: "6 parts lie on the shelf: 2 new, 1 brought up to date, 3 as they were." */
+function shelvedText({ added, updated, left }: Record<"added" | "updated" | "left", number>): string {
+  const all = added + updated + left;
+  const what = [
+    ...(added ? [`${added} new`] : []),
+    ...(updated ? [`${updated} brought up to date`] : []),
+    ...(left ? [`${left} as ${left === 1 ? "it was" : "they were"}`] : []),
+  ];
+  return `${all} ${all === 1 ? "part lies" : "parts lie"} on the shelf: ${what.join(", ")}.`;
+}
+
 /** The shelf: a sheet of parts as it is, what it was understood as, and what lies there. */
 export class MwNotebookParts extends NotebookPage {
   static readonly tag = "mw-notebook-parts";
@@ -122,12 +135,12 @@ export class MwNotebookParts extends NotebookPage {
   };
 
   readonly #shelve = (): void => {
-    const { parts } = partsFromSheet(this.reading!.rows, this.settings);
-    const { findings, unplaced } = shelve(this.session, parts, `${parts.length} parts put on the shelf`);
+    const read = partsFromSheet(this.reading!.rows, this.settings);
+    const { findings, unplaced, ...counts } = shelve(this.session, read, `${read.parts.length} parts put on the shelf`);
     if (findings.length) return void this.blame("sheet", findings[0]!.message);
     this.blame("sheet");
     this.reading = undefined;
-    this.said = `${parts.length} parts lie on the shelf.${unplaced ? ` ${unplaced} named a stage that this drivetrain does not have, and lie there without it.` : ""}`;
+    this.said = `${shelvedText(counts)}${unplaced ? ` ${unplaced} named a stage that this drivetrain does not have, and lie there without it.` : ""}`;
   };
 
   #asked(): TemplateResult | typeof nothing {
@@ -192,22 +205,14 @@ export class MwNotebookParts extends NotebookPage {
     const [name, is, teeth, module] = [value("name"), value("is"), value("teeth"), value("module").replace(",", ".")];
     if (!name) return void this.blame("typed", "What is it called?");
     if (teeth && !/^[1-9]\d{0,5}$/.test(teeth)) return void this.blame("typed", "Whole teeth only, from 1.");
-    const id = `part-${
-      name
-        .toLowerCase()
-        .replace(/[^a-z0-9]+/g, "-")
-        .replace(/^-|-$/g, "")
-        .slice(0, 40) || "1"
-    }`;
     const part = {
-      id,
       name,
       is,
       ...(teeth && { teeth: Number(teeth) }),
       ...(module && { module }),
       owned: 1,
-    } as unknown as Part;
-    const [refusal] = withPart(this.session, part, `${name} put on the shelf`);
+    } as unknown as Omit<Part, "id">;
+    const [refusal] = addPart(this.session, part, `${name} put on the shelf`);
     this.blame("typed", refusal?.message);
     if (!refusal) form.reset();
   };

@@ -54,10 +54,11 @@ export function partsFromSheet(
   ];
   return {
     parts: read.map(({ row: { part } }) => part as unknown as Part),
-    rows: read.map(({ line, row: { part } }) => ({
+    rows: read.map(({ line, row: { own, part } }) => ({
       row: line.row,
       line: line.line,
       isComplete: (needed[part.is] ?? []).every((field) => part[field] !== undefined),
+      hasOwnId: own !== undefined && own === part.id,
     })),
     passed: passed.sort((a, b) => a.row - b.row),
     columns,

@@ -23,6 +23,8 @@ export interface PartRow {
   readonly line: number;
   /** Whether the part has all that its kind needs. */
   readonly isComplete: boolean;
+  /** Whether its id is one that the sheet gives; else it was made of its number, name and counts, and another sheet may make the same of another part. */
+  readonly hasOwnId: boolean;
 }
 
 /** A row that is no part, and why. */

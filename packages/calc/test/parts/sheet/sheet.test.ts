@@ -71,7 +71,8 @@ describe("rows of a sheet", () => {
   });
 
   it("keep the ids that they have, where those are ids and stand once", () => {
-    const { parts } = sheet(["Id|Name|What", "a--b|x|other", "dup|y|other", "dup|z|other", "Big One|w|other"]);
+    const { parts, rows } = sheet(["Id|Name|What", "a--b|x|other", "dup|y|other", "dup|z|other", "Big One|w|other"]);
+    expect(rows.map(({ hasOwnId }) => hasOwnId)).toEqual([true, true, false, false]);
     expect(parts.map(({ id, number }) => [id, number])).toEqual([
       ["a--b", undefined],
       ["dup", undefined],
