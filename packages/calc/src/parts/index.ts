@@ -43,5 +43,6 @@ export {
   type SheetSettings,
   type SheetWords,
   sheetWords,
+  textOf,
   type UnderstoodColumn,
 } from "./sheet/index.js";

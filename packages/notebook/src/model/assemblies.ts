@@ -105,11 +105,3 @@ export function assemblyText({ axle }: Assembly): string {
   const reading = readUnfinished({ format: "meshwright-build/1", stages: [], outputs: [axle] });
   return reading.ok ? totalsText(reading.build) : "";
 }
-
-/** An assembly out of data that may have been anywhere; nothing where it cannot be read. */
-export function readAssembly(value: unknown): Assembly | undefined {
-  const { name, date, axle } = (value ?? {}) as Readonly<Record<string, unknown>>;
-  if (typeof name !== "string" || typeof date !== "string") return undefined;
-  const reading = readUnfinished({ format: "meshwright-build/1", stages: [], outputs: [axle] });
-  return reading.ok ? { name, date, axle: reading.build.outputs[0]! } : undefined;
-}

@@ -97,10 +97,72 @@ describe("a notebook in a file", () => {
     expect(open("<p>With <mw-teeth>15</mw-teeth></p>").kind).toBe("post");
   });
 
-  it("takes in no field that it does not know, and no node that is none", () => {
-    const opened = open(JSON.stringify({ ...whole, evil: 1, post: { type: "doc", content: [1, null, { type: 3 }] } }));
+  const leftOut = (data: object): readonly string[] => {
+    const opened = open(JSON.stringify(data));
+    return opened.kind === "notebook" ? opened.left : [opened.kind];
+  };
+
+  it("takes in no field that it does not know, and no node that is none, and says which and where", () => {
+    const odd = { ...whole, evil: 1, post: { type: "doc", content: [1, null, { type: 3 }] } };
+    const opened = open(JSON.stringify(odd));
     expect(opened.kind === "notebook" && Object.keys(opened.notebook)).not.toContain("evil");
     expect(opened.kind === "notebook" && opened.notebook.post).toEqual({ type: "doc", content: [] });
+    expect(leftOut(odd)).toEqual([
+      "/evil: this page does not know “evil”.",
+      "/post/content/0: found 1, expected a piece of a post, with its type.",
+      "/post/content/1: found null, expected a piece of a post, with its type.",
+      "/post/content/2/type: found 3, expected text.",
+    ]);
+    expect(leftOut(whole)).toEqual([]);
+  });
+
+  it("says what it leaves out of each of its lists, and where", () => {
+    const [version] = whole.versions!;
+    const odd = {
+      ...whole,
+      runs: [{ date: "2026-10-05", minutes: 12 }, { date: "2026-10-06", motor: ["61 °C"] }, { minutes: "3" }, 7],
+      bench: [{ of: "front", text: "44.3" }, ...whole.bench!],
+      versions: [{ ...version!, build: { format: "meshwright-build/1", outputs: 3 } }, version],
+      orders: { "pinion-17": "ordered", spur: 4 },
+      days: "none",
+      assemblies: [{ name: "Front axle", date: "2026-10-05", axle: { id: "front" } }],
+      log: [{ at: "now" }],
+      onlyText: ["a", 5],
+      title: 12,
+    };
+    expect(leftOut(odd)).toEqual([
+      "/title: found 12, expected text.",
+      "/onlyText/1: found 5, expected text.",
+      "/orders/spur: found 4, expected text.",
+      "/bench/0/date: found nothing, expected text.",
+      '/runs/1/motor: found ["61 °C"], expected text.',
+      "/runs/2/date: found nothing, expected text.",
+      "/runs/3: found 7, expected an entry with its fields.",
+      expect.stringMatching(/^\/versions\/0\/build\/outputs: .*3/),
+      '/days: found "none", expected a list.',
+      expect.stringMatching(/^\/assemblies\/0\/axle: .*stages/),
+      "/log/0/what: found nothing, expected text.",
+    ]);
+    const opened = open(JSON.stringify(odd));
+    if (opened.kind !== "notebook") throw new Error(opened.kind);
+    // A number is what would have been typed.
+    expect(opened.notebook.runs).toEqual([{ date: "2026-10-05", minutes: "12" }]);
+    expect(opened.notebook.versions).toEqual([version]);
+    expect(opened.notebook.bench).toEqual(whole.bench);
+  });
+
+  it("of a later minor version is read as a drivetrain of one is: what it says it uses has to be known, and other keys are told", () => {
+    const later = { ...whole, format: "meshwright-notebook/1.4", tides: ["high"] };
+    expect(leftOut(later)).toEqual(["/tides: this page does not know “tides”."]);
+    const refused = open(JSON.stringify({ ...later, uses: ["pair", "tides"] }));
+    expect(refused.kind === "refused" && refused.why).toMatch(
+      /meshwright-notebook\/1\.4.*“tides”.*Nothing was opened\.$/,
+    );
+    const older = open('{"format":"meshwright-notebook/0"}');
+    expect(older.kind === "refused" && older.why).toMatch(
+      /format meshwright-notebook\/0.*reads meshwright-notebook\/1/,
+    );
+    expect(older.kind === "refused" && older.why).not.toMatch(/newer/);
   });
 
   it.each([
@@ -112,6 +174,21 @@ describe("a notebook in a file", () => {
     ["a film", new Uint8Array(5e7), /has 50 MB; a sheet of parts has a few at most/],
   ])("is told from a sheet of parts: %s", (_, content, sentence) => {
     expect(noSheet(content)).toMatch(sentence);
+  });
+
+  it.each([
+    ["UTF-16 with its mark", (text: string) => Buffer.from(`\ufeff${text}`, "utf16le")],
+    ["UTF-16 without it", (text: string) => Buffer.from(text, "utf16le")],
+    ["UTF-16, the other way round", (text: string) => Buffer.from(`\ufeff${text}`, "utf16le").swap16()],
+    ["Windows-1252", (text: string) => Buffer.from(text.replace("€", "\x80"), "latin1")],
+  ])("is read as it was written, in %s, wherever it is opened", (_, written) => {
+    const sheet = "Name;Zähne;Preis\nRitzel;13;3 €\n";
+    expect(openFile(written(sheet), "new")).toEqual({ kind: "sheet", text: sheet });
+    expect(noSheet(written(sheet))).toBeUndefined();
+    const build = written(JSON.stringify({ ...limpet, title: "Möwe" }));
+    const opened = openFile(build, "new");
+    expect(opened.kind === "notebook" && opened.notebook.title).toBe("Möwe");
+    expect(noSheet(build)).toMatch(/is a drivetrain, and no sheet/);
   });
 
   it("may be a sheet, whatever else it is", () => {

@@ -38,6 +38,10 @@ const windowsText = (bytes: Uint8Array): string =>
  *
  * @param encoding a label of the Encoding Standard, where it is known
  * @throws MeshwrightError `encoding-unknown`
+ *
+ * @example
+ * import { textOf } from "@meshwright/calc/parts";
+ * textOf(Uint8Array.of(0x5a, 0xe4, 0x68, 0x6e, 0x65)); // => { text: "Zähne", encoding: "windows-1252" }
  */
 export function textOf(
   source: Uint8Array | ArrayBuffer,
