@@ -121,6 +121,15 @@ describe("what is kept", () => {
     );
     await second.press("Edit here instead");
     await second.until(/Saved in this browser only/);
+    // Whoever follows edits nothing: not by a press, not by a key, not by typing over the name.
+    await first.page.bringToFront();
+    expect(await first.until(/Being edited in another tab\./)).not.toMatch(/Undo:/);
+    await titled(first, "written by one who follows");
+    await first.page.keyboard.down("Control");
+    await first.page.keyboard.press("z");
+    await first.page.keyboard.up("Control");
+    expect(await titleOf(first)).toBe("seen by the other");
+    await second.page.bringToFront();
     await titled(second, "from the second");
     await kept(second, "from the second");
     await first.page.bringToFront();

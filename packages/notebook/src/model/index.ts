@@ -16,13 +16,16 @@ export {
   revived,
   usualExport,
 } from "./file.js";
+export type { WithNotebook } from "./read-notebook.js";
 export { type Fields, type Notebook, type PostNode, type Run, type SheetMeaning, newNotebook } from "./notebook.js";
 export { addPart, partsOf, shelve, withoutPart, withPart } from "./shelf.js";
 export { handedOut, type Merging, merging, type Side } from "./merge.js";
-export { measure } from "./bench.js";
-export { Session, withFields } from "./session.js";
+export { type CentreRead, centresRead, measure, noteCentre } from "./bench.js";
+export { thousandsFault, typedLength, withPoint } from "./typed.js";
+export { followingText, Session, withFields } from "./session.js";
 export { axleChange, axleChoices, begin, firstBuild, splitChange, totalsText } from "./start.js";
 export { assemblyText, putOn, swapFor, takeOff } from "./assemblies.js";
+export { rename } from "./rename.js";
 export { changeToWay, forgetWay, keepWay } from "./ways.js";
 export { dayText } from "./days.js";
 export { backToDay, backToVersion, keepVersion } from "./versions.js";

@@ -13,6 +13,10 @@ interface Step {
 
 const isList = (request: ChangeSet | readonly Change[]): request is readonly Change[] => Array.isArray(request);
 
+/** Why nothing can be changed in a tab that follows. */
+export const followingText =
+  "This notebook is being edited in another tab, and nothing was changed here. Press “Edit here instead” first.";
+
 const mostSteps = 300;
 const mostLines = 500;
 const mostDays = 7;
@@ -38,6 +42,8 @@ export class Session {
   readonly watchers = new Set<(session: Session) => void>();
   /** What went along with stages that the last change took away. */
   notes: readonly Finding[] = [];
+  /** Another tab edits the notebook: this one shows what comes from there, and every edit is refused. */
+  isFollowing = false;
   #now: Notebook;
   #past: Step[] = [];
   #undone: Step[] = [];
@@ -58,11 +64,11 @@ export class Session {
 
   /** What Undo would take back. */
   get undoName(): string | undefined {
-    return this.#past.at(-1)?.name;
+    return this.isFollowing ? undefined : this.#past.at(-1)?.name;
   }
 
   get redoName(): string | undefined {
-    return this.#undone.at(-1)?.name;
+    return this.isFollowing ? undefined : this.#undone.at(-1)?.name;
   }
 
   /** The day, as the notebook writes days. */
@@ -78,6 +84,7 @@ export class Session {
    * @returns what stands against it; nothing where it was done
    */
   change(request: ChangeSet | readonly Change[], name?: string, also: Partial<Fields> = {}): readonly Finding[] {
+    if (this.isFollowing) return [{ ...errorOf("meaning", "no-build", ""), message: followingText }];
     const before = this.#now.build;
     if (!before) return [errorOf("meaning", "no-build", "")];
     const requests = isList(request) ? request.map((one) => ("set" in one ? { [one.set]: one.to } : one)) : [request];
@@ -101,8 +108,9 @@ export class Session {
     if (build !== before) this.put({ build }, before ? stepName(before, build, request) : "Drivetrain begun");
   }
 
-  /** Sets fields of the notebook as one step. */
-  put(fields: Partial<Fields>, name: string): void {
+  /** Sets fields of the notebook as one step; says whether it was done. */
+  put(fields: Partial<Fields>, name: string): boolean {
+    if (this.isFollowing) return false;
     const { build, log, days = [] } = this.#now;
     const latest = log?.at(-1)?.at;
     const last = latest && dayOf(new Date(latest));
@@ -114,16 +122,17 @@ export class Session {
     if (this.#past.length > mostSteps) this.#past.shift();
     this.#undone = [];
     this.#set(after, name);
+    return true;
   }
 
   /** Sets what has an undo of its own, or none: the post while it is written, a column's meaning. */
   note(fields: Partial<Fields>): void {
-    this.#set(fields);
+    if (!this.isFollowing) this.#set(fields);
   }
 
   /** Takes the last step back, and says which it was. */
   undo(): string | undefined {
-    const step = this.#past.pop();
+    const step = this.isFollowing ? undefined : this.#past.pop();
     if (!step) return undefined;
     this.#undone.push(step);
     this.#set(step.before, `Taken back: ${step.name}`);
@@ -132,7 +141,7 @@ export class Session {
 
   /** Does again what was taken back last. */
   redo(): string | undefined {
-    const step = this.#undone.pop();
+    const step = this.isFollowing ? undefined : this.#undone.pop();
     if (!step) return undefined;
     this.#past.push(step);
     this.#set(step.after, step.name);

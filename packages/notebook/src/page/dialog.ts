@@ -1,6 +1,14 @@
 import { download } from "../frame/index.js";
 import { html, nothing, type TemplateResult } from "lit";
-import { fileName, fileText, handedOut, usualExport, type ExportChoice, type Session } from "../model/index.js";
+import {
+  fileName,
+  fileText,
+  handedOut,
+  usualExport,
+  withFields,
+  type ExportChoice,
+  type Session,
+} from "../model/index.js";
 
 const asked: readonly (readonly [keyof ExportChoice, string])[] = [
   ["drivetrain", "the drivetrain, with what was measured and its versions"],
@@ -9,8 +17,12 @@ const asked: readonly (readonly [keyof ExportChoice, string])[] = [
   ["history", "the history of every edit"],
 ];
 
-/** Asks what goes into the file, and saves it. */
-export function savePanel(session: Session, close: () => void): TemplateResult {
+/**
+ * Asks what goes into the file, and saves it.
+ *
+ * @param saved told when all that makes up the notebook is in a file
+ */
+export function savePanel(session: Session, close: () => void, saved: () => void): TemplateResult {
   const { notebook } = session;
   const save = (event: Event): void => {
     event.preventDefault();
@@ -20,8 +32,10 @@ export function savePanel(session: Session, close: () => void): TemplateResult {
     ) as unknown as ExportChoice;
     // Whoever gets the file and this notebook have this state in common.
     const now = new Date().toISOString();
-    session.note(handedOut(notebook, crypto.randomUUID?.() ?? now, now));
-    download(fileName(notebook), fileText(session.notebook, choice), "application/json");
+    const handed = handedOut(notebook, crypto.randomUUID?.() ?? now, now);
+    session.note(handed);
+    download(fileName(notebook), fileText(withFields(notebook, handed), choice), "application/json");
+    if (choice.drivetrain && choice.parts && choice.post) saved();
     close();
   };
   return html`<form class="panel" @submit=${save} aria-label="Save a file">

@@ -18,10 +18,12 @@ import {
   broughtTo,
   carriedIn,
   fileText,
+  followingText,
   merging,
   newNotebook,
   openFile,
   openText,
+  rename,
   revived,
   Session,
   totalsText,
@@ -30,6 +32,7 @@ import {
   type Merging,
   type Notebook,
   type Opened,
+  type WithNotebook,
 } from "../model/index.js";
 import { savePanel, shelfPanel } from "./dialog.js";
 import {
@@ -69,6 +72,22 @@ const idFromAddress = (): string | undefined => /^#notebook-([\w-]{4,80})$/.exec
 
 /** The drivetrain that an address carries. */
 const linkFromAddress = (): string | undefined => /^#build-([\w-]{4,})$/.exec(location.hash)?.[1];
+
+const mostTold = 30;
+
+/** What is to be told of a notebook that was opened: what was left out of it, and what is odd in it. */
+function openedMessage({ left, findings }: WithNotebook): TemplateResult | undefined {
+  const listed = (sentences: readonly string[]): TemplateResult =>
+    html`<ul>
+      ${sentences.slice(0, mostTold).map((sentence) => html`<li>${sentence}</li>`)}
+      ${sentences.length > mostTold ? html`<li>and ${sentences.length - mostTold} more</li>` : nothing}
+    </ul>`;
+  const odd = findings.map(({ at, message }) => (at ? `${at}: ${message}` : message));
+  if (!left.length && !odd.length) return undefined;
+  return html`Opened.
+  ${left.length ? html`Left out, because this page cannot read it; the file still has it: ${listed(left)}` : nothing}
+  ${odd.length ? html`To look at: ${listed(odd)}` : nothing}`;
+}
 
 /**
  * The builder's notebook: drivetrain, parts, order, workshop and post on one page, kept in this browser.
@@ -141,12 +160,26 @@ export class MwNotebook extends LitElement {
     removeEventListener("hashchange", this.#addressed);
     removeEventListener("pagehide", this.#leaving);
     document.removeEventListener("visibilitychange", this.#leaving);
+    removeEventListener("beforeunload", this.#asksToStay);
     void this.#keeper?.close();
   }
 
   protected override scheduleUpdate(): void | Promise<unknown> {
     const free = untilLetGo();
     return free ? free.then(() => super.scheduleUpdate()) : super.scheduleUpdate();
+  }
+
+  /** The first questions go when the drivetrain comes: whoever was in them goes on at its heading. */
+  #wasAsked: Element | null = null;
+
+  protected override willUpdate(): void {
+    const start = this.renderRoot?.querySelector("mw-notebook-start");
+    this.#wasAsked = start?.matches(":focus-within") ? start : null;
+  }
+
+  protected override updated(): void {
+    if (!this.#wasAsked || this.#wasAsked.isConnected) return;
+    this.renderRoot.querySelector<HTMLElement>("#drivetrain h2")?.focus({ preventScroll: true });
   }
 
   // Keeping
@@ -158,6 +191,7 @@ export class MwNotebook extends LitElement {
 
   readonly #changed = ({ notebook }: Session): void => {
     this.#keeper?.edited(notebook);
+    this.#guard();
     // While the post is written nothing else changes.
     const { post: _, ...rest } = notebook;
     const before = this.#drawn;
@@ -246,9 +280,31 @@ export class MwNotebook extends LitElement {
     leaveOpen(this.session.notebook.id, { scroll: scrollY, chosen, ...(typed && { typed }) });
   };
 
+  #isInTabOnly = false;
+  /** What a file holds that was saved of it last. */
+  #outside: Notebook | undefined;
+
+  /** A tab that has what is nowhere else does not go without a question; any other goes at once. */
+  #guard(): void {
+    const { notebook } = this.session;
+    const isAsked = this.#isInTabOnly && hasMore(notebook) && notebook !== this.#outside;
+    if (isAsked) addEventListener("beforeunload", this.#asksToStay);
+    else removeEventListener("beforeunload", this.#asksToStay);
+  }
+
+  readonly #asksToStay = (event: BeforeUnloadEvent): void => event.preventDefault();
+
+  readonly #savedOutside = (): void => {
+    this.#outside = this.session.notebook;
+    this.#guard();
+  };
+
   /** What is on its way for a moment is no news; what was said already is not said again. */
   readonly #kept = (keeping: Keeping): void => {
     clearTimeout(this.#slow);
+    this.session.isFollowing = keeping.is === "following";
+    this.#isInTabOnly = isInTabOnly(keeping);
+    this.#guard();
     const show = (): void => {
       this.keeping = keeping;
     };
@@ -326,15 +382,21 @@ export class MwNotebook extends LitElement {
 
   /** What was opened takes the place of the notebook that it was opened beside, which is set aside. */
   async #replace(): Promise<void> {
-    const [yours, opened] = [this.#yours!, this.session.notebook];
+    const opened = this.session.notebook;
+    await this.#open(newNotebook(this.#yours!.id));
+    const yours = this.session.notebook;
     const name = `${yours.title}, before ${whenText(new Date().toISOString())}`;
+    const stays = async (why: string): Promise<void> => {
+      await this.#open(newNotebook(opened.id));
+      this.message = `Nothing was replaced: ${why}`;
+    };
+    if (this.session.isFollowing)
+      return stays(`“${yours.title}” is being edited in another tab. Close it there first.`);
     try {
       await this.#shelf!.setAside(yours, name);
     } catch {
-      this.message = `Nothing was replaced: this device is full, and “${yours.title}” could not be set aside.`;
-      return;
+      return stays(`this device is full, and “${yours.title}” could not be set aside.`);
     }
-    await this.#open(newNotebook(yours.id));
     const { format: _format, id: _id, ...fields } = opened;
     const gone = Object.fromEntries(Object.keys(this.session.notebook).map((key) => [key, undefined]));
     this.session.put(
@@ -370,7 +432,8 @@ export class MwNotebook extends LitElement {
   }
 
   readonly #takeBrought = (): void => {
-    this.session.put(this.#brought!.fields, "What was measured taken in");
+    if (!this.session.put(this.#brought!.fields, "What was measured taken in"))
+      return void (this.message = followingText);
     this.panel = "";
     void this.#go("workshop");
   };
@@ -404,16 +467,16 @@ export class MwNotebook extends LitElement {
     if (opened.kind === "refused") this.message = opened.why;
     else if (opened.kind === "notebook") {
       const { notebook } = opened;
-      if (hasMore(this.session.notebook)) void this.#beside(notebook);
+      if (hasMore(this.session.notebook) || this.session.isFollowing) void this.#beside(notebook);
       else void this.#freeTitle(notebook.title).then((title) => this.#fill(notebook, title));
-      const [odd] = opened.findings;
-      if (odd) this.message = `Opened. ${opened.findings.length} things to look at; the first: ${odd.message}`;
+      this.message = openedMessage(opened);
     } else this.#dispatchTo(opened.kind, opened.text);
     this.panel = "";
   }
 
   /** A sheet goes to the parts, a post to the post. */
   #dispatchTo(kind: "sheet" | "post", text: string): void {
+    if (this.session.isFollowing) return void (this.message = followingText);
     this.isBegun = true;
     const tag = kind === "sheet" ? "mw-notebook-parts" : "mw-notebook-post";
     void this.updateComplete.then(async () => {
@@ -496,8 +559,10 @@ export class MwNotebook extends LitElement {
   readonly #named = (event: Event): void => {
     const input = event.target as HTMLInputElement;
     const title = input.value.trim();
-    if (title && title !== this.session.notebook.title) this.session.put({ title }, `Called ${title}`);
-    else input.value = this.session.notebook.title;
+    if (!title || title === this.session.notebook.title) return void (input.value = this.session.notebook.title);
+    const [refusal] = rename(this.session, title);
+    if (refusal) this.message = refusal.message;
+    input.value = this.session.notebook.title;
   };
 
   readonly #begun = (): void => {
@@ -532,7 +597,13 @@ export class MwNotebook extends LitElement {
     const { undoName, redoName, notebook } = session;
     return html`<header>
       <h1>
-        <input aria-label="Name of this notebook" .value=${notebook.title} autocomplete="off" @change=${this.#named} />
+        <input
+          aria-label="Name of this notebook"
+          .value=${notebook.title}
+          autocomplete="off"
+          ?readonly=${session.isFollowing}
+          @change=${this.#named}
+        />
       </h1>
       <div class="does">
         ${undoName ? html`<button type="button" class="undo" @click=${this.#undo}>Undo: ${undoName}</button>` : nothing}
@@ -563,7 +634,7 @@ export class MwNotebook extends LitElement {
     const totals = isOfTwo
       ? ([totalsOf(this.#yours), totalsOf(this.session.notebook)] as const)
       : ([undefined, undefined] as const);
-    if (this.panel === "save") return savePanel(this.session, close);
+    if (this.panel === "save") return savePanel(this.session, close, this.#savedOutside);
     if (this.panel === "beside")
       return besidePanel(this.#yours!.title, this.session.notebook.title, totals, {
         compare: () => this.#compare(),
@@ -683,7 +754,7 @@ export class MwNotebook extends LitElement {
       @drop=${this.#dropped}
     >
       ${this.#header()} ${this.#panel()}
-      ${this.message ? html`<p class="panel" role="alert">${this.message} <button type="button" @click=${() => (this.message = undefined)}>Close</button></p>` : nothing}
+      ${this.message ? html`<div class="panel" role="alert">${this.message} <button type="button" @click=${() => (this.message = undefined)}>Close</button></div>` : nothing}
       <main><div ?inert=${isFollowing}>${this.#pages()}</div></main>
     </div>`;
   }

@@ -327,7 +327,7 @@ export class MwNotebookParts extends NotebookPage {
   #assemblies(): TemplateResult | typeof nothing {
     const { assemblies = [] } = this.session.notebook;
     if (!assemblies.length) return nothing;
-    const away = (name: string): void =>
+    const away = (name: string): boolean =>
       this.session.put({ assemblies: assemblies.filter((one) => one.name !== name) }, `${name} taken off the shelf`);
     return html`<p>Taken off, and whole:</p>
       <ul>

@@ -130,4 +130,22 @@ describe("edits of a notebook", () => {
     session.undo();
     expect(seen.map(({ build }) => (build!.stages[0] as unknown as { driver: number }).driver)).toEqual([16, 15]);
   });
+
+  it("are refused, each of them, while another tab edits; what comes from there is shown", () => {
+    const session = begun();
+    session.change({ "primary.driver": 16 });
+    const { notebook } = session;
+    session.isFollowing = true;
+    const [refusal] = session.change({ "primary.driver": 17 });
+    expect(refusal?.message).toMatch(/edited in another tab.*Edit here instead/);
+    expect(session.put({ title: "Other" }, "Called Other")).toBe(false);
+    session.note({ orders: { "": "ordered" } });
+    session.take(parseBuild({ ...limpet, title: "Other" }), { set: "title", to: "Other" });
+    expect(session.undoName).toBeUndefined();
+    expect(session.undo()).toBeUndefined();
+    expect(session.redo()).toBeUndefined();
+    expect(session.notebook).toBe(notebook);
+    session.open({ ...notebook, title: "Out of the other tab" });
+    expect(session.notebook.title).toBe("Out of the other tab");
+  });
 });

@@ -1,0 +1,175 @@
+import { assert } from "@esm-bundle/chai";
+import "../index.js";
+import type { Session } from "../model/index.js";
+import type { MwNotebook } from "./index.js";
+
+// The page as it is worked: what is typed into its fields, and what it says.
+
+const limpet = await (await fetch("/seeds/limpet.json")).text();
+let book: MwNotebook;
+
+const frame = (): Promise<void> => new Promise((done) => setTimeout(done, 30));
+
+/** Everything that a page shows of one kind, in whatever part of it. */
+function* all(root: ParentNode, selector: string): Generator<HTMLElement> {
+  for (const one of root.querySelectorAll<HTMLElement>("*")) {
+    if (one.matches(selector)) yield one;
+    if (one.shadowRoot) yield* all(one.shadowRoot, selector);
+  }
+}
+const textOf = (): string =>
+  [...all(document, "p, li, h1, h2, h3, button, span")].map((one) => one.textContent).join("\n");
+
+async function until<T>(find: () => T | undefined | false): Promise<T> {
+  for (let n = 0; n < 300; n++) {
+    const found = find();
+    if (found) return found;
+    await frame();
+  }
+  return assert.fail(`It never came: ${String(find)} ${textOf().slice(-3000)}`);
+}
+const labelled = (label: string): Promise<HTMLInputElement> =>
+  until(() => [...all(document, "input, textarea, select")].find((one) => one.ariaLabel === label) as HTMLInputElement);
+async function press(text: string): Promise<void> {
+  (await until(() => [...all(document, "button")].find((one) => one.textContent?.trim() === text))).click();
+  await frame();
+}
+/** Types into a field and leaves it. */
+async function fill(label: string, text: string): Promise<HTMLInputElement> {
+  const field = await labelled(label);
+  field.focus();
+  field.value = text;
+  field.dispatchEvent(new Event("input", { bubbles: true, composed: true }));
+  field.dispatchEvent(new Event("change", { bubbles: true }));
+  await frame();
+  return field;
+}
+const session = (): Session => (book as unknown as { session: Session }).session;
+const said = (pattern: RegExp): Promise<true> => until(() => pattern.test(textOf()) && (true as const));
+const choose = async (of: string): Promise<void> => {
+  await until(() => [...all(document, "mw-notebook-drivetrain")][0]);
+  book.choose(of);
+  await frame();
+};
+
+/** A notebook with a drivetrain, in a tab of its own. */
+async function begin(build?: string): Promise<void> {
+  history.replaceState(null, "", `${location.pathname}?new`);
+  book = document.createElement("mw-notebook") as MwNotebook;
+  const opened = new Promise<unknown>((done) => session().watchers.add(done));
+  document.body.append(book);
+  await opened;
+  if (!build) return;
+  session().put({ build: (await import("@meshwright/calc/document")).parseBuild(build), title: "Limpet" }, "Begun");
+  (book as unknown as { isBegun: boolean }).isBegun = true;
+  await until(() => [...all(document, "mw-ratio-summary")][0]);
+}
+
+describe("the notebook's page", () => {
+  afterEach(() => book.remove());
+
+  it("changes a range from either end", async () => {
+    await begin(limpet);
+    const low = await fill("Fewest motor turns for one wheel turn", "50");
+    assert.equal(low.value, "50");
+    await said(
+      /From 50 to 46 is no range; expected both ends, the lower one first, or none\. Until then it stays 38 to 46\./,
+    );
+    await fill("Most motor turns for one wheel turn", "60");
+    assert.deepEqual({ ...session().build!.target }, { from: 50, to: 60 });
+    await fill("Most motor turns for one wheel turn", "");
+    await said(/Only its lower end is given/);
+    await fill("Fewest motor turns for one wheel turn", "");
+    assert.isUndefined(session().build!.target);
+  });
+
+  it("guesses no thousands, and shows the number that it has read", async () => {
+    await begin(limpet);
+    await choose("motor");
+    const turns = await fill("Most turns a minute", "30.000");
+    await said(/Found “30\.000”, which may be 30 or 30000; expected the one that is meant, written so\./);
+    const before = session().build!.motor?.maxRpm;
+    assert.equal(turns.value, String(before ?? ""));
+    await fill("Most turns a minute", "31000.50");
+    assert.equal(session().build!.motor?.maxRpm, 31000.5);
+    assert.equal(turns.value, "31000.5");
+    await fill("Most turns a minute", "31000,50");
+    assert.equal(turns.value, "31000.5");
+    await fill("Turns a minute for each volt", "1,850");
+    await said(/which may be 1\.85 or 1850/);
+  });
+
+  it("takes a centre distance only where it is one, and tells in what there is to look at where it is odd", async () => {
+    await begin(limpet);
+    const label = "Spur and pinion: centre distance as it was set";
+    await fill(label, "abc");
+    await said(/Found “abc”, Spur and pinion; expected a length/);
+    assert.isUndefined(session().notebook.bench);
+    const field = await fill(label, "31.9");
+    assert.equal(field.value, "31.9 mm");
+    await said(/disagrees: 1\.1 mm more than 30\.8 mm that is worked out/);
+    await said(/Spur and pinion: 31\.9 mm was read between the axes; 1\.1 mm more .* Read it again/);
+    assert.match(session().undoName!, /centre distance 31\.9 mm/);
+  });
+
+  it("takes a note on the order back", async () => {
+    await begin(limpet);
+    const field = (await until(() => [...all(document, "#ordered")][0])) as HTMLTextAreaElement;
+    for (const text of ["at the harbour", "at the pier"]) {
+      field.value = text;
+      field.dispatchEvent(new Event("change", { bubbles: true }));
+    }
+    await press("Undo: Note on the order changed");
+    await until(() => field.value === "at the harbour");
+  });
+
+  it("gives its drivetrain the name that it is given", async () => {
+    await begin(limpet);
+    await fill("Name of this notebook", "Dotterel");
+    assert.equal(session().build!.title, "Dotterel");
+    await press("Undo: Called Dotterel");
+    assert.equal(session().notebook.title, "Limpet");
+    assert.match(session().build!.title!, /^Limpet, a 1:8/);
+  });
+
+  it("says that it cannot be told whether a pair fits a mount that is not known", async () => {
+    await begin(JSON.stringify({ ...JSON.parse(limpet), mounts: undefined }));
+    await choose("primary");
+    await said(
+      /They need 30\.80?\smm between centres\. How the motor is held is not known, and so it cannot be told whether\s+they fit\./,
+    );
+  });
+
+  it("goes on at the drivetrain's heading when the first questions are answered", async () => {
+    await begin();
+    await fill("Teeth of the gear that drives", "15");
+    await fill("Teeth of the gear that is driven", "60");
+    const button = await until(() =>
+      [...all(document, "button")].find((one) => one.textContent?.trim() === "Then the wheels"),
+    );
+    button.focus();
+    button.click();
+    await until(() => book.shadowRoot!.activeElement?.textContent === "Drivetrain");
+  });
+
+  it("asks before it is closed only while it has what is nowhere else", async () => {
+    const asks = (): boolean => !dispatchEvent(new Event("beforeunload", { cancelable: true }));
+    await begin(limpet);
+    await said(/Saved in this browser only/);
+    assert.isFalse(asks());
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException("full", "QuotaExceededError");
+    };
+    try {
+      session().change({ "primary.driver": 16 });
+      await said(/Not saved since/);
+      assert.isTrue(asks());
+    } finally {
+      IDBObjectStore.prototype.put = put;
+    }
+    await press("Try again");
+    await said(/Saved in this browser only/);
+    assert.isFalse(asks());
+  });
+});
