@@ -15,7 +15,8 @@ export class MwNotebookBuy extends NotebookPage {
     if (!build) return html`<p class="quiet">There is nothing to buy before there is a drivetrain.</p>`;
     const note = (event: Event): void => {
       const text = (event.target as HTMLTextAreaElement).value;
-      this.session.note({ orders: { ...notebook.orders, "": text } });
+      if (text !== (notebook.orders?.[""] ?? ""))
+        this.session.put({ orders: { ...notebook.orders, "": text } }, "Note on the order changed");
     };
     return html`<p>
         Everything that the drivetrain needs and that does not lie on the shelf. What is owned is set against it in

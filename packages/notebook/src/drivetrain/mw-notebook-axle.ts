@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { Output, Wheel } from "@meshwright/calc/drivetrain";
 import { actsOnce, NotebookPanel, sheet } from "../frame/index.js";
-import { swapFor, takeOff } from "../model/index.js";
+import { swapFor, takeOff, thousandsFault } from "../model/index.js";
 
 /** In which of the three ways a wheel is known. */
 const ways = {
@@ -48,7 +48,10 @@ export class MwNotebookAxle extends NotebookPanel {
     const shown = this.way ?? way;
     const value = shown === "travel" ? wheel?.travel?.length : wheel?.[shown];
     const take = (event: Event): void => {
-      const text = lengthOf((event.target as HTMLInputElement).value.trim());
+      const typed = (event.target as HTMLInputElement).value.trim();
+      const unclear = typed.includes(",") ? thousandsFault(typed) : undefined;
+      if (unclear) return this.blame("wheel", unclear);
+      const text = lengthOf(typed);
       const known = shown === "travel" ? { travel: { turns: this.#turns, length: text } } : { [shown]: text };
       this.#set(text ? (known as Wheel) : null, text, output);
     };

@@ -1,6 +1,7 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import type { Change, Mount } from "@meshwright/calc/drivetrain";
 import { NotebookPart, sheet } from "../frame/index.js";
+import { thousandsFault, withPoint } from "../model/index.js";
 
 /** How a mount can be known, and with what it begins. */
 const ways = {
@@ -75,7 +76,9 @@ export class MwNotebookMount extends NotebookPart {
     const place = `mount.${field}`;
     const take = (event: Event): void => {
       const input = event.target as HTMLInputElement;
-      const typed = input.value.trim().replace(",", ".");
+      const typed = withPoint(input.value);
+      const unclear = input.value.includes(",") ? thousandsFault(input.value) : undefined;
+      if (unclear) return this.blame(place, unclear);
       const length = /^\d+(\.\d+)?$/.test(typed) ? `${typed} mm` : typed;
       this.#draft[field] = length || undefined;
       const all = { ...this.#draft, [field]: length || null };
@@ -198,6 +201,11 @@ export class MwNotebookMount extends NotebookPart {
     const shortfall = this.figure({ figure: "shortfall", of });
     const play = this.figure({ figure: "backlash", of });
     if (!centre) return html`<p class="quiet">Say the pitch, and what fits is worked out.</p>`;
+    if (!this.#mount)
+      return html`<p>
+        They need <b>${centre}</b> between centres. How the motor is held is not known, and so it cannot be told whether
+        they fit.
+      </p>`;
     return html`<p>
       They need <b>${centre}</b> between centres.
       ${slot ? html`The mount sets ${slot}: <b class=${shortfall && shortfall !== fit ? "fault" : ""}>${fit}</b>${shortfall && shortfall !== fit ? html`, ${shortfall}` : nothing}.` : nothing}

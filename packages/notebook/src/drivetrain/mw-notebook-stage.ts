@@ -3,7 +3,7 @@ import { changesOf, stagesOf, type Part } from "@meshwright/calc/drivetrain";
 import { displays, stageShapes, type Stage } from "@meshwright/calc/stages";
 import { rational, type Rational } from "@meshwright/calc/exact";
 import { evaluationOf, NotebookPanel, sheet } from "../frame/index.js";
-import { isMounted } from "../model/index.js";
+import { isMounted, thousandsFault, withPoint } from "../model/index.js";
 
 /** What every kind is called here, and how well it is known. */
 const known: Record<Stage["kind"], readonly [name: string, how: string]> = {
@@ -217,7 +217,10 @@ export class MwNotebookStage extends NotebookPanel {
 
   #range(end: "from" | "to"): TemplateResult {
     const take = (event: Event): void => {
-      this.#want[end] = (event.target as HTMLInputElement).value.trim().replace(",", ".");
+      const { value } = event.target as HTMLInputElement;
+      this.blame("range", thousandsFault(value));
+      if (thousandsFault(value)) return;
+      this.#want[end] = withPoint(value);
       const { from, to } = this.#want;
       if (from && to) this.ask("range", { target: { from, to } }, `Range ${from} to ${to}`);
     };

@@ -8,13 +8,16 @@ import { evaluationOf, NotebookPanel, sheet } from "../frame/index.js";
 import {
   backToDay,
   backToVersion,
+  centresRead,
   changeToWay,
   dayText,
   forgetWay,
   isMounted,
   keepVersion,
   keepWay,
+  thousandsFault,
   totalsText,
+  withPoint,
 } from "../model/index.js";
 
 /** What there is to do about a finding: a sentence, and what to choose for it. */
@@ -55,19 +58,52 @@ export class MwNotebookWhole extends NotebookPanel {
 
   #range(): TemplateResult {
     const target = this.build?.target;
-    const end = (name: "from" | "to", label: string) =>
-      this.field(`target.${name}`, {
-        label,
-        takes: "number",
-        placeholder: "–",
-        change: (value) => {
-          const typed = { ...this.#typed, ...target, [name]: value };
-          this.#typed = typed;
-          if (value === null) return { target: null };
-          if (typed.from === undefined || typed.to === undefined) return {};
-          return { target: { ...target, from: typed.from, to: typed.to } };
-        },
-      });
+    // Both ends are read where they stand: while one is typed anew, the two may be no range for a moment.
+    const take = (): void => {
+      const [from, to] = (["from", "to"] as const).map((name) =>
+        this.renderRoot.querySelector<HTMLInputElement>(`input[name="${name}"]`)!,
+      ) as [HTMLInputElement, HTMLInputElement];
+      const [low, high] = [from, to].map(({ value }) => withPoint(value)) as [string, string];
+      if (low === String(target?.from ?? "") && high === String(target?.to ?? "")) return this.blame("range");
+      if (!low && !high) return void this.ask("range", { target: null }, "The range, not known");
+      const unclear = thousandsFault(from.value) ?? thousandsFault(to.value);
+      if (unclear) return this.blame("range", `${unclear} ${kept}`);
+      // Who has typed the first end of a new range is about to type the other.
+      if (!target && (!low || !high)) return this.blame("range");
+      if (!low || !high || Number(low) > Number(high)) {
+        const found =
+          low && high ? `From ${low} to ${high} is no range` : `Only its ${low ? "lower" : "upper"} end is given`;
+        return this.blame("range", `${found}; expected both ends, the lower one first, or none. ${kept}`);
+      }
+      const asNumber = (text: string): string | number => (Number.isFinite(Number(text)) ? Number(text) : text);
+      const next = { ...target, from: asNumber(low), to: asNumber(high) };
+      if (this.ask("range", { target: next }, `Range ${low} to ${high}`)) [from.value, to.value] = [low, high];
+    };
+    const kept = target
+      ? `Until then it stays ${String(target.from)} to ${String(target.to)}.`
+      : "Until then there is none.";
+    const end = (name: "from" | "to", label: string) => {
+      const text = String(target?.[name] ?? "");
+      const pressed = (event: KeyboardEvent): void => {
+        if (event.key === "Escape") (event.target as HTMLInputElement).value = text;
+        if (event.key !== "Enter" && event.key !== "Escape") return;
+        take();
+        event.preventDefault();
+      };
+      return html`<input
+        class="short"
+        name=${name}
+        autocomplete="off"
+        inputmode="decimal"
+        aria-label=${label}
+        aria-invalid=${this.faults.range ? "true" : nothing}
+        placeholder="–"
+        data-was=${text}
+        .value=${text}
+        @change=${take}
+        @keydown=${pressed}
+      />`;
+    };
     return html`<h3>The range that you want</h3>
       <p>
         From ${end("from", "Fewest motor turns for one wheel turn")} to
@@ -79,10 +115,9 @@ export class MwNotebookWhole extends NotebookPanel {
             : nothing
         }.
         ${target ? nothing : html`<span class="quiet">Not known is an answer, too: then nothing is told to be outside.</span>`}
-      </p>`;
+      </p>
+      ${this.fault("range")}`;
   }
-
-  #typed: { from?: unknown; to?: unknown } = {};
 
   /** What is wrong or odd, the gravest first: what is out of range, then what does not fit, then what is not certain. */
   #steps(build: Build): readonly Step[] {
@@ -114,6 +149,17 @@ export class MwNotebookWhole extends NotebookPanel {
         },
       ];
     });
+    const centres = centresRead(this.session.notebook).flatMap(({ stage, label, note, verdict, why }) =>
+      verdict === "disagrees"
+        ? [
+            {
+              finding: `${label}: ${note.text} was read between the axes; ${why}. Read it again, count the teeth, and look at the pitch.`,
+              choose: stage,
+              say: `Look at ${label}`,
+            },
+          ]
+        : [],
+    );
     const told = [...reading.findings, ...driveFindings(evaluationOf(build))].map((finding: Finding) => {
       const thing = thingAt(build, finding.at);
       const [, choose, say] = about.find(([begins]) => finding.at.startsWith(begins)) ?? [];
@@ -131,7 +177,7 @@ export class MwNotebookWhole extends NotebookPanel {
         choose: stage.id,
         say: `Look at ${stage.label ?? stage.id}`,
       }));
-    return [...out, ...measured, ...told, ...inexact];
+    return [...out, ...measured, ...centres, ...told, ...inexact];
   }
 
   #findings(build: Build): TemplateResult {

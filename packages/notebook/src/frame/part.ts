@@ -3,7 +3,7 @@ import { oneIn, type Build, type Change, type ChangeSet } from "@meshwright/calc
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 import { figureOf, type QueryText } from "@meshwright/calc/report";
 import { engineNow, runOn } from "@meshwright/elements/store";
-import type { Fields, Notebook, Session } from "../model/index.js";
+import { thousandsFault, withPoint, type Fields, type Notebook, type Session } from "../model/index.js";
 import { untilLetGo } from "./hand.js";
 
 /** How a value is written into a field. */
@@ -41,11 +41,9 @@ export abstract class NotebookPart extends LitElement {
   static override properties: PropertyDeclarations = {
     session: { attribute: false },
     faults: { state: true },
-    isReadOnly: { attribute: false },
   };
 
   declare session: Session;
-  declare isReadOnly: boolean;
   /** What stands against the last change at a place. */
   declare protected faults: Readonly<Record<string, string>>;
   #watched: Session | undefined;
@@ -133,19 +131,27 @@ export abstract class NotebookPart extends LitElement {
     const take = (input: HTMLInputElement): void => {
       const typed = input.value.trim();
       if (typed === text) return void this.blame(address);
-      if (takes === "count" && typed && !/^[1-9]\d{0,5}$/.test(typed)) {
-        this.blame(address, `Whole teeth only, from 1.${text ? ` Kept ${text}.` : ""}`);
+      const fault =
+        takes === "count" && typed && !/^[1-9]\d{0,5}$/.test(typed)
+          ? "Whole numbers only, from 1."
+          : takes === "number"
+            ? thousandsFault(typed)
+            : undefined;
+      if (fault) {
+        this.blame(address, `${fault}${text ? ` Kept ${text}.` : ""}`);
         input.value = text;
         return;
       }
-      const plain = takes === "number" ? typed.replace(/^(\d+),(\d+)$/, "$1.$2") : typed;
+      const plain = takes === "number" ? withPoint(typed) : typed;
       const value = !plain
         ? null
         : takes === "count" || (takes === "number" && Number.isFinite(+plain))
           ? Number(plain)
           : plain;
-      if (this.ask(address, change ? change(value) : { [address]: value })) done?.(before, value);
-      else input.value = text;
+      const isDone = this.ask(address, change ? change(value) : { [address]: value });
+      // What was read is what stands there, also where it was nothing new.
+      input.value = isDone ? String(value ?? "") : text;
+      if (isDone) done?.(before, value);
     };
     const pressed = (event: KeyboardEvent): void => {
       const input = event.target as HTMLInputElement;

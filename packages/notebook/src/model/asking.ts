@@ -1,5 +1,6 @@
 import { freeId, type Build } from "@meshwright/calc/drivetrain";
 import { stageShapes, type Stage } from "@meshwright/calc/stages";
+import { thousandsFault } from "./typed.js";
 
 // What can be let into the line of drive, and what has to be asked for it: as a person would ask, in one sentence.
 
@@ -184,6 +185,7 @@ export function answerFault({ takes }: Blank, text: string): string | undefined 
     return "Two counts or more, such as 18 31 45.";
   if (takes === "ratio" && !/^\d+([.,]\d+)?(\s?:\s?1|\/\d+)?$/.test(answer))
     return "As it is printed, such as 2.61 or 27:1.";
+  if (takes === "turns" && thousandsFault(answer)) return thousandsFault(answer);
   if (takes === "turns" && !(/^\d+([.,]\d+)?$/.test(answer) && Number(answer.replace(",", ".")) > 0))
     return "A number above 0, such as 7.25.";
   return undefined;

@@ -1,8 +1,20 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import { measurementsOf, type Checked } from "@meshwright/calc/counted";
+import { stagesOf } from "@meshwright/calc/drivetrain";
 import { rational } from "@meshwright/calc/exact";
 import { evaluationOf, NotebookPage, sheet } from "../frame/index.js";
-import { dayText, linkForBench, linkWithMeasured, measure, type Notebook, type Run } from "../model/index.js";
+import {
+  centresRead,
+  dayText,
+  linkForBench,
+  linkWithMeasured,
+  measure,
+  noteCentre,
+  thousandsFault,
+  typedLength,
+  type Notebook,
+  type Run,
+} from "../model/index.js";
 import { codeOf, reachOf } from "./code.js";
 
 const turnsText = (turns: Checked["measurement"]["wheelTurns"]): string =>
@@ -172,6 +184,10 @@ export class MwNotebookWorkshop extends NotebookPage {
       const value = (name: string) =>
         (form.elements.namedItem(name) as HTMLInputElement).value.trim().replace(",", ".");
       const [motorTurns, from, to] = [value("motor"), value("from"), value("to") || value("from")];
+      const unclear = ["motor", "from", "to"]
+        .map((name) => thousandsFault((form.elements.namedItem(name) as HTMLInputElement).value))
+        .find(Boolean);
+      if (unclear) return void this.blame("turned", unclear);
       if (![motorTurns, from, to].every(isNumber))
         return void this.blame("turned", "Numbers above 0, such as 40 and 0.90.");
       const oneWheelHeld = (form.elements.namedItem("held") as HTMLInputElement).checked;
@@ -209,46 +225,42 @@ export class MwNotebookWorkshop extends NotebookPage {
     );
   }
 
-  /** Centre distances as they were set, read off the card. */
+  /** Centre distances as they were set, read off the card, and what each says of the drivetrain. */
   #set(): TemplateResult | typeof nothing {
     const { build, notebook } = this.session;
     const mounts = build?.mounts ?? [];
     if (!build || !mounts.length) return nothing;
-    const noted = notebook.bench ?? [];
+    const read = centresRead(notebook);
     return html`${mounts.map(({ stage }) => {
-      const name =
-        [build.stages, ...build.outputs.map(({ stages }) => stages)].flat().find(({ id }) => id === stage)?.label ??
-        stage;
-      const last = noted.findLast(({ of }) => of === stage);
+      const name = stagesOf(build).find((one) => one.stage.id === stage)?.stage.label ?? stage;
+      const last = read.find((one) => one.stage === stage);
+      const place = `centre.${stage}`;
       const take = (event: Event): void => {
-        const text = (event.target as HTMLInputElement).value.trim();
-        if (!text || text === last?.text) return;
-        const counts = Object.fromEntries(
-          ["driver", "driven"].map((field) => [`${stage}.${field}`, this.#value(stage, field)]),
-        );
-        const bench = [...noted, { of: stage, text, date: this.session.today, with: counts }];
-        this.session.put({ bench }, `${name}, centre distance ${text}`);
+        const input = event.target as HTMLInputElement;
+        const was = last?.note.text ?? "";
+        const typed = input.value.trim();
+        const refusal = typed && typed !== was ? noteCentre(this.session, stage, typed) : undefined;
+        this.blame(place, refusal);
+        input.value = (refusal ? undefined : typedLength(typed)) ?? was;
       };
       return html`<p>
-        ${name}: centre distance as it was set
-        <input
-          class="short"
-          aria-label=${`${name}: centre distance as it was set`}
-          placeholder="mm"
-          .value=${last?.text ?? ""}
-          @change=${take}
-        />
-        <span class="quiet"
-          >${last ? `${dayText(last.date)}, with ${Object.values(last.with).join(" → ")}; ` : ""}worked out:
-          ${this.figure({ figure: "centre", of: stage }) ?? "not known"}</span
-        >
-      </p>`;
+          ${name}: centre distance as it was set
+          <input
+            class="short"
+            aria-label=${`${name}: centre distance as it was set`}
+            aria-invalid=${this.faults[place] ? "true" : nothing}
+            placeholder="mm"
+            .value=${last?.note.text ?? ""}
+            @change=${take}
+          />
+          <span class="quiet"
+            >${last ? `${dayText(last.note.date)}, with ${Object.values(last.note.with).join(" → ")}; ` : ""}worked out:
+            ${this.figure({ figure: "centre", of: stage }) ?? "not known"}.</span
+          >
+          ${last ? html`<span class=${last.verdict === "disagrees" ? "fault" : "quiet"}>${last.verdict}: ${last.why}.</span>` : nothing}
+        </p>
+        ${this.fault(place)}`;
     })}`;
-  }
-
-  #value(stage: string, field: string): unknown {
-    const all = [this.build!.stages, ...this.build!.outputs.map(({ stages }) => stages)].flat();
-    return (all.find(({ id }) => id === stage) as unknown as Record<string, unknown> | undefined)?.[field];
   }
 
   #runs(): TemplateResult {
