@@ -25,6 +25,12 @@ export class MwNotebookBuy extends NotebookPage {
       <mw-order-list from="nothing"></mw-order-list>
       ${this.fold("Every part of it, by stage", () => html`<mw-parts-list></mw-parts-list>`)}
       <p class="quiet"><label for="ordered">Ordered where and when, and what else there is to remember:</label></p>
-      <textarea id="ordered" rows="2" .value=${notebook.orders?.[""] ?? ""} @change=${note}></textarea>`;
+      <textarea
+        id="ordered"
+        rows="2"
+        data-was=${notebook.orders?.[""] ?? ""}
+        .value=${notebook.orders?.[""] ?? ""}
+        @change=${note}
+      ></textarea>`;
   }
 }

@@ -91,7 +91,7 @@ export class MwNotebookWhole extends NotebookPanel {
         event.preventDefault();
       };
       return html`<input
-        class="short"
+        class="short blank"
         name=${name}
         autocomplete="off"
         inputmode="decimal"

@@ -18,7 +18,7 @@ function* all(root: ParentNode, selector: string): Generator<HTMLElement> {
   }
 }
 const textOf = (): string =>
-  [...all(document, "p, li, h1, h2, h3, button, span")].map((one) => one.textContent).join("\n");
+  [...all(document, "p, li, h1, h2, h3, button, span, .panel")].map((one) => one.textContent).join("\n");
 
 async function until<T>(find: () => T | undefined | false): Promise<T> {
   for (let n = 0; n < 300; n++) {
@@ -171,5 +171,44 @@ describe("the notebook's page", () => {
     await press("Try again");
     await said(/Saved in this browser only/);
     assert.isFalse(asks());
+  });
+
+  it("comes back with all that was typed and not entered, and with a sheet that is being answered", async () => {
+    await begin(limpet);
+    const type = async (label: string, text: string): Promise<void> => {
+      const field = await labelled(label);
+      field.focus();
+      field.value = text;
+      field.dispatchEvent(new Event("input", { bubbles: true, composed: true }));
+      field.blur();
+    };
+    await type("Name of the part", "Odd pinion");
+    await type("Teeth of the part", "13");
+    await type("Temperature of the motor", "61");
+    const parts = [...all(document, "mw-notebook-parts")][0] as HTMLElement & { takeIn(text: string): void };
+    parts.takeIn("Name;Teeth\nPinion;~16\n");
+    await said(/1 part,\s+1 question/);
+    await fill("Line 2, Teeth: another answer", "16");
+    await said(/1 part,\s+0 questions/);
+    await said(/Saved in this browser only/);
+    const ordered = [...all(document, "#ordered")][0] as HTMLTextAreaElement;
+    ordered.focus();
+    ordered.value = "at the harb";
+    ordered.dispatchEvent(new Event("input", { bubbles: true, composed: true }));
+    dispatchEvent(new Event("pagehide"));
+    const address = location.href;
+    book.remove();
+    history.replaceState(null, "", address.replace("?new", ""));
+    book = document.createElement("mw-notebook") as MwNotebook;
+    document.body.append(book);
+    await said(
+      /Typed and not entered: “Odd pinion”, Name of the part; “13”, Teeth of the part; “61”, Temperature of the motor; “at the harb”, Ordered where/,
+    );
+    await said(/1 part,\s+0 questions/);
+    await press("Put it back where it was typed");
+    assert.equal((await labelled("Teeth of the part")).value, "13");
+    assert.equal((await labelled("Temperature of the motor")).value, "61");
+    assert.equal(session().notebook.orders?.[""], "at the harb");
+    assert.notMatch(textOf(), /not entered/);
   });
 });

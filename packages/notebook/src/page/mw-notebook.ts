@@ -34,6 +34,7 @@ import {
   type Opened,
   type WithNotebook,
 } from "../model/index.js";
+import type { MwNotebookParts } from "../parts/index.js";
 import { savePanel, shelfPanel } from "./dialog.js";
 import {
   fieldCalled,
@@ -43,6 +44,8 @@ import {
   leaveOpen,
   takeLeftOpen,
   typedIn,
+  type Field,
+  type HalfTyped,
 } from "./half-typed.js";
 import { besidePanel, broughtPanel, mergePanel } from "./merge-panel.js";
 import { paper } from "./styles.js";
@@ -130,8 +133,8 @@ export class MwNotebook extends LitElement {
   #mergeFault: string | undefined;
   #carried: Carried | undefined;
   #brought: Brought | undefined;
-  /** The field that was typed in last, until what stands there is entered. */
-  #typed: HTMLInputElement | undefined;
+  /** The fields that were typed in, each until what stands there is entered. */
+  readonly #typed = new Set<Field>();
 
   constructor() {
     super();
@@ -246,38 +249,54 @@ export class MwNotebook extends LitElement {
     if (!left) return;
     await this.#whole();
     if (left.chosen) this.choose(left.chosen);
-    if (left.typed?.text) this.#remind(left.typed);
+    if (left.sheet) await this.#parts?.comeBack(left.sheet);
+    if (left.typed.length) this.#remind(left.typed);
     setTimeout(() => scrollTo({ top: left.scroll }), 50);
   }
 
+  get #parts(): MwNotebookParts | null {
+    return this.renderRoot.querySelector<MwNotebookParts>("mw-notebook-parts");
+  }
+
   /** What was typed and not entered is no part of the notebook until somebody says so. */
-  #remind({ label, text }: { readonly label: string; readonly text: string }): void {
+  #remind(typed: readonly HalfTyped[]): void {
+    const list = (some: readonly HalfTyped[]): TemplateResult =>
+      html`${some.map(({ label, text }, n) => html`${n ? "; " : ""}“${text}”, ${label}`)}.`;
     const enter = (): void => {
-      const field = fieldCalled(this.renderRoot, label);
-      this.message = undefined;
-      if (!field) return;
-      field.focus();
-      field.value = text;
-      for (const type of ["input", "change"]) field.dispatchEvent(new Event(type, { bubbles: true, composed: true }));
+      const gone = typed.filter(({ label, text }) => {
+        const field = fieldCalled(this.renderRoot, label);
+        if (!field) return true;
+        field.focus();
+        field.value = text;
+        for (const type of ["input", "change"]) field.dispatchEvent(new Event(type, { bubbles: true, composed: true }));
+        return false;
+      });
+      this.message = gone.length
+        ? html`Its place is not open now, and so it was not entered: ${list(gone)}`
+        : undefined;
     };
-    this.message = html`Typed and not entered: “${text}”, ${label}.
-      <button type="button" @click=${enter}>Enter it</button>`;
+    this.message = html`Typed and not entered: ${list(typed)}
+      <button type="button" @click=${enter}>
+        ${typed.length > 1 ? "Put it back where it was typed" : "Enter it"}
+      </button>`;
   }
 
   readonly #typing = (event: Event): void => {
-    this.#typed = fieldOf(event);
+    const field = fieldOf(event);
+    if (field) this.#typed.add(field);
   };
 
   /** Told of through every root, as what a field has taken is not. */
-  readonly #fieldLeft = (): void => {
-    if (this.#typed && isEnteredByLeaving(this.#typed)) this.#typed = undefined;
+  readonly #fieldLeft = (event: Event): void => {
+    const field = fieldOf(event);
+    if (field && isEnteredByLeaving(field)) this.#typed.delete(field);
   };
 
   readonly #leaving = (event: Event): void => {
     if (event.type === "visibilitychange" && document.visibilityState !== "hidden") return;
     const chosen = this.renderRoot.querySelector<MwNotebookDrivetrain>("mw-notebook-drivetrain")?.isShowing ?? "";
-    const typed = this.#typed && typedIn(this.#typed);
-    leaveOpen(this.session.notebook.id, { scroll: scrollY, chosen, ...(typed && { typed }) });
+    const typed = [...this.#typed].flatMap((field) => typedIn(field) ?? []);
+    leaveOpen(this.session.notebook.id, { scroll: scrollY, chosen, typed, sheet: this.#parts?.leftOpen });
   };
 
   #isInTabOnly = false;
@@ -747,7 +766,7 @@ export class MwNotebook extends LitElement {
       class="book ${this.isDropping ? "dropping" : ""}"
       @mw-change=${this.#elementChanged}
       @input=${this.#typing}
-      @change=${() => (this.#typed = undefined)}
+      @change=${this.#fieldLeft}
       @focusout=${this.#fieldLeft}
       @dragover=${this.#dragged}
       @dragleave=${() => (this.isDropping = false)}

@@ -95,6 +95,28 @@ export class MwNotebookParts extends NotebookPage {
     void this.focusOn(".asked h3");
   }
 
+  /** A sheet that is being read, with what was answered, or the place to paste one: what a tab that comes back has open again. */
+  get leftOpen(): unknown {
+    const { reading, settings, isPasting } = this;
+    return reading ? { reading, settings } : isPasting ? { isPasting } : undefined;
+  }
+
+  /** Opens again what `leftOpen` gave. */
+  async comeBack(left: unknown): Promise<void> {
+    const { reading, settings, isPasting } = Object(left) as Partial<
+      Record<"reading" | "settings" | "isPasting", unknown>
+    >;
+    this.isPasting = !!isPasting;
+    try {
+      const { rows } = reading as Sheet;
+      partsFromSheet(rows, settings as SheetSettings);
+      [this.reading, this.settings] = [reading as Sheet, settings as SheetSettings];
+    } catch {
+      // It is no sheet, or none any more.
+    }
+    await this.ready();
+  }
+
   readonly #pasted = (event: Event): void => {
     const { value } = event.target as HTMLTextAreaElement;
     // Who types it has only begun: it is read when they say so.
