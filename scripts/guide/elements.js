@@ -147,7 +147,10 @@ export function filesMade() {
     [
       row("meshwright-article.js", `${list("article.ts")}; it brings the next two from beside itself`),
       row("meshwright-second.js", "keys beside counts, sets, all figures, other languages: what a hand needs"),
-      row("meshwright-third.js", `${list("third.ts")}; links, and what is wrong for whoever writes the article`),
+      row(
+        "meshwright-third.js",
+        `${list("third.ts")}; builds in attributes, links, and what is wrong for whoever writes the article`,
+      ),
       row("meshwright.js", `everything: ${list("all.ts")}`),
     ],
   );

@@ -334,7 +334,8 @@ var System=systemOf("first");
 
 /**
  * A classic script in several files: the first holds what runs at once, the others what may come later, each with what it takes from
- * those before. They meet on the class of an element; a first file of another build is left alone.
+ * those before. They meet on the class of an element; a first file of another build is left alone, and without the file before it one
+ * does nothing: who asked for that has been told.
  *
  * @returns the code of each by its name, and the modules that each was put together from
  */
@@ -381,7 +382,8 @@ export async function splitScript({ first, later, tag, banner = "" }) {
     return minified(
       `(function(home){
 if(!home||!home.more||!home.more(${JSON.stringify(id)},${JSON.stringify(name)},${JSON.stringify(before)},function(System){${chunks[name].code}}))
-console.warn("Meshwright: ${file} and the files before it are not of one build; the page stays as it is.")
+{console.warn("Meshwright: ${file} and the first file are not of one build; the page stays as it is.");
+var own=document.currentScript;own&&own.onerror&&own.onerror()}
 })(globalThis.customElements&&customElements.get(${JSON.stringify(tag)}))`,
     );
   });
@@ -395,7 +397,7 @@ console.warn("Meshwright: ${file} and the files before it are not of one build; 
     `(function(meshwrightFiles){if(!globalThis.HTMLElement)return;${register}
 ${chunks.first.code}
 customElements.whenDefined(${JSON.stringify(tag)}).then(function(home){
-if(!home.more)home.more=function(id,name,before,run){return id===${JSON.stringify(id)}&&made[before]&&(made[name]||run(systemOf(name)),true)}});
+if(!home.more)home.more=function(id,name,before,run){if(id===${JSON.stringify(id)})return made[before]&&!made[name]&&run(systemOf(name)),true}});
 })(${JSON.stringify(files)})`,
   );
   return {

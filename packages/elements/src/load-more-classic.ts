@@ -1,4 +1,4 @@
-import type { Later } from "./shared/element/index.js";
+import { lack, type Later } from "./shared/element/index.js";
 import { scriptAddress } from "./shared/page/index.js";
 
 const ours = /\/meshwright[\w.-]*\.js(\?|$)/;
@@ -10,19 +10,20 @@ declare const meshwrightFiles: Readonly<Record<Later, readonly [file: string, ha
 
 /** Stands for `load-more.ts` in the self-contained script: brings a file from beside the first, under the same terms, in order. */
 export function loadMore(what: Later): void {
+  const [file, hash] = meshwrightFiles[what];
+  const failed = (): void => lack(file);
   try {
     const near = own?.src ? own : [...document.scripts].find(({ src }) => ours.test(src))!;
-    const [file, hash] = meshwrightFiles[what];
     const script = document.createElement("script");
     script.async = false;
     script.nonce = near.nonce;
     script.crossOrigin = near.crossOrigin;
     // A page that pins the first file means all of them.
     if (near.integrity) script.integrity = hash;
-    script.onerror = () => console.warn(`Meshwright: ${file} could not be loaded; figures stay alive.`);
+    script.onerror = failed;
     script.src = scriptAddress(new URL(file, near.src).href);
     document.head.append(script);
   } catch {
-    // Figures stay alive, and links are not read.
+    failed();
   }
 }

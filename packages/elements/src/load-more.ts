@@ -1,8 +1,11 @@
-import type { Later } from "./shared/element/index.js";
+import { lack, type Later } from "./shared/element/index.js";
 
 /** The self-contained script has `load-more-classic.ts` instead. */
 export const loadMore = (what: Later): Promise<void> =>
   (what === "second" ? import("./second.js") : import("./third.js")).then(
     () => undefined,
-    (error: unknown) => console.warn(`Meshwright: what comes ${what} could not be loaded; figures stay alive.`, error),
+    (error: unknown) => {
+      console.warn(error);
+      lack(`${what}.js`);
+    },
   );

@@ -5,6 +5,7 @@ import { parseBuild } from "@meshwright/calc/document";
 import { evaluate } from "@meshwright/calc/evaluate";
 import { figureOf, figureSpecs, type QueryText } from "@meshwright/calc/report";
 import { countIn, find, limpet, lineOf, press, type } from "./page.js";
+import type { MwBuild } from "../elements/build/index.js";
 import type { MwTeeth } from "../elements/teeth/index.js";
 
 interface View extends Window {
@@ -29,6 +30,9 @@ const sentence =
   `the set <mw-teeth of="rear-ring">12 driving 35</mw-teeth>; stale <mw-value of="front">44.31</mw-value>, ` +
   `group <mw-value group="axle" of="rear">4.19</mw-value>, wrong <mw-value figure="laed">as it was</mw-value></p>`;
 
+const inJson = `<mw-build id="limpet"><script type="application/json">${limpet}</script></mw-build>`;
+const inAttributes = `<mw-build id="limpet" stages="Primary: 15 to 62" rear="Hub: 10 to 20"></mw-build>`;
+
 describe("an article in three files", () => {
   let frame: HTMLIFrameElement;
   const view = (): View => frame.contentWindow as unknown as View;
@@ -37,7 +41,7 @@ describe("an article in three files", () => {
   const line = (): string => lineOf(find(page(), "p"));
 
   /** A page with the first file; what it asks for is held back. */
-  async function open(body = sentence, hash = "", pinned = ""): Promise<void> {
+  async function open(body = sentence, hash = "", pinned = "", build = inJson): Promise<void> {
     const dist = new URL("../../dist/", import.meta.url).href;
     frame = document.createElement("iframe");
     frame.style.cssText = "width: 700px; height: 400px";
@@ -49,7 +53,7 @@ describe("an article in three files", () => {
       document.head.append = (...nodes) => nodes.forEach((node) => /-(second|third)\\.js/.test(node.src ?? "") ? held.push(node) : append.call(document.head, node));`;
     const text = `<!doctype html><html lang="en"><head><script>${hold}</script>
       <script src="${dist}meshwright-article.js" defer crossorigin="anonymous" ${pinned}></script></head>
-      <body><mw-build id="limpet"><script type="application/json">${limpet}</script></mw-build>${body}</body></html>`;
+      <body>${build}${body}</body></html>`;
     // A page with an address of its own, which may carry a version.
     const blob = URL.createObjectURL(new Blob([text], { type: "text/html" }));
     frame.src = blob + hash;
@@ -58,20 +62,46 @@ describe("an article in three files", () => {
     await pause();
   }
 
+  /** The next file, once it is asked for. */
+  async function asked(name: string): Promise<HTMLScriptElement> {
+    await until(() => view().held.length, `the ${name} file is asked for`);
+    const script = view().held.shift()!;
+    assert.include(script.src, name);
+    return script;
+  }
+
   /** Lets what was asked for through, in order; the third is asked for once a reader has changed something. */
-  async function letThrough(last: "second" | "third" = "third"): Promise<void> {
-    for (const name of ["second", "third"].slice(0, last === "second" ? 1 : 2)) {
-      await until(() => view().held.length, `the ${name} file is asked for`);
-      const script = view().held.shift()!;
-      assert.include(script.src, name);
+  async function letThrough(...names: ("second" | "third")[]): Promise<void> {
+    for (const name of names.length ? names : ["second", "third"]) {
+      const script = await asked(name);
       const came = new Promise((done, fail) => {
-        script.onload = done;
-        script.onerror = fail;
+        script.addEventListener("load", done);
+        script.addEventListener("error", fail);
       });
       page().head.appendChild(script);
       await came;
       await pause();
     }
+  }
+
+  /** The next file is none that can be loaded. */
+  async function lose(name: "second" | "third"): Promise<void> {
+    const script = await asked(name);
+    script.src = script.src.replace("meshwright-", "none-");
+    const gone = new Promise((done) => script.addEventListener("error", done));
+    page().head.appendChild(script);
+    await gone;
+    await pause();
+  }
+
+  /** What whoever waits for `checked` is told, and what the console says. */
+  async function told(): Promise<{ code: string; at: string; warnings: string[] }> {
+    const answer = find<MwBuild>(page(), "mw-build").checked.then(
+      () => ({ code: "", at: "" }),
+      ({ code, at }: { code: string; at: string }) => ({ code, at }),
+    );
+    const late = pause(3000).then(() => ({ code: "never", at: "" }));
+    return { ...(await Promise.race([answer, late])), warnings: view().warnings };
   }
 
   afterEach(() => {
@@ -224,6 +254,59 @@ describe("an article in three files", () => {
     await until(() => view().held.length, "the second file is asked for");
     assert.match(view().held[0]!.integrity, /^sha384-[\w+/]{64}$/);
     assert.equal(view().held[0]!.crossOrigin, "anonymous");
+  });
+
+  const short = `<p>The rear makes <mw-value of="rear">8.27</mw-value>, once <mw-value of="rear">9</mw-value>.</p>`;
+
+  it("leaves the author's text of a build in attributes where the third cannot be had, and tells whoever waits", async () => {
+    await open(short, "", "", inAttributes);
+    await letThrough("second");
+    await lose("third");
+    assert.equal(line(), "The rear makes 8.27, once 9.");
+    const { code, at, warnings } = await told();
+    assert.deepEqual([code, at], ["load-failed", "meshwright-third.js"]);
+    assert.lengthOf(warnings, 1);
+    assert.match(warnings[0]!, /meshwright-third\.js could not be loaded; only builds in JSON are alive/);
+  });
+
+  it("blames the second file where it is the one that cannot be had", async () => {
+    await open(short, "", "", inAttributes);
+    await lose("second");
+    await letThrough("third");
+    assert.equal(line(), "The rear makes 8.27, once 9.");
+    const { code, at, warnings } = await told();
+    assert.deepEqual([code, at], ["load-failed", "meshwright-second.js"]);
+    assert.lengthOf(warnings, 1, warnings.join("\n"));
+    assert.include(warnings[0], "meshwright-second.js could not be loaded");
+  });
+
+  it("keeps a build in JSON alive without the others, and tells whoever waits", async () => {
+    await open();
+    const waiting = told();
+    await lose("second");
+    await lose("third");
+    assert.deepEqual(
+      { ...(await waiting), warnings: [] },
+      { code: "load-failed", at: "meshwright-second.js", warnings: [] },
+    );
+    press(countIn(of("primary.driver")), "ArrowUp");
+    await pause();
+    assert.include(line(), "With 16 to 62 the rear makes 40.62");
+    assert.lengthOf(view().warnings, 1);
+  });
+
+  it("tells whoever waits where the third is of another build", async () => {
+    await open(short, "", "", inAttributes);
+    await letThrough("second");
+    const script = await asked("third");
+    const code = await (await fetch(script.src)).text();
+    const other = code.replace(/\.more\("[^"]+"/, '.more("another"');
+    assert.notEqual(other, code);
+    script.src = URL.createObjectURL(new Blob([other], { type: "text/javascript" }));
+    page().head.appendChild(script);
+    const { code: why, at, warnings } = await told();
+    assert.deepEqual([why, at], ["load-failed", "meshwright-third.js"]);
+    assert.include(warnings[0], "not of one build");
   });
 
   it("leaves a page alone whose first file is of another build", async () => {

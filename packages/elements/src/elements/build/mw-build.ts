@@ -92,7 +92,8 @@ export class MwBuild extends MeshwrightElement implements Overseen {
 
   /**
    * Settled when the build and the elements that are on the page now have been looked at: with what was found. Asked again, it
-   * is about the page as it stands then.
+   * is about the page as it stands then. Rejected with a `MeshwrightError`, `load-failed` at the file's name, where the file that
+   * looks at them cannot be loaded.
    */
   get checked(): Promise<readonly PageFinding[]> {
     wantMore("third");

@@ -50,6 +50,7 @@ export { dress, lookAgain, MeshwrightElement } from "./element.js";
 export { buildsOf, findBuild } from "./find.js";
 export {
   install,
+  lack,
   oversight,
   whenOverseen,
   type Overseen,

@@ -1,4 +1,5 @@
 import { isPagesOwn } from "@meshwright/calc/document";
+import { MeshwrightError } from "@meshwright/calc/exact";
 import type { Finding } from "@meshwright/calc/stages";
 import type { BuildHolder } from "../store/index.js";
 
@@ -54,19 +55,34 @@ export interface Overseer {
 
 let overseer: Overseer | undefined;
 let arrived: (one: Overseer) => void;
-const arrival = new Promise<Overseer>((resolve) => (arrived = resolve));
+let missed: ((why: MeshwrightError) => void) | undefined;
+const arrival = new Promise<Overseer>((resolve, reject) => {
+  arrived = resolve;
+  missed = reject;
+});
+// It is no fault that nobody waits.
+arrival.catch(() => undefined);
 
 /** The page's overseer, once there is one. */
 export const oversight = (): Overseer | undefined => overseer;
 
-/** The same, for whoever can wait. */
-export const whenOverseen = (): Promise<Overseer> => arrival;
+/** The same, for whoever can wait; rejected where it cannot be had. */
+export const whenOverseen = async (): Promise<Overseer> => overseer ?? arrival;
 
 /** Takes over: whoever was first stays. */
 export function install(one: Overseer): void {
   if (overseer) return;
   overseer = one;
   arrived(one);
+}
+
+/** A file could not be loaded: the console says so once, of the first, and whoever waits is told. */
+export function lack(file: string): void {
+  if (!missed) return;
+  const error = new MeshwrightError("load-failed", file, `${file} could not be loaded; only builds in JSON are alive.`);
+  console.warn(`${error}`);
+  missed(error);
+  missed = undefined;
 }
 
 /** Whether an attribute is the page's own: what begins like a handler of events and is none may be a slip. */
