@@ -1,9 +1,10 @@
 import { messageOf } from "@meshwright/calc/languages";
 import { wordsFor } from "@meshwright/calc/languages/all";
+import { missingElement } from "@meshwright/calc/document";
 import type { Finding } from "@meshwright/calc/stages";
 import { elementsIn, enclosing, textOf, type Article, type Element, type Text } from "./article.js";
 import { faultsOf } from "./block.js";
-import { Builds, isKnown, nearestTags, saysFigures, type Expected, type Load, type Why } from "./expected.js";
+import { Builds, isKnown, saysFigures, type Expected, type Load, type Why } from "./expected.js";
 import { mendInline, saysAnyOf, unclosed } from "./inline.js";
 import { lineStartsOf, placeAt } from "./line.js";
 import { withoutCrossings, type Edit } from "./mending.js";
@@ -115,8 +116,7 @@ export function checkArticle(article: Article, load: Load): Checked {
   }
   for (const element of elements) {
     if (/^mw-/i.test(element.tag) && !isKnown(element.tag)) {
-      const near = nearestTags(element.tag).join(", ");
-      untold(element, `is none of the elements${near && `; the nearest: ${near}`}`);
+      untold(element, [missingElement(element.tag)!]);
     }
     const odd = builds.oddAbout(element);
     const message = sentencesFor(odd, element, builds.localeOf(element));

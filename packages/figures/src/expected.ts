@@ -294,9 +294,6 @@ const elements: Readonly<Record<ElementTag, Maker | "unchecked" | "silent">> = {
 /** Whether a tag is one of the elements. */
 export const isKnown = (tag: string): tag is ElementTag => Object.hasOwn(elements, tag);
 
-/** The elements with the names nearest to another. */
-export const nearestTags = (tag: string): readonly string[] => nearestTo(tag, Object.keys(elements));
-
 export { nearestTo };
 
 /** Whether an element may say figures. */

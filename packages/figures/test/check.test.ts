@@ -171,8 +171,8 @@ describe("checkFigures", () => {
   it("names a tag that is none of ours, with the nearest", () => {
     const found = differences(`${build}<mw-vlaue of="front">44.31</mw-vlaue><mw-ratio-sumary></mw-ratio-sumary>`);
     expect(found.map(({ kind, message }) => [kind, message])).toEqual([
-      ["untold", "is none of the elements; the nearest: mw-value"],
-      ["untold", "is none of the elements; the nearest: mw-ratio-summary"],
+      ["untold", "There is no element <mw-vlaue>; nearest: mw-value."],
+      ["untold", "There is no element <mw-ratio-sumary>; nearest: mw-ratio-summary."],
     ]);
   });
 

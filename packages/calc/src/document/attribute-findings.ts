@@ -40,11 +40,29 @@ export function unknownAttribute(
     : findingOf("warning", "shape", "unknown-attribute", `/${name}`, values);
 }
 
+/**
+ * What is said of an element that nothing has defined: none of ours has that name, with the nearest; or which file brings it.
+ * Nothing of a name that does not begin with `mw-`.
+ *
+ * @example
+ * missingElement("mw-vaule")?.message; // => "There is no element <mw-vaule>; nearest: mw-value."
+ * missingElement("my-value"); // => undefined
+ */
+export function missingElement(tag: string): Finding | undefined {
+  if (!/^mw-/i.test(tag)) return undefined;
+  const values = { element: tag, nearest: nearestTo(tag, Object.keys(elementAttributes)) };
+  if (!isElement(tag)) return errorOf("shape", "unknown-element", "", values);
+  const module = `@meshwright/elements/${tag.slice(3)}`;
+  return errorOf("meaning", "element-not-there", "", { element: tag, file: "meshwright.js", module });
+}
+
+const isElement = (tag: string): tag is ElementTag => Object.hasOwn(elementAttributes, tag);
+
 /** What is wrong with the names of an element's attributes; `mw-build` has its notation checked as it is read. */
 export function attributeFindings(tag: string, names: Iterable<string>): Finding[] {
-  if (!Object.hasOwn(elementAttributes, tag)) return [];
-  const own: readonly string[] = elementAttributes[tag as ElementTag];
+  if (!isElement(tag)) return [];
+  const own: readonly string[] = elementAttributes[tag];
   return [...names]
-    .filter((name) => !own.includes(name) && !ofAll.includes(name) && !passes(tag as ElementTag, name))
-    .map((name) => unknownAttribute(tag as ElementTag, name));
+    .filter((name) => !own.includes(name) && !ofAll.includes(name) && !passes(tag, name))
+    .map((name) => unknownAttribute(tag, name));
 }

@@ -2,7 +2,7 @@
  * Reading and checking a build; its JSON Schema; applying changes; its notation in attributes; links that carry changes.
  * @module
  */
-export { attributeFindings, passes } from "./attribute-findings.js";
+export { attributeFindings, missingElement, passes } from "./attribute-findings.js";
 export { axleAttributeOf, axleNames, axleParts, buildWords, notationName, speaksOfBuild } from "./notation-names.js";
 export { elementAttributes, type ElementTag } from "./attributes.js";
 export { isPagesOwn } from "./pages-own.js";

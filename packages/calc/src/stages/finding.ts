@@ -144,7 +144,9 @@ const findingTexts = {
   "unknown-word": "There is no {field} {found} here[; nearest: {nearest}][. Expected one of {known}].",
   "word-not-taken": "{figure} takes no {field}[; nearest: {nearest}][. It takes {takes}].",
   "word-needed": "{figure} needs {field}[: one of {known}].",
-  // What the elements of a page ask for
+  // The elements of a page, and what they ask for
+  "unknown-element": "There is no element <{element}>[; nearest: {nearest}].",
+  "element-not-there": "No script on this page brings <{element}>: {file} has it, and so has the module {module}.",
   "figure-missing": "[{element}: ]{why}",
 } as const satisfies Readonly<Record<string, string>>;
 

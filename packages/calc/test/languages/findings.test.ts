@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import {
   applyChanges,
   attributeFindings,
+  missingElement,
   buildFromAttributes,
   passedOver,
   changesFrom,
@@ -209,6 +210,8 @@ const wrong = (): readonly Finding[] => [
   ...notation({ aft: "Ring: 12 to 35" }),
   ...notation({ rear: "Ring: 12 to 35", seal: "abc" }),
   ...attributeFindings("mw-value", ["figur"]),
+  missingElement("mw-vaule")!,
+  missingElement("mw-working")!,
   ...passedOver(["src", "stages"], false),
   ...evaluate(
     parseBuild(
@@ -263,7 +266,7 @@ describe.each(languageCodes)("%s", (language) => {
     for (const finding of findings) {
       const { code, values } = finding;
       const text = messageOf(finding, words);
-      expect(text, code).not.toMatch(/[{}[\]](?![^"]*")|undefined|@\w|^\s|\s$/);
+      expect(text, code).not.toMatch(/[{}[\]](?![^"]*")|undefined|@(?!meshwright)\w|^\s|\s$/);
       const bare = text.replace("x-…", "").replaceAll(", …", "").replaceAll("、…", "").replaceAll("، …", "");
       if (code !== "figure-missing") expect(bare, `${code}: ${text}`).not.toContain("…");
       for (const [name, value] of Object.entries(values))

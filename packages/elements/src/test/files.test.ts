@@ -309,6 +309,24 @@ describe("an article in three files", () => {
     assert.include(warnings[0], "not of one build");
   });
 
+  it("tells the author of an element that none of its files has, and of one that nobody has", async () => {
+    await open(`<p><mw-working>as it was</mw-working> <mw-vaule>30</mw-vaule></p><mw-edits></mw-edits>`);
+    await letThrough();
+    const { checked } = find<MwBuild>(page(), "mw-build");
+    assert.deepEqual(
+      (await checked).map(({ code, message }) => [code, message]),
+      [
+        [
+          "element-not-there",
+          "No script on this page brings <mw-working>: meshwright.js has it, and so has the module @meshwright/elements/working.",
+        ],
+        ["unknown-element", "There is no element <mw-vaule>; nearest: mw-value."],
+      ],
+    );
+    assert.lengthOf(view().warnings, 2);
+    assert.equal(line(), "as it was 30");
+  });
+
   it("leaves a page alone whose first file is of another build", async () => {
     await open();
     const [script] = view().held;

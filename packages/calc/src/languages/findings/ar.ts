@@ -121,6 +121,8 @@ export const words: Table<FindingWords> = {
     "unknown-word": "لا يوجد {found} هنا في {field}[؛ الأقرب: {nearest}][. المنتظر واحد من {known}].",
     "word-not-taken": "{figure} لا يأخذ {field}[؛ الأقرب: {nearest}][. وهو يأخذ {takes}].",
     "word-needed": "{figure} يحتاج {field}[: واحد من {known}].",
+    "unknown-element": "لا يوجد عنصر {element}[؛ الأقرب: {nearest}].",
+    "element-not-there": "لا يجلب أي نص برمجي في هذه الصفحة العنصر {element}: هو في {file} وفي الوحدة {module}.",
     "figure-missing": "[{element}: ]{why}",
   },
   terms: {

@@ -131,6 +131,8 @@ export const words: Table<FindingWords> = {
     "unknown-word": "Bei {field} gibt es {found} nicht[; am nächsten: {nearest}][. Erwartet wird eines von {known}].",
     "word-not-taken": "{figure} nimmt kein {field}[; am nächsten: {nearest}][. Es nimmt {takes}].",
     "word-needed": "{figure} braucht {field}[: eines von {known}].",
+    "unknown-element": "Ein Element <{element}> gibt es nicht[; am nächsten: {nearest}].",
+    "element-not-there": "Kein Skript dieser Seite bringt <{element}> mit: Es steht in {file} und im Modul {module}.",
     "figure-missing": "[{element}: ]{why}",
   },
   terms: {

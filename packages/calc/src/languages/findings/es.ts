@@ -128,6 +128,8 @@ export const words: Table<FindingWords> = {
     "unknown-word": "Para {field} no hay {found} aquí[; lo más parecido: {nearest}][. Se esperaba uno de {known}].",
     "word-not-taken": "{figure} no lleva {field}[; lo más parecido: {nearest}][. Lleva {takes}].",
     "word-needed": "{figure} necesita {field}[: uno de {known}].",
+    "unknown-element": "No hay ningún elemento <{element}>[; lo más parecido: {nearest}].",
+    "element-not-there": "Ningún script de esta página trae <{element}>: está en {file} y en el módulo {module}.",
     "figure-missing": "[{element}: ]{why}",
   },
   terms: {

@@ -131,6 +131,9 @@ export const words: Table<FindingWords> = {
       "Pour {field}, il n’y a pas de {found} ici[ ; le plus proche : {nearest}][. Attendu : l’un de {known}].",
     "word-not-taken": "{figure} ne prend pas {field}[ ; le plus proche : {nearest}][. Il prend {takes}].",
     "word-needed": "{figure} demande {field}[ : l’un de {known}].",
+    "unknown-element": "Il n’y a pas d’élément <{element}>[ ; le plus proche : {nearest}].",
+    "element-not-there":
+      "Aucun script de cette page n’apporte <{element}> : il est dans {file} et dans le module {module}.",
     "figure-missing": "[{element} : ]{why}",
   },
   terms: {

@@ -122,6 +122,9 @@ export const words: Table<FindingWords> = {
     "unknown-word": "ここの{field}に{found}はありません[。最も近い語：{nearest}][。使えるのは{known}]。",
     "word-not-taken": "{figure}に{field}は使えません[。最も近い語：{nearest}][。使えるのは{takes}]。",
     "word-needed": "{figure}には{field}が必要です[：{known}のいずれか]。",
+    "unknown-element": "<{element}>という要素はありません[。最も近い語：{nearest}]。",
+    "element-not-there":
+      "このページのスクリプトに<{element}>は入っていません。{file}か、モジュール{module}にあります。",
     "figure-missing": "[{element}：]{why}",
   },
   terms: {

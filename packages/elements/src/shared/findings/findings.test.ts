@@ -87,6 +87,45 @@ describe("findings", () => {
     assert.deepEqual(events, [1, 1, 0, 1, 0]);
   });
 
+  describe("about names of elements", () => {
+    it("tell one that is none of ours with the nearest, once, and leave its text", async () => {
+      const page = await show(
+        withLimpet(`<p><mw-vaule of="front">30</mw-vaule> <mw-value of="raer">1</mw-value> <my-vaule>2</my-vaule></p>`),
+      );
+      for (let n = 0; n < 40 && warnings.length < 2; n++) await settle(1);
+      const spelt = "<mw-vaule>: There is no element <mw-vaule>; nearest: mw-value.";
+      assert.deepEqual(
+        warnings.filter((one) => one.includes("mw-vaule")),
+        [spelt],
+      );
+      assert.deepEqual(await told(page), ["mw-vaule unknown-element", "mw-value/of missing-reference"]);
+      assert.equal(buildIn(page).findings![0]!.element, find(page, "mw-vaule"));
+      assert.equal(lineOf(find(page, "p")), "30 1 2");
+      assert.lengthOf(warnings, 2);
+      find(page, "mw-vaule").remove();
+      assert.deepEqual(await told(page), ["mw-value/of missing-reference"]);
+    });
+
+    it("take it back where one is defined later", async () => {
+      const page = await show(withLimpet(`<mw-laters></mw-laters>`));
+      assert.deepEqual(await told(page), ["mw-laters unknown-element"]);
+      customElements.define("mw-laters", class extends HTMLElement {});
+      for (let n = 0; n < 40 && buildIn(page).findings!.length; n++) await settle(1);
+      assert.deepEqual(buildIn(page).findings, []);
+    });
+
+    it("tell one inside a root of the page's own, and one where there is no build in the console alone", async () => {
+      const page = await show("<div></div>");
+      const root = find(page, "div").attachShadow({ mode: "open" });
+      root.innerHTML = withLimpet(`<mw-teth of="primary.driver">15</mw-teth>`);
+      assert.deepEqual(await told(root), ["mw-teth unknown-element"]);
+      await show(`<mw-edit></mw-edit>`);
+      dispatchEvent(new HashChangeEvent("hashchange"));
+      await settle();
+      assert.include(warnings.join(), "<mw-edit>: There is no element <mw-edit>; nearest: mw-edits.");
+    });
+  });
+
   it("tell the author what is odd about the drive, though it can be read", async () => {
     const ring = (id: string, reverses: boolean) => ({ id, kind: "pair", driver: 10, driven: 20, reverses });
     const json = JSON.stringify({

@@ -14,6 +14,7 @@ import { page, type BuildStore } from "../store/index.js";
 import { whenWordsArrive } from "../words/index.js";
 import { findingsOf } from "./judged.js";
 import { drawSign } from "./sign.js";
+import { strangersIn } from "./strangers.js";
 import { warn } from "./warn.js";
 
 /** What is known of one element. */
@@ -23,6 +24,9 @@ interface Judged {
   store: BuildStore | undefined;
 }
 
+/** How long after a page has loaded what is still undefined counts as forgotten, in milliseconds. */
+const rest = 1000;
+
 const isDark = (findings: readonly Finding[]): boolean => findings.some(({ severity }) => severity === "error");
 
 class Findings implements Overseer {
@@ -31,6 +35,10 @@ class Findings implements Overseer {
   readonly #lost = new Set<Subject>();
   /** Elements that have just come and are not kept waiting. */
   readonly #waiting = new Set<Subject>();
+  /** Elements of our names that nothing has defined, and whose list each stands in. */
+  readonly #strangers = new Map<Element, BuildStore | undefined>();
+  readonly #awaited = new Set<string>();
+  #isAtRest = false;
   #soon: Promise<void> | undefined;
   readonly #names = new MutationObserver((records) => {
     for (const target of new Set(records.map((record) => record.target as Subject)))
@@ -98,6 +106,7 @@ class Findings implements Overseer {
   }
 
   async checked(holder: Overseen): Promise<void> {
+    this.#isAtRest ||= document.readyState === "complete";
     this.changed(holder);
     await this.#tell();
     while (!holder.isRead) {
@@ -116,7 +125,45 @@ class Findings implements Overseer {
   /** All that was still to come has come: whoever has no build now has none. */
   readonly arrived = (): void => {
     for (const element of [...this.#judged.keys()]) if (!element.home) element.judge();
+    this.awaitRest();
   };
+
+  /** What is defined when its turn comes is not told of before. */
+  awaitRest(): void {
+    setTimeout(() => {
+      this.#isAtRest = true;
+      void this.#tell();
+    }, rest);
+  }
+
+  /** Looks which elements nothing has defined, and puts that where it is told. */
+  #lookAtStrangers(): void {
+    if (!this.#isAtRest) return;
+    const roots = new Set<Node>([document]);
+    for (const element of this.#judged.keys()) if (element.isConnected) roots.add(element.getRootNode());
+    for (const holder of page().holders) roots.add(holder.getRootNode());
+    const found = strangersIn(roots);
+    for (const [element, store] of this.#strangers) {
+      if (found.has(element)) continue;
+      this.#strangers.delete(element);
+      if (!this.#judged.has(element as Subject)) store?.complain(element);
+    }
+    for (const [element, findings] of found) {
+      const store = findBuild(element, element.getAttribute("build"))?.store ?? findBuild(element, undefined)?.store;
+      const before = this.#strangers.get(element);
+      if (before !== store) before?.complain(element);
+      this.#strangers.set(element, store);
+      store?.complain(element, findings);
+      if (!store) for (const finding of findings) warn({ ...finding, element }, element);
+      if (this.#awaited.has(element.localName)) continue;
+      this.#awaited.add(element.localName);
+      // It may yet come. A name that can be defined by nobody stays what it is.
+      customElements.whenDefined(element.localName).then(
+        () => this.#tell(),
+        () => undefined,
+      );
+    }
+  }
 
   /** Tells everything once things have come to rest: what is drawn in this turn is not kept waiting. */
   #tell(): Promise<void> {
@@ -132,6 +179,7 @@ class Findings implements Overseer {
 
   #tellAll(): void {
     this.#lookAtWaiting();
+    this.#lookAtStrangers();
     for (const holder of [...this.#lists]) {
       // One that is gone says so itself when it comes back, and must not be kept until then.
       if (holder.isConnected && !holder.isRead) continue;
@@ -169,5 +217,6 @@ export function watchFindings(): void {
   install(findings);
   addEventListener("hashchange", findings.lookAround);
   whenWordsArrive(findings.lookAround);
-  if (document.readyState !== "complete") addEventListener("load", findings.arrived, { once: true });
+  if (document.readyState === "complete") findings.awaitRest();
+  else addEventListener("load", findings.arrived, { once: true });
 }
