@@ -3,7 +3,7 @@ import "axe-core";
 import type axeCore from "axe-core";
 import { define } from "../../shared/element/index.js";
 import type { MwBuild } from "../build/index.js";
-import { clear, find, lineOf, settle, show, withLimpet } from "../../test/page.js";
+import { clear, countIn, find, lineOf, press as pressKey, settle, show, withLimpet } from "../../test/page.js";
 import { MwQuantity } from "./index.js";
 
 define(MwQuantity);
@@ -78,6 +78,41 @@ describe("mw-quantity", () => {
     for (let n = 0; n < 100 && told() !== wanted; n++) await settle(1);
     assert.equal(told(), wanted);
     assert.equal(store().build, store().article);
+  });
+
+  it("says a refusal while its field is in hand, and no more once another one refuses or takes something", async () => {
+    root = await show(
+      withLimpet(
+        '<p><mw-quantity of="target.from">38</mw-quantity> <mw-teeth of="primary.driver">15</mw-teeth> <a href="#x">x</a></p>',
+      ),
+    );
+    const teeth = find(root, "mw-teeth");
+    const refused = (one: Element) => one.shadowRoot!.querySelector("#message") !== null;
+    const enter = async (text: string) => {
+      const field = countIn(teeth);
+      field.focus();
+      field.value = text;
+      field.dispatchEvent(new InputEvent("input", { bubbles: true, composed: true }));
+      pressKey(field, "Enter");
+      await settle(1);
+    };
+    await type("0");
+    assert.isTrue(refused(element()));
+    await enter("0");
+    assert.deepEqual([refused(element()), refused(teeth)], [false, true]);
+    find<HTMLElement>(root, "a").focus();
+    await settle(1);
+    assert.isFalse(refused(teeth), "it has been read");
+    // What is refused as it is left has not.
+    input().focus();
+    input().value = "0";
+    input().dispatchEvent(new Event("input", { bubbles: true }));
+    await settle(1);
+    input().blur();
+    await settle(1);
+    assert.isTrue(refused(element()));
+    await enter("16");
+    assert.deepEqual([refused(element()), refused(teeth)], [false, false]);
   });
 
   it("has keys that step while it has the focus, and a name", async () => {

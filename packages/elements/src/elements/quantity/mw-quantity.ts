@@ -91,10 +91,12 @@ export class MwQuantity extends ToolElement {
   readonly #clicked = (): void => void (this.open = true);
 
   readonly #left = (): void => {
+    const { message } = this;
     this.#commit();
     this.open = undefined;
-    // Long enough to be read where nobody holds the focus any more.
-    if (this.message) setTimeout(() => this.open || (this.message = undefined), 6000);
+    if (this.message === message) this.message = undefined;
+    // What is refused as it is left is there long enough to be read.
+    else setTimeout(() => this.open || (this.message = undefined), 6000);
   };
 
   readonly #typed = (event: Event): void => {

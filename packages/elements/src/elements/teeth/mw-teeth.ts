@@ -273,11 +273,12 @@ export class MwTeeth extends InlineElement {
     if (!this.#isLeaving) return;
     this.#isLeaving = false;
     if (this.#field) this.#field.inputMode = keyboard();
+    const { message } = this;
     if (this.store) this.#commit();
     this.draft = this.open = undefined;
-    if (!this.message) return;
-    // Long enough to be read where nobody holds the focus any more.
-    setTimeout(() => this.open || (this.message = undefined), 6000);
+    if (this.message === message) this.message = undefined;
+    // What is refused as it is left is there long enough to be read.
+    else setTimeout(() => this.open || (this.message = undefined), 6000);
   };
 
   readonly #clicked = (event: Event): void => {
