@@ -358,6 +358,54 @@ describe("findings", () => {
       assert.equal(root.activeElement, sign);
     });
 
+    it("stands beside the block, over no text, out of tables and lists, as far as there is room", async () => {
+      const boxes = (node: Node): DOMRect[] => {
+        if (node.nodeType === 3) {
+          const range = document.createRange();
+          range.selectNodeContents(node);
+          return [...range.getClientRects()];
+        }
+        if (/^(SCRIPT|STYLE)$/.test(node.nodeName)) return [];
+        return [...((node as Element).shadowRoot ?? node).childNodes].flatMap((one) =>
+          (one as Partial<Element>).classList?.contains("to-mend")
+            ? []
+            : one.nodeName === "SLOT"
+              ? [...node.childNodes].flatMap(boxes)
+              : boxes(one),
+        );
+      };
+      const long = "The motor turns many more times than the wheels do. ".repeat(4);
+      const lost = `<mw-value of="rear">16.00</mw-value>`;
+      const [built, sentence, table, list] = [
+        withLimpet(`<p>${long}<mw-value of="raer">16.00</mw-value></p>`),
+        `<p>${long}${lost} ${long}</p>`,
+        `<table><tr><td>first</td><td align="right">20.00</td><td>${lost} or so</td></tr></table>`,
+        `<ol><li>one</li><li>${lost} or so<ol><li>${lost}</li></ol></li></ol>`,
+      ];
+      for (const markup of [`<p>${long}</p>${built}`, sentence, table, list, `<div dir="rtl">${table}${list}</div>`])
+        for (const room of [40, 0]) {
+          const page = await show(`<div style="padding: 0 ${room}px">${markup}</div>`, 500);
+          if (room === 0) page.style.cssText += "position: relative; overflow: hidden";
+          dispatchEvent(new HashChangeEvent("hashchange"));
+          await settle();
+          const signs = [...page.querySelectorAll("mw-value, mw-build")].flatMap((one) => signOf(one) ?? []);
+          assert.isAtLeast(signs.length, 1, markup);
+          for (const sign of signs) {
+            const { left, right, top, bottom } = sign.getBoundingClientRect();
+            const over = boxes(page).filter(
+              (box) => box.left < right - 1 && box.right > left + 1 && box.top < bottom - 1 && box.bottom > top + 1,
+            );
+            const around = page.getBoundingClientRect();
+            if (room) assert.lengthOf(over, 0, markup.slice(-300));
+            else
+              assert.isTrue(
+                left >= around.left - 1 && right <= around.right + 1,
+                `${markup.slice(-300)} ${left} ${right}`,
+              );
+          }
+        }
+    });
+
     it("goes when all is mended", async () => {
       const page = await show(wrong);
       assert.isNotNull(signOf(buildIn(page)));

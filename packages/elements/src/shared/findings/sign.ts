@@ -1,5 +1,5 @@
 import { html, nothing } from "lit/html.js";
-import { css, dress, type Subject, type PageFinding } from "../element/index.js";
+import { css, dress, outward, type Subject, type PageFinding } from "../element/index.js";
 import { drawInto } from "../drawn/index.js";
 import { isAuthorHere } from "../page/index.js";
 import { fillCount, findingText, wordsFor } from "../words/index.js";
@@ -128,6 +128,38 @@ function draw(element: Subject, sign: Sign): void {
   );
 }
 
+/** All around an element, across shadow roots, outermost last. */
+function* around(element: Element): Generator<Element> {
+  for (let at = outward(element); at; at = outward(at)) if (at instanceof Element) yield at;
+}
+
+/**
+ * Moves a sign out to where the block begins that it stands in, or the table or list around that: over no text, as far as there
+ * is room that is seen.
+ */
+function moveAside(place: HTMLElement): void {
+  place.style.translate = "";
+  if (!place.classList.contains("aside")) return;
+  const isRtl = getComputedStyle(place).direction === "rtl";
+  // As if everything ran from left to right.
+  const startOf = (one: Element): number => {
+    const { left, right } = one.getBoundingClientRect();
+    return isRtl ? -right : left;
+  };
+  const { offsetParent } = place;
+  let [start, least] = [startOf(place), isRtl ? -document.documentElement.clientWidth : 0];
+  let isCutting = false;
+  for (const one of around(place)) {
+    if (one.matches("table, ol, ul")) start = Math.min(start, startOf(one));
+    // What the page itself cuts off is the window's affair.
+    if (one === document.body) break;
+    isCutting ||= one === offsetParent;
+    if (isCutting && getComputedStyle(one).overflowX !== "visible") least = Math.max(least, startOf(one));
+  }
+  const by = Math.max(least, start - place.querySelector("button")!.offsetWidth) - startOf(place);
+  place.style.translate = `${isRtl ? -by : by}px`;
+}
+
 /** Puts a sign beside an element where there is something to mend and its author is here; takes it away otherwise. */
 export function drawSign(element: Subject, findings: readonly PageFinding[]): void {
   const root = element.shadowRoot;
@@ -145,8 +177,9 @@ export function drawSign(element: Subject, findings: readonly PageFinding[]): vo
     signs.set(element, sign);
     dress(root, styles);
   }
-  sign.place.className = isDark ? "to-mend stands" : "to-mend";
+  sign.place.className = isDark ? "to-mend stands" : "to-mend aside";
   // Before what the element draws itself, which it may replace.
   if (sign.place.parentNode !== root) root.prepend(sign.place);
   draw(element, sign);
+  moveAside(sign.place);
 }
