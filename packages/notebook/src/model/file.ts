@@ -106,8 +106,20 @@ export function noSheet(bytes: Uint8Array, size = bytes.length): string | undefi
   return undefined;
 }
 
-/** Reads whatever a file holds: a notebook, a drivetrain, a sheet of parts, a post; or says in one sentence what is wrong. */
-export function openFile(bytes: Uint8Array, id: string): Opened {
+/** Whether text is written in Markdown: by the ending of its file's name, or by its signs where no paragraph is HTML's. */
+const isMarkdown = (text: string, name: string): boolean =>
+  /\.(md|mdx|markdown|mdown|mkd)$/i.test(name) ||
+  (!/<(p|h[1-6]|article|section|div|html|table|ul|ol)\b/i.test(text) &&
+    /^#{1,6} \S|^(---|\+\+\+)\r?\n[^]*?\n\1\s*$|^ {0,3}(```|~~~)|!?\[[^\]\n]*\]\([^)\s]+[^)]*\)|\*\*\S[^*\n]*\*\*/m.test(
+      text,
+    ));
+
+/**
+ * Reads whatever a file holds: a notebook, a drivetrain, a sheet of parts, a post; or says in one sentence what is wrong.
+ *
+ * @param name what the file is called, where that is known
+ */
+export function openFile(bytes: Uint8Array, id: string, name = ""): Opened {
   if (bytes.length === 0) return refused("This file is empty. Nothing was opened.");
   if (bytes.length > mostBytes)
     return refused(`This file has ${inMegabytes(bytes.length)} MB; a notebook has a few at most. Nothing was opened.`);
@@ -115,11 +127,11 @@ export function openFile(bytes: Uint8Array, id: string): Opened {
   if ("strange" in read) return refused(`This file is ${read.strange}, and no notebook. Nothing was opened.`);
   const { text } = read;
   if (!text.trim()) return refused("This file is empty. Nothing was opened.");
-  return openText(text, id);
+  return openText(text, id, name);
 }
 
 /** The same for text that was pasted. */
-export function openText(text: string, id: string): Opened {
+export function openText(text: string, id: string, name = ""): Opened {
   const trimmed = text.trim();
   if (/^[{[]/.test(trimmed)) {
     let data: unknown;
@@ -132,6 +144,10 @@ export function openText(text: string, id: string): Opened {
     }
     return notebookFrom(data, id);
   }
+  if (isMarkdown(trimmed, name))
+    return refused(
+      "This file is a post in Markdown; the notebook opens a post as HTML. Save the page that your blog makes of it, and open that. Nothing was opened.",
+    );
   if (/<mw-[a-z]|<(p|h[1-6]|article|div|html)\b/i.test(trimmed)) return { kind: "post", text };
   if (/[,;\t]/.test(trimmed.split("\n", 3).join(""))) return { kind: "sheet", text };
   return refused("This is text, and neither a notebook, nor a table of parts, nor a post. Nothing was opened.");

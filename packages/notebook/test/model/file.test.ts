@@ -97,6 +97,22 @@ describe("a notebook in a file", () => {
     expect(open("<p>With <mw-teeth>15</mw-teeth></p>").kind).toBe("post");
   });
 
+  it.each([
+    ["post.md", "With 15 teeth, all is well.\nNext, the hub, and so on.\n"],
+    ["post.txt", "# Limpet, again\n\nWith 15 teeth, all is well.\n"],
+    ["post.txt", "---\ntitle: Limpet, again\n---\n\nWith 15 teeth.\n"],
+    [
+      "post.markdown",
+      '<mw-build stages="15 to 62" rear=""></mw-build>\nWith <mw-teeth of="stage-1.driver">15</mw-teeth>.\n',
+    ],
+    ["", "See [the box](https://example.org/), and **count**.\n"],
+  ])("is told apart from a post in Markdown, which is no sheet either: %s", (name, text) => {
+    expect(openFile(bytes(text), "new", name)).toEqual({
+      kind: "refused",
+      why: "This file is a post in Markdown; the notebook opens a post as HTML. Save the page that your blog makes of it, and open that. Nothing was opened.",
+    });
+  });
+
   const leftOut = (data: object): readonly string[] => {
     const opened = open(JSON.stringify(data));
     return opened.kind === "notebook" ? opened.left : [opened.kind];
