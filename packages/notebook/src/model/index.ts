@@ -22,7 +22,7 @@ export { addPart, partsOf, shelve, withoutPart, withPart } from "./shelf.js";
 export { handedOut, type Merging, merging, type Side } from "./merge.js";
 export { type CentreRead, centresRead, measure, noteCentre } from "./bench.js";
 export { thousandsFault, typedLength, withPoint } from "./typed.js";
-export { followingText, Session, withFields } from "./session.js";
+export { type Following, followingText, Session, withFields } from "./session.js";
 export { axleChange, axleChoices, begin, firstBuild, splitChange, totalsText } from "./start.js";
 export { assemblyText, putOn, swapFor, takeOff } from "./assemblies.js";
 export { rename } from "./rename.js";

@@ -34,6 +34,13 @@ export function withFields(notebook: Notebook, fields: Partial<Fields>): Noteboo
   return next as unknown as Notebook;
 }
 
+/** How fields stand, by the names of some: undefined where there is none. */
+const standing = (notebook: Notebook, fields: Partial<Fields>): Partial<Fields> =>
+  Object.fromEntries(Object.keys(fields).map((key) => [key, notebook[key as keyof Fields]]));
+
+/** What else becomes another with an edit, and is no step of its own. */
+export type Following = (before: Notebook, after: Notebook) => Partial<Fields>;
+
 /**
  * A notebook while it is worked on: the one place that it is changed in. Every edit is a step with a name and can be taken
  * back; whoever shows the notebook or keeps it watches.
@@ -48,10 +55,12 @@ export class Session {
   #past: Step[] = [];
   #undone: Step[] = [];
   #clock: () => Date;
+  #following: Following;
 
-  constructor(notebook: Notebook, clock: () => Date = () => new Date()) {
+  constructor(notebook: Notebook, clock: () => Date = () => new Date(), following: Following = () => ({})) {
     this.#now = notebook;
     this.#clock = clock;
+    this.#following = following;
   }
 
   get notebook(): Notebook {
@@ -117,8 +126,7 @@ export class Session {
     // The first edit of a day leaves what stood the evening before where it can be had again.
     const isNewDay = build && last && last < this.today && days.at(-1)?.build !== build;
     const after = isNewDay ? { ...fields, days: [...days, { date: last, build }].slice(-mostDays) } : fields;
-    const before = Object.fromEntries(Object.keys(after).map((key) => [key, this.#now[key as keyof Fields]]));
-    this.#past.push({ name, before, after });
+    this.#past.push({ name, before: standing(this.#now, after), after });
     if (this.#past.length > mostSteps) this.#past.shift();
     this.#undone = [];
     this.#set(after, name);
@@ -134,7 +142,8 @@ export class Session {
   undo(): string | undefined {
     const step = this.isFollowing ? undefined : this.#past.pop();
     if (!step) return undefined;
-    this.#undone.push(step);
+    // What has an undo of its own has gone on since: it comes back with the step.
+    this.#undone.push({ ...step, after: standing(this.#now, step.before) });
     this.#set(step.before, `Taken back: ${step.name}`);
     return step.name;
   }
@@ -143,7 +152,7 @@ export class Session {
   redo(): string | undefined {
     const step = this.isFollowing ? undefined : this.#undone.pop();
     if (!step) return undefined;
-    this.#past.push(step);
+    this.#past.push({ ...step, before: standing(this.#now, step.after) });
     this.#set(step.after, step.name);
     return step.name;
   }
@@ -160,7 +169,9 @@ export class Session {
     this.notes = [];
     const line = { at: this.#clock().toISOString(), what: what ?? "" };
     const log = what === undefined ? this.#now.log : [...(this.#now.log ?? []).slice(1 - mostLines), line];
-    this.#now = withFields(this.#now, { ...fields, ...(log && { log }) });
+    const before = this.#now;
+    const after = withFields(before, { ...fields, ...(log && { log }) });
+    this.#now = withFields(after, this.#following(before, after));
     this.#tell();
   }
 

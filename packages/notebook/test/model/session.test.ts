@@ -40,6 +40,36 @@ describe("edits of a notebook", () => {
     expect(session.notebook.post).toEqual({ type: "doc", content: [] });
   });
 
+  it("that put something in the place of another bring back what was done with it since", () => {
+    const said = (text: string) => ({
+      type: "doc",
+      content: [{ type: "paragraph", content: [{ type: "text", text }] }],
+    });
+    const session = begun();
+    session.note({ post: said("mine") });
+    session.put({ post: said("opened") }, "Post opened");
+    session.note({ post: said("opened, and written on") });
+    expect(session.undo()).toBe("Post opened");
+    expect(session.notebook.post).toEqual(said("mine"));
+    session.note({ post: said("mine, and written on") });
+    session.redo();
+    expect(session.notebook.post).toEqual(said("opened, and written on"));
+    session.undo();
+    expect(session.notebook.post).toEqual(said("mine, and written on"));
+  });
+
+  it("make others follow that are no step of their own", () => {
+    const follows = new Session({ ...newNotebook("one"), build: limpet }, undefined, (before, after) =>
+      before.build === after.build ? {} : { onlyText: [...(after.onlyText ?? []), String(before.title)] },
+    );
+    follows.change({ "primary.driver": 16 });
+    expect(follows.notebook.onlyText).toHaveLength(1);
+    follows.undo();
+    expect(follows.notebook.onlyText).toHaveLength(2);
+    follows.put({ title: "Another" }, "Called Another");
+    expect(follows.notebook.onlyText).toHaveLength(2);
+  });
+
   it("of a new day leave what stood the evening before, for a week of days, and it comes back through a file", () => {
     let now = new Date(2026, 9, 1, 18);
     const session = new Session({ ...newNotebook("one", "Limpet"), build: limpet }, () => now);
