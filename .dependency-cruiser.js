@@ -96,7 +96,7 @@ const notebookRooms = [
   ["frame", ["model"]],
   ...["start", "drivetrain", "parts", "buy", "workshop"].map((part) => [part, ["model", "frame"]]),
   ["post", ["model", "frame", "writing", "embed"]],
-  ["page", ["model", "frame", "keeping", "drivetrain"]],
+  ["page", ["model", "frame", "keeping", "writing", "drivetrain"]],
 ].map(([room, may]) =>
   forbid(
     `notebook-${room}`,

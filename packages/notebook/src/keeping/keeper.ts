@@ -365,11 +365,12 @@ export class Shelf {
   /**
    * Lays a state of a notebook aside under a name.
    *
-   * @throws DOMException where the browser does not take it
+   * @throws DOMException where the browser does not take it, or keeps nothing
    */
   async setAside(notebook: Notebook, name: string): Promise<void> {
     const at = new Date().toISOString();
-    await this.database?.put("aside", { key: `${notebook.id} ${at}`, of: notebook.id, name, at, notebook });
+    if (!this.database) throw new DOMException("Nothing is kept here.", "InvalidStateError");
+    await this.database.put("aside", { key: `${notebook.id} ${at}`, of: notebook.id, name, at, notebook });
   }
 
   async remove(id: string): Promise<void> {

@@ -29,12 +29,15 @@ import {
   totalsText,
   type Brought,
   type Carried,
+  type Following,
   type Merging,
   type Notebook,
   type Opened,
+  type PostNode,
   type WithNotebook,
 } from "../model/index.js";
 import type { MwNotebookParts } from "../parts/index.js";
+import { withLastWords } from "../writing/index.js";
 import { savePanel, shelfPanel } from "./dialog.js";
 import {
   fieldCalled,
@@ -63,6 +66,14 @@ const freshId = (): string => crypto.randomUUID?.() ?? `n${Math.random().toStrin
 /** How it is kept, with since when where that is known. */
 const keepingLine = (keeping: Keeping): string =>
   keepingText(keeping) + (keeping.is === "saved" && keeping.at ? `, ${whenText(keeping.at)}` : "");
+
+/** A figure that loses its answer with an edit keeps what it said last. */
+const keepingLastWords: Following = (before, { post, build }) => {
+  // A post that came along says itself what it said last.
+  if (!post || before.post !== post || !build || !before.build || before.build === build) return {};
+  const kept = withLastWords(post, before.build, build);
+  return kept === post ? {} : { post: kept };
+};
 
 /** Longer than this a write is not done in passing. */
 const slow = 500;
@@ -140,7 +151,7 @@ export class MwNotebook extends LitElement {
     super();
     this.keeping = { is: "saved", at: undefined };
     this.isBegun = false;
-    this.#follow(new Session(newNotebook(freshId())));
+    this.#follow(new Session(newNotebook(freshId()), undefined, keepingLastWords));
   }
 
   override connectedCallback(): void {
@@ -414,7 +425,7 @@ export class MwNotebook extends LitElement {
     try {
       await this.#shelf!.setAside(yours, name);
     } catch {
-      return stays(`this device is full, and “${yours.title}” could not be set aside.`);
+      return stays(`“${yours.title}” could not be set aside, for this device is full or keeps nothing.`);
     }
     const { format: _format, id: _id, ...fields } = opened;
     const gone = Object.fromEntries(Object.keys(this.session.notebook).map((key) => [key, undefined]));
@@ -465,6 +476,27 @@ export class MwNotebook extends LitElement {
     await this.#keeper?.flush();
     await this.#look();
   }
+
+  /** A post of which not all is known here: it is set aside as it was found, and only then goes on without. */
+  readonly #oddPost = async ({
+    detail: { post, unknown },
+  }: CustomEvent<{ readonly post: PostNode; readonly unknown: readonly string[] }>): Promise<void> => {
+    // Whoever follows writes nothing over.
+    if (this.keeping.is === "following") return;
+    const found = this.session.notebook;
+    const name = `${found.title}, as it was found, ${whenText(new Date().toISOString())}`;
+    const what = `The post holds what this page does not know: ${unknown.map((one) => `“${one}”`).join(", ")}. Its text stays as text.`;
+    try {
+      await this.#shelf!.setAside(found, name);
+    } catch {
+      this.message = `${what} The notebook as it was found could not be set aside: save a file of it before you write in the post.`;
+      return;
+    }
+    // Whoever has written in it meanwhile has written in what was shown.
+    if (this.session.notebook.post === found.post) this.session.note({ post });
+    this.message = `${what} The notebook as it was found is set aside as “${name}”: see Notebooks.`;
+    await this.#look();
+  };
 
   // Ways in
 
@@ -519,7 +551,7 @@ export class MwNotebook extends LitElement {
     // What is far too large is not even read.
     const bytes =
       file.size > 2e7 ? new Uint8Array(file.size > 1e9 ? 1e9 : file.size) : new Uint8Array(await file.arrayBuffer());
-    this.#takeIn(openFile(bytes, freshId()));
+    this.#takeIn(openFile(bytes, freshId(), file.name));
   }
 
   readonly #way = ({ detail }: CustomEvent<string>): void => {
@@ -765,6 +797,7 @@ export class MwNotebook extends LitElement {
     return html`<div
       class="book ${this.isDropping ? "dropping" : ""}"
       @mw-change=${this.#elementChanged}
+      @mw-notebook-odd-post=${this.#oddPost}
       @input=${this.#typing}
       @change=${this.#fieldLeft}
       @focusout=${this.#fieldLeft}

@@ -1,12 +1,12 @@
 import { baseKeymap, setBlockType, toggleMark, wrapIn } from "prosemirror-commands";
-import { history, redo, undo } from "prosemirror-history";
+import { closeHistory, history, redo, undo } from "prosemirror-history";
 import { inputRules, textblockTypeInputRule, wrappingInputRule } from "prosemirror-inputrules";
 import { keymap } from "prosemirror-keymap";
 import { Slice, type Node } from "prosemirror-model";
 import { liftListItem, sinkListItem, splitListItem, wrapInList } from "prosemirror-schema-list";
 import { EditorState, NodeSelection, type Command, type Plugin } from "prosemirror-state";
 import { EditorView, type NodeView } from "prosemirror-view";
-import { postFromMarkdown, schema, type BlockAttrs, type FigureAttrs } from "../writing/index.js";
+import { isHarmless, postFromMarkdown, schema, type BlockAttrs, type FigureAttrs } from "../writing/index.js";
 
 /** What the editor asks of the page around it. */
 export interface Around {
@@ -25,6 +25,7 @@ class FigureView implements NodeView {
   readonly dom = document.createElement("span");
   readonly #attrs: FigureAttrs;
   readonly #around: Around;
+  #say = "";
 
   constructor(attrs: FigureAttrs, around: Around) {
     this.#attrs = attrs;
@@ -35,10 +36,12 @@ class FigureView implements NodeView {
 
   show(): void {
     const now = this.#around.textOf(this.#attrs);
-    this.dom.textContent = now ?? "figure is gone";
-    this.dom.classList.toggle("gone", now === undefined);
+    const isGone = now === undefined;
+    this.dom.textContent = now ?? (this.#attrs.said || "figure is gone");
+    this.dom.classList.toggle("gone", isGone);
     // What it is does not change with what it comes to.
-    if (now !== undefined) this.dom.title ||= this.#around.sayOf(this.#attrs);
+    if (!isGone) this.#say ||= this.#around.sayOf(this.#attrs);
+    this.dom.title = isGone ? "Follows nothing in the drivetrain: text as it read last" : this.#say;
   }
 
   ignoreMutation(): boolean {
@@ -56,6 +59,36 @@ class DrawnView implements NodeView {
     const element = document.createElement(tag);
     for (const [name, value] of Object.entries(ask)) element.setAttribute(name, value);
     this.dom.append(element);
+  }
+
+  stopEvent(event: Event): boolean {
+    return event.type !== "mousedown";
+  }
+
+  ignoreMutation(): boolean {
+    return true;
+  }
+}
+
+/** What would bring something from elsewhere while the post is written. */
+const fromElsewhere = "iframe, object, embed, video, audio, source, picture, frame";
+
+/** What the editor does not know, as it stands: shown, and chosen and removed as one thing. */
+class KeptView implements NodeView {
+  readonly dom: HTMLElement;
+
+  constructor(html: string, isInline: boolean) {
+    this.dom = document.createElement(isInline ? "span" : "div");
+    this.dom.className = "kept";
+    this.dom.contentEditable = "false";
+    this.dom.title = "Kept as it stands";
+    const { body } = new DOMParser().parseFromString(html, "text/html");
+    for (const one of body.querySelectorAll(`${fromElsewhere}, script, style, link, meta, base`))
+      if (one.isConnected) one.replaceWith(`[${one.localName}]`);
+    for (const one of body.querySelectorAll("*"))
+      for (const { name, value } of [...one.attributes]) if (!isHarmless(name, value)) one.removeAttribute(name);
+    this.dom.append(...body.childNodes);
+    if (!this.dom.textContent.trim() && !this.dom.querySelector("img, svg")) this.dom.append(html.slice(0, 60));
   }
 
   stopEvent(event: Event): boolean {
@@ -129,6 +162,8 @@ export class PostEditor {
           return view;
         },
         drawn: (node) => new DrawnView(node.attrs as unknown as BlockAttrs),
+        kept: (node) => new KeptView(node.attrs.html as string, true),
+        kept_block: (node) => new KeptView(node.attrs.html as string, false),
       },
       // Plain text is what people keep their posts in: Markdown.
       clipboardTextParser: (text) => {
@@ -160,9 +195,30 @@ export class PostEditor {
       else this.#figures.delete(figure);
   }
 
-  /** Another post. */
+  /** Another post, which has nothing to take back. */
   open(doc: Node): void {
     this.view.updateState(EditorState.create({ doc, plugins: plugins() }));
+  }
+
+  /** The same post as somebody else has changed it: what was typed here can still be taken back. */
+  follow(doc: Node): void {
+    const { state } = this.view;
+    const start = state.doc.content.findDiffStart(doc.content);
+    const end = state.doc.content.findDiffEnd(doc.content);
+    if (start === null || !end) return;
+    // What is the same on both sides of a change is counted once.
+    const more = Math.max(0, start - Math.min(end.a, end.b));
+    const change = state.tr.replace(start, end.a + more, doc.slice(start, end.b + more)).setMeta("addToHistory", false);
+    if (change.doc.eq(doc)) this.view.updateState(state.apply(change));
+    else this.open(doc);
+  }
+
+  /** Another post in the place of this one, as one edit that can be taken back here as well. */
+  replace(doc: Node): void {
+    const { tr, doc: before } = this.view.state;
+    const change = closeHistory(tr.replaceWith(0, before.content.size, doc.content));
+    this.view.updateState(this.view.state.apply(change));
+    this.view.updateState(this.view.state.apply(closeHistory(this.view.state.tr)));
   }
 
   run(command: Command): void {

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit";
-import { buildFromAttributes, readUnfinished } from "@meshwright/calc/document";
+import { buildFromAttributes, readUnfinished, type Reading } from "@meshwright/calc/document";
 import { changesOf, labelAt, stagesOf, type Build } from "@meshwright/calc/drivetrain";
-import { DOMParser as PostParser } from "prosemirror-model";
+import type { Node } from "prosemirror-model";
 import { actsOnce, download, NotebookPage, sheet } from "../frame/index.js";
 import { fileName, type Notebook, type PostNode } from "../model/index.js";
 import {
@@ -9,10 +9,12 @@ import {
   candidatesOf,
   figureSay,
   figureText,
+  idsOf,
   matchesIn,
-  postFromMarkdown,
+  postFromPage,
   postOf,
-  schema,
+  readPost,
+  renameIn,
   wouldRead,
   type Candidate,
   type FigureAttrs,
@@ -25,6 +27,26 @@ import { framingOf, frameView, type Framing } from "./frame-view.js";
 import { picturesView, pngOf } from "./pictures-view.js";
 import { publishView, scriptBeside, type Publishing, type Script } from "./publish.js";
 import { written } from "./styles.js";
+
+/** A post of which not all is known here: what is, and the names of what is not. */
+interface OddPost {
+  readonly post: PostNode;
+  readonly unknown: readonly string[];
+}
+
+/** The drivetrain that an element of a page holds, or what is wrong with it. */
+function buildIn(holder: Element): Reading {
+  const json = holder.getAttribute("json") ?? holder.querySelector('script[type$="json"]')?.textContent;
+  return json
+    ? readUnfinished(json)
+    : buildFromAttributes(Object.fromEntries([...holder.attributes].map(({ name, value }) => [name, value])));
+}
+
+/** "Left out, as a post runs nothing here: 2 scripts, 1 style sheet." */
+const toldOfLeft = (left: ReadonlyMap<string, number>): string | undefined =>
+  left.size
+    ? `Left out, for a post runs nothing here: ${[...left].map(([what, n]) => `${n} × ${what}`).join(", ")}.`
+    : undefined;
 
 /** Nothing is offered while somebody types. */
 const pause = 700;
@@ -62,6 +84,8 @@ export class MwNotebookPost extends NotebookPage {
   #framed: Framed = "drive-line";
   #editor: PostEditor | undefined;
   #kept: PostNode | undefined;
+  /** The notebook that the post is of. */
+  #of: string | undefined;
   #drawnFor: Build | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
@@ -77,7 +101,8 @@ export class MwNotebookPost extends NotebookPage {
 
   protected override firstUpdated(): void {
     this.#kept = this.session.notebook.post;
-    this.#editor = new PostEditor(this.renderRoot.querySelector<HTMLElement>(".editor")!, postOf(this.#kept), {
+    this.#of = this.session.notebook.id;
+    this.#editor = new PostEditor(this.renderRoot.querySelector<HTMLElement>(".editor")!, this.#read(), {
       textOf: (attrs) => this.build && figureText(this.build, attrs),
       sayOf: (attrs) => (this.build && figureSay(this.build, attrs)) ?? "a figure",
       changed: (doc) => {
@@ -94,10 +119,13 @@ export class MwNotebookPost extends NotebookPage {
   }
 
   protected override updated(): void {
-    const { post } = this.session.notebook;
-    if (post !== this.#kept) {
+    const { post, id } = this.session.notebook;
+    if (post !== this.#kept || id !== this.#of) {
+      const isSame = id === this.#of;
       this.#kept = post;
-      this.#editor?.open(postOf(post));
+      this.#of = id;
+      if (isSame) this.#editor?.follow(this.#read());
+      else this.#editor?.open(this.#read());
       this.#look();
     }
     if (this.build !== this.#drawnFor) {
@@ -125,37 +153,57 @@ export class MwNotebookPost extends NotebookPage {
     else this.#timer = setTimeout(look, pause);
   }
 
-  /** Takes in a post that was pasted or opened as a file; its drivetrain too, where there is none here. */
+  /** The post as it lies there. Where not all of it is known here, whoever keeps the notebook is told before anything is written over. */
+  #read(): Node {
+    const { post } = this.session.notebook;
+    const { doc, unknown } = readPost(post);
+    if (post && unknown.length)
+      this.dispatchEvent(
+        new CustomEvent<OddPost>("mw-notebook-odd-post", {
+          detail: { post: doc.toJSON() as PostNode, unknown },
+          bubbles: true,
+          composed: true,
+        }),
+      );
+    return doc;
+  }
+
+  /** Takes in a post that was opened as a file, as one step; its drivetrain too, where there is none here. */
   takeIn(source: string | ArrayBuffer): void {
     const text = typeof source === "string" ? source : new TextDecoder().decode(source);
-    if (!/<(p|h\d|mw-|div|article|ul|ol|blockquote)/i.test(text)) {
-      this.#editor?.open(postFromMarkdown(text));
-    } else {
-      const page = new DOMParser().parseFromString(text, "text/html");
-      const holder = page.querySelector("mw-build");
-      const build = holder && this.#buildIn(holder);
-      holder?.remove();
-      for (const one of page.querySelectorAll("script, style")) one.remove();
-      const doc = PostParser.fromSchema(schema).parse(page.body);
-      this.#editor?.open(doc);
-      if (build && !this.build)
-        this.session.put({ build, ...(build.title && { title: build.title }) }, "Post opened with its drivetrain");
-      else if (!build && !this.build)
-        this.said = "This post brings no drivetrain. Its figures come to life once there is one.";
-    }
-    this.#kept = this.#editor?.doc.toJSON() as PostNode;
-    this.session.note({ post: this.#kept });
+    const page = new DOMParser().parseFromString(text, "text/html");
+    const holder = page.querySelector("mw-build");
+    const reading = holder && buildIn(holder);
+    holder?.remove();
+    const here = reading?.ok && this.build ? idsOf(this.build, reading.build, holder!.getAttribute("seal")) : undefined;
+    if (here) renameIn(page.body, here);
+    const { doc, left } = postFromPage(page.body, holder?.id || null);
+    const build = reading?.ok && !this.build ? reading.build : undefined;
+    this.#kept = doc.toJSON() as PostNode;
+    this.#editor?.replace(doc);
+    this.session.put(
+      { post: this.#kept, ...(build && { build, ...(build.title && { title: build.title }) }) },
+      build ? "Post opened with its drivetrain" : "Post opened",
+    );
+    this.over = undefined;
+    this.at = undefined;
+    const isTaken = build !== undefined || here !== undefined;
+    const told = [isTaken ? undefined : this.#toldOfDrivetrain(holder, reading), toldOfLeft(left)].filter(Boolean);
+    this.said = told.length ? told.join(" ") : undefined;
     this.#editor?.refresh();
     this.#look(true);
     this.requestUpdate();
   }
 
-  #buildIn(holder: Element): Build | undefined {
-    const json = holder.getAttribute("json") ?? holder.querySelector('script[type$="json"]')?.textContent;
-    const reading = json
-      ? readUnfinished(json)
-      : buildFromAttributes(Object.fromEntries([...holder.attributes].map(({ name, value }) => [name, value])));
-    return reading.ok ? reading.build : undefined;
+  /** What became of the drivetrain that a post brings along, where that is not plain to see. */
+  #toldOfDrivetrain(holder: Element | null, reading: Reading | null): string | undefined {
+    const src = holder?.getAttribute("src");
+    if (src) return `The drivetrain of this post lies in another file, ${src}: open that as well.`;
+    if (reading && !reading.ok)
+      return `The drivetrain of this post cannot be read: ${reading.findings.find(({ severity }) => severity === "error")?.message ?? "it is cut off."}`;
+    if (!reading)
+      return this.build ? undefined : "This post brings no drivetrain. Its figures come to life once there is one.";
+    return "This post brings a drivetrain of its own, which was not taken in: its figures follow the one that is here. To have its own, begin another notebook and open the post there.";
   }
 
   // Numbers that match

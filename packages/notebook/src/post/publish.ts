@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { Build } from "@meshwright/calc/drivetrain";
 import type { Node } from "prosemirror-model";
-import { handedOut as written } from "../writing/index.js";
+import { deadIn, handedOut as written } from "../writing/index.js";
 import { places, type Destination, type Place } from "./places.js";
 
 /** The answers that publishing needs. */
@@ -44,6 +44,20 @@ export async function scriptBeside(): Promise<Script | undefined> {
 const scriptLine = (script: Script | undefined): string =>
   `<script src="meshwright.js"${script?.integrity ? ` integrity="${script.integrity}"` : ""} defer></script>`;
 
+/** The figures that follow nothing, before the post goes out with them. */
+function deadView(doc: Node, build: Build): TemplateResult | typeof nothing {
+  const dead = deadIn(doc, build);
+  if (!dead.length) return nothing;
+  return html`<div class="dead">
+    <p>
+      ${dead.length === 1 ? "One figure follows nothing in the drivetrain. It goes out as it read last:" : `${dead.length} figures follow nothing in the drivetrain. They go out as they read last:`}
+    </p>
+    <ul>
+      ${dead.map(({ text, why }) => html`<li>${text ? `“${text}”` : "a figure without a text"}: ${why}</li>`)}
+    </ul>
+  </div>`;
+}
+
 /** The questions, and what is to be pasted where. */
 export function publishView(
   doc: Node,
@@ -82,7 +96,8 @@ export function publishView(
     ${isFrame && build ? on.frame() : nothing}
     ${
       out !== undefined && place
-        ? html`<p>
+        ? html`${build ? deadView(doc, build) : nothing}
+            <p>
               ${file === "no" && destination?.writing !== "text" ? "Without the script the figures are text, as they read today. What is pasted stays right, and does not change." : places[place].say}
             </p>
             <p><label for="out">What to paste</label></p>

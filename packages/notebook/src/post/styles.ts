@@ -65,8 +65,15 @@ export const written = css`
     outline: 2px solid var(--accent);
     outline-offset: 1px;
   }
-  .drawn {
+  .drawn,
+  div.kept {
     margin: 0.8em 0;
+  }
+  .kept {
+    border-inline-start: 2px dotted var(--hair);
+    padding-inline-start: 0.4em;
+    max-width: 100%;
+    overflow-x: auto;
   }
   .match {
     border-inline-start: 2px solid var(--accent);

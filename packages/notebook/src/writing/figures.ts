@@ -1,10 +1,11 @@
 import { isUnsaid, sayTeeth, sayValue, speakerOf, type Reporter } from "@meshwright/calc/article";
+import { attributeFindings } from "@meshwright/calc/document";
 import { stagesOf, type Build } from "@meshwright/calc/drivetrain";
 import { evaluate, type Evaluation } from "@meshwright/calc/evaluate";
 import { figureWords, reportWords } from "@meshwright/calc/languages";
 import { figures, versionOf } from "@meshwright/calc/report";
 import { displays } from "@meshwright/calc/stages";
-import type { FigureAttrs } from "./schema.js";
+import type { Ask, FigureAttrs } from "./schema.js";
 
 const known = new WeakMap<Build, Evaluation>();
 function evaluationOf(build: Build): Evaluation {
@@ -32,8 +33,14 @@ export function reporterOf(build: Build, at?: string): Reporter | undefined {
   );
 }
 
+/** Whether an element bears a word that was meant to be one of its own. */
+export const isMisspelt = (tag: string, ask: Ask): boolean =>
+  attributeFindings(tag, Object.keys(ask)).some(({ severity }) => severity === "error");
+
 /** What a figure of a post reads as now; nothing where the drivetrain does not say enough for it. */
 export function figureText(build: Build, { tag, ask }: FigureAttrs): string | undefined {
+  // A word that nobody knows asks for nothing: what is shown without it is another figure.
+  if (isMisspelt(tag, ask)) return undefined;
   try {
     const speaker = reporterOf(build, ask.at);
     const said = speaker && (tag === "mw-teeth" ? sayTeeth(speaker, ask) : sayValue(speaker, ask));

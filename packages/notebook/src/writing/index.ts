@@ -4,8 +4,11 @@
  */
 export { candidatesOf, figureSay, figureText, type Candidate } from "./figures.js";
 export { handedOut } from "./handed-out.js";
-export { postToHtml } from "./html.js";
+export { deadIn, postToHtml } from "./html.js";
+export { withLastWords } from "./last-words.js";
+export { idsOf } from "./notation.js";
 export { type Picture, pictureOf, pictureSizes } from "./pictures.js";
 export { postFromMarkdown, postToMarkdown } from "./markdown.js";
 export { matchesIn, wouldRead, type Match } from "./matches.js";
-export { blocks, postOf, schema, type BlockAttrs, type FigureAttrs } from "./schema.js";
+export { blocks, isHarmless, postOf, readPost, schema, type BlockAttrs, type FigureAttrs } from "./schema.js";
+export { postFromPage, renameIn } from "./taken-in.js";

@@ -1,6 +1,6 @@
-import { axleAttributeOf, buildFromAttributes, sealOf } from "@meshwright/calc/document";
-import { stagesOf, type Build, type Output } from "@meshwright/calc/drivetrain";
-import { notations, stageShapes, type Stage } from "@meshwright/calc/stages";
+import { axleAttributeOf, buildFromAttributes, readUnfinished, sealOf } from "@meshwright/calc/document";
+import { stagesOf, type Build, type Mount, type Output } from "@meshwright/calc/drivetrain";
+import { notations, type Stage } from "@meshwright/calc/stages";
 
 /** A drivetrain as attributes, and the ids that its stages and axles have there. */
 export interface Written {
@@ -9,27 +9,39 @@ export interface Written {
   readonly ids: ReadonlyMap<string, string>;
 }
 
-const plainLabel = (label: string): string => label.replace(/[;:,]/g, " ").replace(/\s+/g, " ").trim();
+type Ids = ReadonlyMap<string, string>;
+type Data = Readonly<Record<string, unknown>>;
 
-/** A stage as the notation writes it; nothing where the notation has no words for it. */
-function stageText(stage: Stage): string | undefined {
-  const notation = notations[stage.kind];
-  if (!notation || ("positions" in stage && stage.positions)) return undefined;
-  const counts = notation.write(stage);
-  const said = { kind: stage.kind, id: stage.id, label: stage.label, ...notation.parse(counts) };
-  const more = Object.entries(stage).flatMap(([name, value]) => {
-    if (name in said || name === "fitted" || value === undefined) return [];
-    const shape = (stageShapes[stage.kind] as Record<string, string>)[name];
+/** Further fields of a stage or mount, each by its name; undefined among them where the notation has no words for one. */
+const fieldTexts = (fields: Data): readonly (string | undefined)[] =>
+  Object.entries(fields).flatMap(([name, value]) => {
+    if (value === undefined) return [];
     if (value === true) return [name];
     if (value === false) return [`${name} not`];
-    if (typeof value !== "string" && typeof value !== "number") return [undefined];
-    if (/[,;]/.test(String(value))) return [undefined];
-    if (shape?.includes("|") && String(value).includes(" ")) return [undefined];
+    if ((typeof value !== "string" && typeof value !== "number") || /[,;]/.test(String(value))) return [undefined];
     return [`${name} ${String(value)}`];
   });
+
+/** A stage as the notation writes it; nothing where the notation has no words for it. */
+function stageText(stage: Stage, ids: Ids | undefined): string | undefined {
+  const notation = notations[stage.kind];
+  if (!notation) return undefined;
+  const { fitted: _, ...own } = stage as Stage & { readonly sameAs?: string };
+  const counts = notation.write(stage);
+  const said = { kind: stage.kind, id: stage.id, label: stage.label, ...notation.parse(counts) };
+  const fields = Object.fromEntries(Object.entries(own).filter(([name]) => !(name in said)));
+  // What it names has its id there once all stages are read.
+  if (own.sameAs !== undefined) fields.sameAs = ids?.get(own.sameAs);
+  const more = fieldTexts(fields);
   if (more.includes(undefined)) return undefined;
-  const label = stage.label && plainLabel(stage.label);
-  return `${label ? `${label}: ` : ""}${[counts, ...more].join(", ")}`;
+  return `${stage.label ? `${stage.label}: ` : ""}${[counts, ...more].join(", ")}`;
+}
+
+/** How a pair is mounted, as the notation writes it; nothing where it has no words for it. */
+function mountText({ stage, knownPair, from, to, ...more }: Mount, name: string): string | undefined {
+  const ends = knownPair ? `known pair ${knownPair.join(" to ")}` : from && to && `${from} to ${to}`;
+  const fields = fieldTexts({ ...(knownPair && { from, to }), ...more });
+  return ends && !fields.includes(undefined) ? `${name}: ${[ends, ...fields].join(", ")}` : undefined;
 }
 
 function wheelText({ wheel }: Output): string | undefined {
@@ -39,16 +51,15 @@ function wheelText({ wheel }: Output): string | undefined {
 }
 
 /**
- * A drivetrain as attributes, for editors that let nothing else through; nothing where it holds more than attributes can say
- * that changes a figure. What is left out: parts, notes, alternatives.
+ * The attributes of a drivetrain, as far as there are words; nothing where a part of it has none.
+ *
+ * @param ids the ids that its stages have there, once that is known: before, nothing names a stage
  */
-export function writtenAs(build: Build): Written | undefined {
-  const { stages, outputs, branches, modes, motor, battery, controller, centre, target, compare } = build;
-  if (branches?.length || modes?.length || outputs.some((output) => output.from || output.motor)) return undefined;
+function attributesOf(build: Build, ids?: Ids): Record<string, string> | undefined {
+  const { stages, outputs, motor, battery, controller, centre, target, compare } = build;
   const attributes: Record<string, string> = {};
-  const ids = new Map<string, string>();
   const list = (all: readonly Stage[]): string | undefined => {
-    const texts = all.map(stageText);
+    const texts = all.map((stage) => stageText(stage, ids));
     return texts.includes(undefined) ? undefined : texts.join("; ");
   };
   const shared = list(stages);
@@ -91,31 +102,124 @@ export function writtenAs(build: Build): Written | undefined {
   say(
     "battery",
     battery?.cells !== undefined &&
-      `${battery.cells} ${battery.cells === 1 ? "cell" : "cells"}${battery.chemistry ? ` ${battery.chemistry}` : ""}${battery.parallel && battery.parallel > 1 ? `, ${battery.parallel} parallel` : ""}`,
+      `${battery.cells} ${battery.cells === 1 ? "cell" : "cells"}${battery.chemistry ? ` ${battery.chemistry}` : ""}${battery.parallel !== undefined ? `, ${battery.parallel} parallel` : ""}`,
   );
   say("controller", controller?.maxVolts !== undefined && `${String(controller.maxVolts)} V`);
-  if (centre?.kind === "differential")
-    attributes.centre = centre.share
-      ? `differential: ${Object.entries(centre.share)
-          .map(([id, part]) => `${id} ${String(part)}`)
-          .join(", ")}`
-      : "differential";
-  const mounts = (build.mounts ?? []).flatMap((mount) => {
-    const label = stagesOf(build).find(({ stage }) => stage.id === mount.stage)?.stage.label;
-    if (!label) return [];
-    const name = plainLabel(label);
-    if (mount.knownPair)
-      return [
-        `${name}: known pair ${mount.knownPair.join(" to ")}${mount.closer ? `, closer ${mount.closer}` : ""}${mount.farther ? `, farther ${mount.farther}` : ""}`,
-      ];
-    return mount.from && mount.to ? [`${name}: ${mount.from} to ${mount.to}`] : [];
+  const share = Object.entries(centre?.share ?? {}).map(([id, part]) => `${id} ${String(part)}`);
+  say("centre", centre && `${centre.kind}${share.length ? `: ${share.join(", ")}` : ""}`);
+  const all = stagesOf(build).map(({ stage }) => stage);
+  const names = all.flatMap(({ id, label }) => [ids?.get(id), label]).map((name) => name?.toLowerCase());
+  const mounts = (ids ? (build.mounts ?? []) : []).map((mount) => {
+    const { label } = all.find(({ id }) => id === mount.stage) ?? {};
+    // A label that is another's as well, or another's id, is no name.
+    const isOne = label && names.filter((name) => name === label.toLowerCase()).length === 1;
+    return mountText(mount, isOne ? label : (ids!.get(mount.stage) ?? mount.stage));
   });
+  if (mounts.includes(undefined)) return undefined;
   say("mount", mounts.join("; "));
+  return attributes;
+}
+
+/** What attributes leave out: it changes no figure that does not ask for it. */
+const leftOut: ReadonlySet<string> = new Set([
+  ...["parts", "fitted", "note", "alternatives", "revision", "revisions", "references", "measurements"],
+]);
+
+/** What means the same where it is not said. */
+const usual: Readonly<Record<string, unknown>> = {
+  wheels: 2,
+  rounding: { minimumFractionDigits: 2, maximumFractionDigits: 2 },
+};
+const usualRounding: Readonly<Record<string, unknown>> = {
+  roundingMode: "halfExpand",
+  roundingIncrement: 1,
+  trailingZeroDisplay: "auto",
+};
+
+/** A value as a text that is the same for whatever means the same: scalars by their texts, and no order of names. */
+function meaningOf(value: unknown): string {
+  if (typeof value !== "object" || value === null) return JSON.stringify(String(value));
+  if (Array.isArray(value)) return `[${value.map(meaningOf).join()}]`;
+  const entries = Object.entries(value)
+    .filter(([name, one]) => one !== undefined && !leftOut.has(name))
+    .map(([name, one]) => [name, meaningOf(one)] as const)
+    .filter(([name, text]) => !Object.hasOwn(usual, name) || text !== meaningOf(usual[name]));
+  return `{${entries
+    .sort(([one], [other]) => (one < other ? -1 : 1))
+    .map(([name, text]) => `${name}:${text}`)
+    .join()}}`;
+}
+
+const withoutUsual = (fields: object | undefined, of: Data): Data | undefined =>
+  fields && Object.fromEntries(Object.entries(fields).filter(([name, value]) => String(value) !== String(of[name])));
+
+/** All that a drivetrain says and attributes have to say too, in the ids that it has there. */
+function sayings(build: Build, ids?: Ids): string {
+  const there = (id: string): string => ids?.get(id) ?? id;
+  const stagesThere = (stages: readonly Stage[]): readonly object[] =>
+    stages.map((stage) => {
+      const { sameAs } = stage as { readonly sameAs?: string };
+      return { ...stage, id: there(stage.id), ...(sameAs !== undefined && { sameAs: there(sameAs) }) };
+    });
+  const { format: _, rounding, mounts, outputs, stages, ...rest } = build;
+  return meaningOf({
+    ...rest,
+    stages: stagesThere(stages),
+    outputs: outputs.map(({ label, ...output }) => ({
+      ...output,
+      // An axle is called by its name there: a capital letter is all that may be lost.
+      ...(label?.toLowerCase() !== output.id && { label }),
+      stages: stagesThere(output.stages),
+    })),
+    ...(mounts?.length && { mounts: mounts.map((mount) => ({ ...mount, stage: there(mount.stage) })) }),
+    ...(rounding && { rounding: withoutUsual(rounding, usualRounding) }),
+  });
+}
+
+/**
+ * A drivetrain as attributes, for editors that let nothing else through: where what is read back from them is all that it says, but
+ * for parts and what is fitted, notes, alternatives, revisions, references and measurements; else nothing.
+ */
+export function writtenAs(build: Build): Written | undefined {
+  const first = attributesOf(build);
+  const known = first && buildFromAttributes(first);
+  if (!known?.ok) return undefined;
+  const [ours, theirs] = [stagesOf(build), stagesOf(known.build)];
+  const ids = new Map(ours.map(({ stage }, n) => [stage.id, theirs[n]?.stage.id ?? stage.id]));
+  const attributes = attributesOf(build, ids);
+  if (!attributes) return undefined;
   const read = buildFromAttributes(attributes);
-  if (!read.ok) return undefined;
-  const [ours, theirs] = [stagesOf(build), stagesOf(read.build)];
-  if (ours.length !== theirs.length) return undefined;
-  ours.forEach(({ stage }, n) => ids.set(stage.id, theirs[n]!.stage.id));
-  outputs.forEach(({ id }, n) => ids.set(id, read.build.outputs[n]?.id ?? id));
+  if (!read.ok || sayings(build, ids) !== sayings(read.build)) return undefined;
   return { attributes: { ...attributes, seal: sealOf(attributes) }, build: read.build, ids };
+}
+
+/** One address, or several ids, in other ids: each begins with one. */
+export const renamed = (asked: string, ids: Ids): string =>
+  asked.replace(/[^\s,]+/g, (address) => address.replace(/^[^.]+/, (id) => ids.get(id) ?? id));
+
+/**
+ * Whether a drivetrain that came with a post is that of a notebook: then the notebook's ids by those that it has there.
+ *
+ * @param seal of its attributes, where it came as such
+ */
+export function idsOf(here: Build, there: Build, seal: string | null): Ids | undefined {
+  const written = seal === null ? undefined : writtenAs(here);
+  if (written?.attributes.seal === seal) return new Map([...written!.ids].map(([own, other]) => [other, own]));
+  const same = sayings(withoutParts(here) ?? here) === sayings(withoutParts(there) ?? there);
+  return same ? new Map() : undefined;
+}
+
+const bare = new WeakMap<Build, { readonly build: Build | undefined }>();
+
+/** A drivetrain without its parts, and what is fitted of them; nothing where it can be none without. */
+export function withoutParts(build: Build): Build | undefined {
+  let known = bare.get(build);
+  if (!known) {
+    const { parts: _, ...rest } = build;
+    const reading = readUnfinished(
+      JSON.stringify(rest, (name, value: unknown) => (name === "fitted" ? undefined : value)),
+    );
+    bare.set(build, (known = { build: reading.ok ? reading.build : undefined }));
+  }
+  return known.build;
 }
