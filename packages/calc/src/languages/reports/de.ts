@@ -102,6 +102,10 @@ export const words: Table<ReportWords> = {
   unlisted: { one: "1 nicht in der Liste", other: "{0} nicht in der Liste" },
 
   found: { one: "1 Paar erreicht den Bereich und passt.", other: "{0} Paare erreichen den Bereich und passen." },
+  foundUnmounted: {
+    one: "1 Paar erreicht den Bereich und kämmt. Ob es passt, bleibt offen: Die Halterung ist nicht bekannt.",
+    other: "{0} Paare erreichen den Bereich und kämmen. Welche passen, bleibt offen: Die Halterung ist nicht bekannt.",
+  },
   noneFound: "Kein Paar erreicht den Bereich und passt.",
   missed: "Knapp daneben, zuerst, was am wenigsten Änderung braucht",
   setAt: "Eingestellt auf {0}, um {1} geöffnet.",

@@ -110,6 +110,10 @@ export const reportWords = {
 
   // Finding a pair
   found: { one: "1 pair reaches the range and fits.", other: "{0} pairs reach the range and fit." },
+  foundUnmounted: {
+    one: "1 pair reaches the range and meshes. How the motor is held is not known, and neither is whether it fits.",
+    other: "{0} pairs reach the range and mesh. How the motor is held is not known, and neither is which of them fit.",
+  },
   noneFound: "No pair reaches the range and fits.",
   missed: "Near misses, those first that need the least to change",
   setAt: "Set at {0}, opened by {1}.",

@@ -106,6 +106,11 @@ export const words: Table<ReportWords> = {
     many: "{0} de pares alcanzan el intervalo y encajan.",
     other: "{0} pares alcanzan el intervalo y encajan.",
   },
+  foundUnmounted: {
+    one: "1 par alcanza el intervalo y engrana. No se conoce el soporte, así que no se sabe si encaja.",
+    many: "{0} de pares alcanzan el intervalo y engranan. No se conoce el soporte, así que no se sabe cuáles encajan.",
+    other: "{0} pares alcanzan el intervalo y engranan. No se conoce el soporte, así que no se sabe cuáles encajan.",
+  },
   noneFound: "Ningún par alcanza el intervalo y encaja.",
   missed: "Pares que casi sirven, primero los que menos cambios piden",
   setAt: "Ajustado a {0}, abierto {1}.",

@@ -106,6 +106,12 @@ export const words: Table<ReportWords> = {
     many: "{0} de paires atteignent la plage et se montent.",
     other: "{0} paires atteignent la plage et se montent.",
   },
+  foundUnmounted: {
+    one: "{0} paire atteint la plage et engrène. Le support n’est pas connu : on ne sait donc pas si elle se monte.",
+    many: "{0} de paires atteignent la plage et engrènent. Le support n’est pas connu : on ne sait donc pas lesquelles se montent.",
+    other:
+      "{0} paires atteignent la plage et engrènent. Le support n’est pas connu : on ne sait donc pas lesquelles se montent.",
+  },
   noneFound: "Aucune paire ne se monte en atteignant la plage.",
   missed: "Presque bonnes, d’abord celles qui demandent le moins de changements",
   setAt: "Réglé à {0}, ouvert de {1}.",

@@ -102,6 +102,7 @@ export const words: Table<ReportWords> = {
   unlisted: { other: "一覧にない物{0}点" },
 
   found: { other: "範囲に収まり取り付けられる組：{0}" },
+  foundUnmounted: { other: "範囲に収まりかみ合う組：{0}。取付部が分からないため、取り付けられるかは不明です。" },
   noneFound: "範囲に収まり取り付けられる組はありません。",
   missed: "惜しい組（変更の少ない順）",
   setAt: "設定は{0}、開き{1}。",

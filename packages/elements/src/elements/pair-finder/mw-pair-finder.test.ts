@@ -281,6 +281,16 @@ describe("mw-pair-finder", () => {
     assert.isNull(element.shadowRoot!.querySelector("button.more-misses"));
   });
 
+  it("does not say that pairs fit a mount that is not known", async () => {
+    const rear = [{ id: "rear", stages: [pair("hub", 10, 40)] }];
+    const element = await other({ outputs: rear, mounts: undefined }, "hub");
+    await until(() => /reach the range/.test(lineOf(element)));
+    assert.include(lineOf(element), "How the motor is held is not known, and neither is which of them fit.");
+    const held = await other({ outputs: rear, mounts: [{ stage: "hub", from: "20 mm", to: "30 mm" }] }, "hub");
+    await until(() => /reach the range/.test(lineOf(held)));
+    assert.match(lineOf(held), /pairs reach the range and fit\./);
+  });
+
   it("offers no part as free that another stage has come to hold, and keeps the box in sight", async () => {
     const owned = shelf.map((part) => ({ ...part, owned: 1, available: false }));
     const mounts = [{ stage: "hub", from: "24.9 mm", to: "25.1 mm" }];

@@ -152,7 +152,8 @@ export class MwPairFinder extends Picture {
 
   #outcome(): string {
     const count = this.results?.found.length ?? 0;
-    return count ? fillCount(this.reports.found, count, this.locale) : this.reports.noneFound;
+    const { found, foundUnmounted, noneFound } = this.reports;
+    return count ? fillCount(this.#asked?.isUnmounted ? foundUnmounted : found, count, this.locale) : noneFound;
   }
 
   get #writer(): Writer {

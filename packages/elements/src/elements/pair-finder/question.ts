@@ -8,6 +8,8 @@ export interface Asked {
   readonly stage: Stage;
   /** Whether a ratio in the train is an interval: then all of it has to be in the range. */
   readonly unsure: boolean;
+  /** Whether two gears are looked for that stand in a mount, and nothing is known of it. */
+  readonly isUnmounted: boolean;
 }
 
 /** The stage that is looked for: the one named, or the first that has a mount. */
@@ -23,5 +25,6 @@ export function askFor(evaluation: Evaluation, id: string | null, asking: Asking
   const question = askPairs(evaluation, stage.id, asking);
   if (typeof question === "string") return question;
   const unsure = question.outputs.some(({ id: of }) => !evaluation.output(of)!.bounds!.isExact);
-  return { stage, question, unsure };
+  const isMounted = stage.kind === "pair" && !stage.set && (!stage.form || /^(spur|helical)$/.test(stage.form));
+  return { stage, question, unsure, isUnmounted: isMounted && !question.mount };
 }
