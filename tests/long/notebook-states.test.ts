@@ -215,7 +215,7 @@ describe.each([
     await looker.until(/Swapped, or counted again\?/);
     await looker.look("swapped, or counted again");
     await looker.says("Spur and pinion: driver", "0");
-    await looker.until(/Whole numbers only, from 1\. Kept 16\./);
+    await looker.until(/Whole teeth only, from 1\. Kept 16\./);
     await looker.look("a count that is none");
     await looker.says("Module", "thick");
     await looker.look("a module that is none");

@@ -128,7 +128,7 @@ describe("a drivetrain in an address", () => {
       await (
         await home.find("textbox", "Motor gears: centre distance as it was set")
       ).evaluate((one) => (one as HTMLInputElement).value),
-    ).toBe("26.1");
+    ).toBe("26.1 mm");
     await home.page.close();
     await desk.page.close();
   });

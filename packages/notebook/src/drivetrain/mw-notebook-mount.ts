@@ -1,7 +1,7 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import type { Change, Mount } from "@meshwright/calc/drivetrain";
 import { NotebookPart, sheet } from "../frame/index.js";
-import { thousandsFault, withPoint } from "../model/index.js";
+import { thousandsFault, typedLength, withPoint } from "../model/index.js";
 
 /** How a mount can be known, and with what it begins. */
 const ways = {
@@ -120,19 +120,19 @@ export class MwNotebookMount extends NotebookPart {
       .split(/[;\s]*[;]\s*|\s*,\s+|\s+(?=\d)/)
       .map((one) => one.trim())
       .filter(Boolean);
-    const lengths = holes.map((one) => (/^\d+([.,]\d+)?$/.test(one) ? `${one.replace(",", ".")} mm` : one));
+    // What is no length is told by the drivetrain.
+    const lengths = holes.map((one) => typedLength(one) ?? one);
     this.ask("mount.holes", this.#with({ holes: lengths.length ? lengths : null }), "Mount's holes");
   };
 
   readonly #pivot = (): void => {
-    const value = (name: string) =>
-      this.renderRoot.querySelector<HTMLInputElement>(`[name=${name}]`)!.value.trim().replace(",", ".");
+    const value = (name: string) => this.renderRoot.querySelector<HTMLInputElement>(`[name=${name}]`)!.value.trim();
     const [distance, arm, from, to] = ["distance", "arm", "from", "to"].map(value) as [string, string, string, string];
     if (!distance || !arm || !from || !to) return;
-    const inMm = (text: string) => (/^[\d.]+$/.test(text) ? `${text} mm` : text);
+    const inMm = (text: string): string => typedLength(text) ?? text;
     this.ask(
       "mount.pivot",
-      this.#with({ pivot: { distance: inMm(distance), arm: inMm(arm), from, to } }),
+      this.#with({ pivot: { distance: inMm(distance), arm: inMm(arm), from: withPoint(from), to: withPoint(to) } }),
       "Mount's pivot",
     );
   };

@@ -133,7 +133,7 @@ export abstract class NotebookPart extends LitElement {
       if (typed === text) return void this.blame(address);
       const fault =
         takes === "count" && typed && !/^[1-9]\d{0,5}$/.test(typed)
-          ? "Whole numbers only, from 1."
+          ? "Whole teeth only, from 1."
           : takes === "number"
             ? thousandsFault(typed)
             : undefined;

@@ -185,7 +185,8 @@ export function answerFault({ takes }: Blank, text: string): string | undefined 
     return "Two counts or more, such as 18 31 45.";
   if (takes === "ratio" && !/^\d+([.,]\d+)?(\s?:\s?1|\/\d+)?$/.test(answer))
     return "As it is printed, such as 2.61 or 27:1.";
-  if (takes === "turns" && thousandsFault(answer)) return thousandsFault(answer);
+  if ((takes === "turns" || (takes === "ratio" && answer.includes(","))) && thousandsFault(answer))
+    return thousandsFault(answer);
   if (takes === "turns" && !(/^\d+([.,]\d+)?$/.test(answer) && Number(answer.replace(",", ".")) > 0))
     return "A number above 0, such as 7.25.";
   return undefined;

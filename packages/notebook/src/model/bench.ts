@@ -41,7 +41,7 @@ export function noteCentre(session: Session, of: string, typed: string): string 
 }
 
 /** The last centre distance that was read off at a mount, and what it says of the drivetrain. */
-export interface CentreRead {
+interface CentreRead {
   readonly stage: string;
   readonly label: string;
   readonly note: BenchNote;

@@ -20,7 +20,7 @@ export type { WithNotebook } from "./read-notebook.js";
 export { type Fields, type Notebook, type PostNode, type Run, type SheetMeaning, newNotebook } from "./notebook.js";
 export { addPart, partsOf, shelve, withoutPart, withPart } from "./shelf.js";
 export { handedOut, type Merging, merging, type Side } from "./merge.js";
-export { type CentreRead, centresRead, measure, noteCentre } from "./bench.js";
+export { centresRead, measure, noteCentre } from "./bench.js";
 export { thousandsFault, typedLength, withPoint } from "./typed.js";
 export { type Following, followingText, Session, withFields } from "./session.js";
 export { axleChange, axleChoices, begin, firstBuild, splitChange, totalsText } from "./start.js";

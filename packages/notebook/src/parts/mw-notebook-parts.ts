@@ -21,8 +21,10 @@ import {
   partsOf,
   putOn,
   shelve,
+  thousandsFault,
   withoutPart,
   withPart,
+  withPoint,
   type SheetMeaning,
 } from "../model/index.js";
 import { columnsView, questionsView } from "./sheet-view.js";
@@ -224,9 +226,11 @@ export class MwNotebookParts extends NotebookPage {
     event.preventDefault();
     const form = event.target as HTMLFormElement;
     const value = (name: string) => (form.elements.namedItem(name) as HTMLInputElement).value.trim();
-    const [name, is, teeth, module] = [value("name"), value("is"), value("teeth"), value("module").replace(",", ".")];
+    const [name, is, teeth, module] = [value("name"), value("is"), value("teeth"), withPoint(value("module"))];
     if (!name) return void this.blame("typed", "What is it called?");
     if (teeth && !/^[1-9]\d{0,5}$/.test(teeth)) return void this.blame("typed", "Whole teeth only, from 1.");
+    const unclear = thousandsFault(value("module"));
+    if (unclear) return void this.blame("typed", unclear);
     const part = {
       name,
       is,

@@ -60,6 +60,8 @@ describe("the empty notebook", () => {
     ["row", "18 31 x", "Two counts or more, such as 18 31 45."],
     ["printed", "about 2", "As it is printed, such as 2.61 or 27:1."],
     ["unknown", "0", "A number above 0, such as 7.25."],
+    ["unknown", "1,000", "Found “1,000”, which may be 1 or 1000; expected the one that is meant, written so."],
+    ["printed", "1,500", "Found “1,500”, which may be 1.5 or 1500; expected the one that is meant, written so."],
   ])("asks again where %s is answered with %s", (id, answer, sentence) => {
     expect(answerFault(blanksOf(asking(id))[0]!, answer)).toBe(sentence);
   });
