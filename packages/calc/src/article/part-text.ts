@@ -1,6 +1,7 @@
-import { spotOf, type Build, type Part } from "../drivetrain/index.js";
+import { spotOf, type Build, type ChemistryName, type Part } from "../drivetrain/index.js";
 import { bounded, type Rational } from "../exact/index.js";
-import { fillCount, isRightToLeft, pitchText } from "../languages/index.js";
+import { fill, fillCount, isRightToLeft, pitchText } from "../languages/index.js";
+import { packVolts } from "../motion/index.js";
 import type { Need, OrderList } from "../parts/index.js";
 import { driveText } from "../report/index.js";
 import { beltTexts } from "./belts.js";
@@ -51,7 +52,35 @@ export function sumText(
   return [...amounts, ...more.flat()].join(` ${reports.and} `);
 }
 
-/** What a place in the build asks for: what it is, its counts, its pitch. */
+/** What is printed on packs of cells, in every language. */
+const cellMarks: Readonly<Record<ChemistryName, string>> = {
+  lipo: "LiPo",
+  "lipo-high-voltage": "LiHV",
+  "li-ion": "Li-ion",
+  lifepo4: "LiFePO₄",
+  nimh: "NiMH",
+  lead: "Pb",
+};
+
+/** How a motor, a pack or a controller is rated, as it is marked: "2600 kV"; "4S2P LiPo", "14.8 V". */
+function ratedTexts({ rated = {} }: Need, { words, writer }: Reporter): string[] {
+  const { kv, turns, maxRpm, maxVolts, cells, parallel, chemistry, capacity } = rated;
+  const marked = (value: string | number | undefined, unit: string, text = "{0}"): string[] =>
+    value === undefined ? [] : [fill(text, `${writer.given(value)}${unit}`)];
+  const rows = [...marked(cells, "S"), ...marked(parallel, "P")].join("");
+  const pack = [rows, chemistry ? cellMarks[chemistry] : ""].filter(Boolean).join(" ");
+  return [
+    ...marked(kv, "\u00a0kV"),
+    ...marked(turns, "T"),
+    ...(pack ? [pack] : []),
+    ...marked(packVolts(rated)?.nominal.toDecimal(), "\u00a0V"),
+    ...marked(capacity, "\u00a0Ah"),
+    ...marked(maxRpm, "\u00a0min⁻¹", words.upTo),
+    ...marked(maxVolts, "\u00a0V", words.upTo),
+  ];
+}
+
+/** What a place in the build asks for: what it is, its counts, its pitch, or how it is rated. */
 export function needText(need: Need, speaker: Reporter): string {
   const { words, reports, writer, locale, evaluation } = speaker;
   const { is, teeth, either, driver, driven, value, pitch, beltPitch, length } = need;
@@ -68,9 +97,13 @@ export function needText(need: Need, speaker: Reporter): string {
   const counts = either
     ? new Intl.ListFormat(locale, { type: "disjunction" }).format(stage ? beltTexts(speaker, stage) : either.map(given))
     : given(teeth) || (driver && driven ? both : given(value) || (size ?? ""));
-  const kind = (reports.partKinds as Readonly<Record<string, string>>)[is[0]!] ?? "";
+  // Of no kind of its own is only what a place of that name asks for.
+  const kinds = reports.partKinds as Readonly<Record<string, string>>;
+  const kind = kinds[is[0]!] ?? kinds[need.stage] ?? "";
+  const rated = ratedTexts(need, speaker);
   const texts = [
-    `${kind} ${counts}`.trim(),
+    `${kind} ${counts || (rated.shift() ?? "")}`.trim(),
+    ...rated,
     pitch && pitchText(pitch, reports.reasons),
     given(beltPitch),
     length && drawnLength(speaker, bounded(length)),

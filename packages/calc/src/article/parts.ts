@@ -104,6 +104,8 @@ export function sayOrder(speaker: Reporter, start: Reporter | undefined): SaidOr
   const sum = sumText(order, speaker, order.missing.length);
   const missing = order.missing.map((need) => {
     const what = needText(need, speaker);
+    // The motor's place is called what stands there.
+    if (need.stage in reports.ownPlaces) return what;
     return fill(words.told, placeOf(speaker, need.stage), need.pieces > 1 ? `${need.pieces} × ${what}` : what);
   });
   const rest = (

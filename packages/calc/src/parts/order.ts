@@ -65,9 +65,22 @@ function comeTo(
   return { moved, owned: used - moved, short };
 }
 
+/** What a place asks for that no part says of itself: how a motor or a pack is rated, how a tyre stands that nothing else is known of. */
+const unsaidBy = ({ rated, diameter, loadedDiameter, travel }: Need): string =>
+  JSON.stringify([rated, diameter === undefined && [loadedDiameter, travel]]);
+
+/** What is new, without the part that stood there when the place asked for something else: then it is another one that is wanted. */
+const withoutFormer = (fresh: readonly Need[], gone: readonly Need[]): Need[] =>
+  fresh.map((need) => {
+    const { part, named: _, ...asked } = need;
+    const former = part && gone.find((one) => one.part === part && one.stage === need.stage);
+    return former && unsaidBy(former) !== unsaidBy(need) ? asked : need;
+  });
+
 /** The pieces of every part, those that are asked for first. */
 function piecesOf(before: readonly Need[], after: readonly Need[]): { all: Map<Part, Pieces>; missing: Need[] } {
-  const [both, gone, fresh] = compare(before, after);
+  const [both, gone, asked] = compare(before, after);
+  const fresh = withoutFormer(asked, gone);
   const all = new Map<Part, Pieces>();
   const of = (part: Part): Pieces => {
     let one = all.get(part);

@@ -1,4 +1,13 @@
-import { branchesOf, stagesOf, type Build, type Mount, type Output, type Part } from "../drivetrain/index.js";
+import {
+  branchesOf,
+  stagesOf,
+  type Battery,
+  type Build,
+  type Motor,
+  type Mount,
+  type Output,
+  type Part,
+} from "../drivetrain/index.js";
 import type { PartKind } from "../stages/index.js";
 import { fittedTo, needsOfStage, type Spec } from "./stage-needs.js";
 
@@ -66,7 +75,9 @@ export function placesOf(build: Build): Place[] {
   }
   const add = (id: string, drives: readonly Output[], ...each: readonly Need[]) =>
     places.push({ id, fitted: [], drives, pieces: 1, each });
-  const one = (id: string, is: PartKind, label?: string): Need => ({ stage: id, is: [is], pieces: 1, label });
+  const one = (id: string, is: PartKind, { label, ...rated }: Motor & Battery): Need => ({
+    ...{ stage: id, is: [is], pieces: 1, label, rated },
+  });
   for (const output of outputs) {
     const { id, wheel } = output;
     const each: Need[] = [];
@@ -74,12 +85,12 @@ export function placesOf(build: Build): Place[] {
       const { diameter, loadedDiameter, travel } = wheel;
       each.push({ stage: id, is: ["wheel"], pieces: wheelsOf(output), diameter, loadedDiameter, travel });
     }
-    if (output.motor) each.push(one(id, "motor", output.motor.label));
+    if (output.motor) each.push(one(id, "motor", output.motor));
     add(id, [output], ...each);
   }
-  if (motor) add("motor", outputs, one("motor", "motor", motor.label));
-  if (battery) add("battery", outputs, one("battery", "battery"));
-  if (controller) add("controller", outputs, one("controller", "other", controller.label));
+  if (motor) add("motor", outputs, one("motor", "motor", motor));
+  if (battery) add("battery", outputs, one("battery", "battery", battery));
+  if (controller) add("controller", outputs, one("controller", "other", controller));
   add("", outputs);
   return places;
 }

@@ -1,4 +1,4 @@
-import type { Part } from "../drivetrain/index.js";
+import type { Battery, Motor, Part } from "../drivetrain/index.js";
 import { lengthOf, type Rational } from "../exact/index.js";
 import { type BeltQuestion, beltOf, type Numeric, type Toothed, type ToothPair } from "../gears/index.js";
 import { displays, drawings, needed, type PieceNeed, type Stage } from "../stages/index.js";
@@ -18,6 +18,8 @@ export interface Spec extends Omit<PieceNeed, "pieces" | "belt"> {
   readonly outside?: string | undefined;
   /** What it is called where it is described. */
   readonly label?: string | undefined;
+  /** Of a motor, a battery or a controller: what else the build says of it. No part of a list says so much of itself. */
+  readonly rated?: (Omit<Motor, "label"> & Battery) | undefined;
 }
 
 /** What a stage is made of. */

@@ -37,6 +37,7 @@ const shared = new Set([
   "es.reports.nominal",
   "es.reports.line.motor",
   "es.reports.ownPlaces.motor",
+  "es.reports.partKinds.motor",
 ]);
 
 describe.each(others)("%s", (code) => {
