@@ -15,7 +15,7 @@ function mountRows(speaker: Reporter, mount: Mount): BlockRow[] {
   const { evaluation, reports, words, figure } = speaker;
   const { stage } = mount;
   const row = (head: string, text: string): BlockRow => ({
-    head: fill(words.told, placeName(evaluation, stage), head),
+    head: fill(words.told, placeName(speaker, stage), head),
     texts: [text],
   });
   const limits = [
@@ -51,7 +51,7 @@ function beltRows(speaker: Reporter): BlockRow[] {
   const stages = new Set(evaluation.outputs.flatMap(({ steps }) => steps.map(({ stage }) => stage)));
   return [...stages].flatMap((stage) =>
     beltsOf(speaker, stage).map(([belt, does]): BlockRow => ({
-      head: fill(words.told, placeName(evaluation, stage.id), belt),
+      head: fill(words.told, placeName(speaker, stage.id), belt),
       texts: [does],
     })),
   );

@@ -20,7 +20,8 @@ const nominal = (build: Build): Finding[] =>
 const handFindings = (build: Build): readonly Finding[] => [...nominal(build), ...electricalFindings(build)];
 
 /** The same, in words. */
-export function warningsOf({ evaluation, reports, words, writer }: Reporter): readonly string[] {
+export function warningsOf(speaker: Reporter): readonly string[] {
+  const { evaluation, reports, words, writer } = speaker;
   return handFindings(evaluation.build).map(({ code, values, message }) => {
     const {
       stage,
@@ -34,7 +35,7 @@ export function warningsOf({ evaluation, reports, words, writer }: Reporter): re
     const said = (one: string | number | undefined): string => (one === undefined ? "?" : writer.given(String(one)));
     switch (code) {
       case "ratio-nominal":
-        return fill(words.told, placeName(evaluation, String(stage)), fill(reports.hands.nominal, said(value)));
+        return fill(words.told, placeName(speaker, String(stage)), fill(reports.hands.nominal, said(value)));
       case "full-over-controller":
         return fill(reports.hands.controller, said(cells), said(full), said(usual), said(limit));
       case "full-over-motor":

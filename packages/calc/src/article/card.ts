@@ -6,7 +6,7 @@ import { dateText } from "./part-text.js";
 import { meshRows } from "./card-mesh.js";
 import { turnRows } from "./card-turns.js";
 import { warningsOf } from "./card-warnings.js";
-import { misfits } from "./places.js";
+import { misfits, placeName } from "./places.js";
 import type { Reporter } from "./speaker.js";
 
 /** What `mw-bench-card` says: tables with room to write what was measured. */
@@ -27,16 +27,18 @@ export interface SaidCard extends Block {
   readonly cautions: readonly string[];
 }
 
-function gearRows({ writer, words }: Reporter, outputs: readonly OutputEvaluation[]): BlockRow[] {
+function gearRows(speaker: Reporter, outputs: readonly OutputEvaluation[]): BlockRow[] {
+  const { writer, words } = speaker;
   const seen = new Set<string>();
   const ways = outputs.map(({ steps }) => new Set(steps.map(({ stage }) => stage)));
   return outputs.flatMap(({ label, steps }) =>
     steps.flatMap(({ stage }): BlockRow[] => {
       if (seen.has(stage.id)) return [];
       seen.add(stage.id);
-      const name = stage.label ?? stage.id;
-      const isShared = ways.every((way) => way.has(stage));
-      return [{ head: isShared ? name : fill(words.told, label, name), texts: [stageText(stage, "arrow", writer)] }];
+      const name = placeName(speaker, stage.id);
+      // Who fits it wants the axle said, though only one bears such a label.
+      const isTold = name !== (stage.label ?? stage.id) || ways.every((way) => way.has(stage));
+      return [{ head: isTold ? name : fill(words.told, label, name), texts: [stageText(stage, "arrow", writer)] }];
     }),
   );
 }

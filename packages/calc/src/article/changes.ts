@@ -152,7 +152,7 @@ export function sayChanges(
     ...(speeds ? outputs.map(({ id, label }) => row(fill(reports.speed, label), { figure: "speed", of: id })) : []),
     ...(build.mounts ?? []).map(({ stage }) =>
       row(
-        fill(reports.fit, placeName(evaluation, stage)),
+        fill(reports.fit, placeName(now, stage)),
         // All in one unit, whichever version says another.
         { figure: "centre", of: stage, unit: build.lengths ?? "mm" },
         { figure: "fit", of: stage },

@@ -1,4 +1,4 @@
-import { labelAt, setOf, valueAt, type Build } from "../drivetrain/index.js";
+import { setOf, valueAt, type Build } from "../drivetrain/index.js";
 import type { Evaluation, OutputEvaluation } from "../evaluate/index.js";
 import { lengthOf, rational, type Bounded } from "../exact/index.js";
 import { fill } from "../languages/index.js";
@@ -179,15 +179,11 @@ export function countsFaults(evaluation: Evaluation, attributes: Attributes): Fi
 function nameOfPlace(speaker: Reporter, address: string): string {
   const { evaluation, reports, words, writer } = speaker;
   const [id, field] = address.split(".") as [string, string?];
-  const name = placeName(evaluation, id);
+  const name = placeName(speaker, id);
   if (field === "wheel") return fill(words.told, name, reports.partKinds.wheel);
   const stage = evaluation.outputs.flatMap(({ steps }) => steps).find((step) => step.stage.id === id)!.stage;
   if (!field) return fill(words.told, name, stageText(stage, "arrow", writer));
-  return fill(
-    words.told,
-    labelAt(evaluation.build, address),
-    writer.given(valueAt(evaluation.build, address) as number),
-  );
+  return fill(words.told, placeName(speaker, address), writer.given(valueAt(evaluation.build, address) as number));
 }
 
 /** What is wanted of which output, and what has to be told of it: how a differential stands, that no tyres are in it. */

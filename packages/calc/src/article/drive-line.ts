@@ -8,6 +8,7 @@ import { displays, stageShapes, type Stage, type Turn } from "../stages/index.js
 import { listed } from "./block.js";
 import { drawnLength, verdictOf } from "./drawing.js";
 import { dateText } from "./part-text.js";
+import { placeName } from "./places.js";
 import type { Reporter } from "./speaker.js";
 
 /** A piece of what stands at a stage: a value, with its address where it is a count that can be changed, or a word. */
@@ -212,7 +213,7 @@ const said = (cell: Pick<SaidCell, "key" | "name" | "heard"> & Partial<SaidCell>
   ...cell,
 });
 
-const nameOf = ({ label, id }: { readonly label?: string; readonly id: string }): string => label ?? id;
+const nameOf = ({ label, id }: Stage): string => label ?? id;
 
 function shaftOf(
   { step, turn, isEstablished, isDriven, lever }: LineStage,
@@ -233,6 +234,8 @@ function stageCell(one: LineStage, isLast: boolean, behind: OutputEvaluation | u
   const { words, reports, writer } = speaker;
   const { stage, step } = one;
   const name = nameOf(stage);
+  // Who sees it sees the axle as well.
+  const called = placeName(speaker, stage.id);
   const { notes, faults, told, pieces, counts } = ownOf(one, speaker);
   // What is not known exactly says what it can be.
   const bounds = step?.reduction.bounds;
@@ -248,9 +251,9 @@ function stageCell(one: LineStage, isLast: boolean, behind: OutputEvaluation | u
     notes: known.length ? [...known, ...notes] : notes,
     faults,
     lanes,
-    lanesName: fill(reports.line.positions, name),
+    lanesName: fill(reports.line.positions, called),
     shaft: shaftOf(one, isLast, speaker),
-    heard: [heard ? fill(words.told, name, heard) : name, ...told].join(". "),
+    heard: [heard ? fill(words.told, called, heard) : called, ...told].join(". "),
   });
 }
 
@@ -302,16 +305,15 @@ function totalOf(output: OutputEvaluation, { figure, words, reports: { line } }:
 type Broken = ReadonlyMap<string, string>;
 
 /** A stage that cannot be read: nothing is known behind it. */
-const brokenCell = ({ stage }: LineStage, why: string, { words }: Reporter): SaidCell =>
-  said({ key: stage.id, stage, name: nameOf(stage), faults: [why], heard: fill(words.told, nameOf(stage), why) });
+const brokenCell = ({ stage }: LineStage, why: string, speaker: Reporter): SaidCell => {
+  const heard = fill(speaker.words.told, placeName(speaker, stage.id), why);
+  return said({ key: stage.id, stage, name: nameOf(stage), faults: [why], heard });
+};
 
 /** The total of an output that waits for a stage. */
-function waitingTotal(
-  { id, label }: OutputEvaluation,
-  stage: Stage,
-  { words, reports: { line } }: Reporter,
-): SaidLineTotal {
-  const text = fill(line.waiting, nameOf(stage));
+function waitingTotal({ id, label }: OutputEvaluation, stage: Stage, speaker: Reporter): SaidLineTotal {
+  const { words, reports } = speaker;
+  const text = fill(reports.line.waiting, placeName(speaker, stage.id));
   return {
     output: id,
     label,
@@ -351,7 +353,7 @@ export function sayDriveLine(speaker: Reporter, broken: Broken = new Map()): Sai
     });
     const list = [
       ...(motor ? [motorCell(strand, speaker)] : []),
-      ...stages.map((one, n) => letIn(cellOf(one, n), one.place)),
+      ...stages.map((one, n) => letIn(cellOf(one, n), one.place, placeName(speaker, one.stage.id))),
       ...(split && strand.feeds.length ? [letIn(splitCell(strand, speaker), strand.end)] : []),
       ...(output ? [letIn(wheelCell(output, speaker), strand.end, wheelName(output.label, speaker))] : []),
     ];

@@ -46,17 +46,11 @@ export { holderFault } from "./holder-fault.js";
 export { type SaidGauge, sayGauge } from "./gauge.js";
 export { type MeasuredRow, type SaidMeasurements, sayMeasurements } from "./measurements.js";
 export { type PairTotal, type SaidTotal, pairText, sayTotals } from "./pairs.js";
+export { nameAt, type ValueNames } from "./names.js";
 export { dateText, moneyText, needText, partName, partsOf, sumText } from "./part-text.js";
 export { type BuyRow, type SaidOrder, type SaidPart, type SaidParts, sayOrder, sayParts } from "./parts.js";
 export { misfits, placeName } from "./places.js";
-export {
-  type TypedQuantity,
-  quantityName,
-  quantityText,
-  sayQuantity,
-  steppedQuantity,
-  typedQuantity,
-} from "./quantity.js";
+export { type TypedQuantity, quantityText, sayQuantity, steppedQuantity, typedQuantity } from "./quantity.js";
 export {
   type Reporter,
   type Speaker,

@@ -1,5 +1,5 @@
 import { countsBehind, measurementsOf, type Agreement, type Checked } from "../counted/index.js";
-import { labelAt, type Build, type ChangeSet, type Measurement } from "../drivetrain/index.js";
+import { type Build, type ChangeSet, type Measurement } from "../drivetrain/index.js";
 import { fill } from "../languages/index.js";
 import type { Block, BlockRow } from "./block.js";
 import { listed } from "./block.js";
@@ -60,7 +60,7 @@ function aboutText(
   const counts = Object.entries(one.with ?? othersThen(then, build, one.what)).map(([address, value]) =>
     fill(
       words.told,
-      labelAt(then ?? build, address),
+      placeName({ evaluation: { build: then ?? build }, words }, address),
       typeof value === "number" || typeof value === "string" ? writer.given(value) : JSON.stringify(value),
     ),
   );
@@ -100,7 +100,7 @@ export function sayMeasurements(
       const { measurement, agreement, reduction } = checked;
       const verdict = verdictText(speaker, agreement);
       return {
-        head: placeName(evaluation, measurement.what),
+        head: placeName(speaker, measurement.what),
         verdict: agreement?.verdict,
         about: aboutText(speaker, checked),
         texts: [

@@ -23,9 +23,9 @@ export interface SaidParts extends Block {
 }
 
 /** What a place is called where parts are listed; the document's own places have no label. */
-function placeOf({ evaluation, reports }: Reporter, id: string): string {
-  const name = placeName(evaluation, id);
-  return name === id ? ((reports.ownPlaces as Readonly<Record<string, string>>)[id] ?? name) : name;
+function placeOf(speaker: Reporter, id: string): string {
+  const name = placeName(speaker, id);
+  return name === id ? ((speaker.reports.ownPlaces as Readonly<Record<string, string>>)[id] ?? name) : name;
 }
 
 /** What `mw-parts-list` says: every part of the build as it stands, by stage. */

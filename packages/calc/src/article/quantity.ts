@@ -1,6 +1,6 @@
-import { labelAt, valueAt, type Build, type ChangeSet } from "../drivetrain/index.js";
+import { valueAt, type Build, type ChangeSet } from "../drivetrain/index.js";
 import { rational, type Rational } from "../exact/index.js";
-import { fill, type FigureWords, type ReportWords } from "../languages/index.js";
+import type { ReportWords } from "../languages/index.js";
 import { addressFault, lettersAt, singleFault, type Writer } from "../report/index.js";
 import { changesAt } from "../search/index.js";
 import { errorOf, type Finding } from "../stages/index.js";
@@ -44,17 +44,6 @@ export function quantityFault(build: Build, of: string | undefined): Finding | u
   const nearest = missing?.nearest ?? inner?.nearest ?? [];
   return errorOf("meaning", "missing-address", "/of", { address: of, nearest });
 }
-
-/** What a reader may know a quantity by: whose it is, and what. */
-export function quantityName(build: Build, address: string, words: Pick<FigureWords, "told">, names: Names): string {
-  const last = address.split(".").filter((step) => !/^\d+$/.test(step));
-  const field = last.at(-1)!;
-  // A unit of the trade is called what it is in every language.
-  const name = Object.hasOwn(names, field) ? names[field]! : field === "kv" ? "kV" : field;
-  const label = labelAt(build, address);
-  return label === address ? name : fill(words.told, label, name);
-}
-export type Names = Readonly<Record<string, string>>;
 
 /** What of a value is typed: of ground rolled its length, for the same turns. */
 const typedIn = (value: unknown): unknown =>

@@ -71,11 +71,11 @@ export function sayTrain(
   { outputs }: TrainQuestion,
   train: FoundTrain,
 ): SaidTrain {
-  const { evaluation, reports, words: figureWords, writer, locale } = speaker;
+  const { reports, words: figureWords, writer, locale } = speaker;
   const { sums, unpriced, buy } = train.pay;
   const lead = train.ahead;
   const wheels = train.wheels.flatMap((wheel, n): (readonly [string, string, string])[] => {
-    const name = wheel && fill(figureWords.told, placeName(evaluation, outputs[n]!.id), partName(wheel));
+    const name = wheel && fill(figureWords.told, placeName(speaker, outputs[n]!.id), partName(wheel));
     return name && wheel ? [[outputs[n]!.id, name, name]] : [];
   });
   return {

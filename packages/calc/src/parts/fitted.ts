@@ -1,4 +1,4 @@
-import { stagesOf, type Build, type Part } from "../drivetrain/index.js";
+import { labelAt, stagesOf, type Build, type Part } from "../drivetrain/index.js";
 import { lengthOf, rational, ratioOf, type Rational } from "../exact/index.js";
 import { formOf, type Toothed, type ToothPair } from "../gears/index.js";
 import { drawings, findingOf, type Finding, type FindingValues, type Stage } from "../stages/index.js";
@@ -84,7 +84,7 @@ export function fittedFindings(build: Build): Finding[] {
       const difference = part && (differenceFrom(part, needs) ?? markedOtherwise(part, stage, place));
       if (!difference) return [];
       const [field, found = { term: "nothing" } as const, expected] = difference;
-      const values: FindingValues = { part: part.name ?? id, label: stage.label ?? stage.id, field, found, expected };
+      const values: FindingValues = { part: part.name ?? id, label: labelAt(build, stage.id), field, found, expected };
       return [findingOf("warning", "meaning", "fitted-differs", `${pointer}/fitted/${n}`, values)];
     });
   });

@@ -3,7 +3,6 @@ import { describe, expect, it } from "vitest";
 import {
   askedFindings,
   isUnsaid,
-  quantityName,
   sayQuantity,
   speakerOf,
   steppedQuantity,
@@ -11,7 +10,6 @@ import {
 } from "../../src/article/index.js";
 import { applyChanges, parseBuild } from "../../src/document/index.js";
 import { evaluate } from "../../src/evaluate/index.js";
-import { figureWords } from "../../src/languages/index.js";
 import { wordsFor } from "../../src/languages/all.js";
 import { figures } from "../../src/report/index.js";
 
@@ -130,16 +128,5 @@ describe("a value in a sentence", () => {
     expect(steppedQuantity("1.50", 1)).toBe("1.51");
     expect(steppedQuantity(3, -3)).toBeUndefined();
     expect(steppedQuantity("52/19", 1)).toBeUndefined();
-  });
-
-  it("has a name", () => {
-    const names = { diameter: "diameter", value: "printed ratio", target: "range" };
-    const name = (of: string) => quantityName(limpet, of, figureWords, names);
-    expect(["front.wheel.diameter", "front-hub.value", "motor.kv", "target"].map(name)).toEqual([
-      "Front: diameter",
-      "Hub: printed ratio",
-      "kV",
-      "range",
-    ]);
   });
 });

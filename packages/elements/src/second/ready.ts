@@ -1,6 +1,6 @@
 import { figureAsked } from "@meshwright/calc/report";
 import { MwBuild } from "../elements/build/index.js";
-import { announce, figures } from "../shared/drawn/index.js";
+import { announce, figures, nameIn } from "../shared/drawn/index.js";
 import { contract, wantMore } from "../shared/element/index.js";
 import { isAuthorHere } from "../shared/page/index.js";
 import { fetchWords, figureWordsFor } from "../shared/words/index.js";
@@ -26,6 +26,7 @@ export function makeReady(): void {
       words: fetchWords,
       tray: (state) => new CountTray(state),
       setText: inSentence,
+      nameOf: nameIn,
       mark,
       announce,
     },

@@ -1,6 +1,6 @@
 import { figureFrom, fitFigures, motionFigures } from "@meshwright/calc/report";
 import { MwBuild } from "../elements/build/index.js";
-import { addFigures, announce, figures } from "../shared/drawn/index.js";
+import { addFigures, announce, figures, nameIn } from "../shared/drawn/index.js";
 import { contract, type Overseen } from "../shared/element/index.js";
 import { watchFindings } from "../shared/findings/index.js";
 import { CountTray, inSentence, mark } from "../second/index.js";
@@ -32,6 +32,7 @@ export function makeWhole(): void {
       tray: (state) => new CountTray(state),
       findingText,
       setText: inSentence,
+      nameOf: nameIn,
       mark,
       announce,
     },

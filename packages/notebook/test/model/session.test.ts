@@ -14,8 +14,8 @@ describe("edits of a notebook", () => {
     expect(session.change({ "primary.driver": 16 })).toEqual([]);
     expect(session.undoName).toBe("motor pinion 15, now 16");
     session.change([{ remove: "front-hub" }]);
-    expect(session.undoName).toBe("Hub taken out");
-    expect(session.undo()).toBe("Hub taken out");
+    expect(session.undoName).toBe("Front: Hub taken out");
+    expect(session.undo()).toBe("Front: Hub taken out");
     expect(session.undo()).toBe("motor pinion 15, now 16");
     expect(session.build).toEqual(limpet);
     expect(session.undo()).toBeUndefined();

@@ -139,7 +139,10 @@ describe("mw-edits", () => {
   it("names a set once, with both its counts", async () => {
     build().store.change({ "front-ring.driver": 12, "front-ring.driven": 38 });
     await turn();
-    assert.include(lineOf(edits()), "You changed Ring and pinion (yours 12 driving 38 · article 13 driving 38).");
+    assert.include(
+      lineOf(edits()),
+      "You changed Front: Ring and pinion (yours 12 driving 38 · article 13 driving 38).",
+    );
     const link = build().link();
     root = await page();
     history.replaceState(null, "", link);
@@ -147,7 +150,7 @@ describe("mw-edits", () => {
     await settle();
     assert.match(
       lineOf(edits()),
-      /^A reader’s version: 1 change\. .* You changed Ring and pinion \(yours 12 driving 38/,
+      /^A reader’s version: 1 change\. .* You changed Front: Ring and pinion \(yours 12 driving 38/,
     );
   });
 
@@ -156,7 +159,7 @@ describe("mw-edits", () => {
     await turn();
     assert.include(
       lineOf(edits()),
-      "You changed the stages. With Ring and pinion went 2 of its parts, Deeper rear set.",
+      "You changed the stages. With Rear: Ring and pinion went 2 of its parts, Deeper rear set.",
     );
   });
 
@@ -328,5 +331,40 @@ describe("mw-edits", () => {
       await settle();
       assert.deepEqual(strips(), [false, true]);
     });
+  });
+
+  it("says of which axle it is, where both bear one label; and so does the field", async () => {
+    root =
+      await show(`<mw-build front="Ring: 13 to 38" rear="Ring: 12 to 35" stages="Spur and pinion: 15 to 62"></mw-build>
+      <mw-teeth of="front-ring.driver">13</mw-teeth><mw-teeth of="rear-ring.driver">12</mw-teeth>
+      <mw-teeth of="spur-and-pinion.driver">15</mw-teeth><mw-edits></mw-edits>`);
+    const fields = [...root.querySelectorAll("mw-teeth")].map((one) => countIn(one));
+    assert.deepEqual(
+      fields.map((one) => one.getAttribute("aria-label")),
+      ["front: Ring: driver, teeth", "rear: Ring: driver, teeth", "Spur and pinion: driver, teeth"],
+    );
+    for (const field of fields) press(field, "ArrowUp");
+    await turn();
+    for (const name of ["front: Ring: driver (yours 14 · article 13)", "rear: Ring: driver (yours 13 · article 12)"])
+      assert.include(lineOf(edits()), name);
+    assert.include(lineOf(edits()), "Spur and pinion: driver (");
+  });
+
+  it("calls what stands beside the stages by what it is, in every language", async () => {
+    root =
+      await show(`<mw-build stages="Spur and pinion: 15 to 62" front="Ring: 13 to 38" front-wheel="124 mm" motor="1850 kv" battery="3 cells lipo"></mw-build>
+      <mw-edits></mw-edits>`);
+    const { store } = build();
+    store.change({ "front.wheel.diameter": "130 mm" });
+    store.change({ "motor.kv": 2600 });
+    store.change({ "battery.cells": 4 });
+    await settle();
+    for (const name of ["front wheel: diameter (", "motor: kV (", "battery: cells ("])
+      assert.include(lineOf(edits()), name);
+    for (const language of ["de", "fr", "es", "ja", "ar"]) {
+      root.lang = language;
+      await settle(3);
+      assert.notMatch(lineOf(edits()), /motor\.|battery|\.wheel|diameter/, language);
+    }
   });
 });

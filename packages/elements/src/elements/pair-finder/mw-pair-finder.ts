@@ -436,7 +436,10 @@ export class MwPairFinder extends Picture {
       "not-a-pair": reports.notPair,
       "open-differential": reports.openSplit,
     }[why];
-    return fill(text, placeName(evaluation, this.of ?? evaluation.build.mounts![0]!.stage));
+    return fill(
+      text,
+      placeName({ evaluation, words: this.figureWords }, this.of ?? evaluation.build.mounts![0]!.stage),
+    );
   }
 
   protected override render(): TemplateResult {

@@ -118,7 +118,7 @@ describe("mw-quantity", () => {
   it("has keys that step while it has the focus, and a name", async () => {
     input().focus();
     await settle(1);
-    assert.equal(input().getAttribute("aria-label"), "Front: diameter");
+    assert.equal(input().getAttribute("aria-label"), "Front wheel: diameter");
     const [, more] = element().shadowRoot!.querySelectorAll("button");
     more!.click();
     await settle(1);

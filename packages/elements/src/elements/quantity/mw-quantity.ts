@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
-import { quantityName, quantityText, sayQuantity, steppedQuantity, typedQuantity } from "@meshwright/calc/article";
-import { announce, standingTexts, type Told } from "../../shared/drawn/index.js";
+import { quantityText, sayQuantity, steppedQuantity, typedQuantity } from "@meshwright/calc/article";
+import { announce, nameIn, standingTexts, type Told } from "../../shared/drawn/index.js";
 import { inSentence, more, paperOf, properties, standsForValue } from "../../shared/element/index.js";
 import { fill } from "../../shared/words/index.js";
 import { ToolElement } from "../../shared/tools/index.js";
@@ -42,8 +42,7 @@ export class MwQuantity extends ToolElement {
   }
 
   get #name(): string {
-    const { quantities } = this.shop;
-    return this.label || quantityName(this.current!, this.#address, this.figureWords, quantities);
+    return this.label || nameIn(this.current!, this.#address, this.locale);
   }
 
   /** The value as it stands, or as the article has it, as a text. */

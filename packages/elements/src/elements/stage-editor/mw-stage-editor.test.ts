@@ -87,7 +87,9 @@ describe("mw-stage-editor", () => {
       const told = root().querySelector(".message")?.textContent;
       // The row alone is named by nothing.
       assert.equal(told !== undefined, id !== "row", id);
-      if (told) assert.match(told, new RegExp(`^With ${label} went (?!.*\\b(${ids})\\b)`));
+      // Both axles have a ring and a hub.
+      const axle = { front: "Front: ", rear: "Rear: " }[id.split("-")[0]!] ?? "";
+      if (told) assert.match(told, new RegExp(`^With ${axle}${label} went (?!.*\\b(${ids})\\b)`));
     }
     assert.deepEqual(stages(), []);
     assert.equal(rear(), "1.00");

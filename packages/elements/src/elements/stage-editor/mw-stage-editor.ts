@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit/html.js";
 import { repeat } from "lit/directives/repeat.js";
+import { placeName } from "@meshwright/calc/article";
 import { valueAt, type Change, type ChangeSet } from "@meshwright/calc/drivetrain";
 import { arrowFor } from "@meshwright/calc/report";
 import { changesAt } from "@meshwright/calc/search";
@@ -61,6 +62,11 @@ export class MwStageEditor extends ToolElement {
     this.renderRoot.querySelectorAll("textarea").forEach(grow);
   }
 
+  /** What those hear who do not see the axle beside it. */
+  #called({ id }: Stage): string {
+    return placeName({ evaluation: this.evaluation()!, words: this.figureWords }, id);
+  }
+
   #set(stage: Stage, address: string, value: unknown): void {
     void this.#ask(stage.id, changesAt(this.current!, address, value));
   }
@@ -99,7 +105,7 @@ export class MwStageEditor extends ToolElement {
 
   #control(stage: Stage, field: Field, address: string, shape: string, name: string): TemplateResult {
     const value = valueAt(this.current!, address);
-    const label = `${stage.label ?? stage.id}: ${name}`;
+    const label = fill(this.figureWords.told, this.#called(stage), name);
     const options = this.shop.editor.options as Readonly<Record<string, string>>;
     if (shape === "flag")
       return html`<input
@@ -221,6 +227,7 @@ export class MwStageEditor extends ToolElement {
   #stage(stage: Stage, index: number, stages: readonly Stage[], into: string | undefined): TemplateResult {
     const { message } = this;
     const name = stage.label ?? stage.id;
+    const called = this.#called(stage);
     const fields = fieldsOf(stage.kind);
     const positions = inners[stage.kind]?.positions(stage);
     // A lever shows its positions by their names, not the field that holds one of them.
@@ -232,7 +239,7 @@ export class MwStageEditor extends ToolElement {
       html`<button
         type="button"
         class=${what}
-        aria-label=${fill(this.shop.editor[what], name)}
+        aria-label=${fill(this.shop.editor[what], called)}
         ?disabled=${off}
         @click=${() => this.#ask(stage.id, request, focus)}
       >
@@ -253,7 +260,7 @@ export class MwStageEditor extends ToolElement {
           ${key("remove", "×", false, { remove: stage.id }, neighbour ? `#${neighbour.id} .remove` : `[id="add-${into ?? ""}"]`)}
         </span>
         <details @toggle=${() => this.renderRoot.querySelectorAll("textarea").forEach(grow)}>
-          <summary aria-label=${fill(this.shop.editor.more, name)}>${this.shop.editor.all}</summary>
+          <summary aria-label=${fill(this.shop.editor.more, called)}>${this.shop.editor.all}</summary>
           ${groupsOf(more).map(
             ([group, own]) =>
               html`<fieldset>
@@ -276,7 +283,7 @@ export class MwStageEditor extends ToolElement {
   #lever(stage: Stage, positions: readonly Position[]): TemplateResult {
     const { selected } = stage as { readonly selected?: string };
     return html`<select
-      aria-label=${stage.label ?? stage.id}
+      aria-label=${this.#called(stage)}
       @change=${(event: Event) => {
         event.stopPropagation();
         this.#set(stage, `${stage.id}.selected`, (event.target as HTMLSelectElement).value);

@@ -104,7 +104,8 @@ export class MwTeeth extends InlineElement {
   }
 
   get #name(): string {
-    return this.label || nameOf(this.current!, this.#address, this.#words);
+    const { label, current, locale } = this;
+    return label || (more().nameOf?.(current!, this.#address, locale) ?? nameOf(current!, this.#address, this.#words));
   }
 
   get #lowest(): number {

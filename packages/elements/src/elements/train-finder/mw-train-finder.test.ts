@@ -233,4 +233,14 @@ describe("mw-train-finder", () => {
     );
     assert.isAtMost(element.scrollWidth, 321);
   });
+
+  it("says of which axle a stage is, where both bear one label", async () => {
+    const outputs = build.outputs.map((one) => ({
+      ...one,
+      stages: one.stages.map((stage) => ({ ...stage, label: "Ring" })),
+    }));
+    const element = await finder("", { outputs });
+    const names = [...element.shadowRoot!.querySelectorAll("label")].map((one) => lineOf(one));
+    assert.includeMembers(names, ["Spur and pinion", "Front: Ring", "Rear: Ring"]);
+  });
 });

@@ -181,8 +181,11 @@ export class MwTrainFinder extends ToolElement {
       "not-a-pair": reports.notPair,
       "open-differential": reports.openSplit,
     }[why];
-    return fill(text, stages.map((id) => placeName(this.evaluation()!, id)).join(", "));
+    return fill(text, stages.map(this.#called).join(", "));
   }
+
+  /** What a stage or an axle is called. */
+  readonly #called = (id: string): string => placeName({ evaluation: this.evaluation()!, words: this.figureWords }, id);
 
   /** What is asked now; or why nothing can be. */
   #question(signal: AbortSignal): { readonly stages: readonly string[]; readonly question: TrainQuestion | string } {
@@ -306,8 +309,8 @@ export class MwTrainFinder extends ToolElement {
       html`<label>${label} <input type="text" name=${name} autocomplete="off" .value=${value} /></label>`;
     return html`<div @change=${this.#set} @input=${(event: Event) => event.stopPropagation()}>
       <div class="asked" role="group" aria-label=${trains.choose}>
-        ${stages.map((id) => this.#box(id, placeName(evaluation, id), isChosen(id)))}
-        ${tyres.map((id) => this.#box(id, fill(trains.tyres, placeName(evaluation, id)), isChosen(id)))}
+        ${stages.map((id) => this.#box(id, this.#called(id), isChosen(id)))}
+        ${tyres.map((id) => this.#box(id, fill(trains.tyres, this.#called(id)), isChosen(id)))}
       </div>
       <div class="asked">
         ${
@@ -380,7 +383,7 @@ export class MwTrainFinder extends ToolElement {
     if (!results?.found.length || !this.#search) return nothing;
     const speaker = this.speaker()!;
     const { question } = this.#search;
-    const names = question.outputs.map(({ id }) => placeName(this.evaluation()!, id)).join(" · ");
+    const names = question.outputs.map(({ id }) => this.#called(id)).join(" · ");
     const isMore = !this.stopped && !results.busy && (results.found.length > this.shown || !results.whole);
     return html`${scrolling(
       names,

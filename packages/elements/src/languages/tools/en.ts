@@ -195,27 +195,6 @@ export const toolsEn = {
     shelf: "Put it on the shelf: {0}",
     shelved: "Put on the shelf: {0}.",
   },
-
-  // What a value in a sentence is called
-  quantities: {
-    diameter: "diameter",
-    loadedDiameter: "diameter under load",
-    travel: "ground rolled",
-    turns: "turns",
-    value: "printed ratio",
-    cells: "cells",
-    maxRpm: "highest speed",
-    maxVolts: "highest volts",
-    wheelbase: "wheelbase",
-    target: "range",
-    opening: "opening",
-    turnsIn: "turns in",
-    turnsOut: "turns out",
-    centre: "centre distance",
-    beltTeeth: "belt teeth",
-    from: "from",
-    to: "to",
-  },
 };
 
 /** The strings of the elements beyond an article of one language. */

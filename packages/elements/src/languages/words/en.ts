@@ -37,6 +37,30 @@ export const en = /* @__PURE__ */ Object.assign({}, countWords, {
   ended: "{0}.",
   unitOfLength: "unit of length",
   close: "Close this bar",
+  /** What values beside the counts are called, and whose they are. */
+  quantities: {
+    diameter: "diameter",
+    loadedDiameter: "diameter under load",
+    travel: "ground rolled",
+    turns: "turns",
+    value: "printed ratio",
+    cells: "cells",
+    maxRpm: "highest speed",
+    maxVolts: "highest volts",
+    wheelbase: "wheelbase",
+    target: "range",
+    opening: "opening",
+    turnsIn: "turns in",
+    turnsOut: "turns out",
+    centre: "centre distance",
+    beltTeeth: "belt teeth",
+    from: "from",
+    to: "to",
+    parallel: "cells side by side",
+    capacity: "capacity",
+    wheels: "wheels",
+  },
+  things: { wheel: "{0} wheel", ownMotor: "{0} motor", motor: "motor", battery: "battery", controller: "controller" },
 });
 
 /** The strings of one language. */

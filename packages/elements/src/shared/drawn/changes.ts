@@ -1,9 +1,10 @@
 import { sayEffects, sayWheels, setText, type Speaker } from "@meshwright/calc/article";
 import { setOf, spotOf, valueAt, type Build } from "@meshwright/calc/drivetrain";
 import { Writer } from "@meshwright/calc/report";
-import { nameOf, writeCount } from "../element/index.js";
+import { writeCount } from "../element/index.js";
 import type { BuildStore } from "../store/index.js";
 import { figureWordsFor, wordsFor } from "../words/index.js";
+import { nameIn } from "./names.js";
 import { speakerFor } from "./speaker.js";
 
 /** One change of a value: what it is called, what it is now and in the article; empty where that is no text. */
@@ -27,7 +28,7 @@ const unsaid = (address: string): string => (address === "lengths" ? "mm" : "");
 /** Every value that differs from the article, by its name; a set is one. */
 export const changeTexts = ({ units, article, build }: BuildStore, locale: string): readonly ChangeText[] =>
   units.map(({ address }) => ({
-    name: address === "lengths" ? wordsFor(locale).unitOfLength : nameOf(build!, address, wordsFor(locale)),
+    name: address === "lengths" ? wordsFor(locale).unitOfLength : nameIn(build!, address, locale),
     now: valueText(build!, address, locale) || unsaid(address),
     was: valueText(article!, address, locale) || unsaid(address),
   }));

@@ -10,6 +10,7 @@ export { addFigures, figures } from "./figures.js";
 export { inHand, standAlone, standDown, stripOf, takeInHand, type Strip } from "./hand.js";
 export { isolateNames } from "./isolate.js";
 export { arrow, hatching, linesOf, roomFor, round } from "./ink.js";
+export { nameIn } from "./names.js";
 export { onPaper } from "./paper.js";
 export { Picture } from "./picture.js";
 export { speakerFor } from "./speaker.js";

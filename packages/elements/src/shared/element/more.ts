@@ -83,6 +83,8 @@ export interface More {
   readonly tray?: (state: CountState) => Tray;
   /** What was found, in the language that stands there. */
   readonly findingText?: (finding: Finding, locale: string) => string;
+  /** What a value at an address is called; the count itself knows it without its axle. */
+  readonly nameOf?: (build: Build, address: string, locale: string) => string;
   /** The counts of a set, as they stand in a sentence. */
   readonly setText?: (set: GearSet, locale: string) => string;
   /** Marks what differs from the article's, with what the article has; or, with nothing, no longer. */
