@@ -50,18 +50,47 @@ describe("what an edit does", () => {
     // π · 130 mm / 44.30 = 9.22 mm; π · 124 mm / 44.30 = 8.79 mm.
     expect(sayEffects(...speakers({ "front.wheel.diameter": "130 mm" }))).toEqual([
       "Front rolls 9.22\u00a0mm for one motor turn, was 8.79\u00a0mm",
+      "Rear as before",
     ]);
-    expect(sayEffects(...speakers({ "row.teeth.1": 40 }))).toEqual(["No total changes."]);
+    expect(sayEffects(...speakers({ "row.teeth.1": 40 }))).toEqual(["No total changes"]);
     expect(sayWheels(...speakers({ "row.teeth.1": 40 }))).toEqual([]);
   });
 
-  test("is said in every language, with no word of English and no brace left", () => {
+  // 4.2 V × 3 cells × 1850 kV / 43.32 × π × 120 mm · 60 / 10⁶: 12.17 km/h; another motor turns 2600 / 1850 as fast.
+  test("is said by the ideal speed where the motor or the pack turns faster, whatever else changes", () => {
+    const faster = [
+      "Front ideal speed 17.3\u00a0km/h, was 12.3\u00a0km/h",
+      "Rear ideal speed 17.1\u00a0km/h, was 12.2\u00a0km/h",
+    ];
+    expect(sayEffects(...speakers({ "motor.kv": 2600 }))).toEqual(faster);
+    expect(sayWheels(...speakers({ "motor.kv": 2600 }))).toEqual(faster);
+    expect(sayEffects(...speakers({ "motor.kv": 2600, "front-hub.driven": 23 }))).toEqual([
+      "Front 46.31, was 44.30: now above the author’s 38 to 46",
+      "Front ideal speed 16.5\u00a0km/h, was 12.3\u00a0km/h",
+      faster[1],
+    ]);
+    expect(sayWheels(...speakers({ "motor.kv": 2600, "front-hub.driven": 23 }))).toEqual([
+      "Front ideal speed 16.5\u00a0km/h, was 12.3\u00a0km/h",
+      faster[1],
+    ]);
+  });
+
+  test("is said of the ground for each axle, though the total of another one moves", () => {
+    expect(sayEffects(...speakers({ "front-hub.driven": 23, "rear.wheel.diameter": "124 mm" }))).toEqual([
+      "Front 46.31, was 44.30: now above the author’s 38 to 46",
+      "Rear rolls 8.99\u00a0mm for one motor turn, was 8.70\u00a0mm",
+    ]);
+  });
+
+  test("is said in every language, with no word of English, no brace and no full stop left", () => {
     for (const locale of languageCodes.filter((code) => code !== "en")) {
       const said = [
-        ...sayEffects(...speakers({ "front-hub.driven": 23 }, locale)),
+        ...sayEffects(...speakers({ "front-hub.driven": 23, "motor.kv": 2600 }, locale)),
+        ...sayEffects(...speakers({ "row.teeth.1": 40 }, locale)),
         ...sayWheels(...speakers({ "front-hub.driven": 23 }, locale)),
       ].join(" ");
-      expect(said, locale).not.toMatch(/[{}]|\b(was|now|slower|before)\b/);
+      expect(said, locale).not.toMatch(/[.。](\s|$)/);
+      expect(said, locale).not.toMatch(/[{}]|\b(was|now|slower|before|speed)\b/);
     }
   });
 });

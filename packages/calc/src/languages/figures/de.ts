@@ -95,9 +95,10 @@ export const words: Table<FigureWords> = {
   ownRange: "selbst gewählten {0}",
   asBefore: "{0} wie vorher",
   rolls: "{0} rollt {1} je Motorumdrehung, vorher {2}",
-  noEffect: "Kein Gesamtwert ändert sich.",
+  noEffect: "Kein Gesamtwert ändert sich",
   slower: "Räder {0} {1} langsamer",
   faster: "Räder {0} {1} schneller",
+  idealSpeed: "{0} ideal {1}, vorher {2}",
   overdrive: "Overdrive (Voreilung), {0} vor {1}: {2}.",
   underdrive: "Underdrive (Nacheilung), {0} nach {1}: {2}.",
 };

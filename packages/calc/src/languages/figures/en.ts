@@ -70,9 +70,10 @@ export const figureWords = /* @__PURE__ */ Object.assign({}, verdictWords, {
   ownRange: "your {0}",
   asBefore: "{0} as before",
   rolls: "{0} rolls {1} for one motor turn, was {2}",
-  noEffect: "No total changes.",
+  noEffect: "No total changes",
   slower: "{0} wheels {1} slower",
   faster: "{0} wheels {1} faster",
+  idealSpeed: "{0} ideal speed {1}, was {2}",
 
   // Which of two axles runs ahead, by the name the trade has for it
   overdrive: "Overdrive, {0} over {1}: {2}.",

@@ -96,9 +96,10 @@ export const words: Table<FigureWords> = {
   ownRange: "{0}, lo elegido aquí",
   asBefore: "{0} como antes",
   rolls: "{0} rueda {1} por vuelta del motor, antes {2}",
-  noEffect: "Ningún total cambia.",
+  noEffect: "Ningún total cambia",
   slower: "Ruedas, {0}: {1} más lentas",
   faster: "Ruedas, {0}: {1} más rápidas",
+  idealSpeed: "{0}, velocidad ideal {1}, antes {2}",
   overdrive: "Overdrive (adelanto), {0} sobre {1}: {2}.",
   underdrive: "Underdrive (retraso), {0} bajo {1}: {2}.",
 };

@@ -96,9 +96,10 @@ export const words: Table<FigureWords> = {
   ownRange: "{0}, plage choisie ici",
   asBefore: "{0} comme avant",
   rolls: "{0} roule {1} par tour moteur, avant {2}",
-  noEffect: "Aucun total ne change.",
+  noEffect: "Aucun total ne change",
   slower: "Roues, {0} : {1} plus lentes",
   faster: "Roues, {0} : {1} plus rapides",
+  idealSpeed: "{0}, vitesse idéale {1}, avant {2}",
   overdrive: "Overdrive (avance), {0} sur {1} : {2}.",
   underdrive: "Underdrive (retard), {0} sous {1} : {2}.",
 };

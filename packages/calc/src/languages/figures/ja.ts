@@ -96,9 +96,10 @@ export const words: Table<FigureWords> = {
   ownRange: "変更した範囲{0}",
   asBefore: "{0}は変わりません",
   rolls: "{0}はモーター1回転で{1}進みます（以前は{2}）",
-  noEffect: "合計は変わりません。",
+  noEffect: "合計は変わりません",
   slower: "{0}の車輪は{1}遅くなります",
   faster: "{0}の車輪は{1}速くなります",
+  idealSpeed: "{0}の理想速度は{1}（以前は{2}）",
   overdrive: "オーバードライブ、{1}に対して{0}：{2}。",
   underdrive: "アンダードライブ、{1}に対して{0}：{2}。",
 };

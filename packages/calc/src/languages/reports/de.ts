@@ -25,7 +25,7 @@ export const words: Table<ReportWords> = {
   midpoint: "Untersetzung, gegen die Mitte aus beiden",
   travelChange: "Weg je Motorumdrehung",
   fourNames:
-    "Eine Änderung, mehrere Zahlen, jede mit ihrer eigenen Basis: Untersetzung, Drehmoment, Drehzahl und Weg gegen vorher, die Mitte aus beiden liegt auf halbem Weg zwischen vorher und nachher, sodass hin und zurück dieselbe Zahl ist. Nur der Weg zählt die Reifen mit.",
+    "Eine Änderung, mehrere Zahlen, jede mit ihrer eigenen Basis: Untersetzung, Drehmoment, Drehzahl und Weg gegen vorher, die Mitte aus beiden liegt auf halbem Weg zwischen vorher und nachher, sodass hin und zurück dieselbe Zahl ist. Nur der Weg zählt die Reifen mit. Raddrehzahl und Raddrehmoment gelten bei gleicher Drehzahl und gleichem Drehmoment des Motors.",
 
   state: "Zustand",
   nominal: "Nennspannung, {0}",

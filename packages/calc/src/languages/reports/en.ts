@@ -30,7 +30,7 @@ export const reportWords = {
   midpoint: "reduction, against the middle of both",
   travelChange: "travel for one motor turn",
   fourNames:
-    "One change, several figures, each by its own base: reduction, torque, speed and travel against before; against the middle of both is halfway between before and after, so that there and back are the same figure. Only travel counts the tyres.",
+    "One change, several figures, each by its own base: reduction, torque, speed and travel against before; against the middle of both is halfway between before and after, so that there and back are the same figure. Only travel counts the tyres. Wheel speed and torque are for the same turns and torque of the motor.",
 
   // Speed
   state: "State",

@@ -25,7 +25,7 @@ export const words: Table<ReportWords> = {
   midpoint: "reducción, frente al medio de ambas",
   travelChange: "avance por vuelta del motor",
   fourNames:
-    "Un cambio, varias cifras, cada una con su base: reducción, par, velocidad y avance frente a lo anterior, el medio de ambas está a mitad de camino entre antes y después, de modo que ida y vuelta dan la misma cifra. Solo el avance cuenta los neumáticos.",
+    "Un cambio, varias cifras, cada una con su base: reducción, par, velocidad y avance frente a lo anterior, el medio de ambas está a mitad de camino entre antes y después, de modo que ida y vuelta dan la misma cifra. Solo el avance cuenta los neumáticos. La velocidad de rueda y el par en la rueda valen para el mismo régimen y el mismo par del motor.",
 
   state: "Estado",
   nominal: "Nominal, {0}",

@@ -25,7 +25,7 @@ export const words: Table<ReportWords> = {
   midpoint: "démultiplication, contre le milieu des deux",
   travelChange: "développement par tour moteur",
   fourNames:
-    "Un changement, plusieurs chiffres, chacun avec sa base : démultiplication, couple, vitesse et développement contre l’état d’avant, le milieu des deux est à mi-chemin entre avant et après : aller et retour donnent le même chiffre. Seul le développement compte les pneus.",
+    "Un changement, plusieurs chiffres, chacun avec sa base : démultiplication, couple, vitesse et développement contre l’état d’avant, le milieu des deux est à mi-chemin entre avant et après : aller et retour donnent le même chiffre. Seul le développement compte les pneus. Vitesse de roue et couple à la roue valent à régime et à couple moteur égaux.",
 
   state: "État",
   nominal: "Nominal, {0}",
