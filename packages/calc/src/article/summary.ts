@@ -14,7 +14,7 @@ export interface SaidSummary extends Block {
   readonly standings: ReadonlyMap<string, string>;
   /** Both ends of the range as they were given, and the sentence that tells it. */
   readonly range: { readonly ends: readonly [from: string, to: string]; readonly sentence: string } | undefined;
-  /** Each output's exact fraction. */
+  /** Each output's exact fraction, of the drive locked together. */
   readonly fractions: readonly string[];
 }
 
@@ -62,8 +62,13 @@ export function saySummary(speaker: Speaker, attributes: Attributes): SaidSummar
       ends: [writer.given(target.from), writer.given(target.to)],
       sentence: fill(words.rangeIs, figure({ figure: "range" })),
     },
-    fractions: outputs.map(({ id, label }) =>
-      fill(words.told, label, figure({ figure: "fraction", of: id, drive: "locked" })),
+    // Behind an open differential it is one of two totals that stand above.
+    fractions: outputs.map(({ id, label, isOpen }) =>
+      fill(
+        words.told,
+        isOpen ? fill(words.aside, label, words.locked) : label,
+        figure({ figure: "fraction", of: id, drive: "locked" }),
+      ),
     ),
   };
 }

@@ -142,6 +142,23 @@ describe("what elements say", () => {
     expect(row("travel for one motor turn")).toEqual(["0.00%", "+79.37%"]);
   });
 
+  it("of versions side by side: that wheel speed and torque are for the same motor, in every language", () => {
+    const notes = (locale: string) => sayChanges(reporter(limpet, locale), reporter(limpet, locale), []).notes[0]!;
+    expect(notes("en")).toContain("Wheel speed and torque are for the same turns and torque of the motor.");
+    expect(notes("de")).toContain("bei gleicher Drehzahl und gleichem Drehmoment des Motors");
+  });
+
+  it("of exact fractions: which one, where a differential is open", () => {
+    const fractions = (build: Build) => {
+      const said = saySummary(reporter(build), {});
+      return "fractions" in said ? said.fractions : [];
+    };
+    // 62/15 × 45/18 × 38/13 × 22/15, and 62/15 × 45/18 × 35/12 × 23/16.
+    expect(fractions(limpet)).toEqual(["Front: 25916/585", "Rear: 24955/576"]);
+    const open = parseBuild(JSON.stringify({ ...limpet, centre: { kind: "differential" } }));
+    expect(fractions(open)).toEqual(["Front, locked: 25916/585", "Rear, locked: 24955/576"]);
+  });
+
   it("of parts, orders and the card", () => {
     expect(sayParts(reporter()).rows[0]!.texts[1]).toBe("Pinion 15, hardened");
     const order = sayOrder(reporter(version("tempting")), reporter());
