@@ -39,7 +39,7 @@ function ownedBy(build: Build, id: string, keys: readonly string[], { things, qu
  * stages bear one label; and of what stands beside the stages, whose it is.
  *
  * @example
- * const { build } = buildFromAttributes({ stages: "Spur: 15 to 62", rear: "Ring: 12 to 35", rearWheel: "120 mm", motor: "1850 kv" });
+ * const { build } = buildFromAttributes({ stages: "Spur: 15 to 62", rear: "Ring: 12 to 35", motor: "1850 kv" });
  * const words = { told: "{0}: {1}", gear: "gear {0}", fields: { driver: "driver" }, quantities: {}, things: { motor: "motor" } };
  * nameAt(build!, "spur.driver", words); // => "Spur: driver"
  * nameAt(build!, "motor.kv", words); // => "motor: kV"
