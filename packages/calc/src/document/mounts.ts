@@ -1,7 +1,7 @@
 import { lengthOf, rational, type Rational, ratioOf } from "../exact/index.js";
 import { modulesAcross, type Numeric } from "../gears/index.js";
 import type { FindingCode, FindingValues, Stage } from "../stages/index.js";
-import { pointerTo, type Build, type Mount } from "../drivetrain/index.js";
+import { labelAt, pointerTo, type Build, type Mount } from "../drivetrain/index.js";
 
 /** Tells what is wrong, by where it stands. */
 export interface MountTeller {
@@ -16,11 +16,9 @@ type Pitched = Stage & { readonly [field in (typeof pitchFields)[number]]?: Nume
   readonly form?: "spur" | "helical";
 };
 
-/** Two lengths of which the first is the smaller. */
-function inOrder(from: string | undefined, to: string | undefined, at: string, teller: MountTeller): void {
-  if (from === undefined || to === undefined || lengthOf(from).compare(lengthOf(to)) <= 0) return;
-  teller.bad("range-backwards", at, { from, to });
-}
+/** Two lengths of which the second is the smaller. */
+const backwards = (from: string | undefined, to: string | undefined): FindingValues | undefined =>
+  from === undefined || to === undefined || lengthOf(from).compare(lengthOf(to)) <= 0 ? undefined : { from, to };
 
 /** What a length that puts both axes into one place, or beyond it, is told with. */
 const belowZero = (distance: Rational, field: string): FindingValues | undefined =>
@@ -34,7 +32,7 @@ function checkShafts(mount: Mount, pointer: string, teller: MountTeller): void {
   const lengths = { from, to, ...Object.fromEntries(holes.map((hole, n) => [`holes/${n}`, hole])) };
   for (const [field, text] of Object.entries(lengths)) {
     const values = text !== undefined && belowZero(lengthOf(text).minus(half), field.split("/")[0]!);
-    if (values) teller.bad("centre-below-zero", `${pointer}/${field}`, values);
+    if (values) teller.say("warning", "centre-below-zero", `${pointer}/${field}`, values);
   }
 }
 
@@ -52,15 +50,15 @@ function checkKnownPair({ knownPair, closer }: Mount, stage: Pitched, pointer: s
   if (!knownPair) return;
   const [driver, driven] = knownPair;
   if (stage.internal && driven <= driver)
-    return teller.bad("ring-too-small", `${pointer}/knownPair`, { ring: driven, gear: driver });
+    return teller.say("warning", "ring-too-small", `${pointer}/knownPair`, { ring: driven, gear: driver });
   const centre = centreOf(stage, stage.internal ? driven - driver : driver + driven);
   const values = centre && closer !== undefined && belowZero(centre.minus(lengthOf(closer)), "closer");
-  // It can be worked out, and the slot said: nobody runs there.
   if (values) teller.say("warning", "centre-below-zero", `${pointer}/closer`, values);
 }
 
 /** Versions that give a pair another pitch, and carry its slot along because that is counted in teeth. */
-function checkSlots({ mounts = [], alternatives = [] }: Build, byId: ReadonlyMap<string, Stage>, teller: MountTeller) {
+function checkSlots(build: Build, byId: ReadonlyMap<string, Stage>, teller: MountTeller): void {
+  const { mounts = [], alternatives = [] } = build;
   // A version that says where a mount is has thought of it.
   const placed = alternatives.map(
     ({ changes }) => new Set(Object.keys(changes).map((address) => /^mounts\.\d+(?=\.)/.exec(address)?.[0])),
@@ -73,14 +71,15 @@ function checkSlots({ mounts = [], alternatives = [] }: Build, byId: ReadonlyMap
       const field = pitchFields.find((one) => String(changes[`${id}.${one}`] ?? stage[one]) !== String(stage[one]));
       if (!field) return;
       const at = pointerTo(`/alternatives/${place}/changes`, `${id}.${field}`);
-      teller.say("warning", "slot-moves", at, { label: stage.label ?? id });
+      teller.say("warning", "slot-moves", at, { label: labelAt(build, id) });
     });
   });
 }
 
 /**
- * What keeps a mount from being worked out: a second one for the same stage, ends in the wrong order, angles beyond half a turn,
- * axes in one place. And slots that move along with a pitch.
+ * What keeps a mount from being worked out is an error: openings in the wrong order, an angle beyond half a turn. What works out to a
+ * mount that nobody has is told: a second one for the same stage, which is passed over; ends in the wrong order; axes in one place; a
+ * slot that moves along with a pitch.
  */
 export function checkMounts(build: Build, byId: ReadonlyMap<string, Stage>, teller: MountTeller): void {
   const seen = new Set<string>();
@@ -88,11 +87,15 @@ export function checkMounts(build: Build, byId: ReadonlyMap<string, Stage>, tell
     const { stage: id, from, to, opening = "0 mm", openingTo, pivot, line } = mount;
     const pointer = `/mounts/${n}`;
     const stage = byId.get(id) as Pitched | undefined;
-    if (seen.has(id)) teller.bad("mount-repeated", `${pointer}/stage`, { label: stage?.label ?? id });
+    if (seen.has(id)) teller.say("warning", "mount-repeated", `${pointer}/stage`, { label: labelAt(build, id) });
     seen.add(id);
-    inOrder(from, to, `${pointer}/to`, teller);
-    inOrder(opening, openingTo, `${pointer}/openingTo`, teller);
-    inOrder(line?.from, line?.to, `${pointer}/line/to`, teller);
+    const openings = backwards(opening, openingTo);
+    if (openings) teller.bad("range-backwards", `${pointer}/openingTo`, openings);
+    for (const [at, values] of [
+      ["to", backwards(from, to)],
+      ["line/to", backwards(line?.from, line?.to)],
+    ] as const)
+      if (values) teller.say("warning", "range-backwards", `${pointer}/${at}`, values);
     for (const end of pivot ? (["from", "to"] as const) : []) {
       const found = pivot![end];
       const angle = rational(found);

@@ -92,7 +92,7 @@ const findingTexts = {
   "ratio-nominal": "{value} is a nominal figure; count the teeth.",
   "position-missing": 'No position "{id}"; expected one of {known}[; nearest: {nearest}].',
   "position-unclear": 'Position "{id}" needs either stages or released.',
-  "mount-repeated": "{label} has a mount already; expected one.",
+  "mount-repeated": "{label} has a mount already, and this one is passed over; expected one.",
   "centre-below-zero": "With this {field} the axes would lie {found} apart; expected more than 0 mm.",
   "slot-moves":
     "The slot of {label} is counted in teeth, and here they get another pitch: it moves along. Expected from and to as lengths, if it stays where it is.",

@@ -1,7 +1,15 @@
 import { html, LitElement, nothing, type TemplateResult } from "lit";
 import type { Change, ChangeSet } from "@meshwright/calc/drivetrain";
 import { page, type BuildHolder } from "@meshwright/elements/store";
-import { actsOnce, evaluationOf, sheet, untilLetGo, watchHands, type NotebookPage } from "../frame/index.js";
+import {
+  actsOnce,
+  evaluationOf,
+  sheet,
+  untilLetGo,
+  watchHands,
+  type ComesBack,
+  type NotebookPage,
+} from "../frame/index.js";
 import type { MwNotebookDrivetrain } from "../drivetrain/index.js";
 import {
   databaseName,
@@ -36,7 +44,6 @@ import {
   type PostNode,
   type WithNotebook,
 } from "../model/index.js";
-import type { MwNotebookParts } from "../parts/index.js";
 import { withLastWords } from "../writing/index.js";
 import { savePanel, shelfPanel } from "./dialog.js";
 import {
@@ -265,8 +272,8 @@ export class MwNotebook extends LitElement {
     setTimeout(() => scrollTo({ top: left.scroll }), 50);
   }
 
-  get #parts(): MwNotebookParts | null {
-    return this.renderRoot.querySelector<MwNotebookParts>("mw-notebook-parts");
+  get #parts(): (NotebookPage & ComesBack) | null {
+    return this.renderRoot.querySelector<NotebookPage & ComesBack>("mw-notebook-parts");
   }
 
   /** What was typed and not entered is no part of the notebook until somebody says so. */

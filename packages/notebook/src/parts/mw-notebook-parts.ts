@@ -11,7 +11,7 @@ import {
   type SheetField,
   type SheetSettings,
 } from "@meshwright/calc/parts";
-import { download, NotebookPage, sheet } from "../frame/index.js";
+import { type ComesBack, download, NotebookPage, sheet } from "../frame/index.js";
 import {
   addPart,
   assemblyText,
@@ -43,7 +43,7 @@ function shelvedText({ added, updated, left }: Record<"added" | "updated" | "lef
 }
 
 /** The shelf: a sheet of parts as it is, what it was understood as, and what lies there. */
-export class MwNotebookParts extends NotebookPage {
+export class MwNotebookParts extends NotebookPage implements ComesBack {
   static readonly tag = "mw-notebook-parts";
   static override styles = [
     sheet,
@@ -103,7 +103,6 @@ export class MwNotebookParts extends NotebookPage {
     return reading ? { reading, settings } : isPasting ? { isPasting } : undefined;
   }
 
-  /** Opens again what `leftOpen` gave. */
   async comeBack(left: unknown): Promise<void> {
     const { reading, settings, isPasting } = Object(left) as Partial<
       Record<"reading" | "settings" | "isPasting", unknown>

@@ -11,7 +11,7 @@ import {
   type Change,
   type ChangeSet,
 } from "../../drivetrain/index.js";
-import { lengthOf, rational, type Rounding } from "../../exact/index.js";
+import { rational, type Rounding } from "../../exact/index.js";
 import { inners, stageShapes, sures, unknowns, type Stage } from "../../stages/index.js";
 import { isClear } from "../clear.js";
 import { leanShape, must } from "./shape.js";
@@ -78,12 +78,8 @@ function checkMeaning(build: Build): void {
 
   for (const id of [target?.output, compare?.of, compare?.with, headline]) known(id, shafts);
   if (target) upwards(target);
-  apart(mounts.map(({ stage }) => stage));
-  for (const { stage, from, to, knownPair, measured, openingTo, pivot, line } of mounts) {
-    // What has to be worked out is compared by the full reader.
-    must(byId.has(stage) && !(measured ?? openingTo ?? pivot ?? line));
-    must(!(from && to && lengthOf(from).compare(lengthOf(to)) > 0) && !(knownPair && knownPair[0] >= knownPair[1]));
-  }
+  // What has to be worked out is compared by the full reader.
+  for (const { stage, openingTo, pivot } of mounts) must(byId.has(stage) && !(openingTo ?? pivot));
   for (const { positions } of modes)
     for (const id in positions) {
       const stage = byId.get(id);

@@ -76,7 +76,7 @@ export const words: Table<FindingWords> = {
     "ratio-nominal": "{value} رقم اسمي؛ عُد الأسنان.",
     "position-missing": "لا يوجد موضع «{id}»؛ المنتظر واحد من {known}[؛ الأقرب: {nearest}].",
     "position-unclear": "الموضع «{id}» يحتاج إما \u2068stages\u2069 وإما \u2068released\u2069.",
-    "mount-repeated": "لـ {label} حامل من قبل؛ المنتظر حامل واحد.",
+    "mount-repeated": "لـ {label} حامل من قبل، وهذا لا يُحسب؛ المنتظر حامل واحد.",
     "centre-below-zero": "مع {field} هذا تكون المسافة بين المحورين {found}؛ المنتظر أكثر من \u20680 mm\u2069.",
     "slot-moves":
       "مجرى {label} محسوب بالأسنان، وهي تأخذ هنا خطوة أخرى فيتحرك معها. المنتظر \u2068from\u2069 و\u2068to\u2069 طولين إن كان يبقى في مكانه.",

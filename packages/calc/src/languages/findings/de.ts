@@ -80,7 +80,7 @@ export const words: Table<FindingWords> = {
     "ratio-nominal": "{value} ist ein Nennwert; die Zähne zählen.",
     "position-missing": "Keine Stellung „{id}“; erwartet wird eine von {known}[; am nächsten: {nearest}].",
     "position-unclear": "Stellung „{id}“ braucht entweder stages oder released.",
-    "mount-repeated": "{label} hat schon eine Halterung; erwartet wird eine.",
+    "mount-repeated": "{label} hat schon eine Halterung, diese wird übergangen; erwartet wird eine.",
     "centre-below-zero": "Mit diesem {field} lägen die Achsen {found} auseinander; erwartet wird mehr als 0 mm.",
     "slot-moves":
       "Das Langloch von {label} ist in Zähnen gezählt, die hier eine andere Teilung bekommen: Es wandert mit. Erwartet werden from und to als Längen, wenn es bleibt, wo es ist.",

@@ -78,7 +78,7 @@ export const words: Table<FindingWords> = {
     "ratio-nominal": "{value} es un valor nominal; hay que contar los dientes.",
     "position-missing": "No hay posición «{id}»; se esperaba una de {known}[; lo más parecido: {nearest}].",
     "position-unclear": "La posición «{id}» necesita stages o released.",
-    "mount-repeated": "{label} ya tiene un soporte; se esperaba uno solo.",
+    "mount-repeated": "{label} ya tiene un soporte y este no cuenta; se esperaba uno solo.",
     "centre-below-zero": "Con este {field} los ejes quedarían a {found} uno de otro; se esperaba más de 0 mm.",
     "slot-moves":
       "La ranura de {label} se cuenta en dientes, que aquí reciben otro paso: se desplaza con ellos. Se esperaba from y to como longitudes, si se queda donde está.",

@@ -79,7 +79,7 @@ export const words: Table<FindingWords> = {
     "ratio-nominal": "{value} est une valeur nominale ; compter les dents.",
     "position-missing": "Pas de position « {id} » ; attendu : l’une de {known}[ ; la plus proche : {nearest}].",
     "position-unclear": "La position « {id} » demande soit stages, soit released.",
-    "mount-repeated": "{label} a déjà un support ; il en faut un seul.",
+    "mount-repeated": "{label} a déjà un support, celui-ci ne compte pas ; il en faut un seul.",
     "centre-below-zero": "Avec ce {field}, les axes seraient à {found} l’un de l’autre ; il faut plus de 0 mm.",
     "slot-moves":
       "La lumière de {label} est comptée en dents, qui prennent ici un autre pas : elle se déplace avec elles. Attendu : from et to en longueurs, si elle reste où elle est.",

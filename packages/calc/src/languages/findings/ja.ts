@@ -77,7 +77,7 @@ export const words: Table<FindingWords> = {
     "ratio-nominal": "{value}は呼び値です。歯数を数えてください。",
     "position-missing": "位置「{id}」はありません。使えるのは{known}です[。最も近い語：{nearest}]。",
     "position-unclear": "位置「{id}」にはstagesかreleasedのどちらかが必要です。",
-    "mount-repeated": "{label}にはすでに取付部があります。一つだけ書いてください。",
+    "mount-repeated": "{label}にはすでに取付部があるため、これは使われません。一つだけ書いてください。",
     "centre-below-zero": "この{field}では軸間が{found}になります。0 mmより大きくなる値が必要です。",
     "slot-moves":
       "{label}の長穴は歯数で書かれていて、ここで歯のピッチが変わると位置も動きます。動かない長穴なら、fromとtoを長さで書いてください。",

@@ -1,5 +1,6 @@
 import { type Build, spotOf } from "@meshwright/calc/drivetrain";
 import type { Evaluation } from "@meshwright/calc/evaluate";
+import { needsOfStage } from "@meshwright/calc/parts";
 import type { Stage } from "@meshwright/calc/stages";
 import { type Asking, askPairs, type NotAsked, type PairQuestion } from "@meshwright/calc/search";
 
@@ -25,6 +26,6 @@ export function askFor(evaluation: Evaluation, id: string | null, asking: Asking
   const question = askPairs(evaluation, stage.id, asking);
   if (typeof question === "string") return question;
   const unsure = question.outputs.some(({ id: of }) => !evaluation.output(of)!.bounds!.isExact);
-  const isMounted = stage.kind === "pair" && !stage.set && (!stage.form || /^(spur|helical)$/.test(stage.form));
-  return { stage, question, unsure, isUnmounted: isMounted && !question.mount };
+  const { together } = needsOfStage(stage);
+  return { stage, question, unsure, isUnmounted: !!together?.beside && !together.only && !question.mount };
 }
