@@ -52,6 +52,18 @@ export const boxes = ["address", "article", "aside", "div", "footer", "header", 
 
 const tags = /<[a-z/!?](?:"[^"]*"|'[^']*'|[^>"'])*(?:>|$)/gi;
 
+const named: Readonly<Record<string, string>> = { colon: ":", tab: "\t", newline: "\n" };
+
+/** A text of markup with the characters that are written by their numbers, or by a name that an address may hide behind. */
+const plainly = (text: string): string =>
+  text.replace(/&(?:#x0*([0-9a-f]{1,6})|#0*(\d{1,7})|(colon|tab|newline));?/gi, (_, hex, decimal, name) => {
+    if (name) return named[(name as string).toLowerCase()]!;
+    return String.fromCodePoint(Math.min(hex ? parseInt(hex as string, 16) : Number(decimal), 0x10ffff));
+  });
+
+/** Whether an address is a script: blanks and controls inside it are nothing to a browser. */
+const isScript = (address: string): boolean => /^["']?(java|vb)script:/i.test(address.replace(/[\s\p{Cc}]/gu, ""));
+
 /** Whether markup would run something, or speak for the whole page. */
 const runs = (html: string): boolean =>
   (html.match(tags) ?? []).some((tag) => {
@@ -59,13 +71,13 @@ const runs = (html: string): boolean =>
     return (
       /^<\/?(script|style|base|meta|link)\b/i.test(tag) ||
       /[\s/"](on[a-z]+|srcdoc)\s*=/i.test(names) ||
-      /=\s*["']?\s*(java|vb)script\s*:/i.test(tag)
+      tag.split("=").slice(1).map(plainly).some(isScript)
     );
   });
 
 /** Attributes that may stand in a post: none that runs anything. */
 export const isHarmless = (name: string, value: string): boolean =>
-  /^[a-z][\w:.-]*$/i.test(name) && !/^(on|srcdoc$)/i.test(name) && !/^\s*(java|vb)script\s*:/i.test(value);
+  /^[a-z][\w:.-]*$/i.test(name) && !/^(on|srcdoc$)/i.test(name) && !isScript(value);
 
 const isAsk = (value: unknown): value is Ask =>
   typeof value === "object" &&

@@ -61,6 +61,23 @@ describe("a post of one's own that is opened", () => {
     expect(Object.fromEntries(left)).toEqual({ "attribute that would run something": 3, script: 1, "style sheet": 1 });
   });
 
+  it.each([
+    "java\nscript:y()",
+    "&#106;avascript:y()",
+    "\u0001javascript:y()",
+    "javascript&colon;y()",
+    " JavaScript&#x3a;y()",
+  ])("leaves out an address that is a script, however it is written: %j", (address) => {
+    for (const html of [
+      `<p><a href="${address}">two</a></p>`,
+      `<table><tr><td><a href=\'${address}\'>two</a></td></tr></table>`,
+    ])
+      expect(postToHtml(taken(html).doc, undefined)).not.toContain("href");
+    // A saved notebook has it as markup.
+    const content = [{ type: "kept_block", attrs: { html: `<p><a href="${address}">two</a></p>` } }];
+    expect(postToHtml(postOf({ type: "doc", content }), undefined)).not.toContain("<a");
+  });
+
   it("keeps the figures alive that stand in what is kept", () => {
     const { doc } = taken(
       '<table><tbody><tr><td><mw-value of="primary">3.00</mw-value></td><td><mw-value of="nobody">9.99</mw-value></td></tr></tbody></table>',
