@@ -383,7 +383,7 @@ export async function splitScript({ first, later, tag, banner = "" }) {
       `(function(home){
 if(!home||!home.more||!home.more(${JSON.stringify(id)},${JSON.stringify(name)},${JSON.stringify(before)},function(System){${chunks[name].code}}))
 {console.warn("Meshwright: ${file} and the first file are not of one build; the page stays as it is.");
-var own=document.currentScript;own&&own.onerror&&own.onerror()}
+var own=globalThis.document&&document.currentScript;own&&own.onerror&&own.onerror()}
 })(globalThis.customElements&&customElements.get(${JSON.stringify(tag)}))`,
     );
   });

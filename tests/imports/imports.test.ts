@@ -63,7 +63,7 @@ const breaking: [rule: string, file: string, imported: string][] = [
       ["buy", "parts"],
       ["workshop", "buy"],
       ["post", "page"],
-      ["page", "writing"],
+      ["page", "post"],
     ] as const
   ).map(([room, other]): [string, string, string] => [
     `notebook-${room}`,

@@ -278,7 +278,7 @@ describe("a build that its author has changed since", () => {
     const { changes: kept, findings } = back(changes, limpet, later);
     expect(kept).toEqual({ "primary.driver": 17 });
     expect(findings.map(({ message }) => message)).toEqual([
-      "Ring and pinion: the author has changed this since the link was made.",
+      "Front: Ring and pinion: the author has changed this since the link was made.",
     ]);
   });
 });
@@ -356,7 +356,7 @@ describe("a link for changes of structure", () => {
     };
     const hub = applied(limpet, { "front-hub.driven": 24 });
     expect(titles(hub)).toEqual([
-      ["Hub: the author has changed this since the link was made."],
+      ["Front: Hub: the author has changed this since the link was made."],
       "row primary front-ring front-hub rear-ring worm-1 rear-hub",
     ]);
     const [primary, row] = limpet.stages;

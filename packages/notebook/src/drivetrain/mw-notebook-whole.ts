@@ -93,6 +93,7 @@ export class MwNotebookWhole extends NotebookPanel {
       return html`<input
         class="short blank"
         name=${name}
+        data-address=${`target.${name}`}
         autocomplete="off"
         inputmode="decimal"
         aria-label=${label}

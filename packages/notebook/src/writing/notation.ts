@@ -161,14 +161,13 @@ function sayings(build: Build, ids?: Ids): string {
       const { sameAs } = stage as { readonly sameAs?: string };
       return { ...stage, id: there(stage.id), ...(sameAs !== undefined && { sameAs: there(sameAs) }) };
     });
-  const { format: _, rounding, mounts, outputs, stages, ...rest } = build;
+  const { format: _format, rounding, mounts, outputs, stages, ...rest } = build;
   return meaningOf({
     ...rest,
     stages: stagesThere(stages),
-    outputs: outputs.map(({ label, ...output }) => ({
+    // An axle is called by its id there: where a figure or a block of the post calls it otherwise, that is seen when they are compared.
+    outputs: outputs.map(({ label: _, ...output }) => ({
       ...output,
-      // An axle is called by its name there: a capital letter is all that may be lost.
-      ...(label?.toLowerCase() !== output.id && { label }),
       stages: stagesThere(output.stages),
     })),
     ...(mounts?.length && { mounts: mounts.map((mount) => ({ ...mount, stage: there(mount.stage) })) }),
@@ -178,7 +177,7 @@ function sayings(build: Build, ids?: Ids): string {
 
 /**
  * A drivetrain as attributes, for editors that let nothing else through: where what is read back from them is all that it says, but
- * for parts and what is fitted, notes, alternatives, revisions, references and measurements; else nothing.
+ * for the names of axles, parts and what is fitted, notes, alternatives, revisions, references and measurements; else nothing.
  */
 export function writtenAs(build: Build): Written | undefined {
   const first = attributesOf(build);

@@ -122,12 +122,17 @@ describe("a drivetrain as attributes", () => {
     ["what drives the wheels", limpet],
     ["how many wheels", twoRings([], { outputs: [{ id: "rear", wheels: 4, stages: [] }] })],
     ["a motor's name", twoRings([], { motor: { kv: 1850, label: "Dunlin 36" } })],
-    ["an axle's name", twoRings([], { outputs: [{ id: "rear", label: "Rear axle", stages: [] }] })],
   ])("goes as data where it has %s", (_what, build) => {
     const { how, build: read } = handed(build);
     expect(how).toBe("data");
     const { parts: _parts, ...bare } = build;
     expect(read).toEqual(bare);
+  });
+
+  it("goes as attributes without an axle's name, unless something of the post says it", () => {
+    const named = twoRings([], { outputs: [{ id: "rear", label: "Rear axle", stages: [] }] });
+    expect(handed(named).how).toBe("attributes");
+    expect(handed(named, blockOf("mw-ratio-summary")).how).toBe("data");
   });
 
   it("brings its parts along where the post lists them, and only then", () => {
