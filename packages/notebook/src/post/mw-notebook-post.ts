@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { buildFromAttributes, readUnfinished, type Reading } from "@meshwright/calc/document";
 import { changesOf, labelAt, stagesOf, type Build } from "@meshwright/calc/drivetrain";
+import { textOf } from "@meshwright/calc/parts";
 import type { Node } from "prosemirror-model";
 import { actsOnce, download, NotebookPage, sheet } from "../frame/index.js";
 import { fileName, type Notebook, type PostNode } from "../model/index.js";
@@ -170,7 +171,7 @@ export class MwNotebookPost extends NotebookPage {
 
   /** Takes in a post that was opened as a file, as one step; its drivetrain too, where there is none here. */
   takeIn(source: string | ArrayBuffer): void {
-    const text = typeof source === "string" ? source : new TextDecoder().decode(source);
+    const text = typeof source === "string" ? source : textOf(source).text;
     const page = new DOMParser().parseFromString(text, "text/html");
     const holder = page.querySelector("mw-build");
     const reading = holder && buildIn(holder);
