@@ -83,7 +83,7 @@ class Reader {
     if (!isData(value)) return this.leave(at, value, "a piece of a post, with its type");
     const { type, attrs, content, marks, text } = value;
     if (!isText(type)) return this.leave(`${at}/type`, type, "text");
-    if (depth > 40) return this.leave(at, type, "a piece that lies less deep in others");
+    if (depth > 400) return this.leave(at, type, "a piece that lies less deep in others");
     const inner = this.list(content, `${at}/content`, (one, place) => this.node(one, place, depth + 1));
     const read = this.list(marks, `${at}/marks`, (one, place) => this.entry(one, place, ["type"]));
     return {

@@ -132,6 +132,14 @@ describe("a notebook in a file", () => {
     expect(leftOut(whole)).toEqual([]);
   });
 
+  it("keeps a post whose paragraphs stand in many elements of its page", () => {
+    const deep = (n: number): object =>
+      n ? { type: "box", attrs: { tag: "div" }, content: [deep(n - 1)] } : { type: "paragraph", content: [] };
+    const post = { type: "doc", content: [deep(120)] };
+    const opened = open(JSON.stringify({ ...whole, post }));
+    expect(opened.kind === "notebook" && [opened.left, opened.notebook.post]).toEqual([[], post]);
+  });
+
   it("says what it leaves out of each of its lists, and where", () => {
     const [version] = whole.versions!;
     const odd = {
