@@ -19,10 +19,20 @@ export interface ValueNames {
 /** What a value belongs to, and the keys from there on. */
 type Owned = readonly [owner: string, keys: readonly string[]];
 
-/** Whose a value is that no stage has. */
-function ownedBy(build: Build, id: string, keys: readonly string[], { things, quantities }: ValueNames): Owned {
+/**
+ * Whose a value is that no stage has.
+ *
+ * @param called what a stage is called
+ */
+function ownedBy(
+  build: Build,
+  id: string,
+  keys: readonly string[],
+  { things, quantities }: ValueNames,
+  called: (stage: string) => string,
+): Owned {
   const mount = id === "mounts" && build.mounts?.[Number(keys[0])];
-  if (mount) return [labelAt(build, mount.stage), keys.slice(1)];
+  if (mount) return [called(mount.stage), keys.slice(1)];
   const output = build.outputs.find((one) => one.id === id);
   const [first, ...rest] = keys;
   if (!output) {
@@ -53,7 +63,7 @@ export function nameAt(build: Build, address: string, words: ValueNames): string
   if (stage?.[`${keys[0]}Label`]) return called(address);
   // How a lever stands is all that there is to say of its box.
   const own = keys[0] === "selected" ? [] : keys;
-  const [owner, rest]: Owned = stage ? [called(id), own] : ownedBy(build, id, keys, words);
+  const [owner, rest]: Owned = stage ? [called(id), own] : ownedBy(build, id, keys, words, called);
   const field = rest.findLast((key) => !/^\d+$/.test(key));
   if (field === undefined) return owner;
   // A unit of the trade is called what it is in every language; of a row's gears each has its place.

@@ -276,7 +276,7 @@ function checkReferences(build: Build, places: readonly Place[], teller: Teller)
     }
   };
   alternatives.forEach(({ changes }, n) => addresses(changes, `/alternatives/${n}/changes`));
-  if (mounts.length) checkMounts(build, byId(), teller);
+  if (mounts.length) checkMounts(build, byId(), (...told) => teller.say(...told));
   measurements.forEach((one, n) => {
     teller.refer(one.what, outputs, `/measurements/${n}/what`);
     if (typeof one.wheelTurns === "object") teller.range(one.wheelTurns, `/measurements/${n}/wheelTurns`);

@@ -1,13 +1,7 @@
 import { lengthOf, rational, type Rational, ratioOf } from "../exact/index.js";
 import { modulesAcross, type Numeric } from "../gears/index.js";
-import type { FindingCode, FindingValues, Stage } from "../stages/index.js";
+import type { FindingValues, Say, Stage } from "../stages/index.js";
 import { labelAt, pointerTo, type Build, type Mount } from "../drivetrain/index.js";
-
-/** Tells what is wrong, by where it stands. */
-export interface MountTeller {
-  say(severity: "error" | "warning", code: FindingCode, at: string, values?: FindingValues): void;
-  bad(code: FindingCode, at: string, values?: FindingValues): void;
-}
 
 /** What tells how long a slot is that is counted in teeth of its pair. */
 const pitchFields = ["module", "diametralPitch", "helixAngle"] as const;
@@ -25,14 +19,14 @@ const belowZero = (distance: Rational, field: string): FindingValues | undefined
   distance.sign > 0 ? undefined : { field, found: `${distance.toDecimal({ maximumFractionDigits: 3 })} mm` };
 
 /** What is measured over shafts is longer than half of both. */
-function checkShafts(mount: Mount, pointer: string, teller: MountTeller): void {
+function checkShafts(mount: Mount, pointer: string, say: Say): void {
   const { measured, shaft, drivenShaft, from, to, holes = [] } = mount;
   if (measured !== "over shafts" || shaft === undefined || drivenShaft === undefined) return;
   const half = lengthOf(shaft).plus(lengthOf(drivenShaft)).over(2);
   const lengths = { from, to, ...Object.fromEntries(holes.map((hole, n) => [`holes/${n}`, hole])) };
   for (const [field, text] of Object.entries(lengths)) {
     const values = text !== undefined && belowZero(lengthOf(text).minus(half), field.split("/")[0]!);
-    if (values) teller.say("warning", "centre-below-zero", `${pointer}/${field}`, values);
+    if (values) say("warning", "centre-below-zero", `${pointer}/${field}`, values);
   }
 }
 
@@ -46,18 +40,18 @@ function centreOf(stage: Pitched, teeth: number): Rational | undefined {
 }
 
 /** A known pair that can run, and an end of its slot that lies on the same side of the other axis. */
-function checkKnownPair({ knownPair, closer }: Mount, stage: Pitched, pointer: string, teller: MountTeller): void {
+function checkKnownPair({ knownPair, closer }: Mount, stage: Pitched, pointer: string, say: Say): void {
   if (!knownPair) return;
   const [driver, driven] = knownPair;
   if (stage.internal && driven <= driver)
-    return teller.say("warning", "ring-too-small", `${pointer}/knownPair`, { ring: driven, gear: driver });
+    return say("warning", "ring-too-small", `${pointer}/knownPair`, { ring: driven, gear: driver });
   const centre = centreOf(stage, stage.internal ? driven - driver : driver + driven);
   const values = centre && closer !== undefined && belowZero(centre.minus(lengthOf(closer)), "closer");
-  if (values) teller.say("warning", "centre-below-zero", `${pointer}/closer`, values);
+  if (values) say("warning", "centre-below-zero", `${pointer}/closer`, values);
 }
 
 /** Versions that give a pair another pitch, and carry its slot along because that is counted in teeth. */
-function checkSlots(build: Build, byId: ReadonlyMap<string, Stage>, teller: MountTeller): void {
+function checkSlots(build: Build, byId: ReadonlyMap<string, Stage>, say: Say): void {
   const { mounts = [], alternatives = [] } = build;
   // A version that says where a mount is has thought of it.
   const placed = alternatives.map(
@@ -71,7 +65,7 @@ function checkSlots(build: Build, byId: ReadonlyMap<string, Stage>, teller: Moun
       const field = pitchFields.find((one) => String(changes[`${id}.${one}`] ?? stage[one]) !== String(stage[one]));
       if (!field) return;
       const at = pointerTo(`/alternatives/${place}/changes`, `${id}.${field}`);
-      teller.say("warning", "slot-moves", at, { label: labelAt(build, id) });
+      say("warning", "slot-moves", at, { label: labelAt(build, id) });
     });
   });
 }
@@ -80,30 +74,32 @@ function checkSlots(build: Build, byId: ReadonlyMap<string, Stage>, teller: Moun
  * What keeps a mount from being worked out is an error: openings in the wrong order, an angle beyond half a turn. What works out to a
  * mount that nobody has is told: a second one for the same stage, which is passed over; ends in the wrong order; axes in one place; a
  * slot that moves along with a pitch.
+ *
+ * @param say is told the pointer in the place of a field
  */
-export function checkMounts(build: Build, byId: ReadonlyMap<string, Stage>, teller: MountTeller): void {
+export function checkMounts(build: Build, byId: ReadonlyMap<string, Stage>, say: Say): void {
   const seen = new Set<string>();
   build.mounts?.forEach((mount, n) => {
     const { stage: id, from, to, opening = "0 mm", openingTo, pivot, line } = mount;
     const pointer = `/mounts/${n}`;
     const stage = byId.get(id) as Pitched | undefined;
-    if (seen.has(id)) teller.say("warning", "mount-repeated", `${pointer}/stage`, { label: labelAt(build, id) });
+    if (seen.has(id)) say("warning", "mount-repeated", `${pointer}/stage`, { label: labelAt(build, id) });
     seen.add(id);
     const openings = backwards(opening, openingTo);
-    if (openings) teller.bad("range-backwards", `${pointer}/openingTo`, openings);
+    if (openings) say("error", "range-backwards", `${pointer}/openingTo`, openings);
     for (const [at, values] of [
       ["to", backwards(from, to)],
       ["line/to", backwards(line?.from, line?.to)],
     ] as const)
-      if (values) teller.say("warning", "range-backwards", `${pointer}/${at}`, values);
+      if (values) say("warning", "range-backwards", `${pointer}/${at}`, values);
     for (const end of pivot ? (["from", "to"] as const) : []) {
       const found = pivot![end];
       const angle = rational(found);
       if (angle.sign < 0 || angle.compare(180) > 0)
-        teller.bad("angle-out-of-range", `${pointer}/pivot/${end}`, { from: 0, to: 180, found: String(found) });
+        say("error", "angle-out-of-range", `${pointer}/pivot/${end}`, { from: 0, to: 180, found: String(found) });
     }
-    checkShafts(mount, pointer, teller);
-    if (stage) checkKnownPair(mount, stage, pointer, teller);
+    checkShafts(mount, pointer, say);
+    if (stage) checkKnownPair(mount, stage, pointer, say);
   });
-  checkSlots(build, byId, teller);
+  checkSlots(build, byId, say);
 }

@@ -94,6 +94,21 @@ function fieldIn(text: string, shape: Readonly<Record<string, string>>): readonl
   return owners.length === 1 ? [owners[0]!, word] : undefined;
 }
 
+/** Puts fields into what they are said of, up to the first that is not understood, or says again what is said before. */
+function putFields(
+  into: Data,
+  texts: readonly string[],
+  shape: Readonly<Record<string, string>>,
+): { readonly field: string } | { readonly again: string } | undefined {
+  for (const one of texts) {
+    const said = fieldIn(one, shape);
+    if (!said) return { field: one };
+    if (Object.hasOwn(into, said[0])) return { again: one };
+    [into[said[0]]] = [said[1]];
+  }
+  return undefined;
+}
+
 /** What a line of counts was found to be, or what of it is not understood, or says again what is said before. */
 type StageText =
   { readonly stage: Data } | { readonly field: string; readonly known: readonly string[] } | { readonly again: string };
@@ -114,13 +129,10 @@ function stageIn(text: string): StageText | undefined {
   const stage = countsIn(counts);
   if (!stage || !more.length) return stage && { stage };
   const shape = stageShape(stage.kind as StageKind);
-  for (const one of more) {
-    const said = fieldIn(one, shape);
-    if (!said) return { field: one, known: Object.keys(shape).filter((name) => name !== "kind" && name !== "id") };
-    if (Object.hasOwn(stage, said[0])) return { again: one };
-    [stage[said[0]]] = [said[1]];
-  }
-  return { stage };
+  const wrong = putFields(stage, more, shape);
+  if (!wrong) return { stage };
+  if ("again" in wrong) return wrong;
+  return { ...wrong, known: Object.keys(shape).filter((name) => name !== "kind" && name !== "id") };
 }
 
 /** Whether a label has swallowed a stage: a comma, or nothing, stood where a semicolon was meant. */
@@ -162,13 +174,8 @@ function mountIn(text: string): Data | { readonly again: string } | undefined {
     const [, own] = /( ?[a-z]+)$/i.exec(to) ?? [];
     Object.assign(mount, { from: `${from}${unit ?? own ?? ""}`, to });
   } else return undefined;
-  for (const one of more) {
-    const said = fieldIn(one, shapes.mount!);
-    if (!said) return undefined;
-    if (Object.hasOwn(mount, said[0])) return { again: one };
-    [mount[said[0]]] = [said[1]];
-  }
-  return mount;
+  const wrong = putFields(mount, more, shapes.mount!);
+  return !wrong ? mount : "again" in wrong ? wrong : undefined;
 }
 
 /** Tells what is wrong with an attribute; where a word is not known, the word and those that are. */

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { Output, Wheel } from "@meshwright/calc/drivetrain";
 import { actsOnce, NotebookPanel, sheet } from "../frame/index.js";
-import { swapFor, takeOff, thousandsFault } from "../model/index.js";
+import { swapFor, takeOff, lengthFault } from "../model/index.js";
 
 /** In which of the three ways a wheel is known. */
 const ways = {
@@ -49,7 +49,7 @@ export class MwNotebookAxle extends NotebookPanel {
     const value = shown === "travel" ? wheel?.travel?.length : wheel?.[shown];
     const take = (event: Event): void => {
       const typed = (event.target as HTMLInputElement).value.trim();
-      const unclear = typed.includes(",") ? thousandsFault(typed) : undefined;
+      const unclear = lengthFault(typed);
       if (unclear) return this.blame("wheel", unclear);
       const text = lengthOf(typed);
       const known = shown === "travel" ? { travel: { turns: this.#turns, length: text } } : { [shown]: text };

@@ -1,7 +1,7 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import type { Change, Mount } from "@meshwright/calc/drivetrain";
 import { NotebookPart, sheet } from "../frame/index.js";
-import { thousandsFault, typedLength, withPoint } from "../model/index.js";
+import { lengthFault, typedLength, withPoint } from "../model/index.js";
 
 /** How a mount can be known, and with what it begins. */
 const ways = {
@@ -77,7 +77,7 @@ export class MwNotebookMount extends NotebookPart {
     const take = (event: Event): void => {
       const input = event.target as HTMLInputElement;
       const typed = withPoint(input.value);
-      const unclear = input.value.includes(",") ? thousandsFault(input.value) : undefined;
+      const unclear = lengthFault(input.value);
       if (unclear) return this.blame(place, unclear);
       const length = /^\d+(\.\d+)?$/.test(typed) ? `${typed} mm` : typed;
       this.#draft[field] = length || undefined;

@@ -1,6 +1,6 @@
 import { freeId, type Build } from "@meshwright/calc/drivetrain";
 import { stageShapes, type Stage } from "@meshwright/calc/stages";
-import { thousandsFault } from "./typed.js";
+import { lengthFault, thousandsFault } from "./typed.js";
 
 // What can be let into the line of drive, and what has to be asked for it: as a person would ask, in one sentence.
 
@@ -185,8 +185,9 @@ export function answerFault({ takes }: Blank, text: string): string | undefined 
     return "Two counts or more, such as 18 31 45.";
   if (takes === "ratio" && !/^\d+([.,]\d+)?(\s?:\s?1|\/\d+)?$/.test(answer))
     return "As it is printed, such as 2.61 or 27:1.";
-  if ((takes === "turns" || (takes === "ratio" && answer.includes(","))) && thousandsFault(answer))
-    return thousandsFault(answer);
+  // A printed ratio has three places after its point as a length has.
+  const unclear = takes === "turns" ? thousandsFault(answer) : takes === "ratio" ? lengthFault(answer) : undefined;
+  if (unclear) return unclear;
   if (takes === "turns" && !(/^\d+([.,]\d+)?$/.test(answer) && Number(answer.replace(",", ".")) > 0))
     return "A number above 0, such as 7.25.";
   return undefined;

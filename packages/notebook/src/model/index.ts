@@ -21,7 +21,7 @@ export { type Fields, type Notebook, type PostNode, type Run, type SheetMeaning,
 export { addPart, partsOf, shelve, withoutPart, withPart } from "./shelf.js";
 export { handedOut, type Merging, merging, type Side } from "./merge.js";
 export { centresRead, measure, noteCentre } from "./bench.js";
-export { thousandsFault, typedLength, withPoint } from "./typed.js";
+export { lengthFault, thousandsFault, typedLength, withPoint } from "./typed.js";
 export { type Following, followingText, Session, withFields } from "./session.js";
 export { axleChange, axleChoices, begin, firstBuild, splitChange, totalsText } from "./start.js";
 export { assemblyText, putOn, swapFor, takeOff } from "./assemblies.js";

@@ -14,14 +14,17 @@ export function thousandsFault(typed: string): string | undefined {
     : `Found “${number}”, which may be ${small} or ${whole}; expected the one that is meant, written so.`;
 }
 
+/** The same of a length: three places after a point are common in one, and a comma before three digits may be either. */
+export const lengthFault = (typed: string): string | undefined =>
+  typed.includes(",") ? thousandsFault(typed) : undefined;
+
 /** A number as it was typed, with a point as its decimal sign. */
 export const withPoint = (typed: string): string => typed.trim().replace(/^(\d*),(\d+)/, "$1.$2");
 
 /** A length as it was typed, in millimetres where it has no unit; nothing where it is none, or not above 0. */
 export function typedLength(typed: string): string | undefined {
   const text = withPoint(typed);
-  // Three places after a point are common in a length; a comma before three digits may be either.
-  if (typed.includes(",") && thousandsFault(typed)) return undefined;
+  if (lengthFault(typed)) return undefined;
   const length = /^[\d./]+$/.test(text) ? `${text} mm` : text;
   try {
     return lengthOf(length).compare(0) > 0 ? length : undefined;
