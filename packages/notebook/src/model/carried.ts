@@ -1,5 +1,5 @@
 import { applyChanges, buildFromLink, linkOfBuild, readUnfinished } from "@meshwright/calc/document";
-import type { Build, Measurement } from "@meshwright/calc/drivetrain";
+import { labelAt, valueAt, type Build, type Measurement } from "@meshwright/calc/drivetrain";
 import type { Stage } from "@meshwright/calc/stages";
 import { emptyTitle, newNotebook, type BenchNote, type Notebook } from "./notebook.js";
 
@@ -59,6 +59,8 @@ export interface Carried {
   readonly notebook: Notebook;
   /** The notebook that it was sent from; none: out of an article. */
   readonly from: string | undefined;
+  /** How many centre distances the link holds that cannot be read. */
+  readonly unread: number;
 }
 
 const isNote = (one: unknown): one is BenchNote => {
@@ -76,13 +78,14 @@ export async function carriedIn(link: string, freshId: string): Promise<Carried 
   if (!again.ok) return "The drivetrain in this link cannot be read.";
   const { build } = again;
   const from = typeof sender === "string" && /^[\w-]{4,80}$/.test(sender) ? sender : undefined;
-  const bench = Array.isArray(notes) ? notes.filter(isNote) : [];
+  const all: readonly unknown[] = Array.isArray(notes) ? notes : [];
+  const bench = all.filter(isNote);
   const notebook = {
     ...newNotebook(from ?? freshId, build.title ?? emptyTitle),
     build,
     ...(bench.length && { bench }),
   };
-  return { notebook, from };
+  return { notebook, from, unread: all.length - bench.length };
 }
 
 const sameMeasure = (one: object, other: object): boolean => JSON.stringify(one) === JSON.stringify(other);
@@ -93,26 +96,50 @@ export interface Brought {
   readonly bench: readonly BenchNote[];
   /** What the notebook is with both taken in. */
   readonly fields: Partial<Pick<Notebook, "build" | "bench">>;
+  /** What cannot be taken in, in a sentence each. */
+  readonly left: readonly string[];
 }
 
-/** Compares what came back with the notebook that it was sent from. Measurements of axles that are gone stay out. */
-export function broughtTo(here: Notebook, there: Notebook): Brought {
-  const known = here.build?.measurements ?? [];
-  const outputs = new Set(here.build?.outputs.map(({ id }) => id));
-  const measurements = (there.build?.measurements ?? []).filter(
-    (one) => outputs.has(one.what) && !known.some((other) => sameMeasure(one, other)),
+/**
+ * Compares what came back with the notebook that it was sent from. What was measured on an axle or a stage that is gone stays
+ * out, and so does what goes with nothing here; it is said what that is.
+ */
+export function broughtTo(here: Notebook, { notebook: there, unread }: Carried): Brought {
+  const { build } = here;
+  const known = build?.measurements ?? [];
+  const left: string[] = [];
+  const isThere = (id: string, what: string): boolean => {
+    if (build && (valueAt(build, id) as { readonly id?: string } | undefined)?.id === id) return true;
+    const label = there.build ? labelAt(there.build, id) : id;
+    left.push(`${what} of ${label} stays in the link: there is no ${label} in this notebook any more.`);
+    return false;
+  };
+  let taken: Build | undefined;
+  const measurements = (there.build?.measurements ?? []).filter((one) => {
+    if (known.some((other) => sameMeasure(one, other)) || !isThere(one.what, "A count by hand")) return false;
+    const now = taken ?? build!;
+    const reading = applyChanges(now, { measurements: [...(now.measurements ?? []), one] });
+    if (reading.ok) taken = reading.build;
+    else left.push(`A count by hand stays in the link: ${reading.findings[0]!.message}`);
+    return reading.ok;
+  });
+  const bench = (there.bench ?? []).filter(
+    (one) => !here.bench?.some((other) => sameMeasure(one, other)) && isThere(one.of, "A centre distance"),
   );
-  const bench = (there.bench ?? []).filter((one) => !here.bench?.some((other) => sameMeasure(one, other)));
-  const reading =
-    here.build && measurements.length
-      ? applyChanges(here.build, { measurements: [...known, ...measurements] })
-      : undefined;
+  if (unread) left.push(unreadText(unread));
   return {
-    measurements: reading?.ok ? measurements : [],
+    measurements,
     bench,
     fields: {
-      ...(reading?.ok && { build: reading.build }),
+      ...(taken && { build: taken }),
       ...(bench.length && { bench: [...(here.bench ?? []), ...bench] }),
     },
+    left,
   };
 }
+
+/** What is said of centre distances in a link that cannot be read. */
+export const unreadText = (n: number): string =>
+  n === 1
+    ? "A centre distance in the link cannot be read: it was changed on its way."
+    : `${n} centre distances in the link cannot be read: they were changed on their way.`;

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from "lit";
-import { dayText, type Merging, type Side } from "../model/index.js";
+import { dayText, type Brought, type Merging, type Side } from "../model/index.js";
 
 /** What both come to, in motor turns for one wheel turn. */
 const totalsBoth = (
@@ -85,17 +85,25 @@ export function mergePanel(
   </form>`;
 }
 
-/** What a link has brought back for this notebook. */
+/** What a link has brought back for this notebook, and what of it has no place here. */
 export function broughtPanel(
-  counts: { readonly measurements: number; readonly bench: number },
+  { measurements, bench, left }: Brought,
   on: { readonly take: () => void; readonly apart: () => void; readonly close: () => void },
 ): TemplateResult {
   const some = (n: number, one: string): readonly string[] => (n ? [`${n} ${one}${n === 1 ? "" : "s"}`] : []);
-  const what = [...some(counts.measurements, "count by hand"), ...some(counts.bench, "centre distance")].join(" and ");
+  const what = [...some(measurements.length, "count by hand"), ...some(bench.length, "centre distance")].join(" and ");
+  const nothingNew = left.length ? "can be taken in here" : "this notebook has not";
   return html`<div class="panel" role="region" aria-label="What a link has brought">
     <p role="status">
-      ${what ? `This link brings ${what} for this notebook.` : "This link brings nothing that this notebook has not."}
+      ${what ? `This link brings ${what} for this notebook.` : `This link brings nothing that ${nothingNew}.`}
     </p>
+    ${
+      left.length
+        ? html`<ul>
+            ${left.map((sentence) => html`<li>${sentence}</li>`)}
+          </ul>`
+        : nothing
+    }
     <p>
       ${what ? html`<button type="button" @click=${on.take}>Take it in</button>` : nothing}
       <button type="button" @click=${on.apart}>Open it as a notebook of its own</button>

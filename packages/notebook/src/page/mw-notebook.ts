@@ -35,6 +35,7 @@ import {
   revived,
   Session,
   totalsText,
+  unreadText,
   type Brought,
   type Carried,
   type Following,
@@ -251,14 +252,16 @@ export class MwNotebook extends LitElement {
     if (from && (await this.#shelf!.one(from))) {
       await this.#open(newNotebook(from));
       this.#carried = carried;
-      this.#brought = broughtTo(this.session.notebook, notebook);
+      this.#brought = broughtTo(this.session.notebook, carried);
       this.panel = "brought";
       return;
     }
     await this.#open(newNotebook(notebook.id));
     await this.#fill(notebook, await this.#freeTitle(notebook.title));
+    const unread = carried.unread ? [unreadText(carried.unread)] : [];
     if (from) void this.#go("workshop");
-    else this.message = "Taken out of an article. It is yours now: what you change here changes nothing there.";
+    else unread.unshift("Taken out of an article. It is yours now: what you change here changes nothing there.");
+    this.message = unread.join(" ") || undefined;
   }
 
   /** A tab that was thrown away comes back as it was: the place, what was chosen, what was typed and not entered. */
@@ -706,10 +709,11 @@ export class MwNotebook extends LitElement {
         { make: (answers) => void this.#merge(answers), close },
       );
     if (this.panel === "brought")
-      return broughtPanel(
-        { measurements: this.#brought!.measurements.length, bench: this.#brought!.bench.length },
-        { take: this.#takeBrought, apart: () => void this.#beside({ ...this.#carried!.notebook }), close },
-      );
+      return broughtPanel(this.#brought!, {
+        take: this.#takeBrought,
+        apart: () => void this.#beside({ ...this.#carried!.notebook }),
+        close,
+      });
     if (this.panel !== "shelf") return nothing;
     const all = this.#all.map(({ id, notebook, at }) => ({ id, title: notebook.title, at: whenText(at) }));
     return shelfPanel(all, this.#aside, {
