@@ -421,7 +421,9 @@ export class MwPairFinder extends Picture {
       percent: true,
       digits: 0,
     });
-    return html`<p>${fill(shop.looking, share)} <button type="button" @click=${this.#stop}>${shop.stop}</button></p>`;
+    return html`<p>
+      ${fill(shop.looking, share)} <button type="button" name="stop" @click=${this.#stop}>${shop.stop}</button>
+    </p>`;
   }
 
   /** Why nothing is looked for, in a sentence; nothing where something is, or where the author asks for what there is not. */

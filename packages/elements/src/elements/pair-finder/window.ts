@@ -72,9 +72,21 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
   const height = round(Math.min(Math.max(width * 0.62, 17 * em), 24 * em));
   const aside = Math.max(3.2, Math.max(...of.rangeTexts.map(roomFor)) + 1);
   const heading = linesOf(of.axes[1], (width - aside * em) / em);
-  const margin = { start: aside * em, end: 0.8 * em, top: (0.9 + 1.3 * heading.length) * em, bottom: 3 * em };
-  const x = (centre: number) =>
-    along(margin.start + ((centre - left) / (right - left)) * (width - margin.start - margin.end));
+  const [start, end] = [aside * em, 0.8 * em];
+  const x = (centre: number) => along(start + ((centre - left) / (right - left)) * (width - start - end));
+  const onward = along(1) > along(0) ? 1 : -1;
+  /** What an end of the mount is lettered at: as near to its tick as the edge allows. */
+  const under = mount.map((end, n) => {
+    if (end === undefined) return undefined;
+    // An m is wider than most signs.
+    const room = (roomFor(of.mountTexts[n]!) + 0.8) * em;
+    const outward = n ? onward : -onward;
+    const beyond = outward > 0 ? Math.max(0, x(end) + room - width) : Math.max(0, room - x(end));
+    return round(x(end) - outward * beyond);
+  });
+  /** Where the ends have no room beside each other, the second stands below the first. */
+  const isStacked = under.every((one) => one !== undefined) && (under[1]! - under[0]!) * onward < 0.5 * em;
+  const margin = { start, end, top: (0.9 + 1.3 * heading.length) * em, bottom: (isStacked ? 4.3 : 3) * em };
   const y = (total: number) =>
     round(margin.top + ((top - total) / (top - bottom)) * (height - margin.top - margin.bottom));
   const box = [x(mount[0] ?? left), x(mount[1] ?? right)].sort((a, b) => a - b) as [number, number];
@@ -103,15 +115,6 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
   );
   /** What the ends of a short range give way to each other. */
   const apart = Math.max(0, 1.1 * em - (low - high)) / 2;
-  /** As near to its tick as the edge allows. */
-  const under = (end: number, n: number): number => {
-    // An m is wider than most signs.
-    const room = (roomFor(of.mountTexts[n]!) + 0.8) * em;
-    const at = x(end);
-    const outward = (n ? 1 : -1) * (along(1) > along(0) ? 1 : -1);
-    const beyond = outward > 0 ? Math.max(0, at + room - width) : Math.max(0, room - at);
-    return round(at - outward * beyond);
-  };
   /** The point that a finger means: the nearest, if it is as near as a finger is broad. */
   const taken = (event: MouseEvent): void => {
     const box = (event.currentTarget as Element).getBoundingClientRect();
@@ -194,7 +197,7 @@ export function windowOf(of: WindowOf): TemplateResult | typeof nothing {
     ${mount.map((end, n) =>
       end === undefined
         ? nothing
-        : svg`<path d="M${x(end)} ${floor}v${round(0.4 * em)}" stroke="currentColor" /><text aria-hidden="true" x=${under(end, n)} y=${round(floor + 1.4 * em)} text-anchor=${n ? "start" : "end"}>${of.mountTexts[n]}</text>`,
+        : svg`<path d="M${x(end)} ${floor}v${round(0.4 * em)}" stroke="currentColor" /><text aria-hidden="true" x=${under[n]} y=${round(floor + (n && isStacked ? 2.7 : 1.4) * em)} text-anchor=${n ? "start" : "end"}>${of.mountTexts[n]}</text>`,
     )}
     ${heading.map((line, n) => svg`<text aria-hidden="true" class="faint" x=${along(margin.start)} y=${round((0.8 + 1.3 * n) * em)} text-anchor="start">${line}</text>`)}
     <text

@@ -340,7 +340,7 @@ export class MwTrainFinder extends ToolElement {
     if (busy) {
       const share = writer.number(rational(Math.floor(progress * 100)).over(100), { percent: true, digits: 0 });
       return html`<p>
-        ${fill(shop.trains.looking, share)} <button type="button" @click=${this.#stop}>${shop.stop}</button>
+        ${fill(shop.trains.looking, share)} <button type="button" name="stop" @click=${this.#stop}>${shop.stop}</button>
       </p>`;
     }
     const all = count ?? (whole ? found.length : undefined);

@@ -30,13 +30,16 @@ export const markupOf = (element: string): string => `<mw-${element} ${more[elem
 
 /**
  * Waits until what is drawn stays as it is: for two frames, because a table that has no room is told so when a frame has been laid
- * out, and becomes a list in the next, behind whoever was waiting for that one.
+ * out, and becomes a list in the next, behind whoever was waiting for that one; and, where something is looked for, until it is
+ * found.
  */
 async function calm(element: Element): Promise<void> {
-  for (let n = 0, same = 0, before = ""; n < 60 && same < 2; n++) {
+  for (let n = 0, same = 0, before = ""; n < 600 && same < 2; n++) {
     await settle(1);
-    const now = `${element.shadowRoot?.innerHTML.length} ${element.getBoundingClientRect().height}`;
-    same = now === before ? same + 1 : 0;
+    const { shadowRoot } = element;
+    const isLooking = !!shadowRoot?.querySelector('button[name="stop"]');
+    const now = isLooking ? "" : `${shadowRoot?.innerHTML.length} ${element.getBoundingClientRect().height}`;
+    same = now && now === before ? same + 1 : 0;
     before = now;
   }
 }
