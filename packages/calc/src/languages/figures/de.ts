@@ -58,7 +58,7 @@ export const words: Table<FigureWords> = {
     bore: "Bohrung",
     hubHoles: "Nabenlöcher",
     shaft: "Welle",
-    boss: "Bund",
+    boss: "Nabe",
     pitch: "Teilung",
     angle: "Eingriffswinkel",
     helix: "Schrägungswinkel",

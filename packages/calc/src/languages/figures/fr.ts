@@ -58,7 +58,7 @@ export const words: Table<FigureWords> = {
     bore: "alésage",
     hubHoles: "trous du moyeu",
     shaft: "arbre",
-    boss: "bossage",
+    boss: "moyeu",
     pitch: "pas",
     angle: "angle de pression",
     helix: "angle d’hélice",

@@ -59,7 +59,7 @@ export const words: Table<FindingWords> = {
     "change-unclear": "Se esperaba uno de set, insert, remove, move[, con {needed}].",
     "same-as-differs": "«{id}» no es lo mismo: se esperaba una etapa de esta clase que diga lo mismo.",
     "share-incomplete": "Hay partes dadas para {named} y no para {missing}; se esperaba una para cada uno, o ninguna.",
-    "share-on-spool": "Un eje rígido gira todo por igual: sus partes no dicen nada.",
+    "share-on-spool": "Un eje bloqueado gira todo por igual: sus partes no dicen nada.",
     "compare-itself": "«{id}» se compara consigo mismo; se esperaba otra salida.",
     "driven-twice": "«{id}» tiene motor propio y viene de «{from}»; se esperaba uno de los dos.",
     "span-lever": "«{id}» tiene posiciones; se esperaban las etapas que estaban engranadas.",

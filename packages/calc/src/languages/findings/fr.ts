@@ -60,7 +60,7 @@ export const words: Table<FindingWords> = {
     "same-as-differs": "« {id} » n’est pas la même chose : il faut un étage de ce genre qui dit la même chose.",
     "share-incomplete":
       "Les parts sont données pour {named} et non pour {missing} ; il en faut une pour chacun, ou aucune.",
-    "share-on-spool": "Un arbre rigide fait tourner tout pareillement : ses parts ne disent rien.",
+    "share-on-spool": "Un essieu bloqué fait tourner tout pareillement : ses parts ne disent rien.",
     "compare-itself": "« {id} » est comparé à lui-même ; attendu : une autre sortie.",
     "driven-twice": "« {id} » a son propre moteur et vient de « {from} » ; il faut choisir l’un des deux.",
     "span-lever": "« {id} » a des positions ; il faut nommer les étages qui étaient en prise.",

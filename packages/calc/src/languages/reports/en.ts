@@ -67,7 +67,7 @@ export const reportWords = {
     "Local rules, the makers’ instructions and qualified people come first.",
     "First test with the wheels off the ground and the pinion out of mesh; transmitter on first and off last, its failsafe set to stop.",
     "Keep fingers, hair and sleeves away from gears and tyres. Lock the pinion’s grub screw.",
-    "Check the controller’s and the motor’s limits against the full charge. 4.35 V a cell only where labelled for it, with the matching charge profile. Charge balanced, attended, on something that does not burn.",
+    "Check the controller’s and the motor’s limits against the full charge. A charger set to the cells’ chemistry; 4.35 V a cell only where labelled for it, with the matching charge profile. Charge balanced, attended, on something that does not burn.",
     "Begin with a smaller pinion; stop and measure temperatures, and compare them with a set-up known to run well.",
     "Never trust a worm or a drag brake to hold a load that can hurt someone.",
   ],
