@@ -17,59 +17,45 @@ const vitest = (...parameters) => [
 const steps = () => ({
   build: ["scripts/build.js"],
   check: ["scripts/check.js"],
-  "hostile input": vitest(compared),
   "calc and tools": vitest("--coverage", "--exclude", compared),
+  "hostile input": vitest(compared),
   vectors: vitest("--config", "vitest.vectors.config.ts"),
   "words and slips": [commandOf("vitest"), "run", "--config", "vitest.words.config.ts"],
-  sizes: ["scripts/size.js"],
   "elements in chromium": ["scripts/engines.js", "chromium"],
   "elements in firefox": ["scripts/engines.js", "firefox"],
   "elements in webkit": ["scripts/engines.js", "webkit"],
+  sizes: ["scripts/size.js"],
 });
-
-/** What comes first, each step alone: all else needs it, or it compares times. */
-const first = ["build", "check", "hostile input"];
-
-/** A browser shows one page at a time and leaves half of two processors idle: its steps run beside the others. */
-const isBeside = (name) => name.startsWith("elements in ");
 
 const say = (text) => process.stdout.write(`${text}\n`);
 
-const total = { passed: 0, failed: 0 };
-const took = {};
-
-/** Runs one step and counts. A step that breaks off counts as one failure at least. */
-async function take(name, [script, ...parameters]) {
-  const start = Date.now();
+/** Runs one step; resolves to its counts. A step that breaks off counts as one failure at least. */
+async function outcomeOf([script, ...parameters]) {
   const { code, output } = await runNode(script, parameters);
-  say(`\n== ${name}\n${output.trimEnd()}`);
-  const { passed, failed } = countsIn(output) ?? { passed: code === 0 ? 1 : 0, failed: 0 };
-  total.passed += passed;
-  total.failed += code !== 0 && failed === 0 ? 1 : failed;
-  const seconds = String(Math.round((Date.now() - start) / 1000)).padStart(5);
-  took[name] = `${seconds} s  ${name}${code !== 0 || failed > 0 ? "  failed" : ""}`;
-}
-
-/** Runs steps one after the other. */
-async function takeAll(some) {
-  for (const [name, command] of some) await take(name, command);
+  say(output.trimEnd());
+  const counts = countsIn(output) ?? { passed: code === 0 ? 1 : 0, failed: 0 };
+  return code !== 0 && counts.failed === 0 ? { ...counts, failed: 1 } : counts;
 }
 
 const wanted = process.argv.slice(2);
+const isWanted = ([name]) => wanted.length === 0 || wanted.includes(name);
+const total = { passed: 0, failed: 0 };
+const took = [];
 if (await install()) {
   // Pages are opened by tests of every kind: what is missing is brought before the first of them.
   const missing = await bringEngines();
   if (missing.length > 0) say(`Not on this machine: ${missing.join(", ")}`);
-  const start = Date.now();
-  const chosen = Object.entries(steps()).filter(([name]) => wanted.length === 0 || wanted.includes(name));
-  await takeAll(chosen.filter(([name]) => first.includes(name)));
-  const others = chosen.filter(([name]) => !first.includes(name));
-  await Promise.all([
-    takeAll(others.filter(([name]) => isBeside(name))),
-    takeAll(others.filter(([name]) => !isBeside(name))),
-  ]);
-  say(`\n${chosen.map(([name]) => took[name]).join("\n")}\n`);
-  say(`${Math.round((Date.now() - start) / 1000)} s in all\n`);
+  for (const [name, command] of Object.entries(steps()).filter(isWanted)) {
+    say(`\n== ${name}`);
+    const start = Date.now();
+    const { passed, failed } = await outcomeOf(command);
+    total.passed += passed;
+    total.failed += failed;
+    took.push(
+      `${String(Math.round((Date.now() - start) / 1000)).padStart(5)} s  ${name}${failed > 0 ? "  failed" : ""}`,
+    );
+  }
+  say(`\n${took.join("\n")}\n`);
 }
 if (total.passed + total.failed === 0) total.failed = 1;
 say(countsLine(total));
