@@ -60,6 +60,23 @@ describe("what the thing at an address is called", () => {
     expect(labelAt(build, "rear-ring", undefined, (owner, name) => `${name} (${owner})`)).toBe("Ring (rear)");
   });
 
+  it("knows the axle of a stage behind ten others", () => {
+    const many = Array.from({ length: 12 }, (_, n) => ({
+      ...ring(`front-${n}`),
+      label: n < 11 ? `Stage ${n}` : "Ring",
+    }));
+    const long = parseBuild({
+      format: "meshwright-build/1",
+      stages: [],
+      outputs: [
+        { id: "front", label: "Front", stages: many },
+        { id: "rear", label: "Rear", stages: [ring("rear-ring")] },
+      ],
+    });
+    expect(labelAt(long, "front-11")).toBe("Front: Ring");
+    expect(labelAt(long, "rear-ring")).toBe("Rear: Ring");
+  });
+
   it("has no owner before a name that only one place has, as often as it may stand there", () => {
     const twice = parseBuild({
       format: "meshwright-build/1",
