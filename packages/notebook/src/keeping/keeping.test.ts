@@ -406,9 +406,8 @@ describe("a notebook that is kept", () => {
     first.edit("one");
     await until(async () => (await keptTitle()) === "one");
     const database = await openDB(name);
-    const kept = (await database.get("notebooks", "limpet")) as object;
     // The clock was an hundred years ahead when this was written.
-    await database.put("notebooks", { ...kept, at: "2126-01-01T00:00:00.000Z" });
+    await database.put("notebooks", { ...(await kept()), at: "2126-01-01T00:00:00.000Z" });
     database.close();
     first.edit("two");
     await until(async () => (await keptTitle()) === "two");

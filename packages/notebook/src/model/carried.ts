@@ -59,14 +59,20 @@ export interface Carried {
   readonly notebook: Notebook;
   /** The notebook that it was sent from; none: out of an article. */
   readonly from: string | undefined;
-  /** How many centre distances the link holds that cannot be read. */
-  readonly unread: number;
+  /** What the link holds that cannot be read, in a sentence each. */
+  readonly left: readonly string[];
 }
 
 const isNote = (one: unknown): one is BenchNote => {
   const { of, text, date, with: counts } = (one ?? {}) as Readonly<Record<string, unknown>>;
   return [of, text, date].every((field) => typeof field === "string") && typeof counts === "object" && counts !== null;
 };
+
+/** What is said of centre distances in a link that cannot be read. */
+const unreadText = (n: number): string =>
+  n === 1
+    ? "A centre distance in the link cannot be read: it was changed on its way."
+    : `${n} centre distances in the link cannot be read: they were changed on their way.`;
 
 /** Reads the drivetrain that an address carries; a sentence where it cannot be read. */
 export async function carriedIn(link: string, freshId: string): Promise<Carried | string> {
@@ -85,7 +91,8 @@ export async function carriedIn(link: string, freshId: string): Promise<Carried 
     build,
     ...(bench.length && { bench }),
   };
-  return { notebook, from, unread: all.length - bench.length };
+  const unread = all.length - bench.length;
+  return { notebook, from, left: unread ? [unreadText(unread)] : [] };
 }
 
 const sameMeasure = (one: object, other: object): boolean => JSON.stringify(one) === JSON.stringify(other);
@@ -104,10 +111,10 @@ export interface Brought {
  * Compares what came back with the notebook that it was sent from. What was measured on an axle or a stage that is gone stays
  * out, and so does what goes with nothing here; it is said what that is.
  */
-export function broughtTo(here: Notebook, { notebook: there, unread }: Carried): Brought {
+export function broughtTo(here: Notebook, { notebook: there, left: unread }: Carried): Brought {
   const { build } = here;
   const known = build?.measurements ?? [];
-  const left: string[] = [];
+  const left = [...unread];
   const isThere = (id: string, what: string): boolean => {
     if (build && (valueAt(build, id) as { readonly id?: string } | undefined)?.id === id) return true;
     const label = there.build ? labelAt(there.build, id) : id;
@@ -126,7 +133,6 @@ export function broughtTo(here: Notebook, { notebook: there, unread }: Carried):
   const bench = (there.bench ?? []).filter(
     (one) => !here.bench?.some((other) => sameMeasure(one, other)) && isThere(one.of, "A centre distance"),
   );
-  if (unread) left.push(unreadText(unread));
   return {
     measurements,
     bench,
@@ -137,9 +143,3 @@ export function broughtTo(here: Notebook, { notebook: there, unread }: Carried):
     left,
   };
 }
-
-/** What is said of centre distances in a link that cannot be read. */
-export const unreadText = (n: number): string =>
-  n === 1
-    ? "A centre distance in the link cannot be read: it was changed on its way."
-    : `${n} centre distances in the link cannot be read: they were changed on their way.`;

@@ -2,15 +2,7 @@
  * The notebook's document, and what can be done to it: without a page.
  * @module
  */
-export {
-  type Brought,
-  broughtTo,
-  type Carried,
-  carriedIn,
-  linkForBench,
-  linkWithMeasured,
-  unreadText,
-} from "./carried.js";
+export { type Brought, broughtTo, type Carried, carriedIn, linkForBench, linkWithMeasured } from "./carried.js";
 export { countedAgain } from "./counted-again.js";
 export { type Asking, type Blank, answerFault, askings, blanksOf, isAnswered, isMounted, stageFrom } from "./asking.js";
 export {

@@ -35,7 +35,6 @@ import {
   revived,
   Session,
   totalsText,
-  unreadText,
   type Brought,
   type Carried,
   type Following,
@@ -258,10 +257,10 @@ export class MwNotebook extends LitElement {
     }
     await this.#open(newNotebook(notebook.id));
     await this.#fill(notebook, await this.#freeTitle(notebook.title));
-    const unread = carried.unread ? [unreadText(carried.unread)] : [];
+    const told = [...carried.left];
     if (from) void this.#go("workshop");
-    else unread.unshift("Taken out of an article. It is yours now: what you change here changes nothing there.");
-    this.message = unread.join(" ") || undefined;
+    else told.unshift("Taken out of an article. It is yours now: what you change here changes nothing there.");
+    if (told.length) this.message = told.join(" ");
   }
 
   /** A tab that was thrown away comes back as it was: the place, what was chosen, what was typed and not entered. */

@@ -60,8 +60,7 @@ describe("what a link brings home", () => {
   });
 
   it("takes in what can be, beside what cannot", async () => {
-    const odd = { ...measured, build: { ...measured.build, measurements: measured.build.measurements! } };
-    const there = await carried(await linkWithMeasured(odd));
+    const there = await carried(await linkWithMeasured(measured));
     const [first, second] = measured.build.measurements!;
     const build = { ...there.notebook.build!, measurements: [{ ...first!, wheelTurns: "-1" }, second!] } as Build;
     const brought = broughtTo(home, { ...there, notebook: { ...there.notebook, build } });
