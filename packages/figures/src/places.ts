@@ -22,12 +22,16 @@ const childrenOf = (element: Element): readonly Element[] => element.children.fi
 
 const isCell = ({ tag }: Element): boolean => tag === "td" || tag === "th";
 
+/** Whether a cell stands in one row and one column. HTML: no columns are one, no rows are all that follow. */
+const isSingle = ({ attributes: { colspan = "", rowspan = "" } }: Element): boolean =>
+  /^0*1?$/.test(colspan.trim()) && /^(0*1)?$/.test(rowspan.trim());
+
 /** The places of a table, and what names them. */
 function placesOfTable(table: Element, read: Read, heads: Set<Element>): readonly Place[] {
   const inTable = [...elementsIn(table)].filter((one) => enclosing(one, ({ tag }) => tag === "table") === table);
   const rows = inTable.filter(({ tag }) => tag === "tr").map((row) => childrenOf(row).filter(isCell));
   // Cells over several rows or columns leave no others where they seem to stand.
-  if (rows.flat().some(({ attributes }) => attributes.colspan || attributes.rowspan)) return [];
+  if (!rows.flat().every(isSingle)) return [];
   const caption = inTable.find(({ tag }) => tag === "caption");
   const [first = []] = rows;
   const isHead = ({ tag, parent }: Element): boolean =>

@@ -70,6 +70,10 @@ describe("a table of figures", () => {
     stays(table(row("Weight", "1.5", "1.44")));
     stays(table(row("Hub", "1.5", "1.44"), "<tr><th>Stage</th><th>Before</th><th>Rear</th></tr>"));
     stays(table(`<tr><th>Hub</th><td colspan="2">1.5</td></tr>`));
+    stays(table(`<tr><th>Hub</th><td rowspan="0">1.5</td><td>1.44</td></tr>`));
+    const single = (figure: string) =>
+      table(`<tr><th colspan="1">Hub</th><td rowspan="01" colspan="0">${figure}</td><td colspan="">1.44</td></tr>`);
+    expect(mendFigures(single("1.5")).text).toBe(single("1.47"));
   });
 
   it("is left where more than a figure stands at a place", () => {

@@ -2,6 +2,7 @@ import { partedSets, type Build, type Change, type ChangeSet } from "../drivetra
 import { errorOf, type Finding, type FindingCode, type FindingValues } from "../stages/index.js";
 import { drafted, listed, type Obstacle } from "./carry.js";
 import { checkBuild } from "./check.js";
+import { found } from "./read.js";
 import { refused, type Reading } from "./reading.js";
 
 export const problem = (code: FindingCode, address: string, values?: FindingValues): Finding =>
@@ -15,6 +16,8 @@ export type Check = (draft: Build, plain: boolean) => Reading;
 
 /** A build with changes carried out, if every one could be made, the draft stands the check, and no set was parted. */
 export function changedBy(build: Build, changes: ChangeSet | readonly Change[], check: Check): Reading {
+  if (typeof changes !== "object" || (changes as unknown) === null)
+    return refused(errorOf("shape", "not-an-object", "", { found: found(changes) }));
   const list = listed(changes);
   const { draft, failed, plain, broken } = drafted(build, list);
   if (failed.length && !broken) return refused(...failed.map(([, why]) => told(why)));

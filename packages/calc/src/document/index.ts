@@ -14,6 +14,8 @@ export { buildFromLink, linkOfBuild } from "./carrier.js";
 export { type LinkedChanges, changesFrom, linkCarries, linkOf } from "./links.js";
 export { buildFromAttributes } from "./notation.js";
 export { nearestTo, slipsBetween } from "./nearest.js";
+export { readJson } from "./json.js";
+export { fieldsNeeded, missingIn, partFaults, type PartFault } from "./parts.js";
 export { parseBuild, readBuild, readUnfinished } from "./read-build.js";
 export { scalarTexts } from "./expected.js";
 export { passedOver } from "./sources.js";

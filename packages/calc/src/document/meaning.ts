@@ -27,6 +27,7 @@ import {
 import { isClear } from "./clear.js";
 import { checkMounts } from "./mounts.js";
 import { nearestTo } from "./nearest.js";
+import { partFaults, type PartFault } from "./parts.js";
 import type { ShapeReader } from "./read.js";
 import { roundingFault } from "./rounding.js";
 import { unknownUses } from "./uses.js";
@@ -166,23 +167,29 @@ function checkSame(places: readonly Place[], teller: Teller): void {
   }
 }
 
-/** The ids of lists that nobody can change any more, where each part has its own. */
-const partIds = new WeakMap<readonly Part[], ReadonlySet<string>>();
+interface KnownParts {
+  readonly ids: ReadonlySet<string>;
+  readonly faults: readonly PartFault[];
+}
 
-/** Tells where parts share an id, and answers which ids there are. */
-function idsOfParts(parts: readonly Part[], teller: Teller): ReadonlySet<string> {
-  let known = partIds.get(parts);
+/** What is known of lists that nobody can change any more, where each part has its own id. */
+const knownParts = new WeakMap<readonly Part[], KnownParts>();
+
+/** Tells where parts share an id, and answers which ids there are, and what is odd about the parts. */
+function partsKnown(parts: readonly Part[], teller: Teller): KnownParts {
+  let known = knownParts.get(parts);
   if (known) return known;
-  known = new Set(idsOf(parts));
-  if (known.size < parts.length) teller.unique(idsOf(parts), "/parts");
-  else if (Object.isFrozen(parts)) partIds.set(parts, known);
+  known = { ids: new Set(idsOf(parts)), faults: partFaults(parts) };
+  if (known.ids.size < parts.length) teller.unique(idsOf(parts), "/parts");
+  else if (Object.isFrozen(parts)) knownParts.set(parts, known);
   return known;
 }
 
 /** Parts have names of their own, and those that are fitted are among them. */
 function checkParts(build: Build, places: readonly Place[], teller: Teller): void {
   const { parts = [], outputs } = build;
-  const known = idsOfParts(parts, teller);
+  const { ids: known, faults } = partsKnown(parts, teller);
+  for (const { n, code, field, values } of faults) teller.say("warning", code, `/parts/${n}/${field}`, values);
   for (const { stage, pointer } of places) {
     const { fitted } = stage;
     if (!fitted) continue;

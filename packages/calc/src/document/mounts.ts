@@ -1,7 +1,7 @@
 import { lengthOf, rational, type Rational, ratioOf } from "../exact/index.js";
 import { modulesAcross, type Numeric } from "../gears/index.js";
 import type { FindingValues, Say, Stage } from "../stages/index.js";
-import { labelAt, pointerTo, type Build, type Mount } from "../drivetrain/index.js";
+import { labelAt, pointerTo, type Build, type ChangeSet, type Mount } from "../drivetrain/index.js";
 
 /** What tells how long a slot is that is counted in teeth of its pair. */
 const pitchFields = ["module", "diametralPitch", "helixAngle"] as const;
@@ -50,6 +50,21 @@ function checkKnownPair({ knownPair, closer }: Mount, stage: Pitched, pointer: s
   if (values) say("warning", "centre-below-zero", `${pointer}/closer`, values);
 }
 
+/** Where a version gives a pair another pitch: the field that does it. Nothing where it writes the same in another way. */
+function pitchMoved(stage: Pitched, changes: ChangeSet): string | undefined {
+  const given = pitchFields.flatMap((field) => {
+    const value = changes[`${stage.id}.${field}`] as Numeric | null | undefined;
+    return value === undefined ? [] : [[field, value ?? undefined] as const];
+  });
+  if (!given.length) return undefined;
+  const was = centreOf(stage, 1);
+  const moves = (fields: typeof given): boolean => {
+    const is = centreOf({ ...stage, ...Object.fromEntries(fields) }, 1);
+    return !!was && !!is && !was.equals(is);
+  };
+  return moves(given) ? (given.find((one) => moves([one])) ?? given.at(-1)!)[0] : undefined;
+}
+
 /** Versions that give a pair another pitch, and carry its slot along because that is counted in teeth. */
 function checkSlots(build: Build, byId: ReadonlyMap<string, Stage>, say: Say): void {
   const { mounts = [], alternatives = [] } = build;
@@ -62,8 +77,8 @@ function checkSlots(build: Build, byId: ReadonlyMap<string, Stage>, say: Say): v
     if (!stage || !(knownPair ?? toothSum) || (stage.module ?? stage.diametralPitch) === undefined) return;
     alternatives.forEach(({ changes }, place) => {
       if (placed[place]!.has(`mounts.${n}`)) return;
-      const field = pitchFields.find((one) => String(changes[`${id}.${one}`] ?? stage[one]) !== String(stage[one]));
-      if (!field) return;
+      const field = pitchMoved(stage, changes);
+      if (field === undefined) return;
       const at = pointerTo(`/alternatives/${place}/changes`, `${id}.${field}`);
       say("warning", "slot-moves", at, { label: labelAt(build, id) });
     });

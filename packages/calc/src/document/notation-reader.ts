@@ -19,8 +19,8 @@ const slug = (label: string): string =>
     .replace(/[\u0300-\u036f]/g, "")
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, "-")
-    .replace(/^[^a-z]+|-$/g, "")
-    .slice(0, 60);
+    .slice(0, 60)
+    .replace(/^[^a-z]+|-$/g, "");
 
 /** A word, its example, and what it stands for: nothing where it is not understood. */
 type Word = readonly [example: string, read: (text: string) => unknown];

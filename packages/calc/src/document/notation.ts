@@ -47,10 +47,12 @@ export function buildFromAttributes(attributes: Readonly<Record<string, string>>
   const all = [
     ...findings,
     ...reading.findings.map((finding) => {
-      const at = finding.at.replace(
-        /^\/outputs\/(\d+)(?:\/(wheel|motor)\b)?/,
-        (_, n: string, part?: string) => `/${names[+n]}${part ? `-${part}` : ""}`,
-      );
+      const at = finding.at
+        .replace(
+          /^\/outputs\/(\d+)(?:\/(wheel|motor)\b)?/,
+          (_, n: string, part?: string) => `/${names[+n]}${part ? `-${part}` : ""}`,
+        )
+        .replace(/^\/mounts\b/, "/mount");
       return findingOf(finding.severity, finding.about, finding.code, at, finding.values);
     }),
   ];

@@ -20,7 +20,7 @@ const mostData = 250_000;
 const mostFindings = 100;
 
 /** What was found, in a few words. */
-const found = (value: unknown): string | FindingTerm => {
+export const found = (value: unknown): string | FindingTerm => {
   if (value === undefined) return { term: "nothing" };
   if (Array.isArray(value)) return { term: "list", amount: value.length };
   if (typeof value === "object" && value) return { term: "object" };

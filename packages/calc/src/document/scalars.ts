@@ -20,7 +20,8 @@ const number = String.raw`\d{1,12}(\.\d{1,12})?`;
 const fraction = String.raw`\d{1,12}/[1-9]\d{0,11}`;
 /** White space of any kind is white space: editors put in no-break and narrow ones. */
 const unit = String.raw`\s*(mm|cm|m|in|ft)\s*`;
-const notZero = "(?=[^1-9]*[1-9])";
+/** Above zero: neither the 7 of "0/7" nor the 1 of "0:1" makes it so. */
+const notZero = "(?=[^1-9:/]*[1-9])";
 const of = (source: string): RegExp => new RegExp(`^(${source})$`);
 
 const long = "0[13578]|1[02]";
@@ -65,9 +66,9 @@ export const scalars: Readonly<Record<string, Scalar>> = {
   digits: { pattern: of("[1-9]?[0-9]|100"), from: 0, to: 100, whole: true },
   whole: { pattern: of("[0-9]{1,6}"), from: 0, to: 1e6, whole: true },
   amount: {
-    pattern: of(String.raw`\d{1,9}(\.\d{1,3})?`),
+    pattern: of(number),
     from: 0,
-    to: 1e9,
+    to: 1e12,
   },
   currency: { pattern: of("[A-Z]{3}") },
   positive: {

@@ -1,27 +1,36 @@
 import { labelAt, stagesOf, type Build, type Part } from "../drivetrain/index.js";
 import { lengthOf, rational, ratioOf, type Rational } from "../exact/index.js";
-import { formOf, type Toothed, type ToothPair } from "../gears/index.js";
+import { comparePitch, formOf, type Toothed, type ToothPair } from "../gears/index.js";
 import { drawings, findingOf, type Finding, type FindingValues, type Stage } from "../stages/index.js";
-import { answers } from "./needs.js";
+import { answers, isSameLength, isSameRatio } from "./needs.js";
 import { type Need, type Place, placesOf } from "./places.js";
-import { fittedTo } from "./stage-needs.js";
+import { fittedTo, isOfForm } from "./stage-needs.js";
+
+type Said = string | number | undefined;
 
 /** What a part has, and what a stage has in its place. */
-type Difference = readonly [field: string, found: string | number | undefined, expected: string | number | undefined];
+type Difference = readonly [field: string, found: Said, expected: Said];
 
 const pitchText = ({ module, diametralPitch }: Toothed): string | undefined =>
   module !== undefined ? String(module) : diametralPitch !== undefined ? `${diametralPitch} DP` : undefined;
 
-/** What a part and a place's need both speak of, the weightiest first. */
-const comparedBy = (part: Part, need: Need): readonly Difference[] => [
-  ["teeth", part.teeth, need.teeth],
-  ["driver", part.driver, need.driver],
-  ["driven", part.driven, need.driven],
-  ["value", part.value, need.value],
-  ["form", part.form ?? need.form, need.form],
-  ["pitch", pitchText(part as Toothed) ?? part.pitch, pitchText(need.pitch ?? {}) ?? need.beltPitch],
-  ["pressureAngle", part.pressureAngle as string | undefined, need.pitch?.pressureAngle as string | undefined],
-];
+/** The fields of which a part and a place's need may both speak, the weightiest first, and whether they say the same of it. */
+function comparedBy(part: Part, need: Need): readonly (readonly [...Difference, agrees: boolean])[] {
+  const { pitch = {}, beltPitch } = need;
+  const { coarser, sameAngle = true } = comparePitch(part as Toothed, pitch) ?? {};
+  const same = (field: "teeth" | "driver" | "driven", expected = need[field]) =>
+    [field, part[field], expected, expected === undefined || part[field] === expected] as const;
+  return [
+    same("teeth"),
+    same("driver"),
+    same("driven"),
+    ["value", part.value, need.value, need.value === undefined || isSameRatio(part.value, need.value)],
+    ["form", part.form, need.form, isOfForm(part, need)],
+    ["pitch", pitchText(part as Toothed), pitchText(pitch), !coarser?.sign],
+    ["pitch", part.pitch, beltPitch, !part.pitch || !beltPitch || isSameLength(part.pitch, beltPitch)],
+    ["pressureAngle", part.pressureAngle as Said, pitch.pressureAngle as Said, sameAngle],
+  ];
+}
 
 /** In what a part differs from all that a stage takes: from what is of its kind where there is such, nothing where there is none. */
 function differenceFrom(part: Part, needs: readonly Need[]): Difference | undefined {
@@ -29,11 +38,12 @@ function differenceFrom(part: Part, needs: readonly Need[]): Difference | undefi
   if (!alike.length || alike.some((need) => answers(part, need, true))) return undefined;
   const differing = alike.map((need) => {
     const all = comparedBy(part, need);
-    const n = all.findIndex(([, found, expected]) => expected !== undefined && String(found) !== String(expected));
-    return { n, difference: all[n] };
+    const n = all.findIndex(([, , , agrees]) => !agrees);
+    const [field, found, expected] = all[n] ?? [];
+    return { n, difference: field && ([field, found, expected] as const) };
   });
   // The one that agrees in most.
-  return differing.sort((a, b) => b.n - a.n)[0]!.difference;
+  return differing.sort((a, b) => b.n - a.n)[0]!.difference || undefined;
 }
 
 /** Makers print hundredths of a millimetre. */

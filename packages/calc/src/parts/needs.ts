@@ -1,16 +1,25 @@
 import type { Build, Part } from "../drivetrain/index.js";
-import { lengthOf, type Rational } from "../exact/index.js";
+import { lengthOf } from "../exact/index.js";
 import type { ReasonCode } from "../fit/index.js";
 import { comparePitch, type Toothed } from "../gears/index.js";
-import type { PartKind } from "../stages/index.js";
+import { printedInterval, type PartKind } from "../stages/index.js";
 import { asDriven, asDriver, type Carried } from "./adapters.js";
 import { buyLine, cheapestFirst, costOfLine } from "./cost.js";
 import { canBeHad, currencyOf, ownedOf } from "./part.js";
 import { type Need, piecesPer, type Place, placesOf } from "./places.js";
 import { isOfForm, type Spec } from "./stage-needs.js";
 
-const sameText = (a: string | undefined, b: string | undefined, read: (text: string) => Rational): boolean =>
-  a === b || (a !== undefined && b !== undefined && read(a).equals(read(b)));
+/** A printed ratio is another one with more digits, and the same with `:1` behind it. */
+const printed = (ratio: string): string => {
+  const { low, high } = printedInterval(ratio.replace(/\s?:\s?1$/, ""));
+  return `${low.toFraction()} ${high.toFraction()}`;
+};
+
+/** Whether a part says of its one ratio or length what is asked for. */
+export const isSameRatio = (a: string | undefined, b: string): boolean =>
+  a === b || (a !== undefined && printed(a) === printed(b));
+export const isSameLength = (a: string | undefined, b: string): boolean =>
+  a === b || (a !== undefined && lengthOf(a).equals(lengthOf(b)));
 
 /** Whether a part's count is the one asked for. Where it is not known which belt, only one that is meant for the place will do. */
 const countAnswers = (part: Part, { is, teeth, either }: Spec, isHere: boolean): boolean =>
@@ -43,12 +52,12 @@ export function answers(part: Part, need: Need, isFitted = false): boolean {
   return (
     countAnswers(part, need, isHere) &&
     isOfForm(part, need) &&
-    (!beltPitch || !part.pitch || sameText(beltPitch, part.pitch, lengthOf)) &&
+    (!beltPitch || !part.pitch || isSameLength(part.pitch, beltPitch)) &&
     (driver === undefined || (driver === part.driver && driven === part.driven)) &&
-    (value === undefined || value === part.value) &&
+    (value === undefined || isSameRatio(part.value, value)) &&
     // Under weight a tyre measures something else than it is sold by.
     (part.is !== "wheel" || diameter !== undefined || isHere) &&
-    (diameter === undefined || sameText(diameter, part.diameter, lengthOf)) &&
+    (diameter === undefined || isSameLength(part.diameter, diameter)) &&
     (teeth ?? "same") === "same" &&
     (isHere || part.stage === undefined || !!isKnown)
   );

@@ -1,34 +1,17 @@
-import { ShapeReader } from "../document/index.js";
+import { partFaults, readJson, ShapeReader } from "../document/index.js";
 import { pointerTo, type Part } from "../drivetrain/index.js";
-import type { Finding, FindingCode, FindingValues, PartKind } from "../stages/index.js";
-
-/** Fields without which nothing can be done with a part of a kind. */
-export const needed: Readonly<Partial<Record<PartKind, readonly (keyof Part)[]>>> = {
-  pinion: ["teeth"],
-  spur: ["teeth"],
-  gear: ["teeth"],
-  pulley: ["teeth"],
-  worm: ["teeth"],
-  set: ["driver", "driven"],
-  hub: ["driver", "driven"],
-  planetary: ["driver", "driven"],
-  wheel: ["diameter"],
-  sleeve: ["bore", "outside"],
-  plate: ["circles"],
-};
+import type { Finding, FindingCode, FindingValues } from "../stages/index.js";
 
 /** What the shape of a list of parts cannot show: ids of their own, one pitch a part, and what its kind needs. */
 function checkParts(parts: readonly Part[], reader: ShapeReader): void {
+  const error = (n: number, code: FindingCode, field: string, values: FindingValues) =>
+    reader.say("error", "meaning", code, `/${n}${pointerTo("", field)}`, values);
   const seen = new Set<string>();
-  for (const [n, part] of parts.entries()) {
-    const error = (code: FindingCode, field: string, values: FindingValues) =>
-      reader.say("error", "meaning", code, `/${n}${pointerTo("", field)}`, values);
-    if (seen.has(part.id)) error("id-repeated", "id", { id: part.id });
-    seen.add(part.id);
-    for (const field of needed[part.is] ?? [])
-      if (part[field] === undefined) error("part-incomplete", field, { is: part.is, field });
-    if (part.module !== undefined && part.diametralPitch !== undefined) error("pitch-twice", "diametralPitch", {});
+  for (const [n, { id }] of parts.entries()) {
+    if (seen.has(id)) error(n, "id-repeated", "id", { id });
+    seen.add(id);
   }
+  for (const { n, code, field, values } of partFaults(parts)) error(n, code, field, values);
 }
 
 /**
@@ -45,7 +28,9 @@ function checkParts(parts: readonly Part[], reader: ShapeReader): void {
 export function readParts(json: unknown): { readonly parts?: readonly Part[]; readonly findings: readonly Finding[] } {
   const reader = new ShapeReader();
   try {
-    const parts = reader.read(typeof json === "string" ? JSON.parse(json) : json, "[part]0-10000") as Part[];
+    const found = typeof json === "string" ? readJson(json) : { data: json };
+    if ("fault" in found) return { findings: [found.fault] };
+    const parts = reader.read(found.data, "[part]0-10000") as Part[];
     if (!reader.failed) checkParts(parts, reader);
     if (!reader.failed) return { parts, findings: reader.findings };
   } catch {

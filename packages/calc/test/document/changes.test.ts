@@ -217,6 +217,14 @@ describe("setting", () => {
     [{ "first.label": () => 1 }, "not-data at "],
   ])("%j is refused", (changes, place) => expect(refused(changes)).toEqual([place]));
 
+  it.each([null, undefined, 7, "first.driver", true])("%j is no changes at all", (changes) =>
+    expect(refused(changes)).toEqual(["not-an-object at "]),
+  );
+
+  it.each([[[null]], [[7]], [[{}]], [[undefined]]])("a list %j makes none", (changes) =>
+    expect(refused(changes)).toHaveLength(1),
+  );
+
   it("tells every address that leads nowhere", () => {
     expect(refused({ "a.b": 1, "first.driver": 16, "c.d": 2 })).toEqual([
       "missing-address at a.b",

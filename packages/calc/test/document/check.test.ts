@@ -363,6 +363,10 @@ describe("a slot that is counted in teeth", () => {
       "slot-moves at /alternatives/0/changes/primary.diametralPitch",
     ]);
     const sums = { stage: "primary", toothSum: [75, 80] };
+    const helical = { module: "0.8", helixAngle: 20 };
+    expect(findings({ "primary.module": "0.80", "primary.helixAngle": null }, counted, helical)).toEqual([
+      "slot-moves at /alternatives/0/changes/primary.helixAngle",
+    ]);
     expect(findings({ "primary.form": "helical", "primary.helixAngle": 20 }, sums)).toEqual([
       "slot-moves at /alternatives/0/changes/primary.helixAngle",
     ]);
@@ -374,6 +378,14 @@ describe("a slot that is counted in teeth", () => {
     const kept = { "mounts.0.knownPair": null, "mounts.0.from": "30.3 mm", "mounts.0.to": "31.3 mm" };
     expect(findings({ "primary.module": "0.5", ...kept })).toEqual([]);
     expect(findings({ "primary.module": "0.5" }, counted, {})).toEqual([]);
+  });
+
+  it("stays where the version writes the same pitch in another way", () => {
+    for (const module of ["0.80", 0.8, "4/5"]) expect(findings({ "primary.module": module })).toEqual([]);
+    expect(findings({ "primary.module": null, "primary.diametralPitch": 32 }, counted, { module: "127/160" })).toEqual(
+      [],
+    );
+    expect(findings({ "primary.helixAngle": "0" }, counted, { module: "0.8", helixAngle: 0 })).toEqual([]);
   });
 });
 

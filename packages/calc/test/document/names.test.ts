@@ -88,7 +88,9 @@ describe("a name", () => {
     expect(found(fitted("p15", "p15"))).toEqual(["id-repeated at /stages/0/fitted/1"]);
     expect(found(document([], { rear: [] }, { parts: [parts[0], parts[0]] }))).toEqual(["id-repeated at /parts/1/id"]);
     // A part that is meant for a place which is not there is odd, and no more.
-    const meant = readBuild(document([], { rear: [] }, { parts: [parts[1], { id: "t", is: "wheel", stage: "rear" }] }));
+    const meant = readBuild(
+      document([], { rear: [] }, { parts: [parts[1], { id: "t", is: "wheel", stage: "rear", diameter: "124 mm" }] }),
+    );
     expect([meant.ok, told(meant.findings)]).toEqual([true, ["missing-reference at /parts/0/stage"]]);
     expect(meant.findings[0]!.severity).toBe("warning");
   });

@@ -172,6 +172,9 @@ describe("a build written as attributes", () => {
       "stage-3",
     ]);
     expect(ids(`${"long ".repeat(40)}: 1 to 2`)[0]!.length).toBeLessThan(80);
+    // Cut where a word ends, so that a number behind it makes no second hyphen.
+    const cut = `${"a".repeat(59)} b`;
+    expect(ids(`${cut}: 1 to 2; ${cut}: 1 to 2`)).toEqual(["a".repeat(59), `${"a".repeat(59)}-2`]);
     // Another stage before it does not rename a stage.
     expect(ids("New: 9 to 9; Spur: 15 to 62")).toContain("spur");
   });
@@ -229,6 +232,9 @@ describe("attributes that are not understood", () => {
     expect(places({ stages: "", rear: "", target: "46 to 38" })).toEqual(["range-backwards at /target"]);
     expect(places({ stages: "", rear: "", compare: "front with rear" })).toEqual(["missing-reference at /compare/of"]);
     expect(places({ stages: "1 to 2" })).toEqual(["not-a-list at /outputs"]);
+    expect(places({ stages: "Spur: 1 to 2", rear: "", mount: "Spur: 1 mm to 2 mm; Spurr: 1 mm to 2 mm" })).toEqual([
+      "missing-reference at /mount/1/stage",
+    ]);
     expect(places({ stages: "1 to 2", rear: "", "@click": "go()" })).toEqual([]);
   });
 
@@ -369,7 +375,7 @@ describe("what a short article needs can be said", () => {
       { stage: "spur-and-pinion", knownPair: [23, 53], closer: "0.1 mm", farther: "0.9 mm" },
     ]);
     expect(told(buildFromAttributes({ stages, rear: "", mount: "Spur: 30 mm to 31 mm" }).findings)).toEqual([
-      "missing-reference at /mounts/0/stage",
+      "missing-reference at /mount/0/stage",
     ]);
     expect(told(buildFromAttributes({ stages, rear: "", mount: "wide" }).findings)).toEqual([
       "not-understood at /mount",
@@ -452,7 +458,7 @@ describe("words that are understood in part", () => {
       { stage: "spur", from: "30mm", to: "31mm", opening: "0.1 mm" },
     ]);
     // No unit at all is for the check of the build to tell.
-    expect(faults({ mount: "Spur: 30 to 31" })).toEqual(["not-size at /mounts/0/from", "not-size at /mounts/0/to"]);
+    expect(faults({ mount: "Spur: 30 to 31" })).toEqual(["not-size at /mount/0/from", "not-size at /mount/0/to"]);
     expect(mounts("")).toEqual([]);
   });
 

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readBuild } from "../../src/document/index.js";
+import { leanRead } from "../../src/document/lean/index.js";
 import { chemistryNames } from "../../src/drivetrain/index.js";
 import { lengthOf, rational, type Rounding } from "../../src/exact/index.js";
 import { meshOf, type ToothPair } from "../../src/gears/index.js";
@@ -10,6 +11,25 @@ import { document, pair, read, told } from "../make.js";
 const plain = (more: object) =>
   document([pair("primary", 15, 62)], { front: [pair("f", 1, 2)], rear: [] }, more as never);
 const found = (json: unknown) => told(readBuild(json).findings);
+
+describe("a value above zero", () => {
+  it.each([
+    ["/wheelbase", { wheelbase: "0/3 mm" }],
+    ["/target/from", { target: { from: "0/5", to: 3 } }],
+    ["/outputs/0/wheel/diameter", { outputs: [{ id: "rear", stages: [], wheel: { diameter: "0/5 mm" } }] }],
+    ["/stages/0/module", { stages: [pair("primary", 15, 62, { module: "0/5" })] }],
+    ["/stages/0/diametralPitch", { stages: [pair("primary", 15, 62, { diametralPitch: "0.0/7" })] }],
+    ["/centre/share/front", { centre: { kind: "differential", share: { front: "0/5", rear: "0/3" } } }],
+    ["/stages/0/value", { stages: [{ id: "box", kind: "published", value: "0:1" }] }],
+    ["/stages/0/value", { stages: [{ id: "box", kind: "published", value: "0.00 : 1" }] }],
+    ["/stages/0/value", { stages: [{ id: "box", kind: "published", value: "0/7" }] }],
+  ])("is none at %s in %j, whichever way the zero is written", (at, more) => {
+    const json = { ...document([], { front: [], rear: [] }), ...more };
+    expect(found(json)[0]).toContain(` at ${at}`);
+    expect(readBuild(json).ok).toBe(false);
+    expect(leanRead(json)).toBeUndefined();
+  });
+});
 
 describe("rounding options", () => {
   const options = fc.record(

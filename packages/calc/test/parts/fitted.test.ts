@@ -71,6 +71,26 @@ describe("parts that a stage names as fitted", () => {
     expect(told([{ id: "g", is: "gear", teeth: 15, module: "0.8", shift: "0.4" }], like)).toEqual([]);
   });
 
+  it("are told of by what differs, whatever else is written in another way", () => {
+    const set = (more: Data): Data => ({ id: "x", is: "set", driver: 15, driven: 62, ...more });
+    expect(told([pinion({ module: "4/5", teeth: 15, pressureAngle: "14.5" }), spur()], { pressureAngle: 20 })).toEqual([
+      ["0", "pressureAngle", "14.5", 20],
+    ]);
+    const inch = { module: undefined, diametralPitch: 32, pressureAngle: "14.5" };
+    const metric = { module: "127/160", pressureAngle: 20 };
+    expect(told([pinion(inch), spur({ module: "127/160" })], metric)).toEqual([["0", "pressureAngle", "14.5", 20]]);
+    // What a part does not say does not speak against it.
+    expect(told([set({ form: "helical" })])).toEqual([["0", "form", "helical", "spur"]]);
+    const box = (value: string, fitted: string) => {
+      const part = { id: "b", is: "gearbox", value: fitted };
+      const stage = { id: "box", kind: "published", value, label: "Box", fitted: ["b"] };
+      return fittedFindings(read(document([stage], { rear: [] }, { parts: [part] }))).map(({ values }) => values.found);
+    };
+    expect([box("1.5", "1.5:1"), box("27 : 1", "27"), box("52/19", "104/38")]).toEqual([[], [], []]);
+    // Printed to another digit, it is known otherwise.
+    expect([box("1.5", "1.50"), box("1.5", "1.6")]).toEqual([["1.50"], ["1.6"]]);
+  });
+
   it("are told of with the build that they belong to, by their names", () => {
     const parts = [pinion({ teeth: 14, name: "Steel pinion" })];
     const stage = pair("primary", 15, 62, { label: "Primary", fitted: ["p"] });

@@ -2,6 +2,8 @@ import { describe, expect, it } from "vitest";
 import { readBuild } from "../../src/document/index.js";
 import { shapes, type Part } from "../../src/drivetrain/index.js";
 import { canBeHad, costOfLine, emptyStock, needsOf, orderOf, readParts, type Need } from "../../src/parts/index.js";
+import type { Finding } from "../../src/stages/index.js";
+import { document } from "../make.js";
 
 const codes = (json: unknown) => readParts(json).findings.map(({ code, at }) => `${code} ${at}`);
 
@@ -18,15 +20,20 @@ describe("readParts", () => {
   });
 
   it("names what is wrong and where", () => {
-    expect(codes("[")).toEqual(["not-data "]);
+    expect(readParts('[{ "id": "a", "is": "other" },\n { "id": "b" "is": "other" }]').findings).toMatchObject([
+      { code: "not-json", message: expect.stringMatching(/^Line 2:/) as string },
+    ]);
+    expect(codes('[{ "id": "a", "is": "pinion", "teeth": 9, "teeth": 19 }]')).toEqual(["key-repeated /0/teeth"]);
     expect(codes({})).toEqual(["not-a-list "]);
     expect(codes([{ id: "a", is: "spur", teeth: 0, colour: "grey" }])).toEqual([
       "not-count /0/teeth",
       "unknown-key /0/colour",
     ]);
-    expect(codes([{ id: "a", is: "other", price: { amount: "4.2055", currency: "EUR" } }])).toEqual([
-      "not-amount /0/price/amount",
-    ]);
+    const costs = (amount: unknown) => codes([{ id: "a", is: "other", price: { amount, currency: "EUR" } }]);
+    for (const amount of ["4,20", "-1", -1, "4.2.0", "1e3"])
+      expect(costs(amount)).toEqual(["not-amount /0/price/amount"]);
+    // A number and its text are taken alike.
+    for (const amount of [4.20055, 0.0425, 1e-4]) expect([costs(amount), costs(String(amount))]).toEqual([[], []]);
     expect(
       codes([
         { id: "a", is: "other" },
@@ -43,6 +50,22 @@ describe("readParts", () => {
     expect(codes([{ id: "a", is: "gear", teeth: 20, module: 1, diametralPitch: 32 }])).toEqual([
       "pitch-twice /0/diametralPitch",
     ]);
+  });
+
+  it("is of one mind with a build, whose figures do not depend on its parts", () => {
+    const parts = [
+      { id: "a", is: "set", driver: 13 },
+      { id: "b", is: "wheel" },
+      { id: "c", is: "gear", teeth: 20, module: 1, diametralPitch: 32 },
+    ];
+    const told = (findings: readonly Finding[]) =>
+      findings.map(({ code, at }) => `${code} ${at.replace("/parts", "")}`);
+    const reading = readBuild(document([], { rear: [] }, { parts }));
+    expect(told(reading.findings)).toEqual(codes(parts));
+    expect(reading.findings.map(({ severity }) => severity)).toEqual(["warning", "warning", "warning"]);
+    expect(reading.build?.parts).toEqual(parts);
+    // And again, of a list that is known already.
+    expect(readBuild(reading.build).findings).toEqual(reading.findings);
   });
 
   it("takes any field of the shape, so that Schema and reader are of one mind", () => {

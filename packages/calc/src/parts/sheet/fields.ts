@@ -1,7 +1,7 @@
 import { formOf, formWords } from "./forms.js";
 import { readDriven, readDriver, readOwned, readPack, readTeeth } from "./counts.js";
 import { readDate } from "./dates.js";
-import { idFrom } from "./ids.js";
+import { idFrom, isId } from "./ids.js";
 import { lengthReader, readCircles, readDiameter, readRound } from "./lengths.js";
 import type { CellReader, SheetField } from "./meaning.js";
 import { readMeasure } from "./number.js";
@@ -30,7 +30,7 @@ const textReader =
 
 const readStage: CellReader = (written) => {
   const text = tidy(unmarked(written));
-  if (/^[a-z][a-z0-9-]{0,99}$/.test(text)) return { set: { stage: text } };
+  if (isId(text)) return { set: { stage: text } };
   const id = idFrom(text);
   // "Primary", "Front ring": the same words as an id has. What else it says may be a vehicle.
   return /^[a-z]+(?: [a-z]+)?$/i.test(text)

@@ -1,3 +1,4 @@
+import { scalars } from "../../document/index.js";
 import type { Part } from "../../drivetrain/index.js";
 
 /** Text as an id may be written, as far as its letters are Latin. */
@@ -23,7 +24,7 @@ const countsOf = ({ teeth, driver, driven, value }: Partial<Part>): string =>
   ).replace(/^part-/, "");
 
 /** Whether text is an id as it stands. */
-const isId = (text: string): boolean => /^[a-z][a-z0-9-]{0,99}$/.test(text);
+export const isId = (text: string): boolean => scalars.id!.pattern!.test(text);
 
 /** An id that stays as it is, and what one can be made of. */
 export interface Named {
@@ -59,8 +60,10 @@ export function idsFor(rows: readonly Named[]): string[] {
     if (owns.get(base) === n) return base;
     const counts = countsOf(part);
     const isBare = base === part.is;
+    // Cut where it is long, so that what is put behind it makes no id longer than ids are.
+    const short = idFrom(base);
     const first =
-      (uses.get(base)! > 1 || isBare) && counts && !base.endsWith(`-${counts}`) ? `${base}-${counts}` : base;
+      (uses.get(base)! > 1 || isBare) && counts && !base.endsWith(`-${counts}`) ? `${short}-${counts}` : short;
     let id = first;
     for (let k = last.get(first) ?? 2; taken.has(id); k += 1) {
       id = `${first}-${k}`;

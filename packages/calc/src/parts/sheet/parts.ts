@@ -1,5 +1,5 @@
+import { missingIn } from "../../document/index.js";
 import type { Part } from "../../drivetrain/index.js";
-import { needed } from "../part.js";
 import { idsFor } from "./ids.js";
 import type { SheetQuestion } from "./question.js";
 import { Reading } from "./reading.js";
@@ -57,7 +57,7 @@ export function partsFromSheet(
     rows: read.map(({ line, row: { own, part } }) => ({
       row: line.row,
       line: line.line,
-      isComplete: (needed[part.is] ?? []).every((field) => part[field] !== undefined),
+      isComplete: !missingIn(part).length,
       hasOwnId: own !== undefined && own === part.id,
     })),
     passed: passed.sort((a, b) => a.row - b.row),

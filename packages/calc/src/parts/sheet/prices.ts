@@ -1,3 +1,4 @@
+import { scalars } from "../../document/index.js";
 import type { CellContext, CellReader } from "./meaning.js";
 import { readNumber } from "./number.js";
 import { plain } from "./plain.js";
@@ -103,7 +104,8 @@ export const readPrice: CellReader = (text, context, is) => {
   const isOpen = read && "either" in read && !isCoinless;
   // Three digits behind a sign are thousands of money sooner than thousandths.
   const value = !read ? "" : "value" in read ? read.value : read.either[1];
-  if (!/^\d{1,9}(\.\d{1,3})?$/.test(value)) return unclear;
+  // Ten digits are sooner a number to call or to order by.
+  if (!scalars.amount!.pattern!.test(value) || Number(value) >= 1e9) return unclear;
   const set = currency ? { amount: value, currency } : {};
   const said = (amount: string, of = currency): string => (of ? `${amount} ${of}` : amount);
   const guess = currency ? { guess: said(value) } : {};

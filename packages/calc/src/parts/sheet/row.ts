@@ -1,7 +1,7 @@
+import { fieldsNeeded, missingIn } from "../../document/index.js";
 import { partKinds, type Part } from "../../drivetrain/index.js";
 import type { PartKind } from "../../stages/index.js";
 import { rational } from "../../exact/index.js";
-import { needed } from "../part.js";
 import type { Column } from "./columns.js";
 import { isTogether, pairOf } from "./counts.js";
 import { isText, readers } from "./fields.js";
@@ -272,7 +272,7 @@ export class RowReader {
     this.#askKind({ code: "kind-unsure", guess: this.#part.is }, what);
   }
 
-  #needs = (field: string): boolean => !!needed[this.#part.is]?.includes(field as keyof Part);
+  #needs = (field: string): boolean => fieldsNeeded(this.#part.is).includes(field as keyof Part);
 
   /** What is missing, twice there, or has to be put together. */
   #finish(what: string): void {
@@ -292,9 +292,7 @@ export class RowReader {
       );
     }
     this.#doubtKind(what);
-    const missing = (needed[part.is] ?? []).filter(
-      (field) => part[field] === undefined && !this.#asked.has(field),
-    ) as SheetField[];
+    const missing = missingIn(part).filter((field) => !this.#asked.has(field as SheetField)) as SheetField[];
     const isPair = missing.length === 2 && isTogether(part.is) && !this.#of.has("driver");
     for (const field of isPair ? (["teeth"] as const) : missing) {
       const guess = field === "teeth" && part.driver !== undefined ? { guess: String(part.driver) } : undefined;

@@ -1,7 +1,15 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { canBeHad, partsFromSheet, questionText, readSheet, sheetKey, sheetWords } from "../../../src/parts/index.js";
+import {
+  canBeHad,
+  partsFromSheet,
+  questionText,
+  readParts,
+  readSheet,
+  sheetKey,
+  sheetWords,
+} from "../../../src/parts/index.js";
 import { asked, one, sheet } from "./make.js";
 
 describe("rows of a sheet", () => {
@@ -71,14 +79,21 @@ describe("rows of a sheet", () => {
   });
 
   it("keep the ids that they have, where those are ids and stand once", () => {
-    const { parts, rows } = sheet(["Id|Name|What", "a--b|x|other", "dup|y|other", "dup|z|other", "Big One|w|other"]);
+    const { parts, rows } = sheet(["Id|Name|What", "a-b|x|other", "dup|y|other", "dup|z|other", "Big One|w|other"]);
     expect(rows.map(({ hasOwnId }) => hasOwnId)).toEqual([true, true, false, false]);
     expect(parts.map(({ id, number }) => [id, number])).toEqual([
-      ["a--b", undefined],
+      ["a-b", undefined],
       ["dup", undefined],
       ["dup-2", "dup"],
       ["big-one", "Big One"],
     ]);
+  });
+
+  it("have ids that a list of parts takes, whatever stands in their column, and however often", () => {
+    const long = `${"l".repeat(97)}-x`;
+    const { parts } = sheet(["Id|Name|What|Teeth", "a--b|x|pinion|9", `${long}|y|pinion|10`, `${long}|z|pinion|11`]);
+    expect(parts.map(({ id }) => id)).toEqual(["a-b", long, `${"l".repeat(60)}-11`]);
+    expect(readParts(parts).findings).toEqual([]);
   });
 
   it("that lack what their kind needs are there, and are asked for it", () => {
