@@ -88,6 +88,22 @@ export class Hands {
     }, option);
   }
 
+  /** Texts of the notebook's own parts that would be heard by the names of their signs: "right-pointing arrow". */
+  signsHeard(): Promise<readonly string[]> {
+    return this.page.evaluate(() => {
+      const found: string[] = [];
+      const walk = (node: Node): void => {
+        if (node instanceof Text && node.data.includes("→")) found.push(node.parentElement!.outerHTML.slice(0, 120));
+        if (!(node instanceof Element)) return void node.childNodes.forEach(walk);
+        if (node.matches("[aria-hidden=true], [hidden], script, style")) return;
+        node.childNodes.forEach(walk);
+        if (node.localName.startsWith("mw-notebook")) node.shadowRoot?.childNodes.forEach(walk);
+      };
+      walk(document.body);
+      return found;
+    });
+  }
+
   /** All text that the notebook shows. */
   text(): Promise<string> {
     return this.page.evaluate(shown);

@@ -29,6 +29,7 @@ async function isAccessible(what: string): Promise<void> {
   });
   await session.detach();
   expect(found, what).toEqual([]);
+  expect(await hands.signsHeard(), what).toEqual([]);
 }
 
 describe("the whole way", () => {

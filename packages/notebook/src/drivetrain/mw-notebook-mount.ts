@@ -1,6 +1,6 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import type { Change, Mount } from "@meshwright/calc/drivetrain";
-import { NotebookPart, sheet } from "../frame/index.js";
+import { drives, NotebookPart, sheet } from "../frame/index.js";
 import { lengthFault, typedLength, withPoint } from "../model/index.js";
 
 /** How a mount can be known, and with what it begins. */
@@ -160,8 +160,9 @@ export class MwNotebookMount extends NotebookPart {
         >${mount?.measured && mount.measured !== "between axes" ? html`, shafts ${this.#blank("shaft", "The driver's shaft")} and ${this.#blank("drivenShaft", "The driven gear's shaft")}` : nothing}.
         ${this.#sentence("mount.measured")}`;
     if (way === "known")
-      return html`The pair ${count("pairDriver", mount?.knownPair?.[0], "Known pair, driver")} →
-      ${count("pairDriven", mount?.knownPair?.[1], "Known pair, driven")} is known to
+      return html`The pair
+      ${count("pairDriver", mount?.knownPair?.[0], "Known pair, driver")}${drives}${count("pairDriven", mount?.knownPair?.[1], "Known pair, driven")}
+      is known to
       fit${mount?.knownPair ? html`; from there it can move ${this.#blank("closer", "Closer")} closer and ${this.#blank("farther", "Farther")} farther` : nothing}.
       ${this.#sentence("mount.pair")}`;
     if (way === "holes")

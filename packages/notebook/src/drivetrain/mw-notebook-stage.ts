@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { changesOf, stagesOf, type Part } from "@meshwright/calc/drivetrain";
 import { displays, stageShapes, type Stage } from "@meshwright/calc/stages";
 import { rational, type Rational } from "@meshwright/calc/exact";
-import { evaluationOf, NotebookPanel, sheet } from "../frame/index.js";
+import { drives, evaluationOf, NotebookPanel, sheet } from "../frame/index.js";
 import { isMounted, thousandsFault, withPoint } from "../model/index.js";
 
 /** What every kind is called here, and how well it is known. */
@@ -44,7 +44,7 @@ export class MwNotebookStage extends NotebookPanel {
     return displays[stage.kind](stage).map((piece) => {
       if (!("field" in piece) || piece.field === undefined) {
         const { word } = piece as { word?: string };
-        return word === "drives" ? " → " : word ? `${word} ` : nothing;
+        return word === "drives" ? drives : word ? `${word} ` : nothing;
       }
       const address = `${stage.id}.${piece.field}`;
       const isCount = typeof piece.value === "number";

@@ -6,6 +6,7 @@ export { actsOnce } from "./acts-once.js";
 export { Ask } from "./ask.js";
 export type { ComesBack } from "./comes-back.js";
 export { download } from "./download.js";
+export { drives } from "./drives.js";
 export { untilLetGo, watchHands } from "./hand.js";
 export { NotebookPage, NotebookPanel } from "./page.js";
 export { evaluationOf, NotebookPart } from "./part.js";

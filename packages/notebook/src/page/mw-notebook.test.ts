@@ -175,6 +175,11 @@ describe("the notebook's page", () => {
 
   it("comes back with all that was typed and not entered, and with a sheet that is being answered", async () => {
     await begin(limpet);
+    // Entered by going on to the next field, of the same part of the page: nothing is left of it.
+    await choose("primary");
+    await fill("Closer", "0.2");
+    await fill("Farther", "0.8");
+    (await labelled("Known pair, driver")).focus();
     const type = async (label: string, text: string): Promise<void> => {
       const field = await labelled(label);
       field.focus();

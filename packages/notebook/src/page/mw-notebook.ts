@@ -303,13 +303,16 @@ export class MwNotebook extends LitElement {
 
   readonly #typing = (event: Event): void => {
     const field = fieldOf(event);
-    if (field) this.#typed.add(field);
-  };
-
-  /** Told of through every root, as what a field has taken is not. */
-  readonly #fieldLeft = (event: Event): void => {
-    const field = fieldOf(event);
-    if (field && isEnteredByLeaving(field)) this.#typed.delete(field);
+    if (!field || this.#typed.has(field)) return;
+    this.#typed.add(field);
+    if (!isEnteredByLeaving(field)) return;
+    // Asked of the field itself: what goes on inside one part of the page is not told outside of it.
+    const gone = new AbortController();
+    const left = (): void => {
+      gone.abort();
+      this.#typed.delete(field);
+    };
+    for (const type of ["change", "blur"]) field.addEventListener(type, left, { signal: gone.signal });
   };
 
   readonly #leaving = (event: Event): void => {
@@ -809,8 +812,6 @@ export class MwNotebook extends LitElement {
       @mw-change=${this.#elementChanged}
       @mw-notebook-odd-post=${this.#oddPost}
       @input=${this.#typing}
-      @change=${this.#fieldLeft}
-      @focusout=${this.#fieldLeft}
       @dragover=${this.#dragged}
       @dragleave=${() => (this.isDropping = false)}
       @drop=${this.#dropped}

@@ -11,7 +11,7 @@ import {
   type SheetField,
   type SheetSettings,
 } from "@meshwright/calc/parts";
-import { type ComesBack, download, NotebookPage, sheet } from "../frame/index.js";
+import { type ComesBack, download, drives, NotebookPage, sheet } from "../frame/index.js";
 import {
   addPart,
   assemblyText,
@@ -244,7 +244,7 @@ export class MwNotebookParts extends NotebookPage implements ComesBack {
 
   #row(part: Part): TemplateResult {
     const { id, name, is, teeth, driver, driven, value, module, diametralPitch, bore, maker, price, owned } = part;
-    const counts = teeth ?? (driver !== undefined ? `${driver} → ${String(driven)}` : (value ?? ""));
+    const counts = teeth ?? (driver !== undefined ? html`${driver}${drives}${driven}` : (value ?? ""));
     const take = (event: Event): void => {
       const input = event.target as HTMLInputElement;
       const typed = input.value.trim();

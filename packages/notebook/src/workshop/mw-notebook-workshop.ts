@@ -2,7 +2,7 @@ import { css, html, nothing, type TemplateResult } from "lit";
 import { measurementsOf, type Checked } from "@meshwright/calc/counted";
 import { stagesOf } from "@meshwright/calc/drivetrain";
 import { rational } from "@meshwright/calc/exact";
-import { evaluationOf, NotebookPage, sheet } from "../frame/index.js";
+import { drives, evaluationOf, NotebookPage, sheet } from "../frame/index.js";
 import {
   centresRead,
   dayText,
@@ -254,8 +254,8 @@ export class MwNotebookWorkshop extends NotebookPage {
             @change=${take}
           />
           <span class="quiet"
-            >${last ? `${dayText(last.note.date)}, with ${Object.values(last.note.with).join(" → ")}; ` : ""}worked out:
-            ${this.figure({ figure: "centre", of: stage }) ?? "not known"}.</span
+            >${last ? html`${dayText(last.note.date)}, with ${Object.values(last.note.with).map((count, n) => (n ? html`${drives}${count}` : count))}; ` : nothing}worked
+            out: ${this.figure({ figure: "centre", of: stage }) ?? "not known"}.</span
           >
           ${last ? html`<span class=${last.verdict === "disagrees" ? "fault" : "quiet"}>${last.verdict}: ${last.why}.</span>` : nothing}
         </p>
