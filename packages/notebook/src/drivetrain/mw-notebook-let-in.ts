@@ -102,7 +102,8 @@ export class MwNotebookLetIn extends NotebookPart {
   }
 
   readonly #choose = (asking: Asking): void => {
-    this.asked = new Ask(asking, { typed: () => this.requestUpdate(), done: () => this.requestUpdate() });
+    const update = (): void => this.requestUpdate();
+    this.asked = new Ask(asking, { typed: update, done: update }, this.asked);
     void this.focusOn(".blank");
   };
 

@@ -10,14 +10,24 @@ export class Ask {
 
   /**
    * @param on told when something was typed, and when the last blank was filled and left
+   * @param instead the question in whose place this one is asked: what both ask for is answered
    */
-  constructor(asking: Asking, on: { readonly typed: () => void; readonly done?: (ask: Ask) => void }) {
+  constructor(asking: Asking, on: { readonly typed: () => void; readonly done?: (ask: Ask) => void }, instead?: Ask) {
     this.asking = asking;
     this.#on = on;
+    for (const { name } of blanksOf(asking)) if (instead?.answers[name]) this.answers[name] = instead.answers[name];
   }
 
   get isAnswered(): boolean {
     return isAnswered(this.asking, this.answers);
+  }
+
+  /** The blank that keeps what was typed into the others from being an answer. */
+  get lacking(): Blank | undefined {
+    const isBegun = Object.values(this.answers).some((text) => text.trim());
+    return isBegun
+      ? blanksOf(this.asking).find((blank) => answerFault(blank, this.answers[blank.name] ?? ""))
+      : undefined;
   }
 
   #blank(blank: Blank, prefix: string, of: string): TemplateResult {

@@ -68,6 +68,32 @@ async function begin(build?: string): Promise<void> {
 describe("the notebook's page", () => {
   afterEach(() => book.remove());
 
+  it("lets whoever took one question by mistake take another, on the line and at each axle", async () => {
+    await begin();
+    await fill("Teeth of the gear that drives", "13");
+    await fill("Teeth of the gear that is driven", "57");
+    await press("Belt or chain");
+    await fill("Teeth of the wheel that drives", "20");
+    await press("Two gears I counted");
+    // What both ask for is not asked again.
+    assert.equal((await labelled("Teeth of the gear that drives")).value, "20");
+    await fill("Teeth of the gear that is driven", "30");
+    assert.deepEqual(
+      session().build!.stages.map(({ kind }) => kind),
+      ["pair", "pair"],
+    );
+    await press("Rear only");
+    await press("Rear: Box with a number");
+    await labelled("Rear: the number on the box");
+    await press("Rear: Two gears I counted");
+    await fill("Rear: teeth of the gear that drives", "11");
+    // Going on would lose the half of it.
+    await press("Then the wheels");
+    await said(/Rear, teeth of the gear that is driven: fill it in, or empty what stands beside it\./);
+    await fill("Rear: teeth of the gear that is driven", "33");
+    assert.deepInclude(session().build!.outputs[0]!.stages[0], { kind: "pair", driver: 11, driven: 33 });
+  });
+
   it("changes a range from either end", async () => {
     await begin(limpet);
     const low = await fill("Fewest motor turns for one wheel turn", "50");

@@ -77,7 +77,12 @@ export class MwNotebookStart extends NotebookPart {
   }
 
   #ask(one: Asking, into?: string): Ask {
-    return new Ask(one, { typed: () => this.requestUpdate(), done: (ask) => this.#answered(ask, into) });
+    const [, instead] = this.asks?.find(([place]) => place === into) ?? [];
+    return new Ask(
+      one,
+      { typed: () => this.requestUpdate(), done: (ask) => this.#answered(ask, into) },
+      instead?.isAnswered ? undefined : instead,
+    );
   }
 
   /** Every blank of a question is filled: what it came to goes into the line. */
@@ -116,9 +121,24 @@ export class MwNotebookStart extends NotebookPart {
     for (const [into, ask] of this.asks) if (ask.isAnswered) this.#answered(ask, into);
   }
 
+  /** Whether something is answered in part: going on would lose it, so it is told, and asked for. */
+  #isHalf(): boolean {
+    for (const [into, ask] of this.asks) {
+      const { name, label = "" } = ask.lacking ?? {};
+      if (name === undefined) continue;
+      const axle = this.build?.outputs.find(({ id }) => id === into)?.label;
+      const of = axle ? `${axle}, ${label.charAt(0).toLowerCase()}${label.slice(1)}` : label;
+      this.blame("ask", `${of}: fill it in, or empty what stands beside it.`);
+      void this.focusOn(`[name="${into ? `${into}.` : ""}${name}"]`);
+      return true;
+    }
+    this.blame("ask");
+    return false;
+  }
+
   readonly #split = (axles: readonly string[], title: string): void => {
     this.#settle();
-    if (!this.build || !this.ask("ask", splitChange(this.build, axles), title)) return;
+    if (this.#isHalf() || !this.build || !this.ask("ask", splitChange(this.build, axles), title)) return;
     this.axles = axles;
     this.asks = this.build.outputs.map(({ id }) => [id, this.#ask(asking("pair"), id)]);
     void this.focusOn(".blank");
@@ -131,6 +151,7 @@ export class MwNotebookStart extends NotebookPart {
 
   readonly #finish = (): void => {
     this.#settle();
+    if (this.#isHalf()) return;
     this.dispatchEvent(new CustomEvent("mw-notebook-begun", { bubbles: true, composed: true }));
   };
 
@@ -182,6 +203,11 @@ export class MwNotebookStart extends NotebookPart {
     </p>`;
   }
 
+  /** What else can be asked: whoever has taken one by mistake takes another. */
+  #othersThan(ask: Ask | undefined, all: readonly Asking[]): readonly Asking[] {
+    return all.filter((one) => one !== ask?.asking);
+  }
+
   #open(): readonly TemplateResult[] {
     const { build, asks } = this;
     return asks.map(([into, ask]) => {
@@ -191,7 +217,7 @@ export class MwNotebookStart extends NotebookPart {
         </p>
         <p class="quiet">
           ${ask.asking.hint}
-          ${into ? html`Or: ${["printed", "planetary", "worm", "unknown"].map(asking).map((one) => html`<button type="button" @click=${() => this.#another(into, one)}>${label ? html`<span class="heard">${label}: </span>` : nothing}${one.title}</button>`)}` : nothing}
+          ${into ? html`Or: ${this.#othersThan(ask, ["pair", "printed", "planetary", "worm", "unknown"].map(asking)).map((one) => html`<button type="button" @click=${() => this.#another(into, one)}>${label ? html`<span class="heard">${label}: </span>` : nothing}${one.title}</button>`)}` : nothing}
         </p>`;
     });
   }
@@ -210,9 +236,10 @@ export class MwNotebookStart extends NotebookPart {
         ${preview ? html`<b>${totalsText(preview)}</b> so far${axles.length ? "." : html`. ${isOpen ? nothing : "What next?"}`}` : nothing}
       </p>
       ${
-        preview && !isOpen && !axles.length
-          ? html`<p class="choices next" role="group" aria-label="What next?">
-              ${askings.map((one) => html`<button type="button" title=${one.hint} @click=${() => this.#choose(one)}>${one.title}</button>`)}
+        preview && !axles.length
+          ? html`<p class="choices next" role="group" aria-label=${isOpen ? "Or" : "What next?"}>
+              ${isOpen ? html`<span>Or:&nbsp;</span>` : nothing}
+              ${this.#othersThan(isOpen ? asks[0]?.[1] : undefined, askings).map((one) => html`<button type="button" title=${one.hint} @click=${() => this.#choose(one)}>${one.title}</button>`)}
             </p>`
           : nothing
       }
