@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from "lit";
-import { changesOf, stagesOf, type Part } from "@meshwright/calc/drivetrain";
+import { changesOf, stagesOf, type ChangeSet, type Part } from "@meshwright/calc/drivetrain";
 import { displays, stageShapes, type Stage } from "@meshwright/calc/stages";
 import { rational, type Rational } from "@meshwright/calc/exact";
 import { drives, evaluationOf, NotebookPanel, sheet } from "../frame/index.js";
@@ -58,11 +58,20 @@ export class MwNotebookStage extends NotebookPanel {
     });
   }
 
-  #pitch({ id, kind }: Stage): TemplateResult | typeof nothing {
+  #pitch(stage: Stage): TemplateResult | typeof nothing {
+    const { id, kind } = stage;
     if (!("module" in (stageShapes[kind] as object))) return nothing;
+    // Gears are marked with the one or the other: whoever says the one takes the other back.
+    const pitch = (field: "module" | "diametralPitch", label: string): TemplateResult => {
+      const other = field === "module" ? "diametralPitch" : "module";
+      const change = (value: unknown): ChangeSet => ({
+        [`${id}.${field}`]: value,
+        ...(value !== null && other in stage && { [`${id}.${other}`]: null }),
+      });
+      return this.field(`${id}.${field}`, { label, takes: "number", change });
+    };
     return html`<p>
-      Module ${this.field(`${id}.module`, { label: "Module", takes: "number" })} or
-      ${this.field(`${id}.diametralPitch`, { label: "Diametral pitch", takes: "number" })} DP, pressure angle
+      Module ${pitch("module", "Module")} or ${pitch("diametralPitch", "Diametral pitch")} DP, pressure angle
       ${this.field(`${id}.pressureAngle`, { label: "Pressure angle, degrees", takes: "number" })} degrees.
     </p>`;
   }

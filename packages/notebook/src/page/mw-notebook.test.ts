@@ -125,6 +125,22 @@ describe("the notebook's page", () => {
     await said(/which may be 1\.85 or 1850/);
   });
 
+  it("takes a diametral pitch for a module, and the other way round, in one step", async () => {
+    await begin(limpet);
+    await choose("primary");
+    const pitch = () => {
+      const { module, diametralPitch } = session().build!.stages[0] as { module?: unknown; diametralPitch?: unknown };
+      return [module, diametralPitch];
+    };
+    const before = pitch();
+    await fill("Diametral pitch", "32");
+    assert.deepEqual(pitch(), [undefined, 32]);
+    await fill("Module", "0.5");
+    assert.deepEqual(pitch(), [0.5, undefined]);
+    for (const _ of ["module", "diametral pitch"]) session().undo();
+    assert.deepEqual(pitch(), before);
+  });
+
   it("takes a centre distance only where it is one, and tells in what there is to look at where it is odd", async () => {
     await begin(limpet);
     const label = "Spur and pinion: centre distance as it was set";
