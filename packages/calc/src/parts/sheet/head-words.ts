@@ -50,7 +50,7 @@ export const headWords: Readonly<Record<HeadSense, string>> = {
     "maker|make|manufacturer|brand|mfr|made by|hersteller|marke|fabrikat|fabricant|marque|fabricante|marca|メーカー|製造元|ブランド|الصانع|المصنع|الشركة المصنعة|الماركة|العلامة التجارية",
   price:
     "price|cost|price paid|paid|list price|purchase price|retail price|rrp|price per pack|preis|ek preis|vk preis|kaufpreis|listenpreis|packungspreis|kosten|prix|coût|tarif|prix du lot|precio|coste|costo|価格|値段|定価|販売価格|السعر|سعر|الثمن|ثمن|التكلفة",
-  each: "price each|unit price|pu|p u|price per piece|price per unit|stückpreis|einzelpreis|preis pro stück|preis je stück|prix unitaire|prix pièce|precio unitario|precio por unidad|precio por pieza|単価|سعر الوحدة|سعر القطعة",
+  each: "price each|unit price|unit cost|cost each|cost per piece|cost per unit|each|pu|p u|price per piece|price per unit|stückpreis|einzelpreis|preis pro stück|preis je stück|prix unitaire|prix pièce|precio unitario|precio por unidad|precio por pieza|単価|سعر الوحدة|سعر القطعة",
   currency: "currency|curr|ccy|währung|devise|monnaie|moneda|divisa|通貨|العملة|عملة",
   checked:
     "checked|price checked|price checked on|price date|date of price|date|looked up|seen|seen on|as of|price as of|updated|last updated|price updated|bought on|date bought|purchased on|purchase date|stand|preisstand|datum|preisdatum|geprüft|geprüft am|gesehen|gesehen am|stand vom|preis vom|gekauft am|kaufdatum|date du prix|date prix|vu|vu le|relevé|relevé le|mise à jour|date d achat|acheté le|fecha|fecha del precio|fecha precio|visto|visto el|actualizado|fecha de compra|comprado el|確認日|日付|価格確認日|更新日|調査日|購入日|التاريخ|تاريخ|تاريخ السعر|تاريخ الشراء|تاريخ الفحص",

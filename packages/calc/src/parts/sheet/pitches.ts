@@ -8,6 +8,9 @@ const moduleWords = setOf("m|mod|module|modul|módulo|モジュール|موديو
 const diametralWords = setOf("dp|d.p.|d.p|diametral pitch|p|pitch|pit|diametral");
 const toothed: readonly PartKind[] = ["pinion", "spur", "gear", "set", "hub", "planetary", "worm"];
 
+/** Belts and what they run on: their pitch is a length. */
+export const isBelted = (is: PartKind): boolean => is === "belt" || is === "pulley";
+
 /** Modules of what stands on a table lie below it, diametral pitches above it; between them both are made. */
 const border = { module: 6, diametral: 12 };
 
@@ -32,16 +35,19 @@ const sizeOf = (value: string): number => {
 /** A number without a mark: what the column says, what both of its heads leave, or a question. */
 function bare(value: string, { field, unit, isEither }: CellContext, is: PartKind): CellRead {
   const number = sizeOf(value);
+  const isBelt = isBelted(is);
   const isOdd = field === "module" ? number > usual.module : field === "diametralPitch" && number < usual.diametral;
-  if (!isOdd && (field === "module" || unit === "module")) return moduleRead(value);
-  if (!isOdd && (field === "diametralPitch" || unit === "DP")) return diametralRead(value);
+  if (!isOdd && !isBelt && (field === "module" || unit === "module")) return moduleRead(value);
+  if (!isOdd && !isBelt && (field === "diametralPitch" || unit === "DP")) return diametralRead(value);
   const isModule = number <= border.module;
   const guessed = isModule ? moduleRead(value) : diametralRead(value);
-  if (is === "belt" || is === "pulley") {
+  if (isBelt) {
+    // Belts stand among gears, in a column that is theirs: what it says of gears it does not say of them.
     const length = `${value} mm`;
+    const isOwn = field !== "module" && field !== "diametralPitch";
     const choices: readonly Choice[] = [
-      { answer: length, column: { unit: "mm" } },
-      { answer: `${value} in`, column: { unit: "in" } },
+      { answer: length, ...(isOwn && { column: { unit: "mm" } }) },
+      { answer: `${value} in`, ...(isOwn && { column: { unit: "in" } }) },
     ];
     return { set: { pitch: length }, ask: { code: "pitch-unsaid", guess: length, choices } };
   }
@@ -100,7 +106,8 @@ function pitchOfBelt(value: string, context: CellContext, is: PartKind): CellRea
 function lengthRead(length: string, { field, isAnswer }: CellContext, is: PartKind): CellRead {
   const [number, unit] = length.split(" ") as [string, string];
   if (isAnswer || (field !== "module" && !toothed.includes(is))) return { set: { pitch: length } };
-  if (unit === "mm" && field === "module") return moduleRead(number);
+  if (unit === "mm" && field === "module" && toothed.includes(is)) return moduleRead(number);
+  if (field === "module" && isBelted(is)) return { set: { pitch: length } };
   if (unit === "mm")
     return {
       ...moduleRead(number),

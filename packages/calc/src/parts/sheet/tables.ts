@@ -65,7 +65,8 @@ function isHead({ cells, filled }: Line, { isLater, kinds }: Sought): boolean {
 }
 
 const sameHeads = (a: Line, b: Line): boolean =>
-  a.cells.join("\0").replace(/\0+$/, "") === b.cells.join("\0").replace(/\0+$/, "");
+  a.filled.length === b.filled.length &&
+  a.filled.every((column, n) => b.filled[n] === column && a.cells[column] === b.cells[column]);
 
 /** Whether a row is of units and currencies only. */
 const isUnits = ({ cells, filled }: Line): boolean => {
@@ -84,7 +85,10 @@ export function tablesIn(lines: readonly Line[]): {
   const heads: number[] = [];
   let kinds = -1;
   lines.forEach((line, n) => {
-    if (!isHead(line, { isLater: heads.length > 0 && heads.at(-1) !== n - 1, kinds })) return;
+    const isLater = heads.length > 0 && heads.at(-1) !== n - 1;
+    // What stood there as heads are heads wherever they stand again.
+    const isAgain = isLater && line.filled.length > 1 && sameHeads(lines[heads.at(-1)!]!, line);
+    if (!isAgain && !isHead(line, { isLater, kinds })) return;
     // Two rows of heads: the upper one groups what the lower one names.
     if (heads.at(-1) === n - 1 && heads.length) heads.pop();
     heads.push(n);

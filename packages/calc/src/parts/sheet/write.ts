@@ -3,7 +3,7 @@ import type { PartKind } from "../../stages/index.js";
 import { isTogether } from "./counts.js";
 import { markText } from "./fields.js";
 import { formMark, marksOf } from "./marks.js";
-import { usual } from "./pitches.js";
+import { isBelted, usual } from "./pitches.js";
 import { plain } from "./plain.js";
 import type { SheetRow } from "./rows.js";
 import { lineOf, tablesIn } from "./tables.js";
@@ -28,12 +28,12 @@ const text = (value: unknown): string => (value === undefined ? "" : String(valu
 const written = (value: string | undefined): string => (value === undefined ? "" : markText(value));
 
 /** A pitch with its mark, where the number alone would be asked about. */
-function pitchText(pitch: Part["module"], mark: "module" | "DP"): string {
+function pitchText(pitch: Part["module"], mark: "module" | "DP", is: Part["is"]): string {
   if (pitch === undefined) return "";
   const [top, bottom = "1"] = String(pitch).split("/");
   const number = Number(top) / Number(bottom);
   const isUsual = mark === "module" ? number <= usual.module : number >= usual.diametral;
-  return isUsual ? String(pitch) : `${mark} ${pitch}`;
+  return isUsual && !isBelted(is) ? String(pitch) : `${mark} ${pitch}`;
 }
 
 /** Columns in the order in which they are written. The first ones always stand there: what a name says is then not read out of it. */
@@ -47,8 +47,8 @@ const columns: readonly { readonly head: string; readonly always?: true; readonl
   { head: "Driver", always: true, of: ({ driver }) => text(driver) },
   { head: "Driven", always: true, of: ({ driven }) => text(driven) },
   { head: "Printed ratio", always: true, of: ({ value }) => ratioText(text(value)) },
-  { head: "Module", always: true, of: ({ module }) => pitchText(module, "module") },
-  { head: "Diametral pitch", always: true, of: ({ diametralPitch }) => pitchText(diametralPitch, "DP") },
+  { head: "Module", always: true, of: ({ module, is }) => pitchText(module, "module", is) },
+  { head: "Diametral pitch", always: true, of: ({ diametralPitch, is }) => pitchText(diametralPitch, "DP", is) },
   { head: "Belt pitch", of: ({ pitch }) => text(pitch) },
   { head: "Pressure angle", of: ({ pressureAngle }) => text(pressureAngle) },
   { head: "Form", of: ({ form }) => text(form) },

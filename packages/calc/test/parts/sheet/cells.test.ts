@@ -135,6 +135,8 @@ describe("cells that are plain", () => {
   it("a belt's pitch is a length", () => {
     expect(plainly("Teeth|Pitch", "90|2 mm", "belt")).toEqual({ teeth: 90, pitch: "2 mm" });
     expect(plainly("Teeth|Pitch (mm)", "90|2", "pulley")).toEqual({ teeth: 90, pitch: "2 mm" });
+    // In a column that speaks of the gears beside it as well.
+    expect(plainly("Teeth|Module", "90|3 mm", "belt")).toEqual({ teeth: 90, pitch: "3 mm" });
     expect(plainly("Teeth|Chain pitch", '20|1/4"', "sprocket")).toEqual({ teeth: 20, pitch: "1/4 in" });
   });
 
@@ -313,6 +315,8 @@ describe("cells that are asked about", () => {
     ["gear", "Teeth|Pitch", "20|0.8 mm", ["pitch-as-length of toothPitch = module 0.8"], { teeth: 20, module: "0.8" }],
     ["gear", "Teeth|Module", "20|48", ["pitch-unsaid of module = 48 DP"], { teeth: 20, diametralPitch: "48" }],
     ["gear", "Teeth|DP", "20|0.8", ["pitch-unsaid of diametralPitch = module 0.8"], { teeth: 20, module: "0.8" }],
+    ["belt", "Teeth|Module", "90|5", ["pitch-unsaid of module = 5 mm"], { teeth: 90, pitch: "5 mm" }],
+    ["pulley", "Teeth|DP", "20|5", ["pitch-unsaid of diametralPitch = 5 mm"], { teeth: 20, pitch: "5 mm" }],
     ["gear", "Teeth|Pitch", "20|fine", ["pitch-unclear of toothPitch"], { teeth: 20 }],
     ["gear", "Teeth|Module|DP", "20|0.8|32", ["pitch-twice of toothPitch = module 0.8"], { teeth: 20, module: "0.8" }],
     ["gear", "Teeth|Diameter (mm)", "20|17.6", ["which-diameter of across ? 17.6 mm"], { teeth: 20 }],

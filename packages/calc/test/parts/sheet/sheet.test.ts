@@ -89,6 +89,22 @@ describe("rows of a sheet", () => {
     ]);
   });
 
+  it("under the same heads again, as under sections, are rows of one table, however few the heads are", () => {
+    const rows = ["Pinions", "Teeth|Module", "15|0.8", "", "Spurs", "Teeth|Module", "62|0.8"];
+    const { parts, questions, passed } = sheet(rows);
+    expect(questions).toEqual([]);
+    expect(parts.map(({ is, teeth }) => [is, teeth])).toEqual([
+      ["pinion", 15],
+      ["spur", 62],
+    ]);
+    expect(passed.map(({ code, row }) => [code, row])).toEqual([
+      ["section", 0],
+      ["head", 1],
+      ["section", 4],
+      ["head", 5],
+    ]);
+  });
+
   it("have ids that a list of parts takes, whatever stands in their column, and however often", () => {
     const long = `${"l".repeat(97)}-x`;
     const { parts } = sheet(["Id|Name|What|Teeth", "a--b|x|pinion|9", `${long}|y|pinion|10`, `${long}|z|pinion|11`]);
