@@ -2,7 +2,7 @@ import type { Article, Element, Text } from "./article.js";
 import { canonical, numbersIn, wordsIn } from "./canonical.js";
 import type { Expected } from "./expected.js";
 import { withNumbersOf, type Edit } from "./mending.js";
-import { headOf, placesIn, type Place } from "./places.js";
+import { headOf, placesIn, type Known, type Place } from "./places.js";
 
 /** What is wrong at one place of a block. */
 interface BlockFault {
@@ -38,7 +38,8 @@ interface Choice {
 type Figures = Extract<Expected, { kind: "figures" }>;
 
 /** The figures of a block, to be found by their heads. */
-class Index {
+class Index implements Known {
+  readonly #words: ReadonlySet<string>;
   readonly #all: readonly Named[];
   readonly #named = new Map<string, Named[]>();
   readonly #choices = new Map<string, Choice>();
@@ -54,6 +55,7 @@ class Index {
       const all = new Set([...own, ...also.map(headOf)]);
       return { text, names: new Set(own), all, numbers: numbersIn(text).length };
     });
+    this.#words = new Set(this.#all.flatMap(({ text }) => wordsIn(text)));
     for (const one of this.#all)
       for (const name of one.all) {
         const known = this.#named.get(name);
@@ -67,6 +69,13 @@ class Index {
     const found = canonical(text);
     return this.#sentences.includes(found) || /[.!?\u3002\u061f]\s+\S/u.test(found);
   }
+
+  readonly isHead = (head: string): boolean => this.#named.has(head);
+
+  readonly isFigure = (text: string, most = 1): boolean => {
+    const { length } = numbersIn(text);
+    return length > 0 && length <= most && isWithin(wordsIn(text), this.#words);
+  };
 
   /** What may stand where these heads do; heads that are none of ours choose nothing. */
   choice(heads: readonly string[]): Choice {
@@ -131,6 +140,8 @@ export interface BlockFound {
   readonly faults: readonly BlockFault[];
   /** How many whole numbers stand where nothing says what they are, and are none of its figures: they may speak of anything. */
   readonly unplaced: number;
+  /** How many numbers that could be figures stand in heads, which name figures and are none. */
+  readonly headed: number;
 }
 
 /**
@@ -147,7 +158,7 @@ export function faultsOf(
 ): BlockFound {
   const index = new Index(figures);
   let unplaced = 0;
-  const { places, loose } = placesIn(block, without);
+  const { places, loose, inHeads } = placesIn(block, without, index);
   const strangers = (texts: readonly Text[], { numbers, heads }: Choice, edit: string): BlockFault[] =>
     texts.flatMap((at) => {
       const none = numbersIn(at.value).filter(
@@ -168,5 +179,6 @@ export function faultsOf(
     return [{ at, found, expected: figure.text, edit: mend(place, found, figure.text, article) }];
   });
   const others = strangers(loose, index.choice([]), "it stands in a sentence");
-  return { faults: [...faults, ...others], unplaced };
+  const headed = inHeads.flatMap(({ value }) => numbersIn(value).filter(({ decimal }) => decimal)).length;
+  return { faults: [...faults, ...others], unplaced, headed };
 }

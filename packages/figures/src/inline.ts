@@ -44,6 +44,15 @@ function isFigure(found: string, expected: string, locale: string): boolean {
   return numbers < 2 || own.length > 0 || numbers === numbersIn(expected).length;
 }
 
+/** Whether braces of a program stand in an element, of which nobody here knows what they say: outside its tags, and no text of its own. */
+export function hasExpression(element: Element, source: string): boolean {
+  const written = element.inside ? source.slice(...element.inside) : "";
+  if (!written.includes("{")) return false;
+  const braces = (text: string): number => text.split("{").length;
+  const own = [...textsIn(element)].map(({ value }) => value).join("");
+  return braces(written.replace(/<[^>]*>/g, "")) > braces(own);
+}
+
 /** Why nothing can be written between an element's tags. */
 export const unclosed = (what: string, { isEnded }: Element): string =>
   isEnded ? `where ${what} stands in the file is not clear` : `${what} has no end tag of its own`;
@@ -65,6 +74,7 @@ export function mendInline(
   if (hasInside(element, ({ tag }) => tag.startsWith("mw-"))) return "another element stands in it";
   if (enclosing(element, isText)) return "it stands in another figure";
   const { source } = article;
+  if (hasExpression(element, source)) return "a program works out what stands in it";
   const found = textOf(element);
   if (!found) {
     if (source.slice(...inside).trim()) return "something else stands in it";

@@ -15,9 +15,18 @@ export interface Place {
 /** A name as heads are compared: "Gearbox" begins a row as well as "gearbox". */
 export const headOf = (text: string): string => text.replace(/\s+/g, " ").trim().toLowerCase();
 
+/** What the figures of a block are called, and what they look like. */
+export interface Known {
+  /** Whether a head, as heads are compared, is a name of one of them. */
+  readonly isHead: (head: string) => boolean;
+  /** Whether a text is nothing but a number, or so many, with words that stand beside the block's figures. */
+  readonly isFigure: (text: string, most?: number) => boolean;
+}
+
 type Read = (element: Element) => readonly Text[];
 
-const headIn = (texts: readonly Text[]): string => headOf(texts.map(({ value }) => value).join(""));
+const textIn = (texts: readonly Text[]): string => texts.map(({ value }) => value).join("");
+const headIn = (texts: readonly Text[]): string => headOf(textIn(texts));
 const childrenOf = (element: Element): readonly Element[] => element.children.filter(isElement);
 
 const isCell = ({ tag }: Element): boolean => tag === "td" || tag === "th";
@@ -27,7 +36,7 @@ const isSingle = ({ attributes: { colspan = "", rowspan = "" } }: Element): bool
   /^0*1?$/.test(colspan.trim()) && /^(0*1)?$/.test(rowspan.trim());
 
 /** The places of a table, and what names them. */
-function placesOfTable(table: Element, read: Read, heads: Set<Element>): readonly Place[] {
+function placesOfTable(table: Element, read: Read, heads: Set<Element>, known: Known): readonly Place[] {
   const inTable = [...elementsIn(table)].filter((one) => enclosing(one, ({ tag }) => tag === "table") === table);
   const rows = inTable.filter(({ tag }) => tag === "tr").map((row) => childrenOf(row).filter(isCell));
   // Cells over several rows or columns leave no others where they seem to stand.
@@ -36,44 +45,70 @@ function placesOfTable(table: Element, read: Read, heads: Set<Element>): readonl
   const [first = []] = rows;
   const isHead = ({ tag, parent }: Element): boolean =>
     tag === "th" || (isElement(parent) && isElement(parent.parent!) && parent.parent.tag === "thead");
-  const columns = first.length > 1 && first.every(isHead) ? first : undefined;
-  for (const one of [...(columns ?? []), ...rows.flatMap(([head]) => head ?? []), ...(caption ? [caption] : [])])
-    heads.add(one);
-  return rows.slice(columns ? 1 : 0).flatMap(([head, ...cells]) =>
-    cells.map((element, n): Place => {
-      const named = [head!, ...(columns ? [columns[n + 1]] : [])].map((one) => (one ? headIn(read(one)) : ""));
+  // One head alone names a column where every row has one cell: above longer rows it is a heading.
+  const isColumned = first.length > 1 || rows.every(({ length }) => length === 1);
+  const columns = isColumned && first.every(isHead) ? first : undefined;
+  const nameOf = (one: Element | undefined): string => (one ? headIn(read(one)) : "");
+  const named = (columns?.length && nameOf(columns[0])) || "";
+  /** In a table whose rows have no heads, the first cell is a figure like the others. */
+  const isOwn = (cell: Element): boolean =>
+    cell.tag === "td" && known.isHead(named) && known.isFigure(textIn(read(cell)));
+  for (const one of [...(columns ?? []), ...(caption ? [caption] : [])]) heads.add(one);
+  return rows.slice(columns ? 1 : 0).flatMap((cells) => {
+    const [head] = cells;
+    const isBare = head && isOwn(head);
+    if (head && !isBare) heads.add(head);
+    return cells.slice(isBare ? 0 : 1).map((element, n): Place => {
+      const column = columns && nameOf(columns[isBare ? n : n + 1]);
+      const own = [...(isBare ? [] : [nameOf(head)]), ...(column === undefined ? [] : [column])];
       const group = caption && headIn(read(caption));
-      return { element, heads: named, group, texts: read(element), inRow: columns ? undefined : [n, cells.length] };
-    }),
-  );
+      const inRow = columns ? undefined : ([n, cells.length - 1] as const);
+      return { element, heads: own, group, texts: read(element), inRow };
+    });
+  });
+}
+
+/** "Front: 44.30": the head before the colon, and what stands behind it. */
+function atColon(text: Text): { readonly head: string; readonly behind: Text } | undefined {
+  const { value, range } = text;
+  const colon = value.indexOf(":");
+  if (colon < 0) return undefined;
+  const [lead, rest] = [value.length - value.trimStart().length, value.slice(colon + 1)];
+  const from = colon + 1 - lead + rest.length - rest.trimStart().length;
+  // Where a character is written otherwise than it reads, the parts of the line have no places of their own.
+  const plain = range && range[1] - range[0] === value.trim().length && rest.trim();
+  const behind: Text = {
+    ...text,
+    value: rest,
+    range: plain ? [range[0] + from, range[0] + from + rest.trim().length] : undefined,
+  };
+  return { head: headOf(value.slice(0, colon)), behind };
+}
+
+/** The same where nothing says that it is a line: a name of ours, and a figure and no more behind it. */
+function placeOfText(text: Text, known: Known): Place | undefined {
+  const { head, behind } = atColon(text) ?? {};
+  return head !== undefined && behind && known.isHead(head) && known.isFigure(behind.value, 2)
+    ? { element: text.parent as Element, heads: [head], texts: [behind] }
+    : undefined;
 }
 
 /** "Front: 44.30" in a list, or what stands behind a term. */
 function placeOfLine(element: Element, read: Read, heads: Set<Element>): Place | undefined {
   const texts = read(element);
   if (element.tag === "dd") {
-    const before = childrenOf(element.parent as Element).filter(
-      ({ tag, order }) => tag === "dt" && order < element.order,
-    );
-    const term = before.at(-1);
+    const before = childrenOf(element.parent as Element).filter(({ order }) => order < element.order);
+    const at = before.findLastIndex(({ tag }) => tag === "dt");
+    const term = before[at];
     if (!term) return undefined;
     heads.add(term);
+    // Of several terms that share their descriptions nothing tells which is meant.
+    if (before[at - 1]?.tag === "dt") return undefined;
     return { element, heads: [headIn(read(term))], texts };
   }
   const [first, ...more] = texts.filter(({ value }) => value.trim());
-  const colon = first ? first.value.indexOf(":") : -1;
-  if (!first || colon < 0) return undefined;
-  const { value, range } = first;
-  const [lead, rest] = [value.length - value.trimStart().length, value.slice(colon + 1)];
-  const from = colon + 1 - lead + rest.length - rest.trimStart().length;
-  // Where a character is written otherwise than it reads, the parts of the line have no places of their own.
-  const plain = range && range[1] - range[0] === value.trim().length && rest.trim();
-  const figures: Text = {
-    ...first,
-    value: rest,
-    range: plain ? [range[0] + from, range[0] + from + rest.trim().length] : undefined,
-  };
-  return { element, heads: [headOf(value.slice(0, colon))], texts: [figures, ...more] };
+  const split = first && atColon(first);
+  return split && { element, heads: [split.head], texts: [split.behind, ...more] };
 }
 
 /**
@@ -84,7 +119,8 @@ function placeOfLine(element: Element, read: Read, heads: Set<Element>): Place |
 export function placesIn(
   block: Element,
   without: (element: Element) => boolean,
-): { readonly places: readonly Place[]; readonly loose: readonly Text[] } {
+  known: Known,
+): { readonly places: readonly Place[]; readonly loose: readonly Text[]; readonly inHeads: readonly Text[] } {
   const read: Read = (element) => [...textsIn(element, without)];
   const inner = [...elementsIn(block, without)];
   const heads = new Set<Element>();
@@ -93,12 +129,18 @@ export function placesIn(
     (one) => (one.tag === "li" || one.tag === "dd") && !hasInside(one, ({ tag }) => /^(table|li|dd)$/.test(tag)),
   );
   const places = [
-    ...tables.flatMap((table) => placesOfTable(table, read, heads)),
+    ...tables.flatMap((table) => placesOfTable(table, read, heads, known)),
     ...lines.flatMap((line) => placeOfLine(line, read, heads) ?? []),
   ];
-  // A line alone is a place without heads.
-  if (!tables.length && !lines.length)
-    return { places: [{ element: block, heads: [], texts: read(block) }], loose: [] };
   const named = new Set([...heads, ...places.map(({ element }) => element)]);
-  return { places, loose: read(block).filter((text) => !enclosing(text, (one) => named.has(one))) };
+  const others = read(block).filter((text) => !enclosing(text, (one) => named.has(one)));
+  const loose = others.filter((text) => {
+    const place = placeOfText(text, known);
+    if (place) places.push(place);
+    return !place;
+  });
+  // A line alone is a place without heads.
+  if (!tables.length && !lines.length && !places.length)
+    return { places: [{ element: block, heads: [], texts: loose }], loose: [], inHeads: [] };
+  return { places, loose, inHeads: [...heads].flatMap(read) };
 }

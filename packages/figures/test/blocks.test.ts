@@ -66,6 +66,50 @@ describe("a table of figures", () => {
     expect(said(`<table>${row("Hub", "1.47", "1.44")}</table>`)).toEqual({});
   });
 
+  it("is held against in its first column too, where its rows have no heads", () => {
+    const own = "<tr><th>Rear</th><th>Front</th></tr>";
+    const cells = (rear: string) => table(`<tr><td>${rear}</td><td>44.30</td></tr>`, own);
+    expect(expectedOf(cells("43.32"))).toEqual([]);
+    expect(mendFigures(cells("99.99"))).toMatchObject({ text: cells("43.32"), left: 0 });
+    const single = (rear: string) => table(`<tr><td>${rear}</td></tr>`, "<tr><th>Rear</th></tr>");
+    expect(mendFigures(single("99.99"))).toMatchObject({ text: single("43.32"), left: 0 });
+    const markdown = (rear: string) =>
+      post(`<mw-ratio-summary>\n\n| Rear | Front |\n| --- | --- |\n| ${rear} | 44.30 |\n\n</mw-ratio-summary>`);
+    expect(mendFigures(markdown("99.99"), { format: "markdown" })).toMatchObject({ text: markdown("43.32"), left: 0 });
+    // What names a row is no figure: under a head of its own, with a word that none of them has.
+    expect(expectedOf(table("<tr><td>Hub</td><td>1.47</td><td>1.44</td></tr>"))).toEqual([]);
+    expect(
+      expectedOf(table("<tr><td>13 to 38</td><td>2.92</td></tr>", "<tr><th>Ring</th><th>Front</th></tr>")),
+    ).toEqual([]);
+  });
+
+  it("tells of numbers in its heads that they were not compared", () => {
+    expect(checkFigures(table(row("Hub 99.9", "1.47", "1.44"))).notChecked).toEqual({ "number in a head": 1 });
+    expect(checkFigures(table(row("Hub 2", "1.47", "1.44"))).notChecked).toEqual({});
+  });
+
+  it("may have lines of its own, each behind its head, in paragraphs or none", () => {
+    const paragraphs = (front: string, rear: string) =>
+      page(`<mw-ratio-summary><p>Front: ${front}</p><p>Rear: ${rear}</p></mw-ratio-summary>`);
+    expect(expectedOf(paragraphs("44.30", "43.32"))).toEqual([]);
+    expect(mendFigures(paragraphs("43.32", "44.30"))).toMatchObject({ text: paragraphs("44.30", "43.32"), left: 0 });
+    const breaks = (front: string, rear: string) =>
+      page(`<mw-ratio-summary>Front: ${front}<br>Rear: ${rear}</mw-ratio-summary>`);
+    expect(mendFigures(breaks("43.32", "44.30"))).toMatchObject({ text: breaks("44.30", "43.32"), left: 0 });
+    const alone = (front: string) => page(`<mw-ratio-summary>Front: ${front}</mw-ratio-summary>`);
+    expect(mendFigures(alone("43.32"))).toMatchObject({ text: alone("44.30"), left: 0 });
+  });
+
+  it("has terms that share what stands behind them, which do not say whose it is", () => {
+    const shared = page(
+      "<mw-ratio-summary><dl><dt>Front</dt><dt>Rear</dt><dd>44.30</dd><dd>43.32</dd></dl></mw-ratio-summary>",
+    );
+    expect(mendFigures(shared)).toMatchObject({ text: shared, mended: 0 });
+    expect(checkFigures(shared.replace("44.30", "99.9")).differences).toMatchObject([
+      { found: "99.9", edit: undefined },
+    ]);
+  });
+
   it("is left where its heads do not say which figure a place has", () => {
     stays(table(row("Weight", "1.5", "1.44")));
     stays(table(row("Hub", "1.5", "1.44"), "<tr><th>Stage</th><th>Before</th><th>Rear</th></tr>"));

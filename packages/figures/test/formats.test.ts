@@ -129,6 +129,18 @@ describe("MDX", () => {
     expect(mends(source, "mdx", 2)).toBe(source.replaceAll("44.31", "44.30"));
   });
 
+  it("leaves a figure that a program adds to, and does not say that it is right", () => {
+    for (const figure of ['44.31{" to 45"}', '{"about"} 44.31']) {
+      const source = post(`Front <mw-value of="front">${figure}</mw-value> turns.`);
+      expect(mendFigures(source, { format: "mdx" })).toMatchObject({ text: source, stale: 1, mended: 0, left: 1 });
+    }
+    const { differences, compared, notChecked } = checkFigures(
+      post('Front <mw-value of="front">44.30{" to 45"}</mw-value> turns.'),
+      { format: "mdx" },
+    );
+    expect([differences, compared, notChecked]).toEqual([[], 0, { "figure with an expression in it": 1 }]);
+  });
+
   it("says what cannot be told where a program works an attribute out", () => {
     for (const attribute of ["of={front}", "{...front}"]) {
       const { differences } = checkFigures(post(`<mw-value ${attribute}>44.31</mw-value>`), { format: "mdx" });
