@@ -189,7 +189,8 @@ function partsKnown(parts: readonly Part[], teller: Teller): KnownParts {
 function checkParts(build: Build, places: readonly Place[], teller: Teller): void {
   const { parts = [], outputs } = build;
   const { ids: known, faults } = partsKnown(parts, teller);
-  for (const { n, code, field, values } of faults) teller.say("warning", code, `/parts/${n}/${field}`, values);
+  for (const { n, code, field, values, spoils } of faults)
+    teller.say(spoils ? "error" : "warning", code, `/parts/${n}/${field}`, values);
   for (const { stage, pointer } of places) {
     const { fitted } = stage;
     if (!fitted) continue;

@@ -1,5 +1,6 @@
 import type { Part } from "../drivetrain/index.js";
-import type { FindingCode, FindingValues, PartKind } from "../stages/index.js";
+import type { Toothed } from "../gears/index.js";
+import { checkPitch, type FindingCode, type FindingValues, type PartKind } from "../stages/index.js";
 
 const fieldsByKind: Readonly<Partial<Record<PartKind, readonly (keyof Part)[]>>> = {
   pinion: ["teeth"],
@@ -28,18 +29,22 @@ export interface PartFault {
   readonly code: FindingCode;
   readonly field: keyof Part;
   readonly values: FindingValues;
+  /** Whether a figure that meets the part cannot be worked out. */
+  readonly spoils: boolean;
 }
 
 /**
- * What the shape of parts cannot show: that each has one pitch, and what its kind needs. A list for a search is refused where one is
- * wrong; a build's figures do not depend on its parts, so that there it is told.
+ * What the shape of parts cannot show: that each has what its kind needs, one pitch, and an angle that is cut. A list for a search is
+ * refused where one is wrong; a build's totals do not depend on its parts, so that there most of it is told.
  */
-export const partFaults = (parts: readonly Part[]): readonly PartFault[] =>
-  parts.flatMap((part, n) => {
-    const faults = missingIn(part).map((field): PartFault => {
-      return { n, code: "part-incomplete", field, values: { is: part.is, field } };
+export function partFaults(parts: readonly Part[]): readonly PartFault[] {
+  const faults: PartFault[] = [];
+  for (const [n, part] of parts.entries()) {
+    for (const field of missingIn(part))
+      faults.push({ n, code: "part-incomplete", field, values: { is: part.is, field }, spoils: false });
+    checkPitch(part as Toothed, (_severity, code, field, values = {}) => {
+      faults.push({ n, code, field: field as keyof Part, values, spoils: code === "angle-out-of-range" });
     });
-    if (part.module !== undefined && part.diametralPitch !== undefined)
-      faults.push({ n, code: "pitch-twice", field: "diametralPitch", values: {} });
-    return faults;
-  });
+  }
+  return faults;
+}

@@ -2,7 +2,7 @@ import { labelAt, stagesOf, type Build, type Part } from "../drivetrain/index.js
 import { lengthOf, rational, ratioOf, type Rational } from "../exact/index.js";
 import { comparePitch, formOf, type Toothed, type ToothPair } from "../gears/index.js";
 import { drawings, findingOf, type Finding, type FindingValues, type Stage } from "../stages/index.js";
-import { answers, isSameLength, isSameRatio } from "./needs.js";
+import { answers, isSameAngle, isSameLength, isSameRatio } from "./needs.js";
 import { type Need, type Place, placesOf } from "./places.js";
 import { fittedTo, isOfForm } from "./stage-needs.js";
 
@@ -17,7 +17,7 @@ const pitchText = ({ module, diametralPitch }: Toothed): string | undefined =>
 /** The fields of which a part and a place's need may both speak, the weightiest first, and whether they say the same of it. */
 function comparedBy(part: Part, need: Need): readonly (readonly [...Difference, agrees: boolean])[] {
   const { pitch = {}, beltPitch } = need;
-  const { coarser, sameAngle = true } = comparePitch(part as Toothed, pitch) ?? {};
+  const { coarser } = comparePitch(part as Toothed, pitch) ?? {};
   const same = (field: "teeth" | "driver" | "driven", expected = need[field]) =>
     [field, part[field], expected, expected === undefined || part[field] === expected] as const;
   return [
@@ -28,7 +28,7 @@ function comparedBy(part: Part, need: Need): readonly (readonly [...Difference, 
     ["form", part.form, need.form, isOfForm(part, need)],
     ["pitch", pitchText(part as Toothed), pitchText(pitch), !coarser?.sign],
     ["pitch", part.pitch, beltPitch, !part.pitch || !beltPitch || isSameLength(part.pitch, beltPitch)],
-    ["pressureAngle", part.pressureAngle as Said, pitch.pressureAngle as Said, sameAngle],
+    ["pressureAngle", part.pressureAngle as Said, pitch.pressureAngle as Said, isSameAngle(part as Toothed, pitch)],
   ];
 }
 

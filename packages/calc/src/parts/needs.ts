@@ -1,7 +1,7 @@
 import type { Build, Part } from "../drivetrain/index.js";
-import { lengthOf } from "../exact/index.js";
+import { lengthOf, rational, ratioOf } from "../exact/index.js";
 import type { ReasonCode } from "../fit/index.js";
-import { comparePitch, type Toothed } from "../gears/index.js";
+import { comparePitch, moduleOf, pressureAngleOf, type Toothed } from "../gears/index.js";
 import { printedInterval, type PartKind } from "../stages/index.js";
 import { asDriven, asDriver, type Carried } from "./adapters.js";
 import { buyLine, cheapestFirst, costOfLine } from "./cost.js";
@@ -25,12 +25,41 @@ export const isSameLength = (a: string | undefined, b: string): boolean =>
 const countAnswers = (part: Part, { is, teeth, either }: Spec, isHere: boolean): boolean =>
   teeth !== undefined ? teeth === part.teeth : either ? either.includes(part.teeth!) : !is.includes("belt") || isHere;
 
-/** A part that is said to be here is told from others by what both say; an angle that only one of them says does not speak against it. */
-function sameHere(part: Toothed, pitch: Toothed): "same" | "different" | undefined {
-  const { coarser, sameAngle } = comparePitch(part, pitch) ?? {};
-  if (!coarser) return undefined;
-  const isSaid = part.pressureAngle !== undefined && pitch.pressureAngle !== undefined;
-  return coarser.sign || (isSaid && !sameAngle) ? "different" : "same";
+/** Whether two say no different angles; one that only one of them says does not speak against the other. */
+export const isSameAngle = (one: Toothed, other: Toothed): boolean =>
+  one.pressureAngle === undefined ||
+  other.pressureAngle === undefined ||
+  pressureAngleOf(one).equals(pressureAngleOf(other));
+
+/** Whether two pitches are one, as far as both are known. A part that is said to be here is told from others by what both say. */
+function samePitch(part: Toothed, pitch: Toothed, isHere: boolean): "same" | "near" | "different" | undefined {
+  if (!isSameAngle(part, pitch)) return "different";
+  const compared = comparePitch(part, pitch);
+  if (!compared || !isHere) return compared?.pitch;
+  return compared.coarser.sign ? "different" : "same";
+}
+
+/** Whether two parts of one place can run together, as far as both say their pitch. */
+const runsWith = (one: Part, other: Part): boolean =>
+  (samePitch(one as Toothed, other as Toothed, false) ?? "same") === "same" &&
+  (one.pitch === undefined || other.pitch === undefined || isSameLength(one.pitch, other.pitch));
+
+/** As many are tried in a place whose pitch is not known. */
+const mostTried = 20;
+
+/** So much of a module further out, a tip is that of another shift. */
+const tipSlack = ratioOf(1, 5);
+
+/** Whether a gear off the shelf is shifted and turned as its place says: what says nothing of it is plain. */
+function isMarkedSo(part: Part, { teeth, pitch = {}, form, shift = 0, tipDiameter }: Need): boolean {
+  if (teeth === undefined) return true;
+  const own = rational(part.shift ?? 0);
+  if (!own.equals(rational(shift))) return false;
+  const module = moduleOf(pitch) ?? moduleOf(part as Toothed);
+  if (part.tipDiameter === undefined || !module || (form !== undefined && form !== "spur")) return true;
+  const plain = module.times(own.times(2).plus(teeth + 2));
+  const tip = tipDiameter === undefined ? plain : lengthOf(tipDiameter);
+  return lengthOf(part.tipDiameter).minus(tip).abs().compare(module.times(tipSlack)) <= 0;
 }
 
 /** Kinds that nothing but a place or a name tells apart. */
@@ -47,7 +76,7 @@ export function answers(part: Part, need: Need, isFitted = false): boolean {
   if (!is.includes(part.is)) return false;
   const isHere = isFitted || part.stage === need.stage;
   if (nameless.includes(part.is)) return isHere || (part.stage === undefined && !!label && part.name === label);
-  const teeth = isHere ? sameHere(part, pitch) : comparePitch(part, pitch)?.pitch;
+  const teeth = samePitch(part as Toothed, pitch, isHere);
   const isKnown = teeth ?? diameter ?? (beltPitch && part.pitch);
   return (
     countAnswers(part, need, isHere) &&
@@ -59,6 +88,7 @@ export function answers(part: Part, need: Need, isFitted = false): boolean {
     (part.is !== "wheel" || diameter !== undefined || isHere) &&
     (diameter === undefined || isSameLength(part.diameter, diameter)) &&
     (teeth ?? "same") === "same" &&
+    (isHere || isMarkedSo(part, need)) &&
     (isHere || part.stage === undefined || !!isKnown)
   );
 }
@@ -168,11 +198,16 @@ class Search {
     return this.#best(this.#shelf.of(need), rank);
   }
 
-  /** Any part that answers and can be held: owned, on sale, not known, meant for another place, lacking what holds it, not to be had. */
-  any(need: Need, place: Place, n = 0): Part | undefined {
+  /**
+   * Any part that answers and can be held: owned, on sale, not known, meant for another place, lacking what holds it, not to be had.
+   *
+   * @param others what its place has already: gears that run together are of one pitch, also where the stage does not say which
+   */
+  any(need: Need, place: Place, n = 0, others: readonly Part[] = [], without?: ReadonlySet<Part>): Part | undefined {
     const usable = place.mount ? this.#usable(place) : [];
     const rank = (part: Part): number => {
-      if (!answers(part, need)) return Infinity;
+      if (!answers(part, need) || without?.has(part) || !others.every((other) => runsWith(part, other)))
+        return Infinity;
       const ways = carriedAt(part, place, n, usable);
       const refused = ways.flatMap(({ reasons }) => reasons.filter(({ weight }) => weight === "refusal"));
       if (refused.some(({ code }) => !bridged.has(code))) return Infinity;
@@ -206,10 +241,30 @@ class Search {
     );
     for (const [m, needs] of all.entries())
       for (const [n, need] of needs.entries()) {
-        const part = need.part ? undefined : this.any(need, places[m]!, n);
+        const part = need.part ? undefined : this.#partFor(needs, n, places[m]!);
         if (part) needs[n] = this.#give(need, part, false);
       }
     return all;
+  }
+
+  /** The part for one of a place's needs: of those that run with what the place has, the first that leaves none of its needs without. */
+  #partFor(needs: readonly Need[], n: number, place: Place): Part | undefined {
+    const { pitch, beltPitch } = needs[n]!;
+    // Where the stage says its pitch, it is that of all.
+    if (needs.length < 2 || (pitch?.module ?? pitch?.diametralPitch ?? beltPitch) !== undefined)
+      return this.any(needs[n]!, place, n);
+    const given = needs.flatMap(({ part }) => part ?? []);
+    const best = this.any(needs[n]!, place, n, given);
+    const tried = new Set<Part>();
+    for (let part = best; part && tried.size < mostTried; part = this.any(needs[n]!, place, n, given, tried)) {
+      const beside = [...given, part];
+      const isEnough = needs.every(
+        (one, k) => k <= n || one.part || !!this.any(one, place, k, beside) || !this.any(one, place, k, given),
+      );
+      if (isEnough) return part;
+      tried.add(part);
+    }
+    return best;
   }
 
   /** The sleeves and plates that can be used in a place: those that it names, then the cheapest. */

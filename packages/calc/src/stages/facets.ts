@@ -1,4 +1,4 @@
-import type { BeltQuestion, ToothPair, Toothed } from "../gears/index.js";
+import type { BeltQuestion, Numeric, ToothPair, Toothed } from "../gears/index.js";
 import type { FindingCode, FindingValues } from "./finding.js";
 import type { Effect } from "./effect.js";
 import type { Position, StageBase, Turn } from "./stage.js";
@@ -120,6 +120,9 @@ export interface PieceNeed {
   readonly pitch?: Toothed | undefined;
   /** What its teeth are like, where the stage says so. */
   readonly form?: PartForm | undefined;
+  /** How far it is shifted, in modules, and its tip diameter, where the stage says so. */
+  readonly shift?: Numeric | undefined;
+  readonly tipDiameter?: string | undefined;
   /** From tooth to tooth of a belt and its pulleys. */
   readonly beltPitch?: string | undefined;
   /** The belt's own question, where its count is not said: what sets its centre distance. */

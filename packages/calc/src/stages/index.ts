@@ -51,6 +51,8 @@ export type { SelectableStage } from "./selectable.js";
 export { stageShapes } from "./shapes.js";
 export type { Position, StageBase, Turn } from "./stage.js";
 export type { TrainStage } from "./train.js";
+export { checkPitch } from "./teeth.js";
+export { surePitch } from "./sure.js";
 export { sures } from "./sures.js";
 export { unknowns } from "./unknowns.js";
 export type { WormStage } from "./worm.js";

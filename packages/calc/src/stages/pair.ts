@@ -91,6 +91,7 @@ export const display: Display<PairStage> = ({ driver, driven }) => [
 
 export const needs: Needs<PairStage> = (stage) => {
   const { driver, driven, set, internal, module, diametralPitch, pressureAngle } = stage;
+  const { driverShift, drivenShift, driverTip, drivenTip } = stage;
   const pitch = { module, diametralPitch, pressureAngle } as Toothed;
   const form = stage.form ?? (drawn(stage) && "spur");
   return {
@@ -98,8 +99,15 @@ export const needs: Needs<PairStage> = (stage) => {
     pieces: set
       ? undefined
       : [
-          { is: ["pinion", "gear"], teeth: driver, pitch, form },
-          { is: ["gear", "spur"], teeth: driven, pitch, form: internal ? "internal" : form },
+          { is: ["pinion", "gear"], teeth: driver, pitch, form, shift: driverShift, tipDiameter: driverTip },
+          {
+            is: ["gear", "spur"],
+            teeth: driven,
+            pitch,
+            form: internal ? "internal" : form,
+            shift: drivenShift,
+            tipDiameter: drivenTip,
+          },
         ],
   };
 };

@@ -79,6 +79,8 @@ describe("parts that a stage names as fitted", () => {
     const inch = { module: undefined, diametralPitch: 32, pressureAngle: "14.5" };
     const metric = { module: "127/160", pressureAngle: 20 };
     expect(told([pinion(inch), spur({ module: "127/160" })], metric)).toEqual([["0", "pressureAngle", "14.5", 20]]);
+    const bare = pinion({ module: undefined, pressureAngle: "14.5" });
+    expect(told([bare, spur()], { pressureAngle: 20 })).toEqual([["0", "pressureAngle", "14.5", 20]]);
     // What a part does not say does not speak against it.
     expect(told([set({ form: "helical" })])).toEqual([["0", "form", "helical", "spur"]]);
     const box = (value: string, fitted: string) => {

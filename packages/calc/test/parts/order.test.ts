@@ -38,6 +38,60 @@ describe("ownedOf", () => {
   });
 });
 
+describe("a gear off the shelf", () => {
+  const p15 = (more: object = {}): Part => ({ id: "p", is: "pinion", teeth: 15, ...pitch, ...more });
+  const s62: Part = { id: "s", is: "spur", teeth: 62, ...pitch };
+  const found = (stage: object, ...parts: readonly Part[]) =>
+    shown(needsOf(build({ stages: [pair("primary", 15, 62, stage)] }), parts)).map((line) => line.split(": ")[1]);
+
+  it("is the one only where it is shifted and turned as the stage has it", () => {
+    expect(found(pitch, p15(), s62)).toEqual(["p", "s"]);
+    expect(found(pitch, p15({ shift: "0.5" }), s62)).toEqual(["none", "s"]);
+    expect(found({ ...pitch, driverShift: "0.50", drivenShift: "-1/2" }, p15({ shift: 0.5 }), s62)).toEqual([
+      "p",
+      "none",
+    ]);
+    // What is not marked is not shifted.
+    expect(found({ ...pitch, driverShift: "0.5" }, p15(), s62)).toEqual(["none", "s"]);
+    // 0.8 · (15 + 2) = 13.6; another 0.8 further out is that of a shift.
+    for (const [tip, name] of [
+      ["13.6 mm", "p"],
+      ["13.5 mm", "p"],
+      ["14.4 mm", "none"],
+    ])
+      expect(found(pitch, p15({ tipDiameter: tip }), s62)).toEqual([name, "s"]);
+    expect(found({ ...pitch, driverTip: "14.4 mm" }, p15({ tipDiameter: "14.4 mm" }), s62)).toEqual(["p", "s"]);
+    // Whoever says that it stands there knows.
+    expect(found(pitch, p15({ shift: "0.5", stage: "primary" }), s62)).toEqual(["p", "s"]);
+  });
+
+  it("has no other pressure angle, also where its pitch is not known", () => {
+    const stage = { ...pitch, pressureAngle: 20 };
+    const bare: Part = { id: "p", is: "pinion", teeth: 15, pressureAngle: "14.5" };
+    expect(found(stage, bare, s62)).toEqual(["none", "s"]);
+    expect(found(stage, { ...bare, pressureAngle: "20.0" }, s62)).toEqual(["p", "s"]);
+    expect(found(stage, { ...bare, stage: "primary" }, s62)).toEqual(["none", "s"]);
+  });
+
+  it("is of one pitch with those that it runs with, also where the stage does not say which", () => {
+    const inch = p15({ id: "inch", module: undefined, diametralPitch: 32, owned: 1 });
+    expect(found({}, inch, s62)).toEqual(["inch", "none"]);
+    // What leaves the other gear without one comes after what does not.
+    expect(found({}, inch, p15({ id: "late" }), s62)).toEqual(["late", "s"]);
+    expect(found({}, inch, p15({ id: "late" }), s62, { ...s62, id: "t", module: "127/160" })).toEqual(["inch", "t"]);
+    const belts = build({ stages: [{ id: "belt", kind: "belt", driver: 15, driven: 30 }] });
+    const pulley = (id: string, teeth: number, size: string): Part => ({ id, is: "pulley", teeth, pitch: size });
+    expect(shown(needsOf(belts, [pulley("a", 15, "5 mm"), pulley("b", 30, "3 mm")])).slice(0, 2)).toEqual([
+      "1 pulley at belt: a",
+      "1 pulley at belt: none",
+    ]);
+    expect(shown(needsOf(belts, [pulley("a", 15, "5 mm"), pulley("b", 30, "5.0 mm")])).slice(0, 2)).toEqual([
+      "1 pulley at belt: a",
+      "1 pulley at belt: b",
+    ]);
+  });
+});
+
 describe("adapters", () => {
   const mounts = [{ stage: "primary", shaft: "1/8 in", hubHoles: circles("24 mm") }];
   const stages = [pair("primary", 15, 62, pitch)];

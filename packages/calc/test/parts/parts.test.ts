@@ -60,6 +60,15 @@ describe("readParts", () => {
     ];
     const told = (findings: readonly Finding[]) =>
       findings.map(({ code, at }) => `${code} ${at.replace("/parts", "")}`);
+    const bent = [{ id: "d", is: "pinion", teeth: 15, pressureAngle: "200" }];
+    expect(codes(bent)).toEqual(["angle-out-of-range /0/pressureAngle"]);
+    // No figure can be worked out with it.
+    expect(readBuild(document([], { rear: [] }, { parts: bent }))).toMatchObject({
+      ok: false,
+      findings: [
+        { code: "angle-out-of-range", at: "/parts/0/pressureAngle", values: { found: "200", from: 0, to: 45 } },
+      ],
+    });
     const reading = readBuild(document([], { rear: [] }, { parts }));
     expect(told(reading.findings)).toEqual(codes(parts));
     expect(reading.findings.map(({ severity }) => severity)).toEqual(["warning", "warning", "warning"]);

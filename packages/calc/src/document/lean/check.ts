@@ -12,7 +12,7 @@ import {
   type ChangeSet,
 } from "../../drivetrain/index.js";
 import { rational, type Rounding } from "../../exact/index.js";
-import { inners, stageShapes, sures, unknowns, type Stage } from "../../stages/index.js";
+import { inners, stageShapes, surePitch, sures, unknowns, type Stage } from "../../stages/index.js";
 import { isClear } from "../clear.js";
 import { leanShape, must } from "./shape.js";
 
@@ -42,6 +42,7 @@ function checkMeaning(build: Build): void {
   for (const name of names) must(!isReserved(name) && !Object.hasOwn(build, name));
   apart(idsOf(modes));
   apart(idsOf(parts));
+  must(parts.every(surePitch));
 
   const partIds = new Set(idsOf(parts));
   const sure = (stage: Stage): void => {
