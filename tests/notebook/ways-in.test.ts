@@ -123,6 +123,13 @@ describe("what a builder brings along", () => {
     const html = await out.evaluate((one) => (one as HTMLTextAreaElement).value);
     expect(html).toContain('<p class="lead">H<sub>2</sub>O, <mw-teeth of="primry.driver">15</mw-teeth> and');
     expect(html).toContain("<table><caption>Runs</caption>");
+    // Undoing ends with the page; what was written does not.
+    const [, aside] = /The post that was here is set aside as “([^”]+)”: see Notebooks\./.exec(await hands.text())!;
+    await hands.until(/Saved in this browser only/);
+    await hands.page.reload({ waitUntil: "networkidle0" });
+    await hands.press("Notebooks");
+    await hands.press(aside!);
+    await hands.until(/My own article\./);
     expect(hands.said).toEqual([]);
   });
 

@@ -345,22 +345,22 @@ export const rows = [
     software: [],
     engines: all,
     async run(t) {
-      const xhtml = (body) =>
-        `<?xml version="1.0" encoding="utf-8"?><!DOCTYPE html><html xmlns="http://www.w3.org/1999/xhtml" lang="en" xml:lang="en"><head><title>Limpet</title><script src="/probe.js"></script></head><body>${body}<script src="/meshwright.js"></script></body></html>`;
-      const window = await t.open(
-        xhtml(
-          `<mw-build id="limpet" ${attributes}/>${sentence}<mw-ratio-summary/><mw-overdrive-gauge><p>The front rolls 1.06 % farther.</p></mw-overdrive-gauge>`,
-        ),
-        {
-          type: "application/xhtml+xml; charset=utf-8",
-        },
-      );
-      const seen = await window.run(async () => {
-        await settled();
-        return { reads: reads(".sentence"), alive: alive(), wrong };
-      });
-      // Templates are HTML: nothing is registered, and everything stays as it was written.
-      assert.deepEqual(seen, { reads: plainSentence, alive: false, wrong: [] });
+      const xhtml = (body, head, end) =>
+        `<?xml version="1.0" encoding="utf-8"?><!DOCTYPE html><html xmlns="http://www.w3.org/1999/xhtml" lang="en" xml:lang="en"><head><title>Limpet</title><script src="/probe.js"></script>${head}</head><body>${body}${end}</body></html>`;
+      const body = `<mw-build id="limpet" ${attributes}/>${sentence}<mw-ratio-summary/><mw-overdrive-gauge><p>The front rolls 1.06 % farther.</p></mw-overdrive-gauge>`;
+      for (const file of ["meshwright", "meshwright-article"])
+        for (const at of [0, 1]) {
+          const script = `<script src="/${file}.js"></script>`;
+          const window = await t.open(xhtml(body, at ? "" : script, at ? script : ""), {
+            type: "application/xhtml+xml; charset=utf-8",
+          });
+          const seen = await window.run(async () => {
+            await settled();
+            return { reads: reads(".sentence"), alive: alive(), wrong };
+          });
+          // Templates are HTML: nothing is registered, and everything stays as it was written.
+          assert.deepEqual(seen, { reads: plainSentence, alive: false, wrong: [] });
+        }
     },
   },
   {

@@ -23,20 +23,19 @@ export interface SaidGauge {
   readonly notes: readonly string[];
 }
 
-/** The last turning circle as text, by what it came from: a root of long fractions is worth keeping, and most changes leave the gap as it was. */
-let last: readonly [key: string, text: string | undefined] | undefined;
+/** The last turning circle by what it came from: a root of long fractions is worth keeping, and most changes leave the gap as it was. */
+let last: readonly [key: string, radius: ReturnType<typeof turningRadius>] | undefined;
 
 /** The turning circle that a gap matches, where the wheelbase is known. */
-function circleText({ evaluation: { build }, writer, locale }: Speaker, gap: Bounded): string | undefined {
+function circleText({ evaluation: { build }, writer }: Speaker, gap: Bounded): string | undefined {
   const { wheelbase } = build;
   if (!wheelbase) return undefined;
   const unit = (build as { readonly lengths?: string }).lengths === "in" ? "ft" : "m";
-  const key = JSON.stringify([gap, wheelbase, unit, locale, build.rounding]);
-  if (key !== last?.[0]) {
-    const radius = turningRadius(gap, wheelbase);
-    last = [key, radius && writer.length(radius, { unit }, -1)];
-  }
-  return last![1];
+  const key = JSON.stringify([gap, wheelbase]);
+  if (key !== last?.[0]) last = [key, turningRadius(gap, wheelbase)];
+  // In whatever words there are now: those of a language come later than its numbers.
+  const [, radius] = last!;
+  return radius && writer.length(radius, { unit }, -1);
 }
 
 /** What `mw-overdrive-gauge` says: one output against another; nothing where there is nothing to compare. */

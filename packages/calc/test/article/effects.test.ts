@@ -106,6 +106,26 @@ describe("front against rear", () => {
     expect(notes({ "front-hub.driven": 23 })).toContain("Underdrive, Front under Rear: 3.34%.");
   });
 
+  test("says its turning circle in the words that there are now, though the numbers came before them", () => {
+    const wheel = { diameter: "120 mm" };
+    const build = parseBuild({
+      format: "meshwright-build/1",
+      wheelbase: "310 mm",
+      outputs: [
+        { id: "front", wheel, stages: [{ id: "box", kind: "published", value: "1.9" }] },
+        { id: "rear", wheel, stages: [{ id: "ring", kind: "pair", driver: 20, driven: 40 }] },
+      ],
+    });
+    const said = (words: string) => {
+      const { figures: own, reports } = wordsFor(words);
+      const evaluation = evaluate(build);
+      const speaker = speakerOf({ evaluation, locale: "de", words: own, reports, figures, version: () => evaluation });
+      return JSON.stringify(sayGauge(speaker, {}));
+    };
+    expect(said("en")).toMatch(/turning circle[^"]*\d to \d/i);
+    expect(said("de")).toMatch(/Wendekreis[^"]*\d bis \d/);
+  });
+
   test("is neither where nobody can tell, nor where both roll alike", () => {
     const printed = limpet.alternatives!.find(({ id }) => id === "as-printed")!.changes;
     const alike = {

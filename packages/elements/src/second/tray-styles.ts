@@ -97,13 +97,15 @@ export const trayStyles = css`
     border-width: 1px 0 0;
     border-radius: 0;
     font-size: max(17px, 1em);
+    max-height: 45vh;
+    overflow-y: auto;
   }
   .strip .name,
   .strip .wide {
     display: block;
   }
   .strip .name {
-    flex: 1;
+    flex: 1 1 5em;
     min-width: 0;
     overflow-wrap: anywhere;
     padding: 0 0.6em;

@@ -42,6 +42,12 @@ export function deskFor(name: string, on: { got: () => void; lost: () => void; w
     on.lost();
     wait();
   };
+  /** Only who takes it away ends what holds it: a browser that has no place to give leaves it to the version that each write names. */
+  const failed = ({ name: why }: DOMException): void => {
+    if (isLeft) return;
+    if (why === "AbortError") lost();
+    else on.got();
+  };
   void locks
     .request(name, { ifAvailable: true }, async (lock) => {
       if (lock) await hold();
@@ -50,11 +56,11 @@ export function deskFor(name: string, on: { got: () => void; lost: () => void; w
         wait();
       }
     })
-    .catch(() => !isLeft && lost());
+    .catch(failed);
   return {
     take() {
       queue.abort();
-      locks.request(name, { steal: true }, hold).catch(() => !isLeft && lost());
+      locks.request(name, { steal: true }, hold).catch(failed);
     },
     leave() {
       isLeft = true;

@@ -215,6 +215,33 @@ describe("the notebook's page", () => {
     assert.isFalse(asks());
   });
 
+  it("works where a page is refused its locks, its address and its worker", async () => {
+    const refuse = (): never => {
+      throw new DOMException("shut off", "SecurityError");
+    };
+    const undo: (() => void)[] = [];
+    const patch = (holder: object, name: string, descriptor: PropertyDescriptor): void => {
+      Object.defineProperty(holder, name, { configurable: true, ...descriptor });
+      undo.push(() => void Reflect.deleteProperty(holder, name));
+    };
+    history.replaceState(null, "", `${location.pathname}?new`);
+    patch(navigator.locks, "request", { value: () => Promise.reject(new DOMException("", "SecurityError")) });
+    patch(history, "replaceState", { value: refuse });
+    patch(navigator, "serviceWorker", { get: refuse });
+    try {
+      book = document.createElement("mw-notebook") as MwNotebook;
+      book.offline = "worker.js";
+      document.body.append(book);
+      await fill("Teeth of the gear that drives", "13");
+      await fill("Teeth of the gear that is driven", "57");
+      await said(/4\.38/);
+      await said(/Saved in this browser only/);
+      assert.notMatch(textOf(), /another tab/);
+    } finally {
+      for (const one of undo) one();
+    }
+  });
+
   it("comes back with all that was typed and not entered, and with a sheet that is being answered", async () => {
     await begin(limpet);
     // Entered by going on to the next field, of the same part of the page: nothing is left of it.

@@ -168,11 +168,16 @@ export class MwNotebook extends LitElement {
     addEventListener("hashchange", this.#addressed);
     addEventListener("pagehide", this.#leaving);
     document.addEventListener("visibilitychange", this.#leaving);
-    if (this.offline && /^https?:$/.test(location.protocol))
-      navigator.serviceWorker
-        ?.register(new URL(this.offline, document.baseURI), { updateViaCache: "none" })
-        .catch(() => undefined);
+    if (this.offline && /^https?:$/.test(location.protocol)) void this.#stayOffline(this.offline);
     this.#began = this.#begin();
+  }
+
+  async #stayOffline(worker: string): Promise<void> {
+    try {
+      await navigator.serviceWorker?.register(new URL(worker, document.baseURI), { updateViaCache: "none" });
+    } catch {
+      // In a frame that is shut off even asking for it is refused: the notebook works, and tells what it cannot keep.
+    }
   }
 
   override disconnectedCallback(): void {
@@ -358,7 +363,11 @@ export class MwNotebook extends LitElement {
 
   async #open(notebook: Notebook): Promise<void> {
     const name = `#notebook-${notebook.id}`;
-    if (location.hash !== name) history.replaceState(history.state, "", name);
+    try {
+      if (location.hash !== name) history.replaceState(history.state, "", name);
+    } catch {
+      // The address is for coming back: where a page may not write it, the list of notebooks leads there.
+    }
     const shown = {
       keeping: this.#kept,
       replaced: (other: Notebook) => {
@@ -543,11 +552,29 @@ export class MwNotebook extends LitElement {
     this.isBegun = true;
     const tag = kind === "sheet" ? "mw-notebook-parts" : "mw-notebook-post";
     void this.updateComplete.then(async () => {
+      if (kind === "post" && !(await this.#postLiesAside())) return;
       const part = this.renderRoot.querySelector<NotebookPage & { takeIn(text: string | ArrayBuffer): void }>(tag);
       await part?.ready();
       part?.takeIn(text);
       part?.scrollIntoView();
     });
+  }
+
+  /** Whether a post can be opened in the place of what is written here: that lies aside then, beyond a reload. */
+  async #postLiesAside(): Promise<boolean> {
+    const found = this.session.notebook;
+    const isWritten = found.post?.content?.some(({ type, content = [] }) => type !== "paragraph" || content.length > 0);
+    if (!isWritten) return true;
+    const name = `${found.title}, before another post was opened, ${whenText(new Date().toISOString())}`;
+    try {
+      await this.#shelf!.setAside(found, name);
+    } catch {
+      this.message = "Nothing was opened: the post that is here could not be set aside. Save a file of it first.";
+      return false;
+    }
+    await this.#look();
+    this.message = `The post that was here is set aside as “${name}”: see Notebooks.`;
+    return true;
   }
 
   readonly #pick = (): void => {

@@ -49,8 +49,8 @@ export function litPolicy(): Pick<MarkupPolicy, "createHTML"> {
   return { createHTML: (text) => markupPolicy().createHTML(text) };
 }
 
-/** Whether this page lets the library turn its own templates into elements. */
-export const mayDraw = (): boolean => !asked || passes(markupPolicy());
+/** Whether this page lets the library turn its own templates into elements: where a page is XML, none of them comes through. */
+export const mayDraw = (): boolean => !/xml/.test(document.contentType) && (!asked || passes(markupPolicy()));
 
 /** The address of a file of the library's own, as the page wants it said. */
 export const scriptAddress = (address: string): string => markupPolicy().createScriptURL(address);
