@@ -94,7 +94,11 @@ export const readTeeth: CellReader = (text, context, is) => {
 };
 
 const readCount =
-  (field: "driver" | "driven" | "pack" | "owned", words: () => ReadonlySet<string>, from: number): CellReader =>
+  (
+    field: "driver" | "driven" | "pack" | "pieces" | "owned",
+    words: () => ReadonlySet<string>,
+    from: number,
+  ): CellReader =>
   (text) => {
     const one = countOf(text, words(), from);
     if (!one) return { ask: { code: "count-unclear" } };
@@ -104,6 +108,7 @@ const readCount =
 export const readDriver = readCount("driver", () => toothWords, 1);
 export const readDriven = readCount("driven", () => toothWords, 1);
 export const readPack = readCount("pack", () => pieceWords, 1);
+export const readPiecesHere = readCount("pieces", () => pieceWords, 1);
 const readPieces = readCount("owned", () => pieceWords, 0);
 
 /** Pieces owned. Yes is at least one: how many is asked. */

@@ -1,5 +1,5 @@
 import { formOf, formWords } from "./forms.js";
-import { readDriven, readDriver, readOwned, readPack, readTeeth } from "./counts.js";
+import { readDriven, readDriver, readOwned, readPack, readPiecesHere, readTeeth } from "./counts.js";
 import { readDate } from "./dates.js";
 import { idFrom, isId } from "./ids.js";
 import { lengthReader, readCircles, readDiameter, readRound } from "./lengths.js";
@@ -56,10 +56,16 @@ const facings = {
     "hub out|out|outward|outwards|outside|nabe außen|außen|moyeu extérieur|extérieur|cubo fuera|fuera|外|外側|للخارج",
 } as const;
 
+const shares = {
+  vehicle: "vehicle|fahrzeug|véhicule|vehículo|車両|المركبة",
+  axle: "axle|achse|essieu|eje|車軸|المحور",
+  wheel: "wheel|rad|roue|rueda|車輪|العجلة",
+} as const;
+
 const choiceReader = (
-  field: "status" | "facing",
+  field: "status" | "facing" | "per",
   choices: Readonly<Record<string, string>>,
-  code: "status-unclear" | "facing-unclear",
+  code: "status-unclear" | "facing-unclear" | "per-unclear",
 ): CellReader => {
   let words: readonly (readonly [string, ReadonlySet<string>])[] | undefined;
   return (text) => {
@@ -78,6 +84,9 @@ const numberReader =
     const [, sign = "", digits] = text.length > 40 ? [] : (pattern.exec(text) ?? []);
     const unclear = { ask: { code: "number-unclear" } } as const;
     if (digits === undefined) return unclear;
+    // "20/25" are two angles sooner than less than one degree.
+    const [top = 0, bottom = 0] = digits.split("/").map(Number);
+    if (field === "pressureAngle" && top < bottom && !text.startsWith("α")) return unclear;
     if (/^\d{1,12}\/[1-9]\d{0,11}$/.test(digits)) return { set: { [field]: `${sign.replace("+", "")}${digits}` } };
     const value = readMeasure(digits) ?? "";
     if (!/^\d{1,12}(\.\d{1,12})?$/.test(value) || (field === "pressureAngle" && !Number(value))) return unclear;
@@ -100,7 +109,7 @@ export const readers: Readonly<Record<Exclude<SheetField, "is">, CellReader>> = 
   diametralPitch: readPitch,
   toothPitch: readPitch,
   pitch: lengthReader("pitch"),
-  pressureAngle: numberReader("pressureAngle", /^()([\d.,/]*\d) ?(?:°|º|o|deg|degrees|grad|度)?$/i),
+  pressureAngle: numberReader("pressureAngle", /^(?:α ?=? ?)?()([\d.,/]*\d) ?(?:°|º|o|deg|degrees|grad|度)?$/i),
   form: (text) => {
     const form = formOf(text);
     return form
@@ -123,6 +132,8 @@ export const readers: Readonly<Record<Exclude<SheetField, "is">, CellReader>> = 
   checked: readDate,
   available: readAvailable,
   pack: readPack,
+  pieces: readPiecesHere,
+  per: choiceReader("per", shares, "per-unclear"),
   owned: readOwned,
   status: choiceReader("status", states, "status-unclear"),
 };

@@ -60,6 +60,8 @@ export const headWords: Readonly<Record<HeadSense, string>> = {
     "available|availability|in stock|on sale|lieferbar|verfügbar|verfügbarkeit|auf lager|erhältlich|dispo|disponible|disponibilité|en stock|disponibilidad|en existencia|在庫有無|入手可|販売中|متوفر|التوفر|متاح",
   owned:
     "owned|own|have|i have|have it|got|got it|on hand|in the box|in my box|pieces owned|mine|bestand|vorhanden|im besitz|eigene|eigener bestand|possédé|possédés|quantité possédée|nombre possédé|j ai|en main|tengo|propias|propios|en casa|所有|所有数|手持ち|手持ち数|保有数|لدي|عندي|المملوك|الموجود لدي",
+  pieces: "pieces for one place|pieces per place|stück je stelle|pièces par place|piezas por sitio",
+  per: "for each vehicle axle or wheel|vehicle axle or wheel|je fahrzeug achse oder rad|par véhicule essieu ou roue",
   pack: "pack|pack size|pack of|per pack|pieces per pack|pcs per pack|packung|packungsgröße|packungsinhalt|ve|stück pro packung|stück je packung|verpackungseinheit|inhalt|conditionnement|lot|lot de|par lot|pièces par lot|paquete|piezas por paquete|unidades por paquete|入数|入り数|العبوة|عدد القطع في العبوة|القطع في العبوة",
   status: "status|state|etat|état|statut|estado|状態|状況|الحالة|حالة",
   stock:

@@ -41,6 +41,8 @@ export type SheetField =
   | "source"
   | "available"
   | "pack"
+  | "pieces"
+  | "per"
   | "owned"
   | "status";
 

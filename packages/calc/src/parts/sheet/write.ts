@@ -50,7 +50,10 @@ const columns: readonly { readonly head: string; readonly always?: true; readonl
   { head: "Module", always: true, of: ({ module, is }) => pitchText(module, "module", is) },
   { head: "Diametral pitch", always: true, of: ({ diametralPitch, is }) => pitchText(diametralPitch, "DP", is) },
   { head: "Belt pitch", of: ({ pitch }) => text(pitch) },
-  { head: "Pressure angle", of: ({ pressureAngle }) => text(pressureAngle) },
+  {
+    head: "Pressure angle",
+    of: ({ pressureAngle }) => (/\//.test(text(pressureAngle)) ? `α=${text(pressureAngle)}` : text(pressureAngle)),
+  },
   { head: "Form", of: ({ form }) => text(form) },
   { head: "Profile shift", of: ({ shift }) => text(shift) },
   { head: "Tip diameter", of: ({ tipDiameter }) => text(tipDiameter) },
@@ -71,6 +74,8 @@ const columns: readonly { readonly head: string; readonly always?: true; readonl
   { head: "Shop", of: ({ source }) => written(source) },
   { head: "Available", of: ({ available }) => (available === undefined ? "" : available ? "yes" : "no") },
   { head: "Pack size", of: ({ pack }) => text(pack) },
+  { head: "Pieces for one place", of: ({ pieces }) => text(pieces) },
+  { head: "For each vehicle, axle or wheel", of: ({ per }) => text(per) },
   { head: "Owned", of: ({ owned }) => text(owned) },
   { head: "Status", of: ({ status }) => text(status) },
 ];

@@ -317,6 +317,8 @@ describe("cells that are asked about", () => {
     ["gear", "Teeth|DP", "20|0.8", ["pitch-unsaid of diametralPitch = module 0.8"], { teeth: 20, module: "0.8" }],
     ["belt", "Teeth|Module", "90|5", ["pitch-unsaid of module = 5 mm"], { teeth: 90, pitch: "5 mm" }],
     ["pulley", "Teeth|DP", "20|5", ["pitch-unsaid of diametralPitch = 5 mm"], { teeth: 20, pitch: "5 mm" }],
+    ["gear", "Teeth|Pressure angle", "20|20/25", ["number-unclear of pressureAngle"], { teeth: 20 }],
+    ["gear", "Teeth|Pressure angle", "20|29/2", [], { teeth: 20, pressureAngle: "29/2" }],
     ["gear", "Teeth|Pitch", "20|fine", ["pitch-unclear of toothPitch"], { teeth: 20 }],
     ["gear", "Teeth|Module|DP", "20|0.8|32", ["pitch-twice of toothPitch = module 0.8"], { teeth: 20, module: "0.8" }],
     ["gear", "Teeth|Diameter (mm)", "20|17.6", ["which-diameter of across ? 17.6 mm"], { teeth: 20 }],

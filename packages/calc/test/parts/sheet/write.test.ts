@@ -101,6 +101,8 @@ const part = fc
       source: words,
       available: fc.boolean(),
       pack: count,
+      pieces: count,
+      per: fc.constantFrom("vehicle" as const, "axle" as const, "wheel" as const),
       owned: fc.integer({ min: 0, max: 999_999 }),
       status: fc.constantFrom("fitted" as const, "owned" as const, "ordered" as const, "spare" as const),
     },
