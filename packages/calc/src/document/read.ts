@@ -8,6 +8,7 @@ import {
   type FindingValues,
   type Shape,
   type Stage,
+  type StageKind,
 } from "../stages/index.js";
 import { nearestTo } from "./nearest.js";
 import { addressPattern, longestText, scalars, type Scalar } from "./scalars.js";
@@ -280,10 +281,20 @@ export class ShapeReader {
     return copy;
   }
 
+  /** The key of a stage without a kind that is no field of any, and nearly reads "kind". */
+  #slipOfKind(stage: object): string | undefined {
+    const isField = (key: string) =>
+      (Object.keys(stageShapes) as StageKind[]).some((kind) => Object.hasOwn(stageShape(kind), key));
+    return Object.keys(stage).find((key) => nearestTo(key, ["kind"]).length > 0 && !isField(key));
+  }
+
   #stage(value: unknown, depth: number): unknown {
     const kind = (value as Stage | null | undefined)?.kind;
     if (typeof kind !== "string" || !Object.hasOwn(stageShapes, kind)) {
       const names = Object.keys(stageShapes);
+      const slip = kind === undefined && typeof value === "object" && value ? this.#slipOfKind(value) : undefined;
+      if (slip !== undefined)
+        return this.#at(slip, () => this.#wrong("unknown-key", slip, { known: ["kind"], nearest: ["kind"] }));
       return this.#at("kind", () =>
         this.#wrong("unknown-kind", kind, { known: names, nearest: nearestTo(kind, names) }),
       );

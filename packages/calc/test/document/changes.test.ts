@@ -328,6 +328,7 @@ describe("inserting, removing and moving", () => {
     [{ insert: added, at: 0.5 }, "not-a-place at "],
     [{ insert: pair("first", 1, 2) as never, at: 0 }, "id-repeated at /stages/1/id"],
     [{ insert: { id: "x" } as never, at: 0 }, "unknown-kind at /stages/0/kind"],
+    [{ insert: { id: "x", knid: "pair", driver: 1, driven: 2 } as never, at: 0 }, "unknown-key at /stages/0/knid"],
     [{ remove: "nowhere" }, "not-a-stage at nowhere"],
     [{ remove: "front" }, "not-a-stage at front"],
     [{ remove: "first.driver" }, "not-a-stage at first.driver"],

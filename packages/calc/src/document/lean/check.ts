@@ -34,7 +34,7 @@ function checkMeaning(build: Build): void {
   const byId = new Map(stages.map((stage) => [stage.id, stage]));
   const shafts = idsOf(outputs);
   const known = (id: string | undefined, ids: readonly string[]): unknown => must(id === undefined || ids.includes(id));
-  must(stages.length <= 10_000);
+  must(stages.length <= 10_000 && parts.every(surePitch));
   for (const use of uses) must(Object.hasOwn(stageShapes, use));
 
   const names = [stages, branches, outputs, alternatives, references].flatMap(idsOf);
@@ -42,7 +42,6 @@ function checkMeaning(build: Build): void {
   for (const name of names) must(!isReserved(name) && !Object.hasOwn(build, name));
   apart(idsOf(modes));
   apart(idsOf(parts));
-  must(parts.every(surePitch));
 
   const partIds = new Set(idsOf(parts));
   const sure = (stage: Stage): void => {

@@ -9,7 +9,7 @@ export const words: Table<ReportWords> = {
   everyStep: "In jedem Schritt gerundet",
   drift: "{0}: In jedem Schritt gerundet läge das Ergebnis um {1} daneben.",
   noDrift: "{0}: In jedem Schritt gerundet kommt hier zufällig dasselbe heraus.",
-  interval: "{0}: Eine aufgedruckte Übersetzung ist ein Bereich; sie bleibt es bis zum Schluss.",
+  interval: "{0}: Eine aufgedruckte oder gemessene Übersetzung ist ein Bereich; sie bleibt es bis zum Schluss.",
 
   published: "Wie veröffentlicht",
   yours: "Jetzige Fassung",

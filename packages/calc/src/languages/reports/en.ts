@@ -13,7 +13,7 @@ export const reportWords = {
   everyStep: "Rounded at every step",
   drift: "{0}: rounding at every step would be {1} off.",
   noDrift: "{0}: rounding at every step happens to end on the same figure.",
-  interval: "{0}: a printed ratio is an interval; it stays one to the end.",
+  interval: "{0}: a ratio that is printed or measured is an interval; it stays one to the end.",
 
   // Versions side by side
   published: "As published",

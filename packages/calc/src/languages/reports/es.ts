@@ -9,7 +9,7 @@ export const words: Table<ReportWords> = {
   everyStep: "Redondeado en cada paso",
   drift: "{0}: redondear en cada paso se desviaría {1}.",
   noDrift: "{0}: redondear en cada paso da aquí, por casualidad, la misma cifra.",
-  interval: "{0}: una relación impresa es un intervalo; lo sigue siendo hasta el final.",
+  interval: "{0}: una relación impresa o medida es un intervalo; lo sigue siendo hasta el final.",
 
   published: "Como se publicó",
   yours: "Versión actual",

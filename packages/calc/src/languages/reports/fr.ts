@@ -9,7 +9,7 @@ export const words: Table<ReportWords> = {
   everyStep: "Arrondi à chaque étape",
   drift: "{0} : arrondir à chaque étape donnerait un écart de {1}.",
   noDrift: "{0} : arrondir à chaque étape donne ici, par hasard, la même valeur.",
-  interval: "{0} : un rapport imprimé est un intervalle ; il le reste jusqu’au bout.",
+  interval: "{0} : un rapport imprimé ou mesuré est un intervalle ; il le reste jusqu’au bout.",
 
   published: "Comme publié",
   yours: "Version actuelle",

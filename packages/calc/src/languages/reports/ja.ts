@@ -9,7 +9,7 @@ export const words: Table<ReportWords> = {
   everyStep: "各段で丸めた値",
   drift: "{0}：各段で丸めると{1}ずれます。",
   noDrift: "{0}：各段で丸めても、ここではたまたま同じ値になります。",
-  interval: "{0}：表示された比は幅のある値です。最後まで幅のまま扱います。",
+  interval: "{0}：表示または実測された比は幅のある値です。最後まで幅のまま扱います。",
 
   published: "公開時",
   yours: "現在の版",
