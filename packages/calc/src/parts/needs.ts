@@ -56,7 +56,8 @@ function isMarkedSo(part: Part, { teeth, pitch = {}, form, shift = 0, tipDiamete
   const own = rational(part.shift ?? 0);
   if (!own.equals(rational(shift))) return false;
   const module = moduleOf(pitch) ?? moduleOf(part as Toothed);
-  if (part.tipDiameter === undefined || !module || (form !== undefined && form !== "spur")) return true;
+  // Tips of other teeth stand elsewhere.
+  if (part.tipDiameter === undefined || !module || (part.form ?? form ?? "spur") !== "spur") return true;
   const plain = module.times(own.times(2).plus(teeth + 2));
   const tip = tipDiameter === undefined ? plain : lengthOf(tipDiameter);
   return lengthOf(part.tipDiameter).minus(tip).abs().compare(module.times(tipSlack)) <= 0;

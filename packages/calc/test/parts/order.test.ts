@@ -61,6 +61,9 @@ describe("a gear off the shelf", () => {
     ])
       expect(found(pitch, p15({ tipDiameter: tip }), s62)).toEqual([name, "s"]);
     expect(found({ ...pitch, driverTip: "14.4 mm" }, p15({ tipDiameter: "14.4 mm" }), s62)).toEqual(["p", "s"]);
+    // The tips of a ring stand inside.
+    const ring: Part = { ...s62, tipDiameter: "48 mm", form: "internal" };
+    expect(found({ ...pitch, internal: true }, p15(), ring)).toEqual(["p", "s"]);
     // Whoever says that it stands there knows.
     expect(found(pitch, p15({ shift: "0.5", stage: "primary" }), s62)).toEqual(["p", "s"]);
   });
