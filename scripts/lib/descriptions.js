@@ -16,6 +16,8 @@ const objectIn = (letters) =>
 const text = (checker, symbol) =>
   ts.displayPartsToString(symbol.getDocumentationComment(checker)).replace(/\s+/g, " ").trim();
 
+const isOurs = (symbol) => symbol.declarations?.every((one) => !one.getSourceFile().fileName.includes("node_modules"));
+
 /**
  * What each field of each object of a build means, by the object's name (`pair-stage` for a stage of a kind) and the field's.
  * @returns {Promise<{ objects: Record<string, string>, fields: Record<string, Record<string, string>> }>}
@@ -55,9 +57,13 @@ export async function descriptions() {
   function walk(name, shape, types) {
     if (fields[name]) return;
     const own = (fields[name] = {});
+    // What the compiler's own types say of themselves says nothing of ours: of `Omit<Rounding, …>`, that is Rounding.
     const described = types
-      .map(({ aliasSymbol, symbol }) => aliasSymbol ?? symbol)
-      .find((one) => one && text(checker, one));
+      .flatMap(({ aliasSymbol, symbol, aliasTypeArguments = [] }) => [
+        aliasSymbol ?? symbol,
+        ...aliasTypeArguments.map((one) => one.symbol),
+      ])
+      .find((one) => one && isOurs(one) && text(checker, one));
     if (described) objects[name] = text(checker, described);
     for (const [field, letters] of Object.entries(shape)) {
       const properties = types.map((type) => checker.getPropertyOfType(type, field)).filter(Boolean);

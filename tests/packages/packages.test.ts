@@ -97,6 +97,9 @@ describe("the Schema of a build as a file for editors", () => {
         .map(([field]) => `${name}.${field}`),
     );
     expect(silent).toEqual([]);
+    // In words of ours: what a compiler says of its own types is none.
+    expect($defs.rounding?.description).toMatch(/^How a figure is rounded/);
+    expect(JSON.stringify(described())).not.toContain("properties of T");
     expect(objects.flatMap(([, { properties = {} }]) => Object.keys(properties)).length).toBeGreaterThan(240);
   });
 });

@@ -24,19 +24,17 @@ function mountRows(speaker: Reporter, mount: Mount): BlockRow[] {
   ];
   const pair = spotOf(evaluation.build, stage)?.stage;
   if (!pair || !isToothPair(pair)) return limits;
-  const { mesh, opening } = fits({ pair, mount });
-  const { centreDistance, circumferentialBacklash: along, normalBacklash: across } = mesh;
+  const { mesh, opening, centre } = fits({ pair, mount });
+  const { circumferentialBacklash: along, normalBacklash: across } = mesh;
   const length = (value: Bounded | number | undefined): string =>
     value === undefined ? words.unknown : drawnLength(speaker, typeof value === "number" ? enclose(value) : value);
   const isOpened = opening !== undefined && (mount.opening !== undefined || opening.high.sign > 0);
-  // Opened, a ring and its gear come closer together.
-  const set = isOpened && centreDistance?.plus(opening.times(pair.internal ? -1 : 1));
   return [
     ...limits,
     ...(isOpened
       ? [
           row(reports.opening, length(opening)),
-          row(reports.centreSet, length(set || undefined)),
+          row(reports.centreSet, length(centre)),
           row(reports.playAlong, length(along)),
           row(reports.playAcross, length(across)),
         ]

@@ -148,9 +148,9 @@ export interface Mount {
   readonly measured?: "between axes" | "over shafts" | "between shafts";
   /** A pair known to mesh in it, and how far it can move from there. */
   readonly knownPair?: readonly [number, number];
-  /** How much closer than that pair's centre distance it can be set, a length with its unit. */
+  /** How much closer than where that pair runs, its opening included, it can be set, a length with its unit. */
   readonly closer?: string;
-  /** How much farther than that pair's centre distance it can be set, a length with its unit. */
+  /** How much farther than where that pair runs, its opening included, it can be set, a length with its unit. */
   readonly farther?: string;
   /** The fewest and the most teeth of both gears together that its maker allows. */
   readonly toothSum?: readonly [number, number];

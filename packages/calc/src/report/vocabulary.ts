@@ -111,7 +111,10 @@ export const vocabulary = {
   fit: { by: "fit", of: "pair", needs: ["pitch", "mount"] },
   /** What falls short before the pair fits, and by how much. */
   shortfall: { by: "fit", of: "pair", unit: "length", digits: true, needs: ["pitch", "mount"] },
-  /** Play between the teeth, measured square to them, at the opening that the mount sets. */
+  /**
+   * Play between the teeth, measured square to them, at the smallest opening wanted that the mount can set. Where none is wanted that is
+   * none, and so is the play: what is set when they are put together is more.
+   */
   backlash: { by: "fit", of: "pair", unit: "length", digits: true, needs: ["pitch"] },
   /** How fast the wheel rolls: ideal, at full charge or nominal volts. */
   speed: {

@@ -134,7 +134,7 @@ const findingTexts = {
   "chemistry-not-known": "Volts of {cells} {chemistry} cells are not known.",
   "full-over-controller": "{cells} full cells reach {full} V, not {nominal}. Controller limit: {limit} V.",
   "full-over-motor": "{cells} full cells reach {full} V, not {nominal}. Motor limit: {limit} V.",
-  "over-max-rpm": "{kv} kV at {full} V is above {limit} a minute.",
+  "over-max-rpm": "{kv} kV at {full} V is above {limit} turns a minute.",
   // Parts
   "part-incomplete": "A {is} without {field}; expected one.",
   "fitted-differs": "{part}, fitted to {label}: {field} {found}, where {label} says {expected}.",

@@ -203,7 +203,7 @@ describe("what concerns hands", () => {
       "Box: 19 is a nominal figure; count the teeth.",
       "3 full cells reach 12.60 V, not 11.1. Controller limit: 8.4 V.",
       "3 full cells reach 12.60 V, not 11.1. Motor limit: 12 V.",
-      "3000 kV at 12.60 V is above 30000 a minute.",
+      "3000 kV at 12.60 V is above 30000 turns a minute.",
     ]);
     expect(sayCard(reporter(read(build), "de")).warnings[0]).toBe("Box: 19 ist ein Nennwert; die Zähne zählen.");
     expect(sayCard(reporter(limpet)).warnings).toEqual([]);

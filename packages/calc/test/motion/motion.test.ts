@@ -206,7 +206,7 @@ describe("batteries", () => {
       electricalFindings(build).map(({ code, at, message }) => [code, at, message]);
     const battery = { cells: 3, chemistry: "lipo" } as const;
     const volts = "3 full cells reach 12.60 V, not 11.1. Motor limit: 12 V.";
-    const turns = "2000 kV at 12.60 V is above 25000 a minute.";
+    const turns = "2000 kV at 12.60 V is above 25000 turns a minute.";
     expect(found({ battery, motor: limits, outputs: [] })).toEqual([
       ["full-over-motor", "/motor/maxVolts", volts],
       ["over-max-rpm", "/motor/maxRpm", turns],

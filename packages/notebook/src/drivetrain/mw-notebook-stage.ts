@@ -5,16 +5,16 @@ import { rational, type Rational } from "@meshwright/calc/exact";
 import { drives, evaluationOf, NotebookPanel, sheet } from "../frame/index.js";
 import { isMounted, thousandsFault, withPoint } from "../model/index.js";
 
-/** What every kind is called here, and how well it is known. */
-const known: Record<Stage["kind"], readonly [name: string, how: string]> = {
+/** What every kind is called here, and how well it is known: where it is known between two ends only, and exactly. */
+const known: Record<Stage["kind"], readonly [name: string, how: string, exactly?: string]> = {
   pair: ["two gears", "Counted."],
   train: ["a row of gears", "Counted."],
   belt: ["a belt or chain", "Counted."],
   worm: ["a worm", "Counted."],
   planetary: ["a planetary set", "Counted."],
   cycloidal: ["a cycloidal set", "Counted."],
-  published: ["a box with a number", "As printed: a range, until somebody counts."],
-  measured: ["an unknown box", "Turned by hand: a range."],
+  published: ["a box with a number", "As printed: a range, until somebody counts.", "As printed: exact."],
+  measured: ["an unknown box", "Turned by hand: a range.", "Turned by hand until both marks met: exact."],
   selectable: ["a box with a lever", "By its positions."],
 };
 
@@ -151,13 +151,16 @@ export class MwNotebookStage extends NotebookPanel {
     const place = build && stagesOf(build).find(({ stage }) => stage.id === of);
     if (!place) return nothing;
     const { stage, list, index } = place;
-    const [name, how] = known[stage.kind];
+    const [name, how, exactly] = known[stage.kind];
+    const step = evaluationOf(build)
+      .outputs.flatMap(({ steps }) => steps)
+      .find((one) => one.stage.id === of);
     const isPair = isMounted(stage);
     const target = build.target;
     return html`<h2 tabindex="-1">${stage.label ?? stage.id}</h2>
       <p>
         ${`${name[0]!.toUpperCase()}${name.slice(1)}`}: ${this.#counts(stage)}
-        <span class="quiet">${how}</span>
+        <span class="quiet">${exactly && step?.reduction.bounds.isExact ? exactly : how}</span>
       </p>
       ${this.#pitch(stage)}
       <p class="choices">

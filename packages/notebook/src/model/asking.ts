@@ -69,7 +69,7 @@ export const askings: readonly Asking[] = [
   {
     id: "unknown",
     title: "Unknown box",
-    hint: "Mark both shafts, turn the motor's side by hand, and count. Between two numbers is good enough.",
+    hint: "Wheels off the ground, battery disconnected. Mark both shafts, turn the motor's side by hand, and count. Between two numbers is good enough.",
     sentence: [
       "For ",
       turns("in", "Turns in"),

@@ -1,7 +1,7 @@
 import { countsBehind } from "@meshwright/calc/counted";
 import { oneIn, stagesOf, type Measurement, type Mount } from "@meshwright/calc/drivetrain";
-import { lengthOf, rational, type Bounded, type Rational } from "@meshwright/calc/exact";
-import { countedIn, rangesOf } from "@meshwright/calc/fit";
+import { bounded, lengthOf, rational, type Bounded, type Rational } from "@meshwright/calc/exact";
+import { countedIn, fits, rangesOf } from "@meshwright/calc/fit";
 import { centreDistance, type ToothPair } from "@meshwright/calc/gears";
 import type { Finding } from "@meshwright/calc/stages";
 import { typedLength } from "./typed.js";
@@ -50,11 +50,19 @@ interface CentreRead {
   readonly why: string;
 }
 
-/** What is worked out between the axes of a pair, set as its mount says; nothing where it cannot be. */
-function centreAsSet(pair: ToothPair, { opening }: Mount): Bounded | undefined {
+/** What is worked out between the axes of a pair, set as its mount says or must; nothing where it cannot be. */
+function centreAsSet(pair: ToothPair, mount: Mount): Bounded | undefined {
   try {
-    const centre = centreDistance(pair);
-    return opening === undefined ? centre : centre?.plus(lengthOf(opening));
+    // Opened, a ring and its gear come closer together.
+    const side = pair.internal ? -1 : 1;
+    const plain = centreDistance(pair);
+    const at = (opening: string): Bounded | undefined => plain?.plus(lengthOf(opening).times(side));
+    const least = fits({ pair, mount: countedIn(mount, pair) }).centre ?? at(mount.opening ?? "0 mm");
+    const most = mount.openingTo === undefined ? undefined : at(mount.openingTo);
+    if (!least || !most) return least;
+    // A mount that pushes it beyond all that is wanted leaves nothing to choose.
+    if (side > 0) return most.high.compare(least.high) > 0 ? bounded(least.low, most.high) : least;
+    return most.low.compare(least.low) < 0 ? bounded(most.low, least.high) : least;
   } catch {
     return undefined;
   }

@@ -141,6 +141,27 @@ describe("the notebook's page", () => {
     assert.deepEqual(pitch(), before);
   });
 
+  it("calls a box a range only where it is one", async () => {
+    const box = (id: string, value: string) => ({ id, kind: "published", value });
+    const turned = (id: string, to: unknown) => ({ id, kind: "measured", turnsIn: 57, turnsOut: to });
+    const stages = [
+      box("fraction", "52/19"),
+      box("number", "2.74"),
+      turned("met", 11),
+      turned("between", { from: 11, to: 12 }),
+    ];
+    await begin(JSON.stringify({ format: "meshwright-build/1", stages, outputs: [{ id: "rear", stages: [] }] }));
+    for (const [of, how] of [
+      ["fraction", /As printed: exact\./],
+      ["number", /As printed: a range, until somebody counts\./],
+      ["met", /Turned by hand until both marks met: exact\./],
+      ["between", /Turned by hand: a range\./],
+    ] as const) {
+      await choose(of);
+      await said(how);
+    }
+  });
+
   it("takes a centre distance only where it is one, and tells in what there is to look at where it is odd", async () => {
     await begin(limpet);
     const label = "Spur and pinion: centre distance as it was set";

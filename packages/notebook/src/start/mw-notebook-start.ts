@@ -50,6 +50,9 @@ export class MwNotebookStart extends NotebookPart {
       .so-far b {
         font-weight: 600;
       }
+      .choices > span {
+        align-self: center;
+      }
       dl {
         display: grid;
         grid-template-columns: max-content 1fr;

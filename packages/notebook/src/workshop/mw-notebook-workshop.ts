@@ -255,7 +255,7 @@ export class MwNotebookWorkshop extends NotebookPage {
           />
           <span class="quiet"
             >${last ? html`${dayText(last.note.date)}, with ${Object.values(last.note.with).map((count, n) => (n ? html`${drives}${count}` : count))}; ` : nothing}worked
-            out: ${this.figure({ figure: "centre", of: stage }) ?? "not known"}.</span
+            out, without an opening: ${this.figure({ figure: "centre", of: stage }) ?? "not known"}.</span
           >
           ${last ? html`<span class=${last.verdict === "disagrees" ? "fault" : "quiet"}>${last.verdict}: ${last.why}.</span>` : nothing}
         </p>

@@ -46,6 +46,34 @@ describe("a centre distance that was read off", () => {
     expect(centresRead(session.notebook).map(({ verdict }) => verdict)).toEqual(["disagrees"]);
   });
 
+  // Opened, a ring comes closer: 0.8 · (60 − 20) / 2 = 16 mm, 0.4 mm less is 15.6.
+  it("is held against how the axes are set: a ring closer, as far as is wanted, and no nearer than a mount lets it", () => {
+    const read = (text: string, mount: object, more: object = {}): string => {
+      const pair = { id: "primary", kind: "pair", form: "spur", driver: 15, driven: 62, module: "0.8", ...more };
+      const build = parseBuild({
+        format: "meshwright-build/1",
+        stages: [pair],
+        mounts: [{ stage: "primary", ...mount }],
+        outputs: [{ id: "rear", stages: [] }],
+      });
+      const session = new Session({ ...newNotebook("one", "Ring"), build }, () => new Date(0));
+      noteCentre(session, "primary", text);
+      return centresRead(session.notebook)[0]!.verdict;
+    };
+    const ring = { driver: 20, driven: 60, internal: true };
+    expect([read("15.6", { opening: "0.4 mm" }, ring), read("16.4", { opening: "0.4 mm" }, ring)]).toEqual([
+      "agrees",
+      "disagrees",
+    ]);
+    const wanted = { opening: "0.1 mm", openingTo: "0.9 mm" };
+    expect([read("31.4", wanted), read("31.8", wanted), read("32", wanted)]).toEqual(["agrees", "agrees", "disagrees"]);
+    // A slot that begins at 31.5 mm pushes them 0.7 mm apart.
+    expect([read("31.5", { from: "31.5 mm", to: "33 mm" }), read("30.8", { from: "31.5 mm", to: "33 mm" })]).toEqual([
+      "agrees",
+      "disagrees",
+    ]);
+  });
+
   it("cannot be told of other counts than it was read with, nor of teeth whose pitch is not known", () => {
     const session = begun();
     noteCentre(session, "primary", "31.9");

@@ -239,7 +239,7 @@ export const reportWords = {
     nominal: "{0} is a nominal figure; count the teeth.",
     controller: "{0} full cells reach {1} V, not {2}. Controller limit: {3} V.",
     motor: "{0} full cells reach {1} V, not {2}. Motor limit: {3} V.",
-    rpm: "{0} kV at {1} V is above {2} a minute.",
+    rpm: "{0} kV at {1} V is above {2} turns a minute.",
   },
   howToCount: "Wheels off the ground, battery disconnected. Mark a tooth and a tyre, turn slowly, count.",
   firstRun: "Before the first run",

@@ -143,7 +143,7 @@ export const words: Table<ToolWords> = {
   },
 
   turnCount: {
-    turn: "Beide Enden markieren, das Spiel herausnehmen, langsam in eine Richtung drehen und zählen.",
+    turn: "Räder über dem Boden, Akku getrennt. Beide Enden markieren, das Spiel herausnehmen, langsam in eine Richtung drehen und zählen.",
     turnsIn: "Umdrehungen zum Motor hin",
     turnsFrom: "Umdrehungen zu den Rädern hin, von",
     turnsTo: "bis",

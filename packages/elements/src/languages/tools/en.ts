@@ -150,7 +150,7 @@ export const toolsEn = {
 
   // A box counted by turns
   turnCount: {
-    turn: "Mark both ends, take up the slack, turn slowly one way, and count.",
+    turn: "Wheels off the ground, battery disconnected. Mark both ends, take up the slack, turn slowly one way, and count.",
     turnsIn: "Turns towards the motor",
     turnsFrom: "Turns towards the wheels, from",
     turnsTo: "to",

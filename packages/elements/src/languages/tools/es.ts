@@ -143,7 +143,7 @@ export const words: Table<ToolWords> = {
   },
 
   turnCount: {
-    turn: "Marcar ambos extremos, quitar la holgura, girar despacio en un sentido y contar.",
+    turn: "Ruedas en el aire, batería desconectada. Marcar ambos extremos, quitar la holgura, girar despacio en un sentido y contar.",
     turnsIn: "Vueltas hacia el motor",
     turnsFrom: "Vueltas hacia las ruedas, de",
     turnsTo: "a",

@@ -143,7 +143,7 @@ export const words: Table<ToolWords> = {
   },
 
   turnCount: {
-    turn: "Marquer les deux bouts, rattraper le jeu, tourner lentement dans un sens et compter.",
+    turn: "Roues levées, batterie débranchée. Marquer les deux bouts, rattraper le jeu, tourner lentement dans un sens et compter.",
     turnsIn: "Tours côté moteur",
     turnsFrom: "Tours côté roues, de",
     turnsTo: "à",

@@ -143,7 +143,7 @@ export const words: Table<ToolWords> = {
   },
 
   turnCount: {
-    turn: "両端に印を付け、遊びを詰め、一方向にゆっくり回して数えます。",
+    turn: "車輪を浮かせ、電池を外します。両端に印を付け、遊びを詰め、一方向にゆっくり回して数えます。",
     turnsIn: "モーター側の回転数",
     turnsFrom: "車輪側の回転数、下限",
     turnsTo: "上限",
