@@ -1,5 +1,5 @@
 import type { Article, Element, Text } from "./article.js";
-import { canonical, numbersIn, wordsIn } from "./canonical.js";
+import { canonical, numbersIn, signsIn, wordsIn } from "./canonical.js";
 import type { Expected } from "./expected.js";
 import { withNumbersOf, type Edit } from "./mending.js";
 import { headOf, placesIn, type Known, type Place } from "./places.js";
@@ -72,9 +72,17 @@ class Index implements Known {
 
   readonly isHead = (head: string): boolean => this.#named.has(head);
 
-  readonly isFigure = (text: string, most = 1): boolean => {
-    const { length } = numbersIn(text);
-    return length > 0 && length <= most && isWithin(wordsIn(text), this.#words);
+  readonly isName = (head: string): boolean => this.#named.get(head)?.some(({ names }) => names.has(head)) ?? false;
+
+  readonly isFigure = (text: string): boolean => {
+    const numbers = numbersIn(text);
+    const [{ length }, signs] = [numbers, signsIn(text)];
+    return (
+      (length === 1 || length === 2) &&
+      numbers.every(({ decimal }) => decimal) &&
+      signs.every((sign) => /[.,%°\p{Dash}]/u.test(sign)) &&
+      isWithin(wordsIn(text), this.#words)
+    );
   };
 
   /** What may stand where these heads do; heads that are none of ours choose nothing. */

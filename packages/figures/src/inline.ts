@@ -44,13 +44,22 @@ function isFigure(found: string, expected: string, locale: string): boolean {
   return numbers < 2 || own.length > 0 || numbers === numbersIn(expected).length;
 }
 
-/** Whether braces of a program stand in an element, of which nobody here knows what they say: outside its tags, and no text of its own. */
+/** Tags with braces and signs in their attributes, comments, and what a program says that is nothing to read. */
+const unread = [
+  /<!--[^]*?-->/g,
+  /<(?:"[^"]*"|'[^']*'|\{[^}]*\}|[^<>"'{])*>/g,
+  /\{\s*(?:"\s*"|'\s*'|\/\*[^]*?\*\/)\s*\}/g,
+];
+/** No figure is as long. */
+const longestFigure = 2000;
+
+/** Whether braces of a program stand in an element, of which nobody here knows what they say. */
 export function hasExpression(element: Element, source: string): boolean {
   const written = element.inside ? source.slice(...element.inside) : "";
-  if (!written.includes("{")) return false;
+  if (!written.includes("{") || written.length > longestFigure) return false;
   const braces = (text: string): number => text.split("{").length;
   const own = [...textsIn(element)].map(({ value }) => value).join("");
-  return braces(written.replace(/<[^>]*>/g, "")) > braces(own);
+  return braces(unread.reduce((text, pattern) => text.replace(pattern, ""), written)) > braces(own);
 }
 
 /** Why nothing can be written between an element's tags. */

@@ -1,4 +1,13 @@
-import { elementsIn, enclosing, hasInside, isElement, textsIn, type Element, type Text } from "./article.js";
+import {
+  elementsIn,
+  enclosing,
+  hasInside,
+  isElement,
+  textsIn,
+  type Element,
+  type Holder,
+  type Text,
+} from "./article.js";
 
 /** A place in a block's content that a figure may stand in: a table's cell, or a line behind its head. */
 export interface Place {
@@ -17,10 +26,12 @@ export const headOf = (text: string): string => text.replace(/\s+/g, " ").trim()
 
 /** What the figures of a block are called, and what they look like. */
 export interface Known {
-  /** Whether a head, as heads are compared, is a name of one of them. */
+  /** Whether a head, as heads are compared, may stand at the place of one of them. */
   readonly isHead: (head: string) => boolean;
-  /** Whether a text is nothing but a number, or so many, with words that stand beside the block's figures. */
-  readonly isFigure: (text: string, most?: number) => boolean;
+  /** Whether a head is a name of one of them, and not only of the table that it stands in. */
+  readonly isName: (head: string) => boolean;
+  /** Whether a text is nothing but one number with a point, or two, with words that stand beside the block's figures. */
+  readonly isFigure: (text: string) => boolean;
 }
 
 type Read = (element: Element) => readonly Text[];
@@ -49,14 +60,19 @@ function placesOfTable(table: Element, read: Read, heads: Set<Element>, known: K
   const isColumned = first.length > 1 || rows.every(({ length }) => length === 1);
   const columns = isColumned && first.every(isHead) ? first : undefined;
   const nameOf = (one: Element | undefined): string => (one ? headIn(read(one)) : "");
-  const named = (columns?.length && nameOf(columns[0])) || "";
-  /** In a table whose rows have no heads, the first cell is a figure like the others. */
-  const isOwn = (cell: Element): boolean =>
-    cell.tag === "td" && known.isHead(named) && known.isFigure(textIn(read(cell)));
+  // In one row alone, under names of figures only, the first cell is a figure like the others: there is nothing that it could name.
+  const isOwn = (cell: Element): boolean => {
+    const text = textIn(read(cell));
+    return cell.tag === "td" && known.isFigure(text) && !known.isHead(headOf(text));
+  };
+  const isBare =
+    rows.length === 2 &&
+    columns?.every((one) => known.isName(nameOf(one))) === true &&
+    rows[1]!.length === columns.length &&
+    rows[1]!.every(isOwn);
   for (const one of [...(columns ?? []), ...(caption ? [caption] : [])]) heads.add(one);
   return rows.slice(columns ? 1 : 0).flatMap((cells) => {
     const [head] = cells;
-    const isBare = head && isOwn(head);
     if (head && !isBare) heads.add(head);
     return cells.slice(isBare ? 0 : 1).map((element, n): Place => {
       const column = columns && nameOf(columns[isBare ? n : n + 1]);
@@ -88,23 +104,40 @@ function atColon(text: Text): { readonly head: string; readonly behind: Text } |
 /** The same where nothing says that it is a line: a name of ours, and a figure and no more behind it. */
 function placeOfText(text: Text, known: Known): Place | undefined {
   const { head, behind } = atColon(text) ?? {};
-  return head !== undefined && behind && known.isHead(head) && known.isFigure(behind.value, 2)
+  return head !== undefined && behind && known.isName(head) && known.isFigure(behind.value)
     ? { element: text.parent as Element, heads: [head], texts: [behind] }
     : undefined;
 }
 
+/** The terms of descriptions, each list looked through once: none where several share them, for nothing tells then which is meant. */
+class Terms {
+  readonly #lists = new Map<Holder, ReadonlyMap<Element, Element | undefined>>();
+
+  of(description: Element, heads: Set<Element>): Element | undefined {
+    let list = this.#lists.get(description.parent);
+    if (!list) {
+      const found = new Map<Element, Element | undefined>();
+      let terms: Element[] = [];
+      let isOpen = false;
+      for (const one of description.parent.children.filter(isElement)) {
+        if (one.tag === "dt") terms = isOpen ? [...terms, one] : [one];
+        isOpen = one.tag === "dt";
+        if (one.tag !== "dd") continue;
+        if (terms.length) heads.add(terms.at(-1)!);
+        found.set(one, terms.length === 1 ? terms[0] : undefined);
+      }
+      this.#lists.set(description.parent, (list = found));
+    }
+    return list.get(description);
+  }
+}
+
 /** "Front: 44.30" in a list, or what stands behind a term. */
-function placeOfLine(element: Element, read: Read, heads: Set<Element>): Place | undefined {
+function placeOfLine(element: Element, read: Read, heads: Set<Element>, terms: Terms): Place | undefined {
   const texts = read(element);
   if (element.tag === "dd") {
-    const before = childrenOf(element.parent as Element).filter(({ order }) => order < element.order);
-    const at = before.findLastIndex(({ tag }) => tag === "dt");
-    const term = before[at];
-    if (!term) return undefined;
-    heads.add(term);
-    // Of several terms that share their descriptions nothing tells which is meant.
-    if (before[at - 1]?.tag === "dt") return undefined;
-    return { element, heads: [headIn(read(term))], texts };
+    const term = terms.of(element, heads);
+    return term && { element, heads: [headIn(read(term))], texts };
   }
   const [first, ...more] = texts.filter(({ value }) => value.trim());
   const split = first && atColon(first);
@@ -124,21 +157,24 @@ export function placesIn(
   const read: Read = (element) => [...textsIn(element, without)];
   const inner = [...elementsIn(block, without)];
   const heads = new Set<Element>();
+  const terms = new Terms();
   const tables = inner.filter(({ tag }) => tag === "table");
   const lines = inner.filter(
     (one) => (one.tag === "li" || one.tag === "dd") && !hasInside(one, ({ tag }) => /^(table|li|dd)$/.test(tag)),
   );
   const places = [
     ...tables.flatMap((table) => placesOfTable(table, read, heads, known)),
-    ...lines.flatMap((line) => placeOfLine(line, read, heads) ?? []),
+    ...lines.flatMap((line) => placeOfLine(line, read, heads, terms) ?? []),
   ];
   const named = new Set([...heads, ...places.map(({ element }) => element)]);
   const others = read(block).filter((text) => !enclosing(text, (one) => named.has(one)));
-  const loose = others.filter((text) => {
-    const place = placeOfText(text, known);
-    if (place) places.push(place);
-    return !place;
-  });
+  const told = others.map((text) => placeOfText(text, known));
+  const times = new Map<string, number>();
+  for (const place of told) if (place) times.set(place.heads[0]!, (times.get(place.heads[0]!) ?? 0) + 1);
+  // What two lines are called says of neither which figure it is.
+  const lone = told.map((place) => (place && times.get(place.heads[0]!) === 1 ? place : undefined));
+  places.push(...lone.flatMap((place) => place ?? []));
+  const loose = others.filter((_, n) => !lone[n]);
   // A line alone is a place without heads.
   if (!tables.length && !lines.length && !places.length)
     return { places: [{ element: block, heads: [], texts: loose }], loose: [], inHeads: [] };

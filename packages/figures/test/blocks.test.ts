@@ -83,6 +83,19 @@ describe("a table of figures", () => {
     ).toEqual([]);
   });
 
+  it("has first columns that name its rows, numbers or not, and is left as it is then", () => {
+    const numbered = "<tr><td>1</td><td>4.13</td><td>4.13</td></tr><tr><td>2.0</td><td>2.50</td><td>2.50</td></tr>";
+    for (const right of [
+      table(numbered),
+      table("<tr><td>1.47</td><td>Hub</td></tr>", "<tr><th>Front</th><th>Stage</th></tr>"),
+      table("<tr><td>1.47</td><td>1.44</td><td>Hub</td></tr>", "<tr><th>Front</th><th>Rear</th><th>Stage</th></tr>"),
+      table("<tr><td>1.47</td></tr><tr><td>44.30</td></tr>", "<tr><th>Front</th></tr>"),
+      page("<mw-ratio-summary><p>Front: 2</p><p>Rear: 4.13 × 2.50</p></mw-ratio-summary>"),
+      page("<mw-ratio-summary><p>Front: 1.47</p><p>Front: 44.30</p></mw-ratio-summary>"),
+    ])
+      expect(mendFigures(right)).toMatchObject({ text: right, stale: 0 });
+  });
+
   it("tells of numbers in its heads that they were not compared", () => {
     expect(checkFigures(table(row("Hub 99.9", "1.47", "1.44"))).notChecked).toEqual({ "number in a head": 1 });
     expect(checkFigures(table(row("Hub 2", "1.47", "1.44"))).notChecked).toEqual({});

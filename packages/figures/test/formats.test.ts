@@ -134,6 +134,14 @@ describe("MDX", () => {
       const source = post(`Front <mw-value of="front">${figure}</mw-value> turns.`);
       expect(mendFigures(source, { format: "mdx" })).toMatchObject({ text: source, stale: 1, mended: 0, left: 1 });
     }
+    // What adds nothing to read keeps no figure from being compared.
+    for (const nothing of ['{" "}', "{/* note */}"]) {
+      const source = (figure: string) => post(`Front <mw-value of="front">${figure}${nothing}</mw-value> turns.`);
+      expect(checkFigures(source("44.30"), { format: "mdx" })).toMatchObject({ compared: 1, notChecked: {} });
+      expect(mendFigures(source("44.31"), { format: "mdx" }).text).toBe(source("44.30"));
+    }
+    const html = post('<mw-value of="front"><b title="a>{b}">44.31</b><!-- a > {b} --></mw-value>');
+    expect(mendFigures(html).text).toBe(html.replace("44.31", "44.30"));
     const { differences, compared, notChecked } = checkFigures(
       post('Front <mw-value of="front">44.30{" to 45"}</mw-value> turns.'),
       { format: "mdx" },

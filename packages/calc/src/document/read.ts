@@ -292,7 +292,8 @@ export class ShapeReader {
     const kind = (value as Stage | null | undefined)?.kind;
     if (typeof kind !== "string" || !Object.hasOwn(stageShapes, kind)) {
       const names = Object.keys(stageShapes);
-      const slip = kind === undefined && typeof value === "object" && value ? this.#slipOfKind(value) : undefined;
+      const isObject = kind === undefined && typeof value === "object" && value !== null;
+      const slip = isObject && this.hasRoom ? this.#slipOfKind(value) : undefined;
       if (slip !== undefined)
         return this.#at(slip, () => this.#wrong("unknown-key", slip, { known: ["kind"], nearest: ["kind"] }));
       return this.#at("kind", () =>

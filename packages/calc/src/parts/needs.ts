@@ -44,7 +44,11 @@ const runsWith = (one: Part, other: Part): boolean =>
   (samePitch(one as Toothed, other as Toothed, false) ?? "same") === "same" &&
   (one.pitch === undefined || other.pitch === undefined || isSameLength(one.pitch, other.pitch));
 
-/** As many are tried in a place whose pitch is not known. */
+/** What tells pitches apart: of one pitch, one gear runs with what another runs with. */
+const pitchKey = (part: Part): string =>
+  `${moduleOf(part as Toothed)?.toFraction()} ${part.pressureAngle} ${part.pitch}`;
+
+/** As many pitches are tried in a place whose own is not known. */
 const mostTried = 20;
 
 /** So much of a module further out, a tip is that of another shift. */
@@ -54,10 +58,12 @@ const tipSlack = ratioOf(1, 5);
 function isMarkedSo(part: Part, { teeth, pitch = {}, form, shift = 0, tipDiameter }: Need): boolean {
   if (teeth === undefined) return true;
   const own = rational(part.shift ?? 0);
-  if (!own.equals(rational(shift))) return false;
+  const isTip =
+    part.tipDiameter !== undefined && tipDiameter !== undefined && isSameLength(part.tipDiameter, tipDiameter);
+  if (!own.equals(rational(shift)) && !(part.shift === undefined && isTip)) return false;
   const module = moduleOf(pitch) ?? moduleOf(part as Toothed);
   // Tips of other teeth stand elsewhere.
-  if (part.tipDiameter === undefined || !module || (part.form ?? form ?? "spur") !== "spur") return true;
+  if (part.tipDiameter === undefined || isTip || !module || (part.form ?? form) !== "spur") return true;
   const plain = module.times(own.times(2).plus(teeth + 2));
   const tip = tipDiameter === undefined ? plain : lengthOf(tipDiameter);
   return lengthOf(part.tipDiameter).minus(tip).abs().compare(module.times(tipSlack)) <= 0;
@@ -204,10 +210,10 @@ class Search {
    *
    * @param others what its place has already: gears that run together are of one pitch, also where the stage does not say which
    */
-  any(need: Need, place: Place, n = 0, others: readonly Part[] = [], without?: ReadonlySet<Part>): Part | undefined {
+  any(need: Need, place: Place, n = 0, others: readonly Part[] = [], without?: ReadonlySet<string>): Part | undefined {
     const usable = place.mount ? this.#usable(place) : [];
     const rank = (part: Part): number => {
-      if (!answers(part, need) || without?.has(part) || !others.every((other) => runsWith(part, other)))
+      if (!answers(part, need) || without?.has(pitchKey(part)) || !others.every((other) => runsWith(part, other)))
         return Infinity;
       const ways = carriedAt(part, place, n, usable);
       const refused = ways.flatMap(({ reasons }) => reasons.filter(({ weight }) => weight === "refusal"));
@@ -248,7 +254,10 @@ class Search {
     return all;
   }
 
-  /** The part for one of a place's needs: of those that run with what the place has, the first that leaves none of its needs without. */
+  /**
+   * The part for one of a place's needs: of those that run with what the place has, the first of a pitch that leaves none of its needs
+   * without; where none of so many pitches does, the first.
+   */
   #partFor(needs: readonly Need[], n: number, place: Place): Part | undefined {
     const { pitch, beltPitch } = needs[n]!;
     // Where the stage says its pitch, it is that of all.
@@ -256,14 +265,15 @@ class Search {
       return this.any(needs[n]!, place, n);
     const given = needs.flatMap(({ part }) => part ?? []);
     const best = this.any(needs[n]!, place, n, given);
-    const tried = new Set<Part>();
+    const later = needs.flatMap((one, k) =>
+      k > n && !one.part && this.any(one, place, k, given) ? [[one, k] as const] : [],
+    );
+    const tried = new Set<string>();
     for (let part = best; part && tried.size < mostTried; part = this.any(needs[n]!, place, n, given, tried)) {
       const beside = [...given, part];
-      const isEnough = needs.every(
-        (one, k) => k <= n || one.part || !!this.any(one, place, k, beside) || !this.any(one, place, k, given),
-      );
-      if (isEnough) return part;
-      tried.add(part);
+      const isEnough = later.every(([one, k]) => this.any(one, place, k, beside));
+      if (isEnough && (part === best || canBeHad(part) !== false)) return part;
+      tried.add(pitchKey(part));
     }
     return best;
   }

@@ -93,7 +93,8 @@ export const needs: Needs<PairStage> = (stage) => {
   const { driver, driven, set, internal, module, diametralPitch, pressureAngle } = stage;
   const { driverShift, drivenShift, driverTip, drivenTip } = stage;
   const pitch = { module, diametralPitch, pressureAngle } as Toothed;
-  const form = stage.form ?? (drawn(stage) && "spur");
+  // A helix angle alone says that teeth are wound: of which form, nobody has said.
+  const form = stage.form ?? (drawn(stage) && stage.helixAngle === undefined ? "spur" : undefined);
   return {
     whole: { is: ["set", "hub", "gearbox"], driver, driven, form: internal ? "internal" : form },
     pieces: set

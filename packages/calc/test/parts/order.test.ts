@@ -64,6 +64,15 @@ describe("a gear off the shelf", () => {
     // The tips of a ring stand inside.
     const ring: Part = { ...s62, tipDiameter: "48 mm", form: "internal" };
     expect(found({ ...pitch, internal: true }, p15(), ring)).toEqual(["p", "s"]);
+    // Nor does that of a worm, or of wound teeth, follow from the count alone.
+    const worm = { id: "primary", kind: "worm", starts: 1, teeth: 30, module: 1 };
+    const screw: Part = { id: "w", is: "worm", teeth: 1, module: "1", tipDiameter: "12 mm" };
+    expect(shown(needsOf(build({ stages: [worm] }), [screw]))[0]).toBe("1 worm at primary: w");
+    const wound = p15({ tipDiameter: "14.37 mm" });
+    expect(found({ ...pitch, helixAngle: 20 }, wound, s62)).toEqual(["p", "s"]);
+    expect(found({ ...pitch, driverShift: "0.5", driverTip: "14.4 mm" }, p15({ tipDiameter: "14.4 mm" }), s62)).toEqual(
+      ["p", "s"],
+    );
     // Whoever says that it stands there knows.
     expect(found(pitch, p15({ shift: "0.5", stage: "primary" }), s62)).toEqual(["p", "s"]);
   });
@@ -82,6 +91,10 @@ describe("a gear off the shelf", () => {
     // What leaves the other gear without one comes after what does not.
     expect(found({}, inch, p15({ id: "late" }), s62)).toEqual(["late", "s"]);
     expect(found({}, inch, p15({ id: "late" }), s62, { ...s62, id: "t", module: "127/160" })).toEqual(["inch", "t"]);
+    const many = Array.from({ length: 30 }, (_, n) => p15({ id: `a${String(n).padStart(2, "0")}`, module: "1" }));
+    expect(found({}, ...many, p15({ id: "z" }), s62)).toEqual(["z", "s"]);
+    const gone = p15({ id: "gone", available: false });
+    expect(found({}, p15({ id: "own", module: "1", owned: 1 }), gone, s62)).toEqual(["own", "none"]);
     const belts = build({ stages: [{ id: "belt", kind: "belt", driver: 15, driven: 30 }] });
     const pulley = (id: string, teeth: number, size: string): Part => ({ id, is: "pulley", teeth, pitch: size });
     expect(shown(needsOf(belts, [pulley("a", 15, "5 mm"), pulley("b", 30, "3 mm")])).slice(0, 2)).toEqual([

@@ -115,6 +115,7 @@ export class MwNotebookStart extends NotebookPart {
 
   readonly #choose = (one: Asking): void => {
     this.#settle();
+    if (this.asks.some(([, ask]) => ask.isAnswered)) return;
     this.asks = [[undefined, this.#ask(one)]];
     void this.focusOn(".blank");
   };
@@ -126,6 +127,8 @@ export class MwNotebookStart extends NotebookPart {
 
   /** Whether something is answered in part: going on would lose it, so it is told, and asked for. */
   #isHalf(): boolean {
+    // What was answered and refused stays, with what stands against it.
+    if (this.asks.some(([, ask]) => ask.isAnswered)) return true;
     for (const [into, ask] of this.asks) {
       const { name, label = "" } = ask.lacking ?? {};
       if (name === undefined) continue;
