@@ -49,6 +49,8 @@ export interface Article extends Holder {
   readonly markdown: boolean;
   /** How many tags of ours stand in what a program works out: they are not looked at. */
   readonly expressions: number;
+  /** Where in the source something is read that a program works out, from the first to the last. */
+  readonly programs: readonly number[];
 }
 
 /** Attributes by name, and nothing by any other name. */

@@ -68,6 +68,7 @@ export interface Origin {
   readonly places: Places;
   readonly markdown: boolean;
   readonly expressions: number;
+  readonly programs: readonly number[];
 }
 
 /**
@@ -78,11 +79,11 @@ export interface Origin {
  */
 export function readHtml(
   text: string,
-  { source = text, places = itself, markdown = false, expressions = 0 }: Partial<Origin> = {},
+  { source = text, places = itself, markdown = false, expressions = 0, programs = [] }: Partial<Origin> = {},
 ): Article {
   const page = parse(text, { sourceCodeLocationInfo: true, scriptingEnabled: false, treeAdapter: bounded(text) });
   const children: Node[] = [];
-  const article: Article = { kind: "article", source, markdown, expressions, parent: undefined, children };
+  const article: Article = { kind: "article", source, markdown, expressions, programs, parent: undefined, children };
   let order = 0;
   // What has no place of its own stands after what stood before it.
   let last = 0;

@@ -44,22 +44,16 @@ function isFigure(found: string, expected: string, locale: string): boolean {
   return numbers < 2 || own.length > 0 || numbers === numbersIn(expected).length;
 }
 
-/** Tags with braces and signs in their attributes, comments, and what a program says that is nothing to read. */
-const unread = [
-  /<!--[^]*?-->/g,
-  /<(?:"[^"]*"|'[^']*'|\{[^}]*\}|[^<>"'{])*>/g,
-  /\{\s*(?:"\s*"|'\s*'|\/\*[^]*?\*\/)\s*\}/g,
-];
-/** No figure is as long. */
-const longestFigure = 2000;
-
-/** Whether braces of a program stand in an element, of which nobody here knows what they say. */
-export function hasExpression(element: Element, source: string): boolean {
-  const written = element.inside ? source.slice(...element.inside) : "";
-  if (!written.includes("{") || written.length > longestFigure) return false;
-  const braces = (text: string): number => text.split("{").length;
-  const own = [...textsIn(element)].map(({ value }) => value).join("");
-  return braces(unread.reduce((text, pattern) => text.replace(pattern, ""), written)) > braces(own);
+/** Whether a program works out something of what an element says. */
+export function hasExpression({ inside }: Element, { programs }: Article): boolean {
+  if (!inside) return false;
+  let [low, high] = [0, programs.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (programs[middle]! < inside[0]) low = middle + 1;
+    else high = middle;
+  }
+  return low < programs.length && programs[low]! < inside[1];
 }
 
 /** Why nothing can be written between an element's tags. */
@@ -83,7 +77,7 @@ export function mendInline(
   if (hasInside(element, ({ tag }) => tag.startsWith("mw-"))) return "another element stands in it";
   if (enclosing(element, isText)) return "it stands in another figure";
   const { source } = article;
-  if (hasExpression(element, source)) return "a program works out what stands in it";
+  if (hasExpression(element, article)) return "a program works out what stands in it";
   const found = textOf(element);
   if (!found) {
     if (source.slice(...inside).trim()) return "something else stands in it";

@@ -72,6 +72,7 @@ class Writer extends Written {
   #isCell = false;
   /** How many tags of ours stand in what a program works out. */
   expressions = 0;
+  readonly programs: number[] = [];
 
   constructor(source: string) {
     super();
@@ -149,8 +150,12 @@ class Writer extends Written {
 
   #mdx(token: Token, place: (at: number) => number | undefined): void {
     for (const piece of token.meta!.pieces as readonly Piece[]) {
-      if (piece.kind === "expression") this.expressions += piece.code.match(/<mw-[a-z]/gi)?.length ?? 0;
-      else if (piece.name) {
+      if (piece.kind === "expression") {
+        this.expressions += piece.code.match(/<mw-[a-z]/gi)?.length ?? 0;
+        // A comment says nothing, nor do blanks.
+        const start = /^(?:(["'`])\s*\1\s*)?$/.test(piece.code) ? undefined : place(piece.from);
+        if (start !== undefined) this.programs.push(start);
+      } else if (piece.name) {
         const { from, to, name, closing, selfClosed, attributes } = piece;
         // A component may be called as an element is; it is none.
         const tag = /^[a-z][\w-]*$/.test(name) ? name : `jsx-${name.toLowerCase().replace(/[^a-z0-9]/g, "-")}`;
@@ -208,5 +213,6 @@ export function readMarkdown(text: string, source: string, format: keyof typeof 
   const plain = text.replace(/\r\n/g, " \n").replace(/\r/g, "\n");
   const writer = new Writer(plain);
   for (const token of parsers[format].parse(plain, {})) writer.write(token);
-  return readHtml(writer.text, { source, places: writer, markdown: true, expressions: writer.expressions });
+  const { expressions, programs } = writer;
+  return readHtml(writer.text, { source, places: writer, markdown: true, expressions, programs });
 }

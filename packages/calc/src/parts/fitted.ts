@@ -15,20 +15,21 @@ const pitchText = ({ module, diametralPitch }: Toothed): string | undefined =>
   module !== undefined ? String(module) : diametralPitch !== undefined ? `${diametralPitch} DP` : undefined;
 
 /** The fields of which a part and a place's need may both speak, the weightiest first, and whether they say the same of it. */
-function comparedBy(part: Part, need: Need): readonly (readonly [...Difference, agrees: boolean])[] {
-  const { pitch = {}, beltPitch } = need;
-  const { coarser } = comparePitch(part as Toothed, pitch) ?? {};
-  const same = (field: "teeth" | "driver" | "driven", expected = need[field]) =>
-    [field, part[field], expected, expected === undefined || part[field] === expected] as const;
+function comparedBy(part: Part, need: Need): readonly (readonly [agrees: boolean, difference: Difference])[] {
+  const { pitch = {}, beltPitch, value } = need;
+  const own = part as Toothed;
+  const { coarser } = comparePitch(own, pitch) ?? {};
+  const counts = (["teeth", "driver", "driven"] as const).map((field) => {
+    const [found, expected] = [part[field], need[field]];
+    return [expected === undefined || found === expected, [field, found, expected]] as const;
+  });
   return [
-    same("teeth"),
-    same("driver"),
-    same("driven"),
-    ["value", part.value, need.value, need.value === undefined || isSameRatio(part.value, need.value)],
-    ["form", part.form, need.form, isOfForm(part, need)],
-    ["pitch", pitchText(part as Toothed), pitchText(pitch), !coarser?.sign],
-    ["pitch", part.pitch, beltPitch, !part.pitch || !beltPitch || isSameLength(part.pitch, beltPitch)],
-    ["pressureAngle", part.pressureAngle as Said, pitch.pressureAngle as Said, isSameAngle(part as Toothed, pitch)],
+    ...counts,
+    [value === undefined || isSameRatio(part.value, value), ["value", part.value, value]],
+    [isOfForm(part, need), ["form", part.form, need.form]],
+    [!coarser?.sign, ["pitch", pitchText(own), pitchText(pitch)]],
+    [!part.pitch || !beltPitch || isSameLength(part.pitch, beltPitch), ["pitch", part.pitch, beltPitch]],
+    [isSameAngle(own, pitch), ["pressureAngle", own.pressureAngle, pitch.pressureAngle]],
   ];
 }
 
@@ -38,12 +39,11 @@ function differenceFrom(part: Part, needs: readonly Need[]): Difference | undefi
   if (!alike.length || alike.some((need) => answers(part, need, true))) return undefined;
   const differing = alike.map((need) => {
     const all = comparedBy(part, need);
-    const n = all.findIndex(([, , , agrees]) => !agrees);
-    const [field, found, expected] = all[n] ?? [];
-    return { n, difference: field && ([field, found, expected] as const) };
+    const n = all.findIndex(([agrees]) => !agrees);
+    return { n, difference: all[n]?.[1] };
   });
   // The one that agrees in most.
-  return differing.sort((a, b) => b.n - a.n)[0]!.difference || undefined;
+  return differing.sort((x, y) => y.n - x.n)[0]!.difference;
 }
 
 /** Makers print hundredths of a millimetre. */

@@ -2,7 +2,7 @@ import type { Build, Part } from "../drivetrain/index.js";
 import { lengthOf, rational, ratioOf } from "../exact/index.js";
 import type { ReasonCode } from "../fit/index.js";
 import { comparePitch, moduleOf, pressureAngleOf, type Toothed } from "../gears/index.js";
-import { printedInterval, type PartKind } from "../stages/index.js";
+import { plainRatio, printedInterval, type PartKind } from "../stages/index.js";
 import { asDriven, asDriver, type Carried } from "./adapters.js";
 import { buyLine, cheapestFirst, costOfLine } from "./cost.js";
 import { canBeHad, currencyOf, ownedOf } from "./part.js";
@@ -11,7 +11,7 @@ import { isOfForm, type Spec } from "./stage-needs.js";
 
 /** A printed ratio is another one with more digits, and the same with `:1` behind it. */
 const printed = (ratio: string): string => {
-  const { low, high } = printedInterval(ratio.replace(/\s?:\s?1$/, ""));
+  const { low, high } = printedInterval(plainRatio(ratio));
   return `${low.toFraction()} ${high.toFraction()}`;
 };
 

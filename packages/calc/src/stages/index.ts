@@ -43,7 +43,7 @@ export { needed } from "./needed.js";
 export { notations } from "./notations.js";
 export type { PairStage } from "./pair.js";
 export type { PlanetaryStage } from "./planetary.js";
-export { printedInterval, type PrintedReading } from "./printed-interval.js";
+export { plainRatio, printedInterval, type PrintedReading } from "./printed-interval.js";
 export { productOf } from "./product.js";
 export type { PrintedStage } from "./printed.js";
 export { samples } from "./samples.js";

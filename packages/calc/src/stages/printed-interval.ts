@@ -3,6 +3,9 @@ import { type Bounded, bounded, MeshwrightError, rational, ratioOf } from "../ex
 /** How a printed ratio was shortened: to the nearest digit, or cut off, or nobody knows. */
 export type PrintedReading = "rounded" | "truncated" | "unsure";
 
+/** A printed ratio as a number is written: "19:1" is how boxes print 19. */
+export const plainRatio = (value: string): string => value.replace(/\s?:\s?1$/, "");
+
 /**
  * What a printed ratio can mean, as a closed interval: half a unit of its last digit either way where it was rounded, up to
  * one unit above where it was cut off, both where nobody knows. A fraction is exact.

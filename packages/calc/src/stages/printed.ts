@@ -12,7 +12,7 @@ import type {
   Sure,
   Unknowns,
 } from "./facets.js";
-import { printedInterval } from "./printed-interval.js";
+import { plainRatio, printedInterval } from "./printed-interval.js";
 import type { StageBase } from "./stage.js";
 
 /** A ratio known only as somebody printed it. A fraction, or `exact: true`, is exact; anything else is an interval. */
@@ -32,9 +32,6 @@ export interface PrintedStage extends StageBase {
 /** Whether the value stands for itself alone. */
 const isExact = (stage: PrintedStage): boolean => stage.exact === true || stage.value.includes("/");
 
-/** "19:1" is how boxes print 19. */
-const plain = (value: string): string => value.replace(/\s?:\s?1$/, "");
-
 export const shape: Shape = { value: "ratio!", read: "rounded|truncated|unsure", exact: "flag", sameAs: "id" };
 
 export const sample: Sample = { value: "2.60" };
@@ -44,7 +41,7 @@ export const check: Check<PrintedStage> = (stage, say) => {
 };
 
 export const unknown: Unknowns<PrintedStage> = {
-  text: (stage) => `${plain(stage.value)} ${isExact(stage) ? "exact" : (stage.read ?? "rounded")}`,
+  text: (stage) => `${plainRatio(stage.value)} ${isExact(stage) ? "exact" : (stage.read ?? "rounded")}`,
   sameAs: ({ sameAs }) => sameAs,
   spans: () => [],
 };
@@ -52,7 +49,7 @@ export const unknown: Unknowns<PrintedStage> = {
 export const sure: Sure<PrintedStage> = () => true;
 
 export const effect: Effects<PrintedStage> = (stage, into, surroundings) => {
-  const value = plain(stage.value);
+  const value = plainRatio(stage.value);
   // Named after the product and what it says: the same box before and after a change is the same unknown.
   if (isExact(stage)) into.exactly(rational(value));
   else into.unknown(`${surroundings.namesake(stage)} ${unknown.text(stage)}`, printedInterval(value, stage.read));

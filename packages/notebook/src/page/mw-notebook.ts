@@ -431,6 +431,16 @@ export class MwNotebook extends LitElement {
     this.panel = "beside";
   }
 
+  /** Lays a notebook aside under a name. Says whether the browser took it. */
+  async #setAside(notebook: Notebook, name: string): Promise<boolean> {
+    try {
+      await this.#shelf!.setAside(notebook, name);
+      return true;
+    } catch {
+      return false;
+    }
+  }
+
   /** What was opened takes the place of the notebook that it was opened beside, which is set aside. */
   async #replace(): Promise<void> {
     const opened = this.session.notebook;
@@ -443,11 +453,8 @@ export class MwNotebook extends LitElement {
     };
     if (this.session.isFollowing)
       return stays(`“${yours.title}” is being edited in another tab. Close it there first.`);
-    try {
-      await this.#shelf!.setAside(yours, name);
-    } catch {
+    if (!(await this.#setAside(yours, name)))
       return stays(`“${yours.title}” could not be set aside, for this device is full or keeps nothing.`);
-    }
     const { format: _format, id: _id, ...fields } = opened;
     const gone = Object.fromEntries(Object.keys(this.session.notebook).map((key) => [key, undefined]));
     this.session.put(
@@ -507,9 +514,7 @@ export class MwNotebook extends LitElement {
     const found = this.session.notebook;
     const name = `${found.title}, as it was found, ${whenText(new Date().toISOString())}`;
     const what = `The post holds what this page does not know: ${unknown.map((one) => `“${one}”`).join(", ")}. Its text stays as text.`;
-    try {
-      await this.#shelf!.setAside(found, name);
-    } catch {
+    if (!(await this.#setAside(found, name))) {
       this.message = `${what} The notebook as it was found could not be set aside: save a file of it before you write in the post.`;
       return;
     }
@@ -566,9 +571,7 @@ export class MwNotebook extends LitElement {
     const isWritten = found.post?.content?.some(({ type, content = [] }) => type !== "paragraph" || content.length > 0);
     if (!isWritten) return true;
     const name = `${found.title}, before another post was opened, ${whenText(new Date().toISOString())}`;
-    try {
-      await this.#shelf!.setAside(found, name);
-    } catch {
+    if (!(await this.#setAside(found, name))) {
       this.message = "Nothing was opened: the post that is here could not be set aside. Save a file of it first.";
       return false;
     }

@@ -114,21 +114,19 @@ export class MwNotebookStart extends NotebookPart {
   }
 
   readonly #choose = (one: Asking): void => {
-    this.#settle();
-    if (this.asks.some(([, ask]) => ask.isAnswered)) return;
+    if (!this.#settle()) return;
     this.asks = [[undefined, this.#ask(one)]];
     void this.focusOn(".blank");
   };
 
-  /** What was answered and not left yet is taken. */
-  #settle(): void {
+  /** Takes what was answered and not left yet. Says whether all of it is taken: what is refused stays, with what stands against it. */
+  #settle(): boolean {
     for (const [into, ask] of this.asks) if (ask.isAnswered) this.#answered(ask, into);
+    return !this.asks.some(([, ask]) => ask.isAnswered);
   }
 
   /** Whether something is answered in part: going on would lose it, so it is told, and asked for. */
   #isHalf(): boolean {
-    // What was answered and refused stays, with what stands against it.
-    if (this.asks.some(([, ask]) => ask.isAnswered)) return true;
     for (const [into, ask] of this.asks) {
       const { name, label = "" } = ask.lacking ?? {};
       if (name === undefined) continue;
@@ -143,8 +141,8 @@ export class MwNotebookStart extends NotebookPart {
   }
 
   readonly #split = (axles: readonly string[], title: string): void => {
-    this.#settle();
-    if (this.#isHalf() || !this.build || !this.ask("ask", splitChange(this.build, axles), title)) return;
+    if (!this.#settle() || this.#isHalf() || !this.build || !this.ask("ask", splitChange(this.build, axles), title))
+      return;
     this.axles = axles;
     this.asks = this.build.outputs.map(({ id }) => [id, this.#ask(asking("pair"), id)]);
     void this.focusOn(".blank");
@@ -156,8 +154,7 @@ export class MwNotebookStart extends NotebookPart {
   };
 
   readonly #finish = (): void => {
-    this.#settle();
-    if (this.#isHalf()) return;
+    if (!this.#settle() || this.#isHalf()) return;
     this.dispatchEvent(new CustomEvent("mw-notebook-begun", { bubbles: true, composed: true }));
   };
 
